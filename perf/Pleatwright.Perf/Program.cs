@@ -1,0 +1,1 @@
+Console.WriteLine(Pleatwright.Measure.Probe.One);
