@@ -1,1 +1,1 @@
-Console.WriteLine(Pleatwright.Measure.Probe.One);
+Console.WriteLine("perf");

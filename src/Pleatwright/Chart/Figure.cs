@@ -1,0 +1,72 @@
+using System.Collections.Immutable;
+
+namespace Pleatwright.Chart;
+
+/// <summary>A half stitch asked for at one end of a figure's row: at the outer end of the row's outermost run.</summary>
+/// <param name="Row">The figure's row, 0 at the top.</param>
+/// <param name="End">Which end.</param>
+public readonly record struct HalfMark(int Row, RunEnd End);
+
+/// <summary>
+/// A figure: rows of stacked cables, one character a valley, a thread's letter or '.' for bare pleats. All rows are
+/// equally long.
+/// </summary>
+public sealed record Figure
+{
+    /// <summary>The character for bare pleats.</summary>
+    public const char Bare = '.';
+
+    /// <summary>A figure.</summary>
+    /// <param name="name">Its name in the piece.</param>
+    /// <param name="rows">Its rows from the top, 1 to 5,000 of them, each 1 to 4,999 valleys wide.</param>
+    /// <exception cref="ArgumentException">No rows, uneven rows, or a character that is neither a letter nor '.'.</exception>
+    public Figure(string name, ImmutableArray<string> rows)
+    {
+        if (rows.IsDefaultOrEmpty || rows[0].Length == 0)
+            throw new ArgumentException("A figure has at least one row and one valley.", nameof(rows));
+        foreach (var row in rows)
+        {
+            if (row.Length != rows[0].Length) throw new ArgumentException("A figure's rows are equally long.", nameof(rows));
+            foreach (var c in row)
+                if (c != Bare && !char.IsAsciiLetter(c))
+                    throw new ArgumentException($"A figure's rows hold thread letters and '.', not '{c}'.", nameof(rows));
+        }
+        Name = name;
+        Rows = rows;
+    }
+
+    /// <summary>Its name in the piece.</summary>
+    public string Name { get; init; }
+
+    /// <summary>Its rows from the top.</summary>
+    public ImmutableArray<string> Rows { get; }
+
+    /// <summary>Whether every run end is squared with a half stitch where one can be made.</summary>
+    public bool Square { get; init; }
+
+    /// <summary>Half stitches asked for one by one.</summary>
+    public ImmutableArray<HalfMark> Halves { get; init; } = [];
+
+    /// <summary>Width in valleys.</summary>
+    public int Width => Rows[0].Length;
+
+    /// <summary>Height in cable rows.</summary>
+    public int Height => Rows.Length;
+
+    /// <summary>The figure's middle valley, counted from 0 at its left; the left one of the middle pair when the width is even.</summary>
+    public int Middle => (Width - 1) / 2;
+
+    /// <summary>The figure mirrored left to right, its half stitches with it.</summary>
+    public Figure Mirrored() => new(Name, [.. Rows.Select(Reverse)])
+    {
+        Square = Square,
+        Halves = [.. Halves.Select(h => h with { End = h.End == RunEnd.Left ? RunEnd.Right : RunEnd.Left })],
+    };
+
+    private static string Reverse(string row)
+    {
+        var letters = row.ToCharArray();
+        Array.Reverse(letters);
+        return new string(letters);
+    }
+}

@@ -1,0 +1,49 @@
+using System.Collections.Immutable;
+using Pleatwright.Cloth;
+using Pleatwright.Thread;
+
+namespace Pleatwright.Chart;
+
+/// <summary>What to do about gathering rows with no stitching on the front.</summary>
+public enum Backsmocking
+{
+    /// <summary>Plan backsmocking wherever a full gathering row is left unheld.</summary>
+    Auto,
+
+    /// <summary>Plan none; the proof still points to unheld rows.</summary>
+    None,
+}
+
+/// <summary>
+/// A piece: the cloth, the threads, the figures, and where they go. This is what a piece file holds, no more and no less.
+/// </summary>
+/// <param name="Title">Its title.</param>
+/// <param name="Cloth">Its cloth.</param>
+/// <param name="Threads">Its threads, each with a letter of its own, in the order of the key.</param>
+/// <param name="Figures">Its figures, each with a name of its own.</param>
+/// <param name="Placements">The figures put on the cloth; later ones lie over earlier ones.</param>
+public sealed record Piece(
+    string Title,
+    ClothPlan Cloth,
+    ImmutableArray<Floss> Threads,
+    ImmutableArray<Figure> Figures,
+    ImmutableArray<Placement> Placements)
+{
+    /// <summary>Geometric bands; they lie under the figures.</summary>
+    public ImmutableArray<Band> Bands { get; init; } = [];
+
+    /// <summary>What to do about unheld gathering rows.</summary>
+    public Backsmocking Back { get; init; }
+
+    /// <summary>Which phase the piece follows; a placement may flip it.</summary>
+    public Phase Phase { get; init; }
+
+    /// <summary>How the maker means to work it.</summary>
+    public Working Working { get; init; } = new();
+
+    /// <summary>The thread of this letter, or null.</summary>
+    public Floss? Thread(ThreadKey key) => Threads.FirstOrDefault(t => t.Key == key);
+
+    /// <summary>The figure of this name, or null.</summary>
+    public Figure? Figure(string name) => Figures.FirstOrDefault(f => f.Name == name);
+}

@@ -1,0 +1,53 @@
+namespace Pleatwright.Chart;
+
+/// <summary>Where a placement's middle lies across the cloth: a named valley, or the piece's centre valley.</summary>
+public readonly record struct Centre
+{
+    private readonly int valley;
+
+    private Centre(int valley) => this.valley = valley;
+
+    /// <summary>The piece's own centre valley, whatever its pleat count.</summary>
+    public static Centre Middle => default;
+
+    /// <summary>A valley by its number, from 1.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The number is less than 1.</exception>
+    public static Centre At(Valley valley) => valley.Number >= 1
+        ? new Centre(valley.Number)
+        : throw new ArgumentOutOfRangeException(nameof(valley), "Valleys are numbered from 1.");
+
+    /// <summary>Whether this is the piece's centre valley.</summary>
+    public bool IsMiddle => valley == 0;
+
+    /// <summary>The valley meant, on a piece whose centre valley is given.</summary>
+    public Valley On(Valley centreValley) => IsMiddle ? centreValley : new Valley(valley);
+}
+
+/// <summary>Copies of a figure spread evenly about its centre.</summary>
+/// <param name="Count">Copies in all, 1 to 2,500.</param>
+/// <param name="Every">Valleys from one copy to the next, at least 1.</param>
+public readonly record struct Repeat(int Count, int Every)
+{
+    /// <summary>A figure placed once.</summary>
+    public static Repeat Once => new(1, 1);
+
+    /// <summary>Valleys by which copy <paramref name="copy"/> (from 0) is shifted from the centre; half a valley goes left.</summary>
+    public int OffsetOf(int copy) => copy * Every - (Count - 1) * Every / 2 - ((Count - 1) * Every & 1);
+}
+
+/// <summary>A figure put on the cloth.</summary>
+/// <param name="Figure">The figure's name.</param>
+/// <param name="Centre">The valley its middle lies on.</param>
+/// <param name="GatheringRow">The gathering row that one of its rows lies on.</param>
+/// <param name="FigureRow">Which of its rows that is, 0 at the top.</param>
+public sealed record Placement(string Figure, Centre Centre, GatheringRow GatheringRow, int FigureRow)
+{
+    /// <summary>Whether the figure is mirrored left to right.</summary>
+    public bool Mirror { get; init; }
+
+    /// <summary>Whether it follows the other phase than the piece.</summary>
+    public bool FlipPhase { get; init; }
+
+    /// <summary>Copies about the centre.</summary>
+    public Repeat Repeat { get; init; } = Repeat.Once;
+}

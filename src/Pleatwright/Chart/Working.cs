@@ -1,0 +1,48 @@
+using Pleatwright.Measure;
+
+namespace Pleatwright.Chart;
+
+/// <summary>The hand that holds the needle.</summary>
+public enum Hand
+{
+    /// <summary>Works from left to right.</summary>
+    Right,
+
+    /// <summary>Works from right to left.</summary>
+    Left,
+}
+
+/// <summary>Which way the rows are worked first, outward from the base row.</summary>
+public enum FirstWay
+{
+    /// <summary>All the way up, then all the way down.</summary>
+    Up,
+
+    /// <summary>All the way down, then all the way up.</summary>
+    Down,
+}
+
+/// <summary>How the maker means to work: what the working order keeps to.</summary>
+public sealed record Working
+{
+    /// <summary>One needleful. Default 18 in (common practice, no source).</summary>
+    public Length WorkingLength { get; init; } = Length.FromInches(18);
+
+    /// <summary>Thread lost to one start and its tie-off together. Default 8 cm (common practice, no source).</summary>
+    public Length Tails { get; init; } = Length.FromCentimetres(8);
+
+    /// <summary>The most pleats a thread may be carried sideways on the back, 0 to 12. Default 4 (common practice, no source).</summary>
+    public int CarryPleats { get; init; } = 4;
+
+    /// <summary>The stitching hand. Default right.</summary>
+    public Hand Hand { get; init; } = Hand.Right;
+
+    /// <summary>Which way first from the base row. Default up.</summary>
+    public FirstWay First { get; init; } = FirstWay.Up;
+
+    /// <summary>Whether the work may be turned top to bottom to come back along a row. Default yes.</summary>
+    public bool MayTurn { get; init; } = true;
+
+    /// <summary>The base row, when the maker pins it; else the widest row is found.</summary>
+    public CableRow? BaseRow { get; init; }
+}

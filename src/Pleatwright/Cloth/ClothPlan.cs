@@ -1,0 +1,97 @@
+using Pleatwright.Measure;
+using Pleatwright.Thread;
+
+namespace Pleatwright.Cloth;
+
+/// <summary>
+/// The cloth as the maker asks for it: its form and gauge, the rows gathered, and what is left at the sides.
+/// </summary>
+/// <param name="Form">The shape of the gathered cloth.</param>
+/// <param name="Gauge">How it is gathered.</param>
+/// <param name="GatheringRows">Gathering rows that may carry stitching, at least 2, counted from the top.</param>
+public sealed record ClothPlan(Form Form, Gauge Gauge, int GatheringRows)
+{
+    /// <summary>Extra pleats at each side, undone into the seam allowance. Default 3 (common practice, no source).</summary>
+    public int SeamPleats { get; init; } = 3;
+
+    /// <summary>Holding rows above row 1: gathered, not smocked. They are not among the gathering rows.</summary>
+    public int HoldingRowsAbove { get; init; } = 1;
+
+    /// <summary>Holding rows below the last gathering row.</summary>
+    public int HoldingRowsBelow { get; init; } = 1;
+
+    /// <summary>Colour of the cloth. Default a warm white.</summary>
+    public Colour Colour { get; init; } = new(0xf4, 0xef, 0xe3);
+
+    /// <summary>Both selvedges together, kept out of the pleats. Default none.</summary>
+    public Length Selvedges { get; init; } = Length.FromInches(0);
+
+    /// <summary>Width in which the cloth is sold. Default 44 in (common practice, no source).</summary>
+    public Length FabricWidth { get; init; } = Length.FromInches(44);
+}
+
+/// <summary>What the plan comes to: pleats, cloth to cut, rows. Pure arithmetic on a <see cref="ClothPlan"/>.</summary>
+public sealed class PleatingPlan
+{
+    /// <summary>The most pleats a piece may have here.</summary>
+    public const int MostPleats = 5000;
+
+    /// <summary>The most cable rows a piece may have here.</summary>
+    public const int MostCableRows = 5000;
+
+    /// <summary>Works the plan out.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">More than 5,000 pleats or 5,000 cable rows.</exception>
+    public PleatingPlan(ClothPlan cloth)
+    {
+        Cloth = cloth;
+        Pleats = cloth.Form.Pleats(cloth.Gauge);
+        if (Pleats > MostPleats)
+            throw new ArgumentOutOfRangeException(nameof(cloth), $"the cloth comes to {Pleats} pleats; {MostPleats} is the most");
+        var rows = (cloth.GatheringRows - 1L) * cloth.Gauge.CableRowsPerSpace + 1;
+        if (rows > MostCableRows)
+            throw new ArgumentOutOfRangeException(nameof(cloth), $"the cloth comes to {rows} cable rows; {MostCableRows} is the most");
+        CableRows = (int)rows;
+    }
+
+    /// <summary>The cloth planned.</summary>
+    public ClothPlan Cloth { get; }
+
+    /// <summary>The gauge, for short.</summary>
+    public Gauge Gauge => Cloth.Gauge;
+
+    /// <summary>Finished pleats, even; numbered 1 to this from the left of the right side.</summary>
+    public int Pleats { get; }
+
+    /// <summary>Valleys between the pleats: one fewer.</summary>
+    public int Valleys => Pleats - 1;
+
+    /// <summary>The valley with as many pleats to its left as to its right.</summary>
+    public int CentreValley => Pleats / 2;
+
+    /// <summary>Cable rows from gathering row 1 (row 0) to the last gathering row.</summary>
+    public int CableRows { get; }
+
+    /// <summary>Every row to be gathered: the gathering rows and the holding rows.</summary>
+    public int RowsToGather => Cloth.GatheringRows + Cloth.HoldingRowsAbove + Cloth.HoldingRowsBelow;
+
+    /// <summary>Pleats gathered in all: the finished ones and the seam pleats of both sides.</summary>
+    public int PleatsToGather => Pleats + 2 * Cloth.SeamPleats;
+
+    /// <summary>Width of flat cloth to cut: every gathered pleat's take-up, and the selvedges.</summary>
+    public Length CutWidth => Gauge.TakeUp * PleatsToGather + Cloth.Selvedges;
+
+    /// <summary>Width the finished pleats come to along gathering row 1.</summary>
+    public Length FinishedWidth => Cloth.Form.FinishedWidth(Gauge);
+
+    /// <summary>Flat width over gathered width.</summary>
+    public double Fullness => Gauge.Fullness;
+
+    /// <summary>Widths of cloth to be joined to reach the cut width, at least 1.</summary>
+    public int FabricWidths => Math.Max(1, (int)Math.Ceiling(CutWidth / Cloth.FabricWidth - 1e-9));
+
+    /// <summary>Depth from the first gathering row to the last.</summary>
+    public Length Depth => Gauge.RowSpacing * (Cloth.GatheringRows - 1);
+
+    /// <summary>Pitch of the pleats at a cable row.</summary>
+    public Length PitchAt(int cableRow) => Cloth.Form.PitchAt(Gauge, Gauge.CableRowHeight * cableRow);
+}

@@ -1,0 +1,107 @@
+namespace Pleatwright.Files;
+
+/// <summary>
+/// Reads the keys of one JSON object, each once. What is missing, of the wrong kind or unknown becomes a located error
+/// that says what would serve.
+/// </summary>
+internal sealed class KeyReader
+{
+    private readonly JsonText text;
+    private readonly LocatedObject source;
+    private readonly string what;
+    private readonly List<string> known = [];
+
+    public KeyReader(JsonText text, Located value, string what)
+    {
+        this.text = text;
+        this.what = what;
+        source = value as LocatedObject ?? throw text.Error(value.Offset, $"{what} must be an object, but {value.Kind} was found.");
+    }
+
+    public int Offset => source.Offset;
+
+    public IReadOnlyList<LocatedMember> Members => source.Members;
+
+    public Located? Optional(string key)
+    {
+        known.Add(key);
+        foreach (var member in source.Members)
+            if (member.Name == key) return member.Value;
+        return null;
+    }
+
+    public Located Required(string key) =>
+        Optional(key) ?? throw text.Error(source.Offset, $"{what} lacks the key “{key}”.");
+
+    public string String(string key) => AsString(Required(key), key);
+
+    public string? OptionalString(string key) => Optional(key) is { } value ? AsString(value, key) : null;
+
+    public int Whole(string key, int from, int to) => AsWhole(Required(key), key, from, to);
+
+    public int Whole(string key, int from, int to, int otherwise) =>
+        Optional(key) is { } value ? AsWhole(value, key, from, to) : otherwise;
+
+    public double? OptionalNumber(string key) => Optional(key) switch
+    {
+        null => null,
+        LocatedNumber number => number.Value,
+        var other => throw Wrong(other, key, "a number"),
+    };
+
+    public bool Flag(string key, bool otherwise) => Optional(key) switch
+    {
+        null => otherwise,
+        LocatedBool flag => flag.Value,
+        var other => throw Wrong(other, key, "true or false"),
+    };
+
+    public IReadOnlyList<Located> List(string key) => Optional(key) switch
+    {
+        null => [],
+        LocatedArray list => list.Items,
+        var other => throw Wrong(other, key, "a list"),
+    };
+
+    /// <summary>Reads one of several words.</summary>
+    public T OneOf<T>(string key, T otherwise, params ReadOnlySpan<(string Word, T Value)> words)
+    {
+        if (Optional(key) is not { } value) return otherwise;
+        var found = AsString(value, key);
+        foreach (var (word, meaning) in words)
+            if (word == found) return meaning;
+        var choices = new List<string>();
+        foreach (var (word, _) in words) choices.Add($"“{word}”");
+        throw text.Error(value.Offset, $"“{key}” must be {JoinOr(choices)}, but {value.Kind} was found.");
+    }
+
+    public string AsString(Located value, string key) =>
+        value is LocatedString s ? s.Value : throw Wrong(value, key, "text");
+
+    public int AsWhole(Located value, string key, int from, int to) => value switch
+    {
+        LocatedNumber { IsWhole: true } n when n.Value >= from && n.Value <= to => (int)n.Value,
+        _ => throw Wrong(value, key, FormattableString.Invariant($"a whole number from {from} to {to}")),
+    };
+
+    public PieceFormatException Wrong(Located value, string key, string wanted) =>
+        text.Error(value.Offset, $"“{key}” must be {wanted}, but {value.Kind} was found.");
+
+    /// <summary>Refuses every key that was never asked for.</summary>
+    public void NothingElse()
+    {
+        foreach (var member in source.Members)
+        {
+            if (known.Contains(member.Name)) continue;
+            throw text.Error(member.Offset,
+                $"{what} has no key {JsonText.Quote(member.Name)}; it takes {JoinOr([.. known.Select(k => $"“{k}”")], "and")}.");
+        }
+    }
+
+    private static string JoinOr(List<string> words, string last = "or") => words.Count switch
+    {
+        0 => "none",
+        1 => words[0],
+        _ => string.Join(", ", words.Take(words.Count - 1)) + $" {last} " + words[^1],
+    };
+}

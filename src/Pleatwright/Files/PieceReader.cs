@@ -1,0 +1,328 @@
+using System.Collections.Immutable;
+using System.Text;
+using Pleatwright.Chart;
+using Pleatwright.Chart.Stitches;
+using Pleatwright.Cloth;
+using Pleatwright.Measure;
+using Pleatwright.Thread;
+
+namespace Pleatwright.Files;
+
+/// <summary>Reads piece files, format number 1.</summary>
+public static class PieceReader
+{
+    /// <summary>The format number this program writes, and the newest it reads.</summary>
+    public const int FormatNumber = 1;
+
+    /// <summary>The largest file read, in bytes.</summary>
+    public const int MostBytes = 64 * 1024 * 1024;
+
+    private const int MostOfAKind = 5000;
+
+    /// <summary>Reads a piece from text.</summary>
+    /// <exception cref="PieceFormatException">The text is not a piece; says where and what would serve.</exception>
+    public static Piece Read(string text) => Read(Encoding.UTF8.GetBytes(text));
+
+    /// <summary>Reads a piece from UTF-8.</summary>
+    /// <exception cref="PieceFormatException">The text is not a piece; says where and what would serve.</exception>
+    public static Piece Read(ReadOnlySpan<byte> utf8)
+    {
+        if (utf8.Length > MostBytes)
+            throw new PieceFormatException(1, 1, $"the file is larger than {MostBytes / 1024 / 1024} MB, which no piece needs.");
+        var (text, root) = JsonText.Read(utf8);
+        return new Reading(text).Piece(root);
+    }
+
+    private sealed class Reading(JsonText text)
+    {
+        private ImmutableArray<Floss> threads = [];
+        private ImmutableArray<Figure> figures = [];
+
+        public Piece Piece(Located root)
+        {
+            var keys = new KeyReader(text, root, "a piece");
+            var format = keys.Required("pleatwright");
+            if (format is LocatedNumber { IsWhole: true } n && n.Value > FormatNumber)
+                throw text.Error(format.Offset, FormattableString.Invariant(
+                    $"this piece is of format {n.Value}, newer than this program reads ({FormatNumber}); it was left untouched. Use a newer Pleatwright."));
+            keys.AsWhole(format, "pleatwright", FormatNumber, FormatNumber);
+            var title = keys.OptionalString("title") ?? "Untitled";
+            if (title.Length > 200) throw text.Error(keys.Required("title").Offset, "“title” is longer than 200 characters.");
+            var cloth = Cloth(keys.Required("cloth"));
+            threads = Threads(keys.Optional("threads"));
+            figures = Figures(keys.Optional("figures"));
+            var placements = Many(keys, "place", Placement);
+            var bands = Many(keys, "bands", b => Band(b, cloth));
+            var back = keys.OneOf("back", Backsmocking.Auto, ("auto", Backsmocking.Auto), ("none", Backsmocking.None));
+            var phase = keys.OneOf("phase", Phase.Even, ("even", Phase.Even), ("odd", Phase.Odd));
+            var working = keys.Optional("working") is { } w ? Working(w) : new Working();
+            keys.NothingElse();
+            return new Piece(title, cloth, threads, figures, placements)
+            {
+                Bands = bands,
+                Back = back,
+                Phase = phase,
+                Working = working,
+            };
+        }
+
+        private ImmutableArray<T> Many<T>(KeyReader keys, string key, Func<Located, T> read)
+        {
+            var list = keys.List(key);
+            if (list.Count > MostOfAKind) throw text.Error(list[MostOfAKind].Offset, $"“{key}” holds more than {MostOfAKind} entries.");
+            return [.. list.Select(read)];
+        }
+
+        private ClothPlan Cloth(Located value)
+        {
+            var keys = new KeyReader(text, value, "the cloth");
+            var formName = keys.Required("form");
+            var form = Form(keys, formName);
+            var gauge = keys.Optional("gauge") is { } g ? GaugeOf(g) : Gauge.Common;
+            var rows = keys.Required("gatheringRows");
+            var cloth = new ClothPlan(form, gauge, keys.AsWhole(rows, "gatheringRows", 2, PleatingPlan.MostCableRows + 1))
+            {
+                SeamPleats = keys.Whole("seamPleats", 0, 100, 3),
+                Colour = keys.Optional("colour") is { } c ? ColourOf(c, "colour") : new Colour(0xf4, 0xef, 0xe3),
+                Selvedges = OptionalLength(keys, "selvedges", allowZero: true) ?? Length.FromInches(0),
+                FabricWidth = OptionalLength(keys, "fabricWidth") ?? Length.FromInches(44),
+            };
+            if (keys.Optional("holdingRows") is { } holding)
+            {
+                if (holding is not LocatedArray { Items.Count: 2 } pair)
+                    throw keys.Wrong(holding, "holdingRows", "a list of two whole numbers, above and below");
+                cloth = cloth with
+                {
+                    HoldingRowsAbove = keys.AsWhole(pair.Items[0], "holdingRows", 0, 20),
+                    HoldingRowsBelow = keys.AsWhole(pair.Items[1], "holdingRows", 0, 20),
+                };
+            }
+            keys.NothingElse();
+            try
+            {
+                _ = new PleatingPlan(cloth);
+            }
+            catch (ArgumentOutOfRangeException e)
+            {
+                throw text.Error(keys.Offset, e.Message.Split(" (Parameter")[0] + ".");
+            }
+            return cloth;
+        }
+
+        private Form Form(KeyReader keys, Located formName)
+        {
+            var name = keys.AsString(formName, "form");
+            switch (name)
+            {
+                case "panel":
+                    return new Panel(LengthOf(keys.Required("finishedWidth"), "finishedWidth"));
+                default:
+                    throw text.Error(formName.Offset, $"“form” must be “panel”, but {formName.Kind} was found.");
+            }
+        }
+
+        private Gauge GaugeOf(Located value)
+        {
+            var keys = new KeyReader(text, value, "the gauge");
+            var common = Gauge.Common;
+            var takeUp = OptionalLength(keys, "takeUp") ?? common.TakeUp;
+            var spacing = OptionalLength(keys, "rowSpacing") ?? common.RowSpacing;
+            var perSpace = keys.Whole("cableRowsPerSpace", 1, Gauge.MostCableRowsPerSpace, common.CableRowsPerSpace);
+            var perInch = keys.OptionalNumber("pleatsPerInch");
+            var pitch = OptionalLength(keys, "pitch");
+            keys.NothingElse();
+            if (perInch is not null && pitch is not null)
+                throw text.Error(value.Offset, "the gauge gives both “pleatsPerInch” and “pitch”; keep one.");
+            try
+            {
+                return pitch is { } p
+                    ? new Gauge(p, takeUp, spacing, perSpace)
+                    : Gauge.FromPleatsPerInch(perInch ?? 12, takeUp, spacing, perSpace);
+            }
+            catch (ArgumentOutOfRangeException e)
+            {
+                throw text.Error(value.Offset, e.Message.Split(" (Parameter")[0]);
+            }
+        }
+
+        private ImmutableArray<Floss> Threads(Located? value)
+        {
+            if (value is null) return [];
+            var keys = new KeyReader(text, value, "the threads");
+            var found = ImmutableArray.CreateBuilder<Floss>();
+            foreach (var member in keys.Members)
+            {
+                if (member.Name is not [var letter] || !char.IsAsciiLetter(letter))
+                    throw text.Error(member.Offset, $"a thread's key is one letter, a to z or A to Z, but {JsonText.Quote(member.Name)} was found.");
+                found.Add(Thread(new ThreadKey(letter), member.Value));
+            }
+            return found.ToImmutable();
+        }
+
+        private Floss Thread(ThreadKey key, Located value)
+        {
+            var keys = new KeyReader(text, value, "a thread");
+            var colour = ColourOf(keys.Required("colour"), "colour");
+            var floss = new Floss(key, keys.OptionalString("name") ?? key.ToString(), colour,
+                keys.Whole("strands", 1, Floss.MostStrands, Floss.DefaultStrands));
+            if (keys.OptionalNumber("tex") is { } tex)
+            {
+                if (tex is not (>= 1 and <= 1000)) throw keys.Wrong(keys.Required("tex"), "tex", "a number from 1 to 1000 (tex of one strand)");
+                floss = floss with { TexPerStrand = tex };
+            }
+            floss = floss with
+            {
+                StrandsInSkein = keys.Whole("strandsInSkein", 1, Floss.MostStrands, floss.StrandsInSkein),
+                SkeinLength = OptionalLength(keys, "skein") ?? floss.SkeinLength,
+                Note = keys.OptionalString("note") ?? "",
+            };
+            keys.NothingElse();
+            return floss;
+        }
+
+        private ImmutableArray<Figure> Figures(Located? value)
+        {
+            if (value is null) return [];
+            var keys = new KeyReader(text, value, "the figures");
+            if (keys.Members.Count > MostOfAKind) throw text.Error(value.Offset, $"“figures” holds more than {MostOfAKind} entries.");
+            return [.. keys.Members.Select(m => FigureOf(m.Name, m.Value))];
+        }
+
+        private Figure FigureOf(string name, Located value)
+        {
+            var keys = new KeyReader(text, value, "a figure");
+            var rowsAt = keys.Required("rows");
+            var list = keys.List("rows");
+            if (list.Count is 0 or > PleatingPlan.MostCableRows)
+                throw text.Error(rowsAt.Offset, $"figure {JsonText.Quote(name)} has {list.Count} rows; a figure has 1 to {PleatingPlan.MostCableRows}.");
+            var rows = ImmutableArray.CreateBuilder<string>(list.Count);
+            foreach (var item in list)
+            {
+                var row = keys.AsString(item, "rows");
+                CheckRow(name, row, item.Offset, rows.Count > 0 ? rows[0].Length : null, rows.Count);
+                rows.Add(row);
+            }
+            var halves = Many(keys, "half", h => Half(h, name, rows.Count));
+            var square = keys.Flag("square", false);
+            keys.NothingElse();
+            return new Figure(name, rows.MoveToImmutable()) { Square = square, Halves = halves };
+        }
+
+        private void CheckRow(string figure, string row, int offset, int? width, int index)
+        {
+            if (row.Length is 0 or >= PleatingPlan.MostPleats)
+                throw text.Error(offset, $"row {index} of figure {JsonText.Quote(figure)} is {row.Length} valleys wide; a row has 1 to {PleatingPlan.MostPleats - 1}.");
+            if (width is { } w && row.Length != w)
+                throw text.Error(offset, $"row {index} of figure {JsonText.Quote(figure)} is {row.Length} valleys wide, but its first row is {w}; all rows are equally long.");
+            for (var i = 0; i < row.Length; i++)
+            {
+                if (row[i] == Figure.Bare) continue;
+                if (!char.IsAsciiLetter(row[i]))
+                    throw text.Error(offset + 1 + i, $"{JsonText.Quote(row[i].ToString())} is neither a thread's letter nor “.” for bare pleats.");
+                if (!threads.Any(t => t.Key.Letter == row[i]))
+                    throw text.Error(offset + 1 + i, $"no thread has the letter “{row[i]}”; {ThreadsThereAre()}.");
+            }
+        }
+
+        private HalfMark Half(Located value, string figure, int rows)
+        {
+            var keys = new KeyReader(text, value, $"a half stitch of figure {JsonText.Quote(figure)}");
+            var row = keys.Whole("row", 0, rows - 1);
+            keys.Required("end");
+            var end = keys.OneOf("end", RunEnd.Left, ("left", RunEnd.Left), ("right", RunEnd.Right));
+            keys.NothingElse();
+            return new HalfMark(row, end);
+        }
+
+        private Placement Placement(Located value)
+        {
+            var keys = new KeyReader(text, value, "a placement");
+            var nameAt = keys.Required("figure");
+            var name = keys.AsString(nameAt, "figure");
+            var figure = figures.FirstOrDefault(f => f.Name == name) ?? throw text.Error(nameAt.Offset,
+                $"no figure is called {JsonText.Quote(name)}; there {(figures.Length == 1 ? "is" : "are")} {(figures.Length == 0 ? "none" : string.Join(", ", figures.Take(12).Select(f => JsonText.Quote(f.Name))))}.");
+            var placement = new Placement(name, CentreOf(keys),
+                new GatheringRow(keys.Whole("gatheringRow", 1, PleatingPlan.MostCableRows + 1)),
+                keys.Whole("figureRow", 0, figure.Height - 1, 0))
+            {
+                Mirror = keys.Flag("mirror", false),
+                FlipPhase = keys.Flag("flip", false),
+                Repeat = keys.Optional("repeat") is { } r ? RepeatOf(r) : Repeat.Once,
+            };
+            keys.NothingElse();
+            return placement;
+        }
+
+        private static Centre CentreOf(KeyReader keys) => keys.Optional("centre") switch
+        {
+            null or LocatedString { Value: "middle" } => Centre.Middle,
+            LocatedNumber { IsWhole: true, Value: >= 1 and <= PleatingPlan.MostPleats } n => Centre.At(new Valley((int)n.Value)),
+            var other => throw keys.Wrong(other, "centre", $"“middle” or a valley from 1 to {PleatingPlan.MostPleats}"),
+        };
+
+        private Repeat RepeatOf(Located value)
+        {
+            var keys = new KeyReader(text, value, "a repeat");
+            var repeat = new Repeat(keys.Whole("count", 1, 2500), keys.Whole("every", 1, PleatingPlan.MostPleats));
+            keys.NothingElse();
+            return repeat;
+        }
+
+        private Band Band(Located value, ClothPlan cloth)
+        {
+            var keys = new KeyReader(text, value, "a band");
+            var stitchAt = keys.Required("stitch");
+            var stitch = keys.AsString(stitchAt, "stitch");
+            if (BandStitch.Named(stitch) is null)
+                throw text.Error(stitchAt.Offset, $"no stitch is called {JsonText.Quote(stitch)}; there are {string.Join(", ", BandStitch.All.Select(s => s.Name))}.");
+            var row = keys.Whole("gatheringRow", 1, cloth.GatheringRows);
+            var threadAt = keys.Required("thread");
+            var letter = keys.AsString(threadAt, "thread");
+            if (!threads.Any(t => t.Key.ToString() == letter))
+                throw text.Error(threadAt.Offset, $"no thread has the letter {JsonText.Quote(letter)}; {ThreadsThereAre()}.");
+            keys.NothingElse();
+            return new Band(stitch, new GatheringRow(row), new ThreadKey(letter[0]));
+        }
+
+        private Working Working(Located value)
+        {
+            var keys = new KeyReader(text, value, "the working");
+            var usual = new Working();
+            var working = new Working
+            {
+                WorkingLength = OptionalLength(keys, "workingLength") ?? usual.WorkingLength,
+                Tails = OptionalLength(keys, "tails", allowZero: true) ?? usual.Tails,
+                CarryPleats = keys.Whole("carryPleats", 0, 12, usual.CarryPleats),
+                Hand = keys.OneOf("hand", usual.Hand, ("right", Hand.Right), ("left", Hand.Left)),
+                First = keys.OneOf("first", usual.First, ("up", FirstWay.Up), ("down", FirstWay.Down)),
+                MayTurn = keys.Flag("mayTurn", usual.MayTurn),
+                BaseRow = keys.Optional("baseRow") is { } b ? new CableRow(keys.AsWhole(b, "baseRow", 0, PleatingPlan.MostCableRows)) : null,
+            };
+            keys.NothingElse();
+            if (working.WorkingLength <= working.Tails)
+                throw text.Error(value.Offset, $"a needleful of {working.WorkingLength} leaves no thread after tails of {working.Tails}.");
+            return working;
+        }
+
+        private string ThreadsThereAre() => threads.Length == 0
+            ? "the piece has no threads"
+            : "there " + (threads.Length == 1 ? "is " : "are ") + string.Join(", ", threads.Select(t => t.Key.ToString()));
+
+        private Length? OptionalLength(KeyReader keys, string key, bool allowZero = false) =>
+            keys.Optional(key) is { } value ? LengthOf(value, key, allowZero) : null;
+
+        private Length LengthOf(Located value, string key, bool allowZero = false)
+        {
+            if (value is LocatedString s && Length.TryParse(s.Value, out var length))
+                return length > Length.Zero || (allowZero && length == Length.Zero)
+                    ? length
+                    : throw text.Error(value.Offset, $"“{key}” must be more than nothing, but {value.Kind} was found.");
+            throw text.Error(value.Offset, $"“{key}” must be a length with its unit, such as \"3/8 in\" or \"45 cm\", but {value.Kind} was found.");
+        }
+
+        private Colour ColourOf(Located value, string key) =>
+            value is LocatedString s && Colour.TryParse(s.Value, out var colour)
+                ? colour
+                : throw text.Error(value.Offset, $"“{key}” must be a colour such as \"#b3202c\", but {value.Kind} was found.");
+    }
+}

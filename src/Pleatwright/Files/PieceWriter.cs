@@ -1,0 +1,163 @@
+using System.Buffers;
+using System.Text;
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using Pleatwright.Chart;
+using Pleatwright.Cloth;
+using Pleatwright.Measure;
+using Pleatwright.Thread;
+
+namespace Pleatwright.Files;
+
+/// <summary>Writes piece files, format number 1. The same piece always gives the same text.</summary>
+public static class PieceWriter
+{
+    private static readonly JsonWriterOptions Options = new()
+    {
+        Indented = true,
+        NewLine = "\n",
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping, // the file is read as JSON, never pasted into a page
+    };
+
+    /// <summary>The piece as UTF-8, ending with a line break.</summary>
+    public static byte[] WriteUtf8(Piece piece)
+    {
+        var buffer = new ArrayBufferWriter<byte>();
+        using (var json = new Utf8JsonWriter(buffer, Options)) Write(json, piece);
+        return [.. buffer.WrittenSpan, (byte)'\n'];
+    }
+
+    /// <summary>The piece as text, ending with a line break.</summary>
+    public static string Write(Piece piece) => Encoding.UTF8.GetString(WriteUtf8(piece));
+
+    private static void Write(Utf8JsonWriter json, Piece piece)
+    {
+        json.WriteStartObject();
+        json.WriteNumber("pleatwright", PieceReader.FormatNumber);
+        json.WriteString("title", piece.Title);
+        WriteCloth(json, piece.Cloth);
+        json.WriteStartObject("threads");
+        foreach (var thread in piece.Threads) WriteThread(json, thread);
+        json.WriteEndObject();
+        json.WriteStartObject("figures");
+        foreach (var figure in piece.Figures) WriteFigure(json, figure);
+        json.WriteEndObject();
+        json.WriteStartArray("place");
+        foreach (var placement in piece.Placements) WritePlacement(json, placement);
+        json.WriteEndArray();
+        json.WriteStartArray("bands");
+        foreach (var band in piece.Bands) WriteBand(json, band);
+        json.WriteEndArray();
+        json.WriteString("back", piece.Back == Backsmocking.Auto ? "auto" : "none");
+        if (piece.Phase == Phase.Odd) json.WriteString("phase", "odd");
+        if (piece.Working != new Working()) WriteWorking(json, piece.Working);
+        json.WriteEndObject();
+    }
+
+    private static void WriteCloth(Utf8JsonWriter json, ClothPlan cloth)
+    {
+        json.WriteStartObject("cloth");
+        json.WriteString("form", cloth.Form.Name);
+        switch (cloth.Form)
+        {
+            case Panel panel:
+                json.WriteString("finishedWidth", panel.Width.ToString());
+                break;
+        }
+        json.WriteNumber("seamPleats", cloth.SeamPleats);
+        json.WriteStartObject("gauge");
+        if (cloth.Gauge.Pitch.Unit == LengthUnit.Inch) json.WriteNumber("pleatsPerInch", cloth.Gauge.PleatsPerInch);
+        else json.WriteString("pitch", cloth.Gauge.Pitch.ToString());
+        json.WriteString("takeUp", cloth.Gauge.TakeUp.ToString());
+        json.WriteString("rowSpacing", cloth.Gauge.RowSpacing.ToString());
+        json.WriteNumber("cableRowsPerSpace", cloth.Gauge.CableRowsPerSpace);
+        json.WriteEndObject();
+        json.WriteNumber("gatheringRows", cloth.GatheringRows);
+        json.WriteStartArray("holdingRows");
+        json.WriteNumberValue(cloth.HoldingRowsAbove);
+        json.WriteNumberValue(cloth.HoldingRowsBelow);
+        json.WriteEndArray();
+        json.WriteString("colour", cloth.Colour.ToString());
+        if (cloth.Selvedges != Length.Zero) json.WriteString("selvedges", cloth.Selvedges.ToString());
+        if (cloth.FabricWidth != Length.FromInches(44)) json.WriteString("fabricWidth", cloth.FabricWidth.ToString());
+        json.WriteEndObject();
+    }
+
+    private static void WriteThread(Utf8JsonWriter json, Floss thread)
+    {
+        var usual = new Floss(thread.Key, "", default, Floss.DefaultStrands);
+        json.WriteStartObject(thread.Key.ToString());
+        json.WriteString("name", thread.Name);
+        json.WriteString("colour", thread.Colour.ToString());
+        json.WriteNumber("strands", thread.Strands);
+        if (thread.TexPerStrand != usual.TexPerStrand) json.WriteNumber("tex", thread.TexPerStrand);
+        if (thread.StrandsInSkein != usual.StrandsInSkein) json.WriteNumber("strandsInSkein", thread.StrandsInSkein);
+        if (thread.SkeinLength != usual.SkeinLength) json.WriteString("skein", thread.SkeinLength.ToString());
+        if (thread.Note.Length > 0) json.WriteString("note", thread.Note);
+        json.WriteEndObject();
+    }
+
+    private static void WriteFigure(Utf8JsonWriter json, Figure figure)
+    {
+        json.WriteStartObject(figure.Name);
+        json.WriteStartArray("rows");
+        foreach (var row in figure.Rows) json.WriteStringValue(row);
+        json.WriteEndArray();
+        if (figure.Square) json.WriteBoolean("square", true);
+        if (!figure.Halves.IsEmpty)
+        {
+            json.WriteStartArray("half");
+            foreach (var half in figure.Halves)
+            {
+                json.WriteStartObject();
+                json.WriteNumber("row", half.Row);
+                json.WriteString("end", half.End == RunEnd.Left ? "left" : "right");
+                json.WriteEndObject();
+            }
+            json.WriteEndArray();
+        }
+        json.WriteEndObject();
+    }
+
+    private static void WritePlacement(Utf8JsonWriter json, Placement placement)
+    {
+        json.WriteStartObject();
+        json.WriteString("figure", placement.Figure);
+        if (placement.Centre.IsMiddle) json.WriteString("centre", "middle");
+        else json.WriteNumber("centre", placement.Centre.On(default).Number);
+        json.WriteNumber("gatheringRow", placement.GatheringRow.Number);
+        json.WriteNumber("figureRow", placement.FigureRow);
+        if (placement.Mirror) json.WriteBoolean("mirror", true);
+        if (placement.FlipPhase) json.WriteBoolean("flip", true);
+        if (placement.Repeat != Repeat.Once)
+        {
+            json.WriteStartObject("repeat");
+            json.WriteNumber("count", placement.Repeat.Count);
+            json.WriteNumber("every", placement.Repeat.Every);
+            json.WriteEndObject();
+        }
+        json.WriteEndObject();
+    }
+
+    private static void WriteBand(Utf8JsonWriter json, Band band)
+    {
+        json.WriteStartObject();
+        json.WriteString("stitch", band.Stitch);
+        json.WriteNumber("gatheringRow", band.GatheringRow.Number);
+        json.WriteString("thread", band.Thread.ToString());
+        json.WriteEndObject();
+    }
+
+    private static void WriteWorking(Utf8JsonWriter json, Working working)
+    {
+        json.WriteStartObject("working");
+        json.WriteString("workingLength", working.WorkingLength.ToString());
+        json.WriteString("tails", working.Tails.ToString());
+        json.WriteNumber("carryPleats", working.CarryPleats);
+        json.WriteString("hand", working.Hand == Hand.Right ? "right" : "left");
+        json.WriteString("first", working.First == FirstWay.Up ? "up" : "down");
+        json.WriteBoolean("mayTurn", working.MayTurn);
+        if (working.BaseRow is { } row) json.WriteNumber("baseRow", row.Index);
+        json.WriteEndObject();
+    }
+}

@@ -1,2 +1,0 @@
-namespace Pleatwright.Tests;
-public class ProbeTests { [Fact] public void One() => Assert.Equal(1, Pleatwright.Measure.Probe.One); }
