@@ -1,7 +1,11 @@
-var builder = WebApplication.CreateBuilder(args);
-builder.WebHost.UseUrls("http://127.0.0.1:5077");
-builder.WebHost.UseStaticWebAssets();
-var app = builder.Build();
-app.MapStaticAssets();
-app.MapFallbackToFile("index.html");
-app.Run();
+using System.CommandLine;
+using Pleatwright.App.Commands;
+
+var root = new RootCommand("Designs, proves, orders and prints picture smocking.")
+{
+    PlanCommand.Make(),
+    ProofCommand.Make(),
+    OrderCommand.Make(),
+};
+
+return await CommandLine.Run(root, args);

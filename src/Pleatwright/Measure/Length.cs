@@ -31,7 +31,7 @@ public readonly struct Length : IEquatable<Length>, IComparable<Length>
     {
         if (!double.IsFinite(millimetres))
             throw new ArgumentOutOfRangeException(nameof(millimetres), millimetres, "A length is a finite number.");
-        Millimetres = millimetres;
+        Millimetres = Math.Abs(millimetres) < 1e-12 ? 0 : millimetres; // less than an atom is rounding dust
         Unit = unit;
     }
 
@@ -77,7 +77,7 @@ public readonly struct Length : IEquatable<Length>, IComparable<Length>
     public static bool TryParse(string? text, out Length length)
     {
         length = Zero;
-        if (text is null || text.Length > 40) return false;
+        if (text is null || text.Length > 80) return false;
         var rest = text.AsSpan().Trim();
         var split = rest.Length;
         while (split > 0 && char.IsAsciiLetter(rest[split - 1])) split--;
@@ -140,36 +140,44 @@ public readonly struct Length : IEquatable<Length>, IComparable<Length>
     /// </summary>
     public override string ToString() => Unit switch
     {
-        LengthUnit.Inch => InchText(Millimetres) + " in",
-        LengthUnit.Centimetre => Exact(Millimetres, 10) + " cm",
-        LengthUnit.Metre => Exact(Millimetres, 1000) + " m",
-        _ => Exact(Millimetres, 1) + " mm",
+        LengthUnit.Inch => InchText(Millimetres),
+        LengthUnit.Centimetre => Exact(Millimetres, 10, "cm"),
+        LengthUnit.Metre => Exact(Millimetres, 1000, "m"),
+        _ => Exact(Millimetres, 1, "mm"),
     };
 
-    // The shortest decimal that multiplies back to the very same millimetres.
-    private static string Exact(double millimetres, double per)
+    // The shortest decimal that multiplies back to the very same millimetres; where none does, the millimetres themselves.
+    private static string Exact(double millimetres, double per, string unit)
     {
         var value = millimetres / per;
         for (var digits = 0; digits <= 15; digits++)
         {
             var rounded = Math.Round(value, digits);
-            if (rounded * per == millimetres) return rounded.ToString("0.###############", CultureInfo.InvariantCulture);
+            if (rounded * per == millimetres) return Decimal(rounded) + " " + unit;
         }
-        return value.ToString("R", CultureInfo.InvariantCulture);
+        return Decimal(millimetres) + " mm";
+    }
+
+    // Every digit that matters and no exponent, which makers do not write.
+    private static string Decimal(double value)
+    {
+        var text = value.ToString("R", CultureInfo.InvariantCulture);
+        return text.Contains('E') ? value.ToString("F40", CultureInfo.InvariantCulture).TrimEnd('0').TrimEnd('.') : text;
     }
 
     private static string InchText(double millimetres)
     {
         var inches = millimetres / MillimetresPerInch;
         var parts = Math.Round(inches * 64);
-        if (inches < 0 || parts / 64 * MillimetresPerInch != millimetres) return Exact(millimetres, MillimetresPerInch);
+        if (inches < 0 || parts / 64 * MillimetresPerInch != millimetres) return Exact(millimetres, MillimetresPerInch, "in");
         var whole = (long)parts / 64;
         var over = (long)parts % 64;
-        if (over == 0) return whole.ToString(CultureInfo.InvariantCulture);
+        if (over == 0) return string.Create(CultureInfo.InvariantCulture, $"{whole} in");
         long under = 64;
         while (over % 2 == 0) { over /= 2; under /= 2; }
-        var fraction = string.Create(CultureInfo.InvariantCulture, $"{over}/{under}");
-        return whole == 0 ? fraction : string.Create(CultureInfo.InvariantCulture, $"{whole} {fraction}");
+        return whole == 0
+            ? string.Create(CultureInfo.InvariantCulture, $"{over}/{under} in")
+            : string.Create(CultureInfo.InvariantCulture, $"{whole} {over}/{under} in");
     }
 
     /// <summary>The sum of two lengths, in the first one's unit.</summary>

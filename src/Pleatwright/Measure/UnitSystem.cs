@@ -31,7 +31,7 @@ public static class LengthWords
 
     private static string Metric(Length length) => Math.Abs(length.Millimetres) switch
     {
-        >= 1000 => (length.Millimetres / 1000).ToString("0.0#", CultureInfo.InvariantCulture) + " m",
+        >= 3000 => (length.Millimetres / 1000).ToString("0.0#", CultureInfo.InvariantCulture) + " m",
         >= 10 => length.Centimetres.ToString("0.#", CultureInfo.InvariantCulture) + " cm",
         _ => length.Millimetres.ToString("0.#", CultureInfo.InvariantCulture) + " mm",
     };

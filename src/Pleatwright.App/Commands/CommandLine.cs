@@ -1,0 +1,60 @@
+using System.CommandLine;
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using System.Text.Json.Serialization;
+
+namespace Pleatwright.App.Commands;
+
+/// <summary>A failure that is the caller's to mend; its message is the one line they see.</summary>
+internal sealed class UsageException(string message) : Exception(message);
+
+/// <summary>What every command shares: exit codes, one clear line on bad input, JSON for programs.</summary>
+internal static class CommandLine
+{
+    public const int Done = 0;
+    public const int Found = 1;
+    public const int Unusable = 2;
+    public const int Stopped = 130;
+
+    private static readonly JsonSerializerOptions Options = new()
+    {
+        WriteIndented = true,
+        PropertyNamingPolicy = JsonNamingPolicy.CamelCase,
+        Converters = { new JsonStringEnumConverter(JsonNamingPolicy.CamelCase) },
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
+
+    /// <summary>Runs the program: exit 2 with one line on standard error for bad usage or unreadable input.</summary>
+    public static async Task<int> Run(RootCommand root, string[] args)
+    {
+        var parsed = root.Parse(args);
+        if (parsed.Errors.Count > 0)
+        {
+            await Console.Error.WriteLineAsync($"pleatwright: {parsed.Errors[0].Message} Try: pleatwright --help");
+            return Unusable;
+        }
+        try
+        {
+            return await parsed.InvokeAsync(new InvocationConfiguration { EnableDefaultExceptionHandler = false });
+        }
+        catch (UsageException e)
+        {
+            await Console.Error.WriteLineAsync($"pleatwright: {e.Message}");
+            return Unusable;
+        }
+        catch (OperationCanceledException)
+        {
+            await Console.Error.WriteLineAsync("pleatwright: stopped; nothing was written.");
+            return Stopped;
+        }
+    }
+
+    /// <summary>Prints one JSON document on standard output.</summary>
+    public static void PrintJson<T>(T value) => Console.Out.WriteLine(JsonSerializer.Serialize(value, Options));
+
+    /// <summary>The option every command has.</summary>
+    public static Option<bool> JsonOption() => new("--json") { Description = "Print one JSON document instead of words." };
+
+    /// <summary>The piece every command reads.</summary>
+    public static Argument<string> PieceArgument() => new("piece") { Description = "A piece file (*.piece.json).", HelpName = "PIECE" };
+}

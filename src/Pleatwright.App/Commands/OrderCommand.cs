@@ -1,0 +1,72 @@
+using System.CommandLine;
+using Pleatwright.Measure;
+using Pleatwright.Order;
+
+namespace Pleatwright.App.Commands;
+
+/// <summary><c>pleatwright order PIECE</c>: the working order.</summary>
+internal static class OrderCommand
+{
+    public static Command Make()
+    {
+        var piece = CommandLine.PieceArgument();
+        var json = CommandLine.JsonOption();
+        var leftHanded = HandOption.Make();
+        var words = WordsOption.Make();
+        var units = UnitOption.Make();
+        var command = new Command("order", "The working order, row by row.") { piece, json, leftHanded, words, units };
+        command.SetAction(parsed =>
+        {
+            var work = PieceFile.Lay(parsed.GetValue(piece)!);
+            if (parsed.GetValue(leftHanded)) work = HandOption.LeftHanded(work);
+            var order = Planner.Plan(work);
+            if (parsed.GetValue(json)) CommandLine.PrintJson(Report(order));
+            else Say(order, parsed.GetValue(words), parsed.GetValue(units));
+            return CommandLine.Done;
+        });
+        return command;
+    }
+
+    private static object Report(WorkingOrder order) => new
+    {
+        steps = order.Steps.Select(s => new
+        {
+            number = s.Number,
+            thread = s.Thread.ToString(),
+            cableRow = s.Row.Index,
+            from = s.From.Number,
+            to = s.To.Number,
+            cables = s.Cables,
+            begin = s.Begin,
+            end = s.End,
+            turned = s.Turned,
+            heldBegin = s.HeldBegin,
+            starts = s.Starts,
+            tieOff = s.TieOff,
+            halfStitches = s.HalfStitches,
+            needleful = s.Needleful,
+            carriedMm = Math.Round(s.Carried.Millimetres, 4),
+        }),
+        starts = order.Starts,
+        turns = order.Turns,
+        carriedMm = Math.Round(order.Carried.Millimetres, 4),
+        lowerBoundStarts = order.LowerBoundStarts,
+        baseRow = order.BaseRow.Index,
+    };
+
+    private static void Say(WorkingOrder order, LevelWords words, UnitSystem units)
+    {
+        Console.WriteLine(order.Work.Piece.Title);
+        Console.WriteLine($"{order.Starts} starts (no order can have fewer than {order.LowerBoundStarts}), {order.Turns} turns, {order.Carried.Say(units)} carried.");
+        foreach (var direction in Directions.Write(order, words))
+        {
+            if (direction.Kind == DirectionKind.Heading) Console.WriteLine();
+            Console.WriteLine(direction.Kind switch
+            {
+                DirectionKind.Step => $"{direction.Step!.Number,5}  {direction.Text}",
+                DirectionKind.Heading => direction.Text,
+                _ => $"       {direction.Text}",
+            });
+        }
+    }
+}

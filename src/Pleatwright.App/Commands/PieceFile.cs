@@ -1,0 +1,83 @@
+using Pleatwright.Chart;
+using Pleatwright.Files;
+
+namespace Pleatwright.App.Commands;
+
+/// <summary>Pieces and outputs on disk.</summary>
+internal static class PieceFile
+{
+    /// <summary>Reads a piece and lays it out.</summary>
+    /// <exception cref="UsageException">It cannot be read; the message names file, line and column.</exception>
+    public static Work Lay(string path)
+    {
+        var piece = Read(path);
+        try
+        {
+            return Work.Lay(piece);
+        }
+        catch (ArgumentException e)
+        {
+            throw new UsageException($"{path}:1:1: {e.Message.Split(" (Parameter")[0]}.");
+        }
+    }
+
+    /// <summary>Reads a piece.</summary>
+    /// <exception cref="UsageException">It cannot be read; the message names file, line and column.</exception>
+    public static Piece Read(string path)
+    {
+        try
+        {
+            var info = new FileInfo(path);
+            if (Directory.Exists(path)) throw new UsageException($"{path}: this is a folder; name a piece file.");
+            if (!info.Exists) throw new UsageException($"{path}: there is no such file.");
+            if (info.Length > PieceReader.MostBytes)
+                throw new UsageException($"{path}:1:1: the file is larger than {PieceReader.MostBytes / 1024 / 1024} MB, which no piece needs.");
+            return PieceReader.Read(File.ReadAllBytes(path));
+        }
+        catch (PieceFormatException e)
+        {
+            throw new UsageException(e.Located(path));
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        {
+            throw new UsageException($"{path}: it cannot be read: {e.Message}");
+        }
+    }
+
+    /// <summary>Writes a whole file or nothing: beside it first, then renamed into place.</summary>
+    /// <exception cref="UsageException">It cannot be written; nothing is left behind.</exception>
+    public static void WriteWhole(string path, byte[] contents)
+    {
+        string? beside = null;
+        try
+        {
+            if (Directory.Exists(path)) throw new UsageException($"{path}: this is a folder; name a file to write.");
+            var folder = Path.GetDirectoryName(Path.GetFullPath(path))!;
+            if (!Directory.Exists(folder)) throw new UsageException($"{path}: there is no folder {folder}.");
+            beside = Path.Combine(folder, $".{Path.GetFileName(path)}.{Guid.NewGuid():N}.part");
+            using (var file = new FileStream(beside, FileMode.CreateNew, FileAccess.Write))
+            {
+                file.Write(contents);
+                file.Flush(flushToDisk: true);
+            }
+            File.Move(beside, path, overwrite: true);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        {
+            if (beside is not null) TryDelete(beside);
+            throw new UsageException($"{path}: it cannot be written: {e.Message}");
+        }
+    }
+
+    private static void TryDelete(string path)
+    {
+        try
+        {
+            File.Delete(path);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            // The folder is gone or closed to us; there is nothing left to tidy.
+        }
+    }
+}

@@ -1,0 +1,57 @@
+using System.CommandLine;
+using Pleatwright.Proof;
+
+namespace Pleatwright.App.Commands;
+
+/// <summary><c>pleatwright proof PIECE</c>: what stands in the way of stitching it. Exit 1 when there are errors.</summary>
+internal static class ProofCommand
+{
+    public static Command Make()
+    {
+        var piece = CommandLine.PieceArgument();
+        var json = CommandLine.JsonOption();
+        var command = new Command("proof", "Whether it can be stitched, covers and sits level; exit 1 when there are errors.") { piece, json };
+        command.SetAction(parsed =>
+        {
+            var findings = Proofreading.Read(PieceFile.Lay(parsed.GetValue(piece)!));
+            if (parsed.GetValue(json)) CommandLine.PrintJson(Report(findings));
+            else Say(findings);
+            return Count(findings, Severity.Error) > 0 ? CommandLine.Found : CommandLine.Done;
+        });
+        return command;
+    }
+
+    private static int Count(IReadOnlyList<Finding> findings, Severity severity) => findings.Count(f => f.Severity == severity);
+
+    private static object Report(IReadOnlyList<Finding> findings) => new
+    {
+        findings = findings.Select(f => new
+        {
+            rule = f.Rule,
+            severity = f.Severity,
+            cableRow = f.Row.Index,
+            valleys = new[] { f.From.Number, f.To.Number },
+            message = f.Message,
+            remedy = f.Remedy,
+        }),
+        counts = new
+        {
+            error = Count(findings, Severity.Error),
+            warning = Count(findings, Severity.Warning),
+            note = Count(findings, Severity.Note),
+        },
+    };
+
+    private static void Say(IReadOnlyList<Finding> findings)
+    {
+        foreach (var f in findings)
+        {
+            var valleys = f.From == f.To ? $"valley {f.From.Number}" : $"valleys {f.From.Number} to {f.To.Number}";
+            Console.WriteLine($"{f.Severity.ToString().ToLowerInvariant()}: row {f.Row.Index}, {valleys}: {f.Message} ({f.Rule})");
+            Console.WriteLine($"    {f.Remedy}");
+        }
+        Console.WriteLine(findings.Count == 0
+            ? "Nothing found: it can be stitched as drawn."
+            : $"{Count(findings, Severity.Error)} errors, {Count(findings, Severity.Warning)} warnings, {Count(findings, Severity.Note)} notes.");
+    }
+}

@@ -1,0 +1,107 @@
+using System.Text;
+using CsCheck;
+using Pleatwright.Chart;
+using Pleatwright.Files;
+using Pleatwright.Tests.Chart;
+
+namespace Pleatwright.Tests.Files;
+
+public class PieceFileTests
+{
+    private const string Small = """
+        { "pleatwright": 1,
+          "title": "Small",
+          "cloth": { "form": "panel", "finishedWidth": "4 in", "gatheringRows": 4 },
+          "threads": { "r": { "name": "sail red", "colour": "#b3202c" } },
+          "figures": { "bar": { "rows": ["rrr", "rrr"] } },
+          "place": [ { "figure": "bar", "centre": "middle", "gatheringRow": 2 } ] }
+        """;
+
+    [Fact]
+    public void Read_write_read_is_the_same() => PieceGen.Pieces.Sample(piece =>
+    {
+        var written = PieceWriter.Write(piece);
+        var again = PieceReader.Read(written);
+        Assert.Equal(written, PieceWriter.Write(again));
+        Assert.Equal(Work.Lay(piece).Runs.ToArray(), Work.Lay(again).Runs.ToArray());
+    });
+
+    [Theory, MemberData(nameof(ExampleFiles))]
+    public void Every_example_reads_and_writes_back_the_same(string file)
+    {
+        var piece = PieceReader.Read(File.ReadAllBytes(Repository.Path("examples", file)));
+        var written = PieceWriter.Write(piece);
+        Assert.Equal(written, PieceWriter.Write(PieceReader.Read(written)));
+        Assert.True(Work.Lay(piece).Cables > 0);
+    }
+
+    public static TheoryData<string> ExampleFiles => [.. Repository.Examples.Select(f => Path.GetFileName(f))];
+
+    // Each: what to change in the small piece, what into, and where and how the error must point.
+    [Theory]
+    [InlineData("\"pleatwright\": 1", "\"pleatwright\": 2", 1, 18, "newer")]
+    [InlineData("\"pleatwright\": 1", "\"pleatwright\": \"one\"", 1, 18, "whole number")]
+    [InlineData("\"title\"", "\"tilte\"", 2, 3, "no key “tilte”")]
+    [InlineData("\"title\"", "\"pleatwright\"", 2, 3, "second time")]
+    [InlineData("\"Small\",", "\"Small\"", 3, 3, "not valid JSON")]
+    [InlineData("\"panel\"", "\"cone\"", 3, 22, "form")]
+    [InlineData("\"4 in\"", "\"4\"", 3, 48, "length with its unit")]
+    [InlineData("\"4 in\"", "4", 3, 48, "length with its unit")]
+    [InlineData("\"4 in\"", "\"-4 in\"", 3, 48, "more than nothing")]
+    [InlineData("\"4 in\"", "\"4000 in\"", 3, 12, "5000 is the most")]
+    [InlineData("\"gatheringRows\": 4", "\"gatheringRows\": 1", 3, 73, "whole number from 2")]
+    [InlineData("\"gatheringRows\": 4", "\"gatheringRows\": 4000", 3, 12, "5000 is the most")]
+    [InlineData("\"r\": {", "\"red\": {", 4, 16, "one letter")]
+    [InlineData("#b3202c", "b3202c", 4, 53, "#b3202c")]
+    [InlineData("[\"rrr\", \"rrr\"]", "[\"rrr\", \"rr\"]", 5, 41, "2 valleys wide, but its first row is 3")]
+    [InlineData("[\"rrr\", \"rrr\"]", "[\"rrr\", \"rxr\"]", 5, 43, "no thread has the letter “x”")]
+    [InlineData("[\"rrr\", \"rrr\"]", "[\"rrr\", \"r r\"]", 5, 43, "neither a thread's letter")]
+    [InlineData("[\"rrr\", \"rrr\"]", "[]", 5, 33, "0 rows")]
+    [InlineData("\"figure\": \"bar\"", "\"figure\": \"bat\"", 6, 26, "no figure is called “bat”")]
+    [InlineData("\"middle\"", "0", 6, 43, "“middle” or a valley")]
+    [InlineData("\"gatheringRow\": 2", "\"gatheringRow\": 0", 6, 69, "whole number from 1")]
+    [InlineData("\"gatheringRow\": 2", "\"gatheringRow\": 2, \"figureRow\": 2", 6, 85, "whole number from 0 to 1")]
+    public void Bad_input_is_located(string find, string put, int line, int column, string says)
+    {
+        var text = Small.Replace(find, put, StringComparison.Ordinal);
+        Assert.NotEqual(Small, text);
+        var e = Assert.Throws<PieceFormatException>(() => PieceReader.Read(text));
+        Assert.Contains(says, e.Message, StringComparison.Ordinal);
+        Assert.Equal((line, column), (e.Line, e.Column));
+        Assert.Equal($"my.piece.json:{line}:{column}: {e.Message}", e.Located("my.piece.json"));
+        Assert.DoesNotContain('\n', e.Message);
+    }
+
+    [Fact]
+    public void Columns_count_characters_not_bytes()
+    {
+        var e = Assert.Throws<PieceFormatException>(() => PieceReader.Read("{ \"títle — ✂\": 1 }"));
+        Assert.Equal(1, e.Column);
+        e = Assert.Throws<PieceFormatException>(() => PieceReader.Read("{ \"pleatwright\": 1, \"title\": \"é✂\", \"cloth\": 3 }"));
+        Assert.Equal(45, e.Column);
+    }
+
+    [Fact]
+    public void Any_bytes_give_a_piece_or_a_located_error() => Gen.Byte.Array[0, 200].Sample(bytes => ReadsOrRefuses(bytes));
+
+    [Fact]
+    public void A_damaged_piece_gives_a_piece_or_a_located_error() =>
+        Gen.Select(Gen.Int[0, Small.Length - 1], Gen.Int[0, 12], Gen.String[Gen.OneOf('{', '}', '"', '[', ',', ':', '1', 'r', '.', '\\', '\u0007', 'é'), 0, 6])
+            .Sample((at, remove, put) =>
+            {
+                var text = Small.Remove(at, Math.Min(remove, Small.Length - at)).Insert(at, put);
+                ReadsOrRefuses(Encoding.UTF8.GetBytes(text));
+            }, iter: 3000);
+
+    private static void ReadsOrRefuses(byte[] bytes)
+    {
+        try
+        {
+            PieceReader.Read(bytes);
+        }
+        catch (PieceFormatException e)
+        {
+            Assert.True(e.Line >= 1 && e.Column >= 1 && e.Message.Length > 0);
+        }
+    }
+}

@@ -1,0 +1,50 @@
+using NetArchTest.Rules;
+using Pleatwright.Chart;
+
+namespace Pleatwright.Tests;
+
+/// <summary>The arrows between the rooms of docs/architecture.md.</summary>
+public class RoomTests
+{
+    private static readonly Dictionary<string, string[]> MayKnow = new()
+    {
+        ["Measure"] = [],
+        ["Thread"] = ["Measure"],
+        ["Cloth"] = ["Measure", "Thread"],
+        ["Chart"] = ["Measure", "Thread", "Cloth"],
+        ["Proof"] = ["Measure", "Thread", "Cloth", "Chart"],
+        ["Order"] = ["Measure", "Thread", "Cloth", "Chart"],
+        ["Picture"] = ["Measure", "Thread", "Cloth", "Chart"],
+        ["Plate"] = ["Measure", "Thread", "Cloth", "Chart", "Proof", "Order"],
+        ["Files"] = ["Measure", "Thread", "Cloth", "Chart"],
+    };
+
+    public static TheoryData<string> Rooms => [.. MayKnow.Keys];
+
+    [Theory, MemberData(nameof(Rooms))]
+    public void A_room_knows_only_the_rooms_before_it(string room)
+    {
+        var barred = MayKnow.Keys.Except(MayKnow[room]).Where(r => r != room).Select(r => $"Pleatwright.{r}").ToArray();
+        var result = Types.InAssembly(typeof(Piece).Assembly)
+            .That().ResideInNamespace($"Pleatwright.{room}")
+            .ShouldNot().HaveDependencyOnAny(barred).GetResult();
+        Assert.True(result.IsSuccessful, string.Join(", ", (result.FailingTypes ?? []).Select(t => t.FullName)));
+    }
+
+    [Fact]
+    public void Every_type_of_the_core_is_in_a_room()
+    {
+        var homeless = typeof(Piece).Assembly.GetExportedTypes()
+            .Where(t => !MayKnow.ContainsKey((t.Namespace ?? "").Replace("Pleatwright.", "").Split('.')[0])).ToArray();
+        Assert.Empty(homeless);
+    }
+
+    [Fact]
+    public void The_core_knows_no_file_network_clock_console_or_program_of_ours()
+    {
+        var result = Types.InAssembly(typeof(Piece).Assembly).ShouldNot().HaveDependencyOnAny(
+            "System.IO.File", "System.IO.Directory", "System.IO.FileStream", "System.Net", "System.Console",
+            "System.Diagnostics.Process", "System.Diagnostics.Stopwatch", "Pleatwright.App", "Pleatwright.Bench", "Microsoft").GetResult();
+        Assert.True(result.IsSuccessful, string.Join(", ", (result.FailingTypes ?? []).Select(t => t.FullName)));
+    }
+}
