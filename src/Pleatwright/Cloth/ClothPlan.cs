@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Pleatwright.Measure;
 using Pleatwright.Thread;
 
@@ -26,6 +27,14 @@ public sealed record ClothPlan(Form Form, Gauge Gauge, int GatheringRows)
     /// <summary>Both selvedges together, kept out of the pleats. Default none.</summary>
     public Length Selvedges { get; init; } = Length.FromInches(0);
 
+    /// <summary>Extra cloth at each side for what ravels while it is handled, kept out of the pleats. Default none.</summary>
+    public Length Ravelling { get; init; } = Length.FromInches(0);
+
+    /// <summary>
+    /// Allowance at each edge where two panels or two widths of cloth are sewn together before gathering. Default none.
+    /// </summary>
+    public Length Seam { get; init; } = Length.FromInches(0);
+
     /// <summary>Width in which the cloth is sold. Default 44 in (common practice, no source).</summary>
     public Length FabricWidth { get; init; } = Length.FromInches(44);
 }
@@ -39,18 +48,25 @@ public sealed class PleatingPlan
     /// <summary>The most cable rows a piece may have here.</summary>
     public const int MostCableRows = 5000;
 
+    private readonly Length[] pitches;
+
     /// <summary>Works the plan out.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">More than 5,000 pleats or 5,000 cable rows.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">
+    /// More than 5,000 pleats or 5,000 cable rows, or the cloth cannot take its form (see <see cref="Form.Fault"/>).
+    /// </exception>
     public PleatingPlan(ClothPlan cloth)
     {
         Cloth = cloth;
-        Pleats = cloth.Form.Pleats(cloth.Gauge);
+        if (cloth.Form.Fault(cloth) is { } fault) throw new ArgumentOutOfRangeException(nameof(cloth), fault.Words);
+        Pleats = cloth.Form.Pleats(cloth);
         if (Pleats > MostPleats)
             throw new ArgumentOutOfRangeException(nameof(cloth), $"the cloth comes to {Pleats} pleats; {MostPleats} is the most");
         var rows = (cloth.GatheringRows - 1L) * cloth.Gauge.CableRowsPerSpace + 1;
         if (rows > MostCableRows)
             throw new ArgumentOutOfRangeException(nameof(cloth), $"the cloth comes to {rows} cable rows; {MostCableRows} is the most");
         CableRows = (int)rows;
+        pitches = new Length[CableRows];
+        for (var y = 0; y < CableRows; y++) pitches[y] = cloth.Form.PitchAt(cloth, Gauge.CableRowHeight * y);
     }
 
     /// <summary>The cloth planned.</summary>
@@ -77,14 +93,17 @@ public sealed class PleatingPlan
     /// <summary>Pleats gathered in all: the finished ones and the seam pleats of both sides.</summary>
     public int PleatsToGather => Pleats + 2 * Cloth.SeamPleats;
 
-    /// <summary>Width of flat cloth to cut: every gathered pleat's take-up, and the selvedges.</summary>
-    public Length CutWidth => Gauge.TakeUp * PleatsToGather + Cloth.Selvedges;
+    /// <summary>Width of flat cloth to cut; of a bishop, all its panels together.</summary>
+    public Length CutWidth => Cloth.Form.CutWidth(Cloth);
 
-    /// <summary>Width the finished pleats come to along gathering row 1.</summary>
-    public Length FinishedWidth => Cloth.Form.FinishedWidth(Gauge);
+    /// <summary>Finished width: of a panel across, of a bishop round the neck, of a ball round the equator.</summary>
+    public Length FinishedWidth => Cloth.Form.FinishedWidth(Cloth);
 
-    /// <summary>Flat width over gathered width.</summary>
-    public double Fullness => Gauge.Fullness;
+    /// <summary>Flat width over gathered width: take-up over the pitch where the finished width is measured.</summary>
+    public double Fullness => Gauge.TakeUp * Pleats / FinishedWidth;
+
+    /// <summary>The pieces of cloth sewn together before gathering, from the left, with the pleats that fall to each.</summary>
+    public ImmutableArray<PanelShare> Shares => Cloth.Form.Shares(Cloth);
 
     /// <summary>Widths of cloth to be joined to reach the cut width, at least 1.</summary>
     public int FabricWidths => Math.Max(1, (int)Math.Ceiling(CutWidth / Cloth.FabricWidth - 1e-9));
@@ -92,6 +111,8 @@ public sealed class PleatingPlan
     /// <summary>Depth from the first gathering row to the last.</summary>
     public Length Depth => Gauge.RowSpacing * (Cloth.GatheringRows - 1);
 
-    /// <summary>Pitch of the pleats at a cable row.</summary>
-    public Length PitchAt(int cableRow) => Cloth.Form.PitchAt(Gauge, Gauge.CableRowHeight * cableRow);
+    /// <summary>Pitch of the pleats at a cable row; rows above the first and below the last follow the form on.</summary>
+    public Length PitchAt(int cableRow) => (uint)cableRow < (uint)CableRows
+        ? pitches[cableRow]
+        : Cloth.Form.PitchAt(Cloth, Gauge.CableRowHeight * cableRow);
 }

@@ -1,10 +1,11 @@
+using System.Collections.Immutable;
 using Pleatwright.Measure;
 
 namespace Pleatwright.Cloth;
 
 /// <summary>
-/// The shape the gathered cloth takes. Everything else asks a form two things only: how many pleats it needs, and how
-/// wide one pleat lies (the pitch) at a given depth below gathering row 1.
+/// The shape the gathered cloth takes. Everything else asks a form how many pleats it needs, what cloth they take, and
+/// how wide one pleat lies (the pitch) at a given depth below gathering row 1. Each form is one file in this folder.
 /// </summary>
 public abstract record Form
 {
@@ -12,33 +13,46 @@ public abstract record Form
     public abstract string Name { get; }
 
     /// <summary>Pleats of the finished piece, even, at least 2; seam pleats come on top.</summary>
-    public abstract int Pleats(Gauge gauge);
+    public abstract int Pleats(ClothPlan cloth);
 
-    /// <summary>Finished width along gathering row 1.</summary>
-    public abstract Length FinishedWidth(Gauge gauge);
+    /// <summary>Finished width: of a panel across, of a bishop round the neck, of a ball round the equator.</summary>
+    public abstract Length FinishedWidth(ClothPlan cloth);
 
     /// <summary>Pitch of the pleats at <paramref name="depth"/> below gathering row 1.</summary>
-    public abstract Length PitchAt(Gauge gauge, Length depth);
+    /// <param name="cloth">The cloth.</param>
+    /// <param name="depth">Distance below gathering row 1 along the cloth; negative above it, as for holding rows.</param>
+    public abstract Length PitchAt(ClothPlan cloth, Length depth);
+
+    /// <summary>
+    /// Width of flat cloth to cut: pleats × take-up, seam pleats × take-up, the selvedges, and what ravels.
+    /// </summary>
+    public virtual Length CutWidth(ClothPlan cloth) =>
+        cloth.Gauge.TakeUp * (Pleats(cloth) + 2 * cloth.SeamPleats) + cloth.Selvedges + cloth.Ravelling * 2;
+
+    /// <summary>The pieces of cloth sewn together before gathering, from the left; one when nothing is joined by design.</summary>
+    public virtual ImmutableArray<PanelShare> Shares(ClothPlan cloth) =>
+        [new PanelShare(Name, CutWidth(cloth), 1, Pleats(cloth))];
+
+    /// <summary>Why this cloth cannot take the form, or null when it can.</summary>
+    public virtual FormFault? Fault(ClothPlan cloth) => null;
 
     /// <summary>The nearest even whole number, at least 2; halves go up.</summary>
     /// <remarks>An even pleat count leaves a centre valley (common practice, no source).</remarks>
-    public static int RoundToEven(double pleats) => Math.Max(2, 2 * (int)Math.Floor(pleats / 2 + 0.5));
+    public static int RoundToEven(double pleats) => Math.Max(2, 2 * (int)Math.Floor(Math.Min(pleats, 1e9) / 2 + 0.5));
 }
 
-/// <summary>A flat panel: an insert or a yoke, of one width from top to bottom.</summary>
-/// <param name="Width">Its finished (gathered) width, more than 0.</param>
-public sealed record Panel(Length Width) : Form
+/// <summary>One piece of cloth in the joined width, and the finished pleats that fall to it.</summary>
+/// <param name="Name">The maker's name for it.</param>
+/// <param name="Cut">Its cut width.</param>
+/// <param name="First">Its first finished pleat, from 1.</param>
+/// <param name="Last">Its last finished pleat; one less than <paramref name="First"/> when it has none.</param>
+public readonly record struct PanelShare(string Name, Length Cut, int First, int Last)
 {
-    /// <inheritdoc/>
-    public override string Name => "panel";
-
-    /// <inheritdoc/>
-    /// <remarks>round-to-even(finished width / pitch). A hair is added so that a width made of whole pleats stays whole.</remarks>
-    public override int Pleats(Gauge gauge) => RoundToEven(Width / gauge.Pitch + 1e-9);
-
-    /// <inheritdoc/>
-    public override Length FinishedWidth(Gauge gauge) => gauge.Pitch.In(Width.Unit) * Pleats(gauge);
-
-    /// <inheritdoc/>
-    public override Length PitchAt(Gauge gauge, Length depth) => gauge.Pitch;
+    /// <summary>Finished pleats that fall to it.</summary>
+    public int Pleats => Last - First + 1;
 }
+
+/// <summary>Why a cloth cannot take a form.</summary>
+/// <param name="Key">The piece-file key at fault.</param>
+/// <param name="Words">What is wrong and what would serve.</param>
+public readonly record struct FormFault(string Key, string Words);

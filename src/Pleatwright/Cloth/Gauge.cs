@@ -48,6 +48,15 @@ public sealed record Gauge
     /// <summary>Cable rows in one space.</summary>
     public int CableRowsPerSpace { get; }
 
+    /// <summary>
+    /// Width below which a pleat cannot be pressed: its two layers of cloth. Default 0.5 mm, two layers of a fine cotton
+    /// 0.25 mm thick (from memory); a maker measures a folded edge. At least 0.
+    /// </summary>
+    public Length PleatThickness { get; init; } = UsualPleatThickness;
+
+    /// <summary>Two layers of a fine cotton: 0.5 mm (from memory).</summary>
+    public static Length UsualPleatThickness => Length.FromMillimetres(0.5);
+
     /// <summary>Finished pleats in one inch.</summary>
     public double PleatsPerInch => Math.Round(Length.MillimetresPerInch / Pitch.Millimetres, 9);
 

@@ -1,3 +1,5 @@
+using Pleatwright.Measure;
+
 namespace Pleatwright.Files;
 
 /// <summary>
@@ -49,6 +51,11 @@ internal sealed class KeyReader
         var other => throw Wrong(other, key, "a number"),
     };
 
+    public Length Length(string key, bool allowZero = false) => AsLength(Required(key), key, allowZero);
+
+    public Length? OptionalLength(string key, bool allowZero = false) =>
+        Optional(key) is { } value ? AsLength(value, key, allowZero) : null;
+
     public bool Flag(string key, bool otherwise) => Optional(key) switch
     {
         null => otherwise,
@@ -83,6 +90,15 @@ internal sealed class KeyReader
         LocatedNumber { IsWhole: true } n when n.Value >= from && n.Value <= to => (int)n.Value,
         _ => throw Wrong(value, key, FormattableString.Invariant($"a whole number from {from} to {to}")),
     };
+
+    public Length AsLength(Located value, string key, bool allowZero = false)
+    {
+        if (value is not LocatedString s || !Measure.Length.TryParse(s.Value, out var length))
+            throw Wrong(value, key, "a length with its unit, such as \"3/8 in\" or \"45 cm\"");
+        return length > Measure.Length.Zero || (allowZero && length == Measure.Length.Zero)
+            ? length
+            : throw Wrong(value, key, "more than nothing");
+    }
 
     public PieceFormatException Wrong(Located value, string key, string wanted) =>
         text.Error(value.Offset, $"“{key}” must be {wanted}, but {value.Kind} was found.");

@@ -76,16 +76,17 @@ public static class PieceReader
         private ClothPlan Cloth(Located value)
         {
             var keys = new KeyReader(text, value, "the cloth");
-            var formName = keys.Required("form");
-            var form = Form(keys, formName);
+            var form = FormReader.Read(text, keys);
             var gauge = keys.Optional("gauge") is { } g ? GaugeOf(g) : Gauge.Common;
             var rows = keys.Required("gatheringRows");
             var cloth = new ClothPlan(form, gauge, keys.AsWhole(rows, "gatheringRows", 2, PleatingPlan.MostCableRows + 1))
             {
                 SeamPleats = keys.Whole("seamPleats", 0, 100, 3),
                 Colour = keys.Optional("colour") is { } c ? ColourOf(c, "colour") : new Colour(0xf4, 0xef, 0xe3),
-                Selvedges = OptionalLength(keys, "selvedges", allowZero: true) ?? Length.FromInches(0),
-                FabricWidth = OptionalLength(keys, "fabricWidth") ?? Length.FromInches(44),
+                Selvedges = keys.OptionalLength("selvedges", allowZero: true) ?? Length.FromInches(0),
+                Ravelling = keys.OptionalLength("ravelling", allowZero: true) ?? Length.FromInches(0),
+                Seam = keys.OptionalLength("seam", allowZero: true) ?? Length.FromInches(0),
+                FabricWidth = keys.OptionalLength("fabricWidth") ?? Length.FromInches(44),
             };
             if (keys.Optional("holdingRows") is { } holding)
             {
@@ -98,6 +99,8 @@ public static class PieceReader
                 };
             }
             keys.NothingElse();
+            if (form.Fault(cloth) is { } fault)
+                throw text.Error((keys.Optional(fault.Key) ?? value).Offset, fault.Words + ".");
             try
             {
                 _ = new PleatingPlan(cloth);
@@ -109,35 +112,25 @@ public static class PieceReader
             return cloth;
         }
 
-        private Form Form(KeyReader keys, Located formName)
-        {
-            var name = keys.AsString(formName, "form");
-            switch (name)
-            {
-                case "panel":
-                    return new Panel(LengthOf(keys.Required("finishedWidth"), "finishedWidth"));
-                default:
-                    throw text.Error(formName.Offset, $"“form” must be “panel”, but {formName.Kind} was found.");
-            }
-        }
-
         private Gauge GaugeOf(Located value)
         {
             var keys = new KeyReader(text, value, "the gauge");
             var common = Gauge.Common;
-            var takeUp = OptionalLength(keys, "takeUp") ?? common.TakeUp;
-            var spacing = OptionalLength(keys, "rowSpacing") ?? common.RowSpacing;
+            var takeUp = keys.OptionalLength("takeUp") ?? common.TakeUp;
+            var spacing = keys.OptionalLength("rowSpacing") ?? common.RowSpacing;
             var perSpace = keys.Whole("cableRowsPerSpace", 1, Gauge.MostCableRowsPerSpace, common.CableRowsPerSpace);
+            var thickness = keys.OptionalLength("pleatThickness", allowZero: true) ?? Gauge.UsualPleatThickness;
             var perInch = keys.OptionalNumber("pleatsPerInch");
-            var pitch = OptionalLength(keys, "pitch");
+            var pitch = keys.OptionalLength("pitch");
             keys.NothingElse();
             if (perInch is not null && pitch is not null)
                 throw text.Error(value.Offset, "the gauge gives both “pleatsPerInch” and “pitch”; keep one.");
             try
             {
-                return pitch is { } p
+                var gauge = pitch is { } p
                     ? new Gauge(p, takeUp, spacing, perSpace)
                     : Gauge.FromPleatsPerInch(perInch ?? 12, takeUp, spacing, perSpace);
+                return gauge with { PleatThickness = thickness };
             }
             catch (ArgumentOutOfRangeException e)
             {
@@ -173,7 +166,7 @@ public static class PieceReader
             floss = floss with
             {
                 StrandsInSkein = keys.Whole("strandsInSkein", 1, Floss.MostStrands, floss.StrandsInSkein),
-                SkeinLength = OptionalLength(keys, "skein") ?? floss.SkeinLength,
+                SkeinLength = keys.OptionalLength("skein") ?? floss.SkeinLength,
                 Note = keys.OptionalString("note") ?? "",
             };
             keys.NothingElse();
@@ -290,8 +283,8 @@ public static class PieceReader
             var usual = new Working();
             var working = new Working
             {
-                WorkingLength = OptionalLength(keys, "workingLength") ?? usual.WorkingLength,
-                Tails = OptionalLength(keys, "tails", allowZero: true) ?? usual.Tails,
+                WorkingLength = keys.OptionalLength("workingLength") ?? usual.WorkingLength,
+                Tails = keys.OptionalLength("tails", allowZero: true) ?? usual.Tails,
                 CarryPleats = keys.Whole("carryPleats", 0, 12, usual.CarryPleats),
                 Hand = keys.OneOf("hand", usual.Hand, ("right", Hand.Right), ("left", Hand.Left)),
                 First = keys.OneOf("first", usual.First, ("up", FirstWay.Up), ("down", FirstWay.Down)),
@@ -307,18 +300,6 @@ public static class PieceReader
         private string ThreadsThereAre() => threads.Length == 0
             ? "the piece has no threads"
             : "there " + (threads.Length == 1 ? "is " : "are ") + string.Join(", ", threads.Select(t => t.Key.ToString()));
-
-        private Length? OptionalLength(KeyReader keys, string key, bool allowZero = false) =>
-            keys.Optional(key) is { } value ? LengthOf(value, key, allowZero) : null;
-
-        private Length LengthOf(Located value, string key, bool allowZero = false)
-        {
-            if (value is LocatedString s && Length.TryParse(s.Value, out var length))
-                return length > Length.Zero || (allowZero && length == Length.Zero)
-                    ? length
-                    : throw text.Error(value.Offset, $"“{key}” must be more than nothing, but {value.Kind} was found.");
-            throw text.Error(value.Offset, $"“{key}” must be a length with its unit, such as \"3/8 in\" or \"45 cm\", but {value.Kind} was found.");
-        }
 
         private Colour ColourOf(Located value, string key) =>
             value is LocatedString s && Colour.TryParse(s.Value, out var colour)

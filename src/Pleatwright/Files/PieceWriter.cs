@@ -57,13 +57,7 @@ public static class PieceWriter
     private static void WriteCloth(Utf8JsonWriter json, ClothPlan cloth)
     {
         json.WriteStartObject("cloth");
-        json.WriteString("form", cloth.Form.Name);
-        switch (cloth.Form)
-        {
-            case Panel panel:
-                json.WriteString("finishedWidth", panel.Width.ToString());
-                break;
-        }
+        FormWriter.Write(json, cloth.Form);
         json.WriteNumber("seamPleats", cloth.SeamPleats);
         json.WriteStartObject("gauge");
         if (cloth.Gauge.Pitch.Unit == LengthUnit.Inch) json.WriteNumber("pleatsPerInch", cloth.Gauge.PleatsPerInch);
@@ -71,6 +65,8 @@ public static class PieceWriter
         json.WriteString("takeUp", cloth.Gauge.TakeUp.ToString());
         json.WriteString("rowSpacing", cloth.Gauge.RowSpacing.ToString());
         json.WriteNumber("cableRowsPerSpace", cloth.Gauge.CableRowsPerSpace);
+        if (cloth.Gauge.PleatThickness != Gauge.UsualPleatThickness)
+            json.WriteString("pleatThickness", cloth.Gauge.PleatThickness.ToString());
         json.WriteEndObject();
         json.WriteNumber("gatheringRows", cloth.GatheringRows);
         json.WriteStartArray("holdingRows");
@@ -79,6 +75,8 @@ public static class PieceWriter
         json.WriteEndArray();
         json.WriteString("colour", cloth.Colour.ToString());
         if (cloth.Selvedges != Length.Zero) json.WriteString("selvedges", cloth.Selvedges.ToString());
+        if (cloth.Ravelling != Length.Zero) json.WriteString("ravelling", cloth.Ravelling.ToString());
+        if (cloth.Seam != Length.Zero) json.WriteString("seam", cloth.Seam.ToString());
         if (cloth.FabricWidth != Length.FromInches(44)) json.WriteString("fabricWidth", cloth.FabricWidth.ToString());
         json.WriteEndObject();
     }

@@ -20,7 +20,7 @@ public abstract class Rule
 public static class Proofreading
 {
     /// <summary>Every rule, in the order their findings are shown.</summary>
-    public static ImmutableArray<Rule> Rules { get; } = [];
+    public static ImmutableArray<Rule> Rules { get; } = [new CrowdedPleats()];
 
     /// <summary>All findings, errors first, then by rule and place.</summary>
     public static ImmutableArray<Finding> Read(Work work) =>

@@ -1,0 +1,21 @@
+using Pleatwright.Measure;
+
+namespace Pleatwright.Cloth;
+
+/// <summary>A flat panel: an insert or a yoke, of one width from top to bottom.</summary>
+/// <param name="Width">Its finished (gathered) width, more than 0.</param>
+public sealed record Panel(Length Width) : Form
+{
+    /// <inheritdoc/>
+    public override string Name => "panel";
+
+    /// <inheritdoc/>
+    /// <remarks>round-to-even(finished width / pitch). A hair is added so that a width made of whole pleats stays whole.</remarks>
+    public override int Pleats(ClothPlan cloth) => RoundToEven(Width / cloth.Gauge.Pitch + 1e-9);
+
+    /// <inheritdoc/>
+    public override Length FinishedWidth(ClothPlan cloth) => cloth.Gauge.Pitch.In(Width.Unit) * Pleats(cloth);
+
+    /// <inheritdoc/>
+    public override Length PitchAt(ClothPlan cloth, Length depth) => cloth.Gauge.Pitch;
+}

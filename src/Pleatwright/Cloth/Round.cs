@@ -1,0 +1,102 @@
+using System.Collections.Immutable;
+using Pleatwright.Measure;
+
+namespace Pleatwright.Cloth;
+
+/// <summary>One piece of a bishop as it is cut: a front, a sleeve, half a back.</summary>
+/// <param name="Name">The maker's name for it.</param>
+/// <param name="Cut">Its cut width, more than 0.</param>
+public readonly record struct RoundPanel(string Name, Length Cut);
+
+/// <summary>
+/// A round yoke, the bishop: panels and sleeves sewn side by side, gathered in one go and blocked to arcs about the neck.
+/// Its pleats are fixed by the cloth in its panels; the neck and the sweep settle how wide each lies.
+/// </summary>
+/// <param name="Neck">Blocked length of gathering row 1, more than 0.</param>
+/// <param name="Sweep">Angle the blocked yoke goes round, more than 0, at most a full turn.</param>
+/// <param name="Panels">The panels from the left of the right side, at least one.</param>
+public sealed record Round(Length Neck, Angle Sweep, ImmutableArray<RoundPanel> Panels) : Form
+{
+    /// <inheritdoc/>
+    public override string Name => "round";
+
+    /// <summary>Radius of gathering row 1 when blocked: the neck / the sweep in radians.</summary>
+    public Length NeckRadius => Neck / Sweep.Radians;
+
+    /// <summary>
+    /// Flat cloth that goes into pleats: the cut panels, less an allowance on either edge of every join, the selvedges
+    /// and what ravels.
+    /// </summary>
+    public Length JoinedWidth(ClothPlan cloth) => CutWidth(cloth) - Lost(cloth);
+
+    /// <inheritdoc/>
+    /// <remarks>
+    /// Whole pleats in the joined width, less the seam pleats of both sides, down to an even number: cloth already cut
+    /// can give no pleat more.
+    /// </remarks>
+    public override int Pleats(ClothPlan cloth) => Math.Max(2, Even(Whole(JoinedWidth(cloth) / cloth.Gauge.TakeUp) - 2 * cloth.SeamPleats));
+
+    /// <inheritdoc/>
+    public override Length FinishedWidth(ClothPlan cloth) => Neck;
+
+    /// <summary>Blocked radius at a depth below gathering row 1.</summary>
+    public Length RadiusAt(Length depth) => NeckRadius + depth;
+
+    /// <inheritdoc/>
+    /// <remarks>
+    /// Every pleat has an equal share of the arc: radius × sweep / pleats (arc length rθ, elementary geometry). Above
+    /// the centre of the arc there is nothing.
+    /// </remarks>
+    public override Length PitchAt(ClothPlan cloth, Length depth)
+    {
+        var radius = RadiusAt(depth);
+        return radius > Length.Zero ? radius * Sweep.Radians / Pleats(cloth) : Length.Zero;
+    }
+
+    /// <inheritdoc/>
+    public override Length CutWidth(ClothPlan cloth) => Panels.Aggregate(Length.Zero.In(Neck.Unit), (sum, p) => sum + p.Cut);
+
+    /// <inheritdoc/>
+    /// <remarks>A join goes to the valley nearest to where it falls in the flat cloth.</remarks>
+    public override ImmutableArray<PanelShare> Shares(ClothPlan cloth)
+    {
+        var pleats = Pleats(cloth);
+        var shares = ImmutableArray.CreateBuilder<PanelShare>(Panels.Length);
+        var last = 0;
+        var flat = cloth.Selvedges * -0.5 - cloth.Ravelling;
+        for (var i = 0; i < Panels.Length; i++)
+        {
+            // Inside the joined width a panel has an allowance off each of its joined edges.
+            flat += Panels[i].Cut - cloth.Seam * ((i > 0 ? 1 : 0) + (i < Panels.Length - 1 ? 1 : 0));
+            var first = last + 1;
+            last = i == Panels.Length - 1
+                ? pleats
+                : Math.Clamp((int)Math.Floor(flat / cloth.Gauge.TakeUp - cloth.SeamPleats + 0.5), last, pleats);
+            shares.Add(new PanelShare(Panels[i].Name, Panels[i].Cut, first, last));
+        }
+        return shares.MoveToImmutable();
+    }
+
+    /// <inheritdoc/>
+    public override FormFault? Fault(ClothPlan cloth)
+    {
+        var gathered = Whole(JoinedWidth(cloth) / cloth.Gauge.TakeUp);
+        return Even(gathered - 2 * cloth.SeamPleats) < 2
+            ? new FormFault("panels",
+                $"the panels give {Math.Max(0, gathered)} pleats, which seam pleats of {cloth.SeamPleats} at each side use up; a bishop needs at least 2 more")
+            : null;
+    }
+
+    /// <summary>Whether both have the same neck, sweep and panels in the same order.</summary>
+    public bool Equals(Round? other) =>
+        other is not null && Neck == other.Neck && Sweep == other.Sweep && Panels.SequenceEqual(other.Panels);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => HashCode.Combine(Neck, Sweep, Panels.Length);
+
+    private Length Lost(ClothPlan cloth) => cloth.Seam * (2 * (Panels.Length - 1)) + cloth.Selvedges + cloth.Ravelling * 2;
+
+    private static int Whole(double pleats) => (int)Math.Floor(Math.Clamp(pleats + 1e-9, -1e9, 1e9));
+
+    private static int Even(int pleats) => pleats - (pleats & 1);
+}

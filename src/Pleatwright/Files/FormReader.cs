@@ -1,0 +1,47 @@
+using System.Collections.Immutable;
+using Pleatwright.Cloth;
+using Pleatwright.Measure;
+
+namespace Pleatwright.Files;
+
+/// <summary>Reads the form of the cloth from the keys it brings: which keys those are depends on its name.</summary>
+internal static class FormReader
+{
+    private const int MostPanels = 100;
+
+    /// <summary>The form named by the key “form” among <paramref name="keys"/>.</summary>
+    public static Form Read(JsonText text, KeyReader keys)
+    {
+        var named = keys.Required("form");
+        return keys.AsString(named, "form") switch
+        {
+            "panel" => new Panel(keys.Length("finishedWidth")),
+            "round" => new Round(keys.Length("neck"), Sweep(keys) ?? Angle.FullTurn, Panels(text, keys, keys.Required("panels"))),
+            "ball" => new Ball(keys.Length("diameter")),
+            _ => throw text.Error(named.Offset, $"“form” must be “panel”, “round” or “ball”, but {named.Kind} was found."),
+        };
+    }
+
+    /// <summary>The sweep of a round form, when given.</summary>
+    public static Angle? Sweep(KeyReader keys) => keys.Optional("sweep") switch
+    {
+        null => null,
+        LocatedNumber { Value: > 0 and <= 360 } n => Angle.FromDegrees(n.Value),
+        var other => throw keys.Wrong(other, "sweep", "degrees, more than 0 and at most 360"),
+    };
+
+    /// <summary>The panels of a round form.</summary>
+    public static ImmutableArray<RoundPanel> Panels(JsonText text, KeyReader keys, Located value)
+    {
+        var list = keys.List("panels");
+        if (list.Count is 0 or > MostPanels)
+            throw text.Error(value.Offset, $"“panels” holds {list.Count} panels; a round form has 1 to {MostPanels}.");
+        return [.. list.Select(item =>
+        {
+            var panel = new KeyReader(text, item, "a panel");
+            var read = new RoundPanel(panel.String("name"), panel.Length("cut"));
+            panel.NothingElse();
+            return read;
+        })];
+    }
+}
