@@ -19,19 +19,25 @@ public readonly record struct ThreadAmount(ThreadUse Use, int Skeins);
 public static class Cutting
 {
     /// <summary>Whole working lengths in one skein.</summary>
+    /// <remarks>A hair is added so that a skein of exactly so many lengths gives them all.</remarks>
     public static int LengthsPerSkein(Floss thread, Length workingLength) =>
         (int)Math.Floor(thread.SkeinLength / workingLength + 1e-9);
 
+    /// <summary>Strands of one working length in one skein.</summary>
+    public static int StrandsPerSkein(Floss thread, Length workingLength) =>
+        LengthsPerSkein(thread, workingLength) * thread.StrandsInSkein;
+
     /// <summary>
     /// What to buy and cut. A skein gives floor(skein / working length) lengths, each of so many strands; a needleful
-    /// takes the thread's strands from any of them.
+    /// takes its strands from any of them, so strands left of one skein go with strands of the next.
     /// </summary>
-    /// <exception cref="ArgumentException">The skein is shorter than one working length.</exception>
+    /// <exception cref="ArgumentException">Thread is needed, but a skein is shorter than one working length.</exception>
     public static ThreadAmount Amount(ThreadUse use, Length workingLength)
     {
-        var strands = LengthsPerSkein(use.Thread, workingLength) * use.Thread.StrandsInSkein;
-        var perSkein = strands / use.Thread.Strands;
+        if (use.Needlefuls == 0) return new ThreadAmount(use, 0);
+        long perSkein = StrandsPerSkein(use.Thread, workingLength);
         if (perSkein == 0) throw new ArgumentException($"A skein of {use.Thread.SkeinLength} gives no needleful of {workingLength}.");
-        return new ThreadAmount(use, (use.Needlefuls + perSkein - 1) / perSkein);
+        var strands = (long)use.Needlefuls * use.Thread.Strands;
+        return new ThreadAmount(use, (int)((strands + perSkein - 1) / perSkein));
     }
 }

@@ -40,6 +40,9 @@ public sealed record Floss(ThreadKey Key, string Name, Colour Colour, int Strand
     /// <summary>Fineness of one strand in tex (g/km, ISO 1144). Default 35: 1.7 g over 48 m, from memory.</summary>
     public double TexPerStrand { get; init; } = 35;
 
+    /// <summary>Fineness of one strand.</summary>
+    public Fineness Fineness => Fineness.FromTex(TexPerStrand);
+
     /// <summary>Strands in a length as it comes off the skein. Default 6 (common practice, no source).</summary>
     public int StrandsInSkein { get; init; } = 6;
 
