@@ -1,0 +1,119 @@
+using System.Collections.Immutable;
+using Pleatwright.Chart;
+using Pleatwright.Chart.Edit;
+using Pleatwright.Order;
+using Pleatwright.Proof;
+using Pleatwright.Thread;
+
+namespace Pleatwright.Bench;
+
+/// <summary>The piece on the table and all that follows from it: laid out, proofread, ordered, counted.</summary>
+public sealed class Desk
+{
+    /// <summary>Opens a piece on an empty table.</summary>
+    public Desk() => Open(Examples.Read("harbour-morning"));
+
+    /// <summary>Every moment of the piece since it was opened.</summary>
+    public History History { get; private set; } = null!;
+
+    /// <summary>The piece as shown; ahead of <see cref="History"/> while a stroke is being drawn.</summary>
+    public Piece Piece { get; private set; } = null!;
+
+    /// <summary>The piece laid out.</summary>
+    public Work Work { get; private set; } = null!;
+
+    /// <summary>What the proof found.</summary>
+    public ImmutableArray<Finding> Findings { get; private set; } = [];
+
+    /// <summary>The working order.</summary>
+    public WorkingOrder Order { get; private set; } = null!;
+
+    /// <summary>What to buy and cut of each thread, in the order of the key.</summary>
+    public ImmutableArray<ThreadAmount> Amounts { get; private set; } = [];
+
+    /// <summary>Raised when the piece, and all that follows from it, has changed.</summary>
+    public event Action? Changed;
+
+    /// <summary>Raised when the bench has something to say to the maker; read aloud by screen readers.</summary>
+    public event Action<string>? Said;
+
+    /// <summary>Puts a piece on the table, with nothing to undo.</summary>
+    public void Open(Piece piece) => Open(new History(piece));
+
+    /// <summary>Puts a piece on the table with its history.</summary>
+    public void Open(History history)
+    {
+        History = history;
+        Show(history.Now.Piece);
+    }
+
+    /// <summary>Shows an edited piece without keeping it yet: a stroke under way.</summary>
+    /// <returns>False when the piece cannot be laid out; nothing is changed then and the maker is told why.</returns>
+    public bool Draft(Piece piece)
+    {
+        if (ReferenceEquals(piece, Piece)) return true;
+        try
+        {
+            Show(piece);
+            return true;
+        }
+        catch (ArgumentException e)
+        {
+            Say(e.Message.Split(" (Parameter")[0]);
+            return false;
+        }
+    }
+
+    /// <summary>Keeps what is shown as one moment of the history.</summary>
+    public void Keep(string edit)
+    {
+        if (ReferenceEquals(Piece, History.Now.Piece)) return;
+        History = History.Do(Piece, edit);
+        Changed?.Invoke();
+    }
+
+    /// <summary>Lets the stroke under way go.</summary>
+    public void Drop() => Draft(History.Now.Piece);
+
+    /// <summary>Makes one edit and keeps it.</summary>
+    public void Edit(string edit, Func<Piece, Piece> change)
+    {
+        Piece changed;
+        try { changed = change(Piece); }
+        catch (ArgumentException e) { Say(e.Message.Split(" (Parameter")[0]); return; }
+        if (Draft(changed)) Keep(edit);
+    }
+
+    /// <summary>Undoes the last edit.</summary>
+    public void Undo()
+    {
+        if (!History.CanUndo) { Say("Nothing to undo."); return; }
+        var undone = History.Now.Edit;
+        History = History.Undo();
+        Show(History.Now.Piece);
+        Say($"Undone: {undone}.");
+    }
+
+    /// <summary>Redoes the edit last undone.</summary>
+    public void Redo()
+    {
+        if (!History.CanRedo) { Say("Nothing to redo."); return; }
+        History = History.Redo();
+        Show(History.Now.Piece);
+        Say($"Done again: {History.Now.Edit}.");
+    }
+
+    /// <summary>Tells the maker something.</summary>
+    public void Say(string words) => Said?.Invoke(words);
+
+    private void Show(Piece piece)
+    {
+        var work = Work.Lay(piece);
+        Piece = piece;
+        Work = work;
+        Findings = Proofreading.Read(work);
+        Order = Planner.Plan(work);
+        Amounts = [.. Order.ThreadUses().Select(u => Cutting.Amount(u, piece.Working.WorkingLength))];
+        Changed?.Invoke();
+    }
+}

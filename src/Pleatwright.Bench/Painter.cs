@@ -1,0 +1,178 @@
+using System.Runtime.InteropServices.JavaScript;
+using Pleatwright.Chart;
+using Pleatwright.Chart.Edit;
+
+namespace Pleatwright.Bench;
+
+/// <summary>How the cloth is looked at.</summary>
+public enum Look
+{
+    /// <summary>Bricks with letters.</summary>
+    Chart,
+
+    /// <summary>Pleats and thread with light and shade.</summary>
+    Stitched,
+
+    /// <summary>The wrong side: carries, knots, backsmocking.</summary>
+    Back,
+}
+
+/// <summary>What a pointer does on the cloth.</summary>
+public enum HandMove { Down, Move, Up, Cancel }
+
+/// <summary>Keys and buttons held meanwhile.</summary>
+[Flags]
+public enum HandHeld { None = 0, Shift = 16, Ctrl = 32, Alt = 64, OtherButton = 128 }
+
+/// <summary>A painted cloth in the page: hands the work over to the painting module, packed.</summary>
+public sealed partial class Painter : IDisposable
+{
+    private readonly int handle;
+    private byte[] cells = [];
+    private (Cloth.ClothPlan Cloth, System.Collections.Immutable.ImmutableArray<Thread.Floss> Threads)? shown;
+
+    private Painter(int handle) => this.handle = handle;
+
+    /// <summary>Loads the modules; once, before anything else.</summary>
+    public static async Task LoadAsync()
+    {
+        await JSHost.ImportAsync("painter", "../painter.js");
+        await JSHost.ImportAsync("hand", "../hand.js");
+    }
+
+    /// <summary>Opens the element of this id, which holds two canvases.</summary>
+    /// <param name="elementId">The element's id.</param>
+    /// <param name="margin">Room kept round the cloth for row numbers, in pixels; 0 for a bare picture.</param>
+    public static Painter Open(string elementId, int margin) => new(JsOpen(elementId, margin));
+
+    /// <summary>Shows a work; only what changed since the last one is painted again.</summary>
+    public void Show(Work work)
+    {
+        var piece = work.Piece;
+        if (shown is not { } s || !ReferenceEquals(s.Cloth, piece.Cloth) || s.Threads != piece.Threads)
+        {
+            if (shown is not { } t || !ReferenceEquals(t.Cloth, piece.Cloth)) SetCloth(work);
+            SetThreads(work);
+            cells = [];
+            shown = (piece.Cloth, piece.Threads);
+        }
+        var length = Bricks.PackedLength(work);
+        if (cells.Length != length) cells = new byte[length];
+        Bricks.Pack(work, cells);
+        JsSetCells(handle, cells);
+    }
+
+    private void SetCloth(Work work)
+    {
+        var plan = work.Pleating;
+        var pitch = new double[plan.CableRows];
+        for (var y = 0; y < pitch.Length; y++) pitch[y] = plan.PitchAt(y).Millimetres;
+        JsSetCloth(handle, plan.Pleats, plan.CableRows, plan.Gauge.CableRowsPerSpace, plan.Cloth.GatheringRows,
+            plan.Cloth.HoldingRowsAbove, plan.Cloth.HoldingRowsBelow, plan.Gauge.LineHeight.Millimetres, plan.Cloth.Colour.ToString(), pitch);
+    }
+
+    private void SetThreads(Work work)
+    {
+        var threads = work.Piece.Threads;
+        JsSetThreads(handle, string.Join(' ', threads.Select(t => t.Colour)), string.Concat(threads.Select(t => t.Key)),
+            threads.Select(t => t.Strands).ToArray(), threads.Select(_ => 0.95).ToArray());
+    }
+
+    /// <summary>Which cells are worked already, a byte a cell; empty to show them all alike.</summary>
+    public void SetDone(byte[] done) => JsSetDone(handle, done);
+
+    public void SetLook(Look look) => JsSetLook(handle, (int)look);
+
+    public void SetCursor(Valley valley, CableRow row) => JsSetCursor(handle, valley.Number, row.Index);
+
+    public void HideCursor() => JsSetCursor(handle, 0, 0);
+
+    public void SetArea(Area? area)
+    {
+        if (area is { } a) JsSetArea(handle, a.From.Number, a.To.Number, a.Top.Index, a.Bottom.Index);
+        else JsSetArea(handle, 0, 0, 0, 0);
+    }
+
+    /// <summary>Rings: row, from, to, severity each.</summary>
+    public void SetRings(int[] rings, int chosen) => JsSetRings(handle, rings, chosen);
+
+    /// <summary>The route: seven numbers a leg, see the painting module.</summary>
+    public void SetRoute(int[] legs) => JsSetRoute(handle, legs);
+
+    public void Zoom(double factor) => JsZoom(handle, factor);
+
+    public void Pan(double dx, double dy) => JsPan(handle, dx, dy);
+
+    public void Fit() => JsFit(handle);
+
+    public void Reveal(Valley valley, CableRow row, bool inMiddle) => JsReveal(handle, valley.Number, row.Index, inMiddle);
+
+    /// <summary>Listens to pointer and keys over this cloth.</summary>
+    public void Listen(Action<int, int, int> onCell, Func<string, bool> onKey) => JsTake(handle, onCell, onKey);
+
+    /// <inheritdoc/>
+    public void Dispose()
+    {
+        JsRelease(handle);
+        JsClose(handle);
+    }
+
+    /// <summary>Paints everything again, after the colours of the page have changed.</summary>
+    [JSImport("refreshAll", "painter")]
+    public static partial void RefreshAll();
+
+    [JSImport("open", "painter")]
+    private static partial int JsOpen(string id, int margin);
+
+    [JSImport("close", "painter")]
+    private static partial void JsClose(int handle);
+
+    [JSImport("setCloth", "painter")]
+    private static partial void JsSetCloth(int handle, int pleats, int rows, int perSpace, int gatheringRows, int above, int below,
+        double lineMm, string colour, [JSMarshalAs<JSType.MemoryView>] Span<double> pitch);
+
+    [JSImport("setThreads", "painter")]
+    private static partial void JsSetThreads(int handle, string colours, string letters,
+        [JSMarshalAs<JSType.MemoryView>] Span<int> strands, [JSMarshalAs<JSType.MemoryView>] Span<double> covers);
+
+    [JSImport("setCells", "painter")]
+    private static partial void JsSetCells(int handle, [JSMarshalAs<JSType.MemoryView>] Span<byte> cells);
+
+    [JSImport("setDone", "painter")]
+    private static partial void JsSetDone(int handle, [JSMarshalAs<JSType.MemoryView>] Span<byte> done);
+
+    [JSImport("setLook", "painter")]
+    private static partial void JsSetLook(int handle, int look);
+
+    [JSImport("setCursor", "painter")]
+    private static partial void JsSetCursor(int handle, int valley, int row);
+
+    [JSImport("setArea", "painter")]
+    private static partial void JsSetArea(int handle, int from, int to, int top, int bottom);
+
+    [JSImport("setRings", "painter")]
+    private static partial void JsSetRings(int handle, [JSMarshalAs<JSType.MemoryView>] Span<int> rings, int chosen);
+
+    [JSImport("setRoute", "painter")]
+    private static partial void JsSetRoute(int handle, [JSMarshalAs<JSType.MemoryView>] Span<int> legs);
+
+    [JSImport("zoom", "painter")]
+    private static partial void JsZoom(int handle, double factor);
+
+    [JSImport("pan", "painter")]
+    private static partial void JsPan(int handle, double dx, double dy);
+
+    [JSImport("fit", "painter")]
+    private static partial void JsFit(int handle);
+
+    [JSImport("reveal", "painter")]
+    private static partial void JsReveal(int handle, int valley, int row, bool inMiddle);
+
+    [JSImport("take", "hand")]
+    private static partial void JsTake(int handle,
+        [JSMarshalAs<JSType.Function<JSType.Number, JSType.Number, JSType.Number>>] Action<int, int, int> onCell,
+        [JSMarshalAs<JSType.Function<JSType.String, JSType.Boolean>>] Func<string, bool> onKey);
+
+    [JSImport("release", "hand")]
+    private static partial void JsRelease(int handle);
+}

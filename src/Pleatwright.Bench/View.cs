@@ -1,0 +1,32 @@
+using System.Collections.Immutable;
+using Pleatwright.Bench.Shell;
+using Pleatwright.Bench.Table;
+using Pleatwright.Bench.Working;
+
+namespace Pleatwright.Bench;
+
+/// <summary>A station on the way of the work.</summary>
+/// <param name="Name">Its name in the address, after the #.</param>
+/// <param name="Title">Its name on the screen.</param>
+/// <param name="Hint">What is done there.</param>
+/// <param name="Component">What shows it.</param>
+public sealed record View(string Name, string Title, string Hint, Type Component)
+{
+    /// <summary>Every station, in the order of the work.</summary>
+    public static ImmutableArray<View> All { get; } =
+    [
+        new("shelf", "Shelf", "your pieces", typeof(Soon)),
+        new("table", "Table", "draw and check", typeof(TableView)),
+        new("order", "Order", "how to work it", typeof(OrderView)),
+        new("plate", "Plate", "print it", typeof(Soon)),
+        new("stitch", "Stitch", "at your chair", typeof(Soon)),
+    ];
+
+    /// <summary>The station an address names; the table when it names none.</summary>
+    public static View At(string address)
+    {
+        var hash = address.IndexOf('#', StringComparison.Ordinal);
+        var name = hash < 0 ? "" : address[(hash + 1)..];
+        return All.FirstOrDefault(v => v.Name == name) ?? All[1];
+    }
+}
