@@ -1,3 +1,5 @@
+using Pleatwright.Cloth;
+
 namespace Pleatwright.Chart;
 
 /// <summary>Where a placement's middle lies across the cloth: a named valley, or the piece's centre valley.</summary>
@@ -50,4 +52,13 @@ public sealed record Placement(string Figure, Centre Centre, GatheringRow Gather
 
     /// <summary>Copies about the centre.</summary>
     public Repeat Repeat { get; init; } = Repeat.Once;
+
+    /// <summary>The cable row on which the figure's top row lies; may be off the cloth.</summary>
+    public CableRow Top(PleatingPlan pleating) =>
+        new(GatheringRow.CableRow(pleating.Gauge.CableRowsPerSpace).Index - FigureRow);
+
+    /// <summary>The valley on which the figure's leftmost column lies in a copy, mirrored or not; may be off the cloth.</summary>
+    public Valley Left(Figure figure, PleatingPlan pleating, int copy) => new(
+        Centre.On(new Valley(pleating.CentreValley)).Number
+        - (Mirror ? figure.Width - 1 - figure.Middle : figure.Middle) + Repeat.OffsetOf(copy));
 }

@@ -32,6 +32,8 @@ public sealed class Work
     private readonly byte[] cells; // 0 bare, else 1 + index of the thread, with the top bit for the flipped phase
     private readonly int[] rowStart; // rowStart[y] .. rowStart[y + 1]: the runs of cable row y
     private readonly Run[] runs;
+    private Areas? areas;
+    private Footprint[]? footprints;
 
     private Work(Piece piece, PleatingPlan pleating, byte[] cells, Run[] runs, int[] rowStart,
         ImmutableArray<Stray> strays, ImmutableArray<RefusedHalf> refusedHalves)
@@ -68,6 +70,23 @@ public sealed class Work
 
     /// <summary>Cables in all.</summary>
     public int Cables { get; private init; }
+
+    /// <summary>What hangs together on the cloth: stacked figures and rows on their own.</summary>
+    public Areas Areas => areas ??= Areas.Find(this);
+
+    /// <summary>The ground each placement asks for, in the placements' order.</summary>
+    public ReadOnlySpan<Footprint> Footprints => footprints ??= Footprint.Find(this);
+
+    /// <summary>Which cell of which placement a cable comes from; null where the pleats are bare or a band's.</summary>
+    public Origin? OriginAt(Valley valley, CableRow row)
+    {
+        if (!IsWorked(valley, row)) return null;
+        var placed = Footprints;
+        for (var i = placed.Length - 1; i >= 0; i--)
+            if (placed[i].CellAt(valley, row) is { } origin)
+                return origin;
+        return null;
+    }
 
     /// <summary>The runs of one cable row, from left to right; none when the row is off the cloth.</summary>
     public ReadOnlySpan<Run> RunsIn(CableRow row) =>
@@ -166,11 +185,8 @@ public sealed class Work
             laid += (long)figure.Width * figure.Height * placement.Repeat.Count;
             if (laid > MostCellsLaid) throw new ArgumentException("the placements together lay more than a hundred million stitches");
             if (placement.Mirror) figure = figure.Mirrored();
-            var middle = placement.Mirror ? figure.Width - 1 - figure.Middle : figure.Middle;
-            var centre = placement.Centre.On(new Valley(pleating.CentreValley)).Number;
-            var top = placement.GatheringRow.CableRow(pleating.Gauge.CableRowsPerSpace).Index - placement.FigureRow;
             for (var copy = 0; copy < placement.Repeat.Count; copy++)
-                LayCopy(index, placement, figure, centre - middle + placement.Repeat.OffsetOf(copy), top);
+                LayCopy(index, placement, figure, placement.Left(figure, pleating, copy).Number, placement.Top(pleating).Index);
         }
 
         private void LayCopy(int index, Placement placement, Figure figure, int left, int top)

@@ -1,0 +1,28 @@
+using System.Collections.Immutable;
+using Pleatwright.Chart;
+using Pleatwright.Proof.Rules;
+
+namespace Pleatwright.Proof;
+
+/// <summary>The proof: every rule read over a work.</summary>
+public static class Proofreading
+{
+    /// <summary>Every rule, in the order their findings are shown.</summary>
+    public static ImmutableArray<Rule> Rules { get; } =
+    [
+        new CrowdedPleats(),
+    ];
+
+    /// <summary>All findings: errors first, then warnings, then notes; within each by rule, and by place from the top down.</summary>
+    public static ImmutableArray<Finding> Read(Work work)
+    {
+        var all = new List<Finding>();
+        foreach (var rule in Rules)
+        {
+            var findings = new Findings(rule, work);
+            rule.Check(work, findings);
+            all.AddRange(findings.Take());
+        }
+        return [.. all.OrderBy(f => f.Severity)]; // a stable sort
+    }
+}

@@ -1,0 +1,45 @@
+using Pleatwright.Chart;
+using Pleatwright.Measure;
+
+namespace Pleatwright.Proof.Rules;
+
+/// <summary>
+/// Stitching where the pleats lie closer than a pleat is thick: near the poles of a ball, or at a neck blocked too
+/// tight. No needle gets between them (common practice, no source).
+/// </summary>
+public sealed class CrowdedPleats : Rule
+{
+    /// <inheritdoc/>
+    public override string Name => "crowded-pleats";
+
+    /// <inheritdoc/>
+    public override void Check(Work work, Findings findings)
+    {
+        Place? open = null;
+        for (var y = 0; y <= work.CableRows; y++)
+        {
+            var runs = work.RunsIn(new CableRow(y));
+            if (!runs.IsEmpty && work.Pleating.PitchAt(y) < work.Pleating.Gauge.PleatThickness)
+            {
+                var row = Place.In(new CableRow(y), runs[0].From, runs[^1].To);
+                open = open?.And(row) ?? row;
+            }
+            else if (open is { } place)
+            {
+                Tell(work, findings, place);
+                open = null;
+            }
+        }
+    }
+
+    private static void Tell(Work work, Findings findings, Place place)
+    {
+        if (!findings.Tells(Severity.Error, place)) return;
+        var thickness = work.Pleating.Gauge.PleatThickness;
+        var pitch = work.Pleating.PitchAt(place.Top.Index);
+        if (work.Pleating.PitchAt(place.Bottom.Index) is var low && low < pitch) pitch = low;
+        findings.Add(Severity.Error, place,
+            $"In {Say.Rows(work, place)} the pleats lie {pitch.Say(UnitSystem.Metric)} apart, closer than a pleat is thick ({thickness.Say(UnitSystem.Metric)}): nothing can be stitched.",
+            "Leave these rows bare, or plan fewer pleats: a wider pitch at the gauge, or less cloth.");
+    }
+}

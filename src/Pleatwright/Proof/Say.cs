@@ -1,0 +1,45 @@
+using System.Globalization;
+using Pleatwright.Chart;
+using Pleatwright.Thread;
+
+namespace Pleatwright.Proof;
+
+/// <summary>The proof's turns of phrase, so that every rule names a place alike.</summary>
+internal static class Say
+{
+    /// <summary>"1 pleat", "4 pleats".</summary>
+    public static string Number(int count, string noun) =>
+        string.Create(CultureInfo.InvariantCulture, $"{count} {noun}{(count == 1 ? "" : "s")}");
+
+    /// <summary>"row 10 (gathering row 3)", "row 12 (2 below gathering row 3)".</summary>
+    public static string Row(Work work, CableRow row)
+    {
+        var perSpace = work.Pleating.Gauge.CableRowsPerSpace;
+        var (gathering, below) = (row.Index / perSpace + 1, row.Index % perSpace);
+        return string.Create(CultureInfo.InvariantCulture,
+            $"row {row.Index} ({(below == 0 ? "" : $"{below} below ")}gathering row {gathering})");
+    }
+
+    /// <summary>"row 12 (…), valley 40 (pleats 40 and 41)"; "rows 3 to 9, valleys 40 to 44 (pleats 40 to 45)".</summary>
+    public static string Where(Work work, Place place) => $"{Rows(work, place)}, {Valleys(place.From, place.To)}";
+
+    /// <summary>The rows of a place: one, or the first and the last.</summary>
+    public static string Rows(Work work, Place place) => place.Top == place.Bottom
+        ? Row(work, place.Top)
+        : string.Create(CultureInfo.InvariantCulture, $"rows {place.Top.Index} to {place.Bottom.Index}");
+
+    /// <summary>"valley 40 (pleats 40 and 41)", "valleys 40 to 44 (pleats 40 to 45)".</summary>
+    public static string Valleys(Valley from, Valley to) => from == to
+        ? string.Create(CultureInfo.InvariantCulture, $"valley {from.Number} (pleats {from.LeftPleat.Number} and {to.RightPleat.Number})")
+        : string.Create(CultureInfo.InvariantCulture, $"valleys {from.Number} to {to.Number} (pleats {from.LeftPleat.Number} to {to.RightPleat.Number})");
+
+    /// <summary>"sail red (r)".</summary>
+    public static string Thread(Work work, ThreadKey key)
+    {
+        var name = work.Piece.Thread(key)?.Name ?? "";
+        return name.Length == 0 || name == key.ToString() ? $"thread {key}" : $"{name} ({key})";
+    }
+
+    /// <summary>The first letter made a capital.</summary>
+    public static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
+}
