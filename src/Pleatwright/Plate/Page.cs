@@ -1,0 +1,73 @@
+using Pleatwright.Thread;
+
+namespace Pleatwright.Plate;
+
+/// <summary>A sheet in the making: marks are put on it one after another, then it is finished.</summary>
+internal sealed class Page(string name, Paper paper, Look look)
+{
+    private readonly List<Mark> marks = [];
+    private readonly List<Bookmark> bookmarks = [];
+
+    public string Name { get; } = name;
+
+    public Paper Paper { get; } = paper;
+
+    public Look Look { get; } = look;
+
+    /// <summary>Where text and pictures go: inside the margins, above the footer.</summary>
+    public Box Inner => new(Margin, Margin, Paper.Width - 2 * Margin, Paper.Height - 2 * Margin - FooterHeight);
+
+    public const double Margin = 17;
+
+    private const double FooterHeight = 6;
+
+    public void Put(Mark mark) => marks.Add(mark);
+
+    public void Put(IEnumerable<Mark> many) => marks.AddRange(many);
+
+    public void Text(double x, double y, string text, TypeStyle style, Anchor anchor = Anchor.Start) =>
+        marks.Add(new Lettering(new Spot(x, y), text, style, anchor));
+
+    public void Rule(double x1, double y1, double x2, double y2, Pen pen) => marks.Add(new Shape(Outline.Line(x1, y1, x2, y2), null, pen));
+
+    public void Fill(Box box, Colour colour) => marks.Add(new Shape(Outline.Rectangle(box), colour));
+
+    public void Bookmark(string title, int depth, double y) => bookmarks.Add(new Bookmark(title, depth, y));
+
+    /// <summary>A section's heading with a fine rule under it and a line of explanation; returns how far down the section may begin.</summary>
+    public double Heading(string heading, string? lead, double y, int depth = 0)
+    {
+        var box = Inner;
+        var baseline = y + Typeface.CapHeight(Look.Heading) + 0.6;
+        Text(box.X, baseline, heading, Look.Heading);
+        Bookmark(heading, depth, y - 4);
+        if (lead is not null)
+        {
+            var wide = Typeface.Width(heading, Look.Heading) + Typeface.Width(lead, Look.Lead) + 8 <= box.Width;
+            if (wide) Text(box.Right, baseline, lead, Look.Lead, Anchor.End);
+            else
+            {
+                foreach (var line in Wrapping.Lines(lead, Look.Lead, box.Width))
+                {
+                    baseline += Look.Lead.Points * 0.46;
+                    Text(box.X, baseline, line, Look.Lead);
+                }
+            }
+        }
+        var rule = baseline + 3.2;
+        Rule(box.X, rule, box.Right, rule, Look.Fine);
+        return rule + 5;
+    }
+
+    /// <summary>The sheet, with its footer: the title of the piece and the number of the page.</summary>
+    public Sheet Finish(string title, int number, int of)
+    {
+        var y = Paper.Height - Margin + 2;
+        var numbering = $"{number} of {of}";
+        var room = Paper.Width - 2 * Margin - Typeface.Width(numbering, Look.Note) - 6;
+        Rule(Margin, y - 5, Paper.Width - Margin, y - 5, Look.Fine);
+        Text(Margin, y, Wrapping.Shorten(title, Look.Note, room), Look.Note);
+        Text(Paper.Width - Margin, y, numbering, Look.Note, Anchor.End);
+        return new Sheet(Name, Paper.Width, Paper.Height, [.. marks]) { Bookmarks = [.. bookmarks] };
+    }
+}

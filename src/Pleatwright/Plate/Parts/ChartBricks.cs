@@ -1,0 +1,47 @@
+using System.Collections.Immutable;
+using Pleatwright.Thread;
+
+namespace Pleatwright.Plate.Parts;
+
+/// <summary>The stitches of the lattice on a chart: coloured bricks with the letter of their thread.</summary>
+public static class ChartBricks
+{
+    /// <summary>Letters smaller than this many points are left out: nobody could read them.</summary>
+    public const double SmallestLetter = 4.5;
+
+    private const double MillimetresPerPoint = 25.4 / 72;
+
+    /// <summary>Size of the letters on bricks of this geometry, in points.</summary>
+    public static double LetterPoints(ChartGeometry geometry) =>
+        Math.Min(geometry.LineHeight * 0.66 / 0.7, geometry.Pitch * 1.1) / MillimetresPerPoint;
+
+    /// <summary>Draws the bricks of a part of the chart, in the chart's own millimetres.</summary>
+    public static ImmutableArray<Mark> Draw(ChartGeometry geometry, ChartWindow window, Look look)
+    {
+        var threads = geometry.Work.Piece.Threads;
+        var outlines = threads.ToDictionary(t => t.Key, _ => new OutlineBuilder());
+        var points = LetterPoints(geometry);
+        var styles = threads.ToDictionary(t => t.Key, t => new TypeStyle(Face.TextBold, Math.Round(points, 2), Look.LetterOn(t.Colour)));
+        var letters = new List<Mark>();
+        var gap = Math.Min(0.12, geometry.LineHeight * 0.06);
+        var round = geometry.LineHeight >= 1.4 ? geometry.LineHeight * 0.28 : 0;
+        foreach (var brick in geometry.Bricks(window))
+        {
+            outlines[brick.Thread].Rounded(brick.Box.Grown(-gap), round);
+            if (points < SmallestLetter) continue;
+            var centre = brick.Box.Centre;
+            var style = styles[brick.Thread];
+            letters.Add(new Lettering(new Spot(centre.X, centre.Y + Typeface.CapHeight(style) / 2), brick.Thread.ToString(), style, Anchor.Middle));
+        }
+        var marks = ImmutableArray.CreateBuilder<Mark>();
+        foreach (var thread in threads)
+            if (!outlines[thread.Key].IsEmpty)
+                marks.Add(new Shape(outlines[thread.Key].Build(), thread.Colour, Edge(thread.Colour, geometry, look)));
+        marks.AddRange(letters);
+        return marks.ToImmutable();
+    }
+
+    // A thread as pale as the paper still needs an edge.
+    private static Pen Edge(Colour colour, ChartGeometry geometry, Look look) =>
+        new(Look.Mix(colour, look.Ink, look.Large ? 0.75 : 0.45), Math.Min(0.14, geometry.LineHeight * 0.07));
+}

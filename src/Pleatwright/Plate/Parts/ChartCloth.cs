@@ -1,0 +1,62 @@
+using System.Collections.Immutable;
+using Pleatwright.Chart;
+
+namespace Pleatwright.Plate.Parts;
+
+/// <summary>What lies under the stitches on a chart: pleats, seam pleats, gathering and holding rows, the centre valley.</summary>
+public static class ChartCloth
+{
+    /// <summary>Draws the cloth of a part of the chart, in the chart's own millimetres.</summary>
+    public static ImmutableArray<Mark> Draw(ChartGeometry geometry, ChartWindow window, Look look)
+    {
+        var box = geometry.BoxOf(window);
+        var marks = ImmutableArray.CreateBuilder<Mark>();
+        DrawPleats(geometry, window, look, box, marks);
+        var cloth = geometry.Work.Pleating.Cloth;
+        var gathering = new OutlineBuilder();
+        var holding = new OutlineBuilder();
+        for (var g = 1; g <= cloth.GatheringRows; g++) Row(gathering, geometry.Down(new GatheringRow(g)));
+        for (var h = 1; h <= cloth.HoldingRowsAbove; h++) Row(holding, geometry.HoldingAbove(h));
+        for (var h = 1; h <= cloth.HoldingRowsBelow; h++) Row(holding, geometry.HoldingBelow(h));
+        var fine = look.Large ? 0.3 : 0.2;
+        if (!gathering.IsEmpty) marks.Add(new Shape(gathering.Build(), null, new Pen(look.Accent, fine)));
+        if (!holding.IsEmpty) marks.Add(new Shape(holding.Build(), null, new Pen(look.Quiet, fine) { Dashes = (0.9, 0.9) }));
+        return marks.ToImmutable();
+
+        void Row(OutlineBuilder rows, double y)
+        {
+            if (y >= box.Y && y <= box.Bottom) rows.Line(box.X, y, box.Right, y);
+        }
+    }
+
+    /// <summary>Draws the centre valley over the stitches, so that it can be followed through a filled figure.</summary>
+    public static ImmutableArray<Mark> DrawCentre(ChartGeometry geometry, ChartWindow window, Look look)
+    {
+        var box = geometry.BoxOf(window);
+        var x = geometry.Across(new Valley(geometry.Work.Pleating.CentreValley));
+        if (x < box.X || x > box.Right) return [];
+        return
+        [
+            new Shape(Outline.Line(x, box.Y, x, box.Bottom), null, new Pen(Look.White, look.Large ? 0.5 : 0.35)),
+            new Shape(Outline.Line(x, box.Y, x, box.Bottom), null, new Pen(look.Ink, look.Large ? 0.3 : 0.2) { Dashes = (1.6, 0.8) }),
+        ];
+    }
+
+    // Pleats are tinted columns with the valleys left white between them; seam pleats are only outlined.
+    private static void DrawPleats(ChartGeometry geometry, ChartWindow window, Look look, Box box, ImmutableArray<Mark>.Builder marks)
+    {
+        var pleats = new OutlineBuilder();
+        var tens = new OutlineBuilder();
+        var seams = new OutlineBuilder();
+        var valley = geometry.Pitch * 0.08;
+        for (var p = window.FirstPleat; p <= window.LastPleat; p++)
+        {
+            var column = new Box(geometry.LeftOf(new Pleat(p)) + valley, box.Y, geometry.Pitch - 2 * valley, box.Height);
+            if (p < 1 || p > geometry.Work.Pleating.Pleats) seams.Rectangle(column);
+            else (p % 10 == 0 ? tens : pleats).Rectangle(column);
+        }
+        if (!pleats.IsEmpty) marks.Add(new Shape(pleats.Build(), look.Pleat));
+        if (!tens.IsEmpty) marks.Add(new Shape(tens.Build(), Look.Darker(look.Pleat, 0.075)));
+        if (!seams.IsEmpty) marks.Add(new Shape(seams.Build(), null, new Pen(look.Hairline, 0.15) { Dashes = (0.6, 0.6) }));
+    }
+}

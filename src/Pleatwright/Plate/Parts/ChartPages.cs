@@ -1,0 +1,132 @@
+using System.Globalization;
+using Pleatwright.Chart;
+using Pleatwright.Measure;
+
+namespace Pleatwright.Plate.Parts;
+
+/// <summary>The chart on pages: a working chart large enough to read, and one at the size of the finished work.</summary>
+internal static class ChartPages
+{
+    // A line of bricks this high (millimetres) can be read at the sewing table; higher ones only waste paper.
+    private static (double Least, double Most) ReadableLine(Look look) => look.Large ? (3.4, 6) : (2.1, 4);
+
+    /// <summary>The working chart.</summary>
+    /// <param name="work">The work.</param>
+    /// <param name="options">How the plate is made.</param>
+    /// <param name="firstPage">Number of its first page.</param>
+    public static List<Page> Working(Work work, PlateOptions options, int firstPage)
+    {
+        var look = options.Look;
+        var window = WorkedWindow(work);
+        var (tiling, paper) = Fit(work, window, options);
+        var times = tiling.Geometry.Pitch / work.Pleating.Gauge.Pitch.Millimetres;
+        var lead = string.Create(CultureInfo.InvariantCulture, $"{times:0.#} times the finished size");
+        return Pages(tiling, paper, look, "Chart", lead, firstPage, null);
+    }
+
+    /// <summary>The chart at the size of the finished work, with a line to check the printing by.</summary>
+    public static List<Page> TrueScale(Work work, PlateOptions options, int firstPage)
+    {
+        var look = options.Look;
+        var geometry = ChartGeometry.Scaled(work, 1);
+        var window = WorkedWindow(work);
+        var (tiling, paper) = Better(geometry, window, options, CheckLine.Height(look));
+        return Pages(tiling, paper, look, "At true size", "lay it beside the pleats", firstPage, options.Units);
+    }
+
+    /// <summary>The part of the chart with stitches, a few bare pleats and a gathering row more on every side where there are any.</summary>
+    public static ChartWindow WorkedWindow(Work work)
+    {
+        const int bare = 4;
+        var all = new ChartGeometry(work, 1, 1).Everything;
+        if (work.Runs.Length == 0) return all;
+        int left = int.MaxValue, right = 0;
+        foreach (var run in work.Runs)
+        {
+            left = Math.Min(left, run.FirstPleat.Number);
+            right = Math.Max(right, run.LastPleat.Number);
+        }
+        var space = work.Pleating.Gauge.CableRowsPerSpace;
+        var top = work.Runs[0].Row.Index;
+        var bottom = work.Runs[^1].Row.Index;
+        var above = (int)Math.Floor((top - 1.0) / space) * space - 1;
+        var below = ((bottom + 1) / space + 1) * space + 1;
+        return new ChartWindow(
+            left - bare <= 1 ? all.FirstPleat : left - bare,
+            right + bare >= work.Pleating.Pleats ? all.LastPleat : right + bare,
+            Math.Max(all.FirstRow, above), Math.Min(all.LastRow, below));
+    }
+
+    private const double FootHeight = 9;
+
+    // The largest readable size at which the chart takes no more pages than at the smallest readable one.
+    private static (Tiling Tiling, Paper Paper) Fit(Work work, ChartWindow window, PlateOptions options)
+    {
+        var line = work.Pleating.Gauge.LineHeight.Millimetres;
+        var (least, most) = ReadableLine(options.Look);
+        double from = Math.Ceiling(least / line * 10), to = Math.Max(from, Math.Floor(most / line * 10));
+        var smallest = Better(ChartGeometry.Scaled(work, from / 10), window, options, FootHeight);
+        for (var tenths = to; tenths > from; tenths--)
+        {
+            var larger = Better(ChartGeometry.Scaled(work, tenths / 10), window, options, FootHeight);
+            if (larger.Tiling.Count <= smallest.Tiling.Count) return larger;
+        }
+        return smallest;
+    }
+
+    // Upright or sideways paper, whichever takes fewer pages.
+    private static (Tiling Tiling, Paper Paper) Better(ChartGeometry geometry, ChartWindow window, PlateOptions options, double below)
+    {
+        var upright = Tiling.Over(geometry, window, Room(options.Paper, options.Look, below));
+        var sideways = Tiling.Over(geometry, window, Room(options.Paper.Sideways, options.Look, below));
+        return sideways.Count < upright.Count ? (sideways, options.Paper.Sideways) : (upright, options.Paper);
+    }
+
+    // What a page has left for the chart when its heading, rulers and joining marks are drawn.
+    private static Box Room(Paper paper, Look look, double below)
+    {
+        var inner = new Page("", paper, look).Inner;
+        double sides = ChartRulers.Sides(look), ends = ChartRulers.Ends(look), heading = HeadingHeight(look);
+        return new Box(inner.X + sides, inner.Y + heading + ends, inner.Width - 2 * sides, inner.Height - heading - 2 * ends - below);
+    }
+
+    private static double HeadingHeight(Look look) => look.Large ? 24 : 16;
+
+    private static List<Page> Pages(Tiling tiling, Paper paper, Look look, string heading, string lead, int firstPage, UnitSystem? checkLine)
+    {
+        var tiles = tiling.Tiles();
+        var pages = new List<Page>(tiles.Length);
+        var numbers = tiles.Select((tile, i) => (tile, i)).ToDictionary(t => (t.tile.Column, t.tile.Row), t => firstPage + t.i);
+        foreach (var tile in tiles)
+        {
+            var page = new Page(tiles.Length == 1 ? heading : $"{heading} {Coordinate(tile)}", paper, look);
+            var title = tiles.Length == 1 ? heading : $"{heading} · {Coordinate(tile)}";
+            page.Heading(title, lead, page.Inner.Y, depth: pages.Count == 0 ? 0 : 1);
+            Draw(page, tiling, tile, numbers, checkLine is null ? FootHeight : CheckLine.Height(look));
+            if (checkLine is { } units) CheckLine.Draw(page, units);
+            pages.Add(page);
+        }
+        return pages;
+    }
+
+    // Columns of pages have letters, rows have numbers.
+    private static string Coordinate(Tile tile) => string.Create(CultureInfo.InvariantCulture, $"{Letters(tile.Column)}{tile.Row + 1}");
+
+    private static string Letters(int column) =>
+        (column >= 26 ? Letters(column / 26 - 1) : "") + (char)('A' + column % 26);
+
+    private static void Draw(Page page, Tiling tiling, Tile tile, Dictionary<(int, int), int> numbers, double below)
+    {
+        var geometry = tiling.Geometry;
+        var look = page.Look;
+        var room = Room(page.Paper, look, below);
+        var box = geometry.BoxOf(tile.Window);
+        var move = new Spot(room.X + (room.Width - box.Width) / 2 - box.X, room.Y - box.Y);
+        var placed = box.Moved(move.X, move.Y);
+        page.Put(new Inset(
+            [.. ChartCloth.Draw(geometry, tile.Window, look), .. ChartBricks.Draw(geometry, tile.Window, look), .. ChartCloth.DrawCentre(geometry, tile.Window, look)],
+            move, placed));
+        page.Put(new Inset(ChartRulers.Draw(geometry, tile.Window, look), move));
+        if (tiling.Count > 1) Joins.Draw(page, tiling, tile, numbers, placed);
+    }
+}

@@ -1,0 +1,127 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Pleatwright.Chart;
+
+namespace Pleatwright.Plate.Parts;
+
+/// <summary>
+/// The numbers round a chart: pleats above, valleys below, gathering rows at the left, cable rows at the right.
+/// </summary>
+public static class ChartRulers
+{
+    /// <summary>Room the rulers take at the left and right, in millimetres.</summary>
+    public static double Sides(Look look) => look.Large ? 15 : 10;
+
+    /// <summary>Room the rulers take above and below, in millimetres.</summary>
+    public static double Ends(Look look) => look.Large ? 14 : 9;
+
+    /// <summary>Draws the rulers of a part of the chart, round its box and in the chart's own millimetres.</summary>
+    public static ImmutableArray<Mark> Draw(ChartGeometry geometry, ChartWindow window, Look look)
+    {
+        var marks = ImmutableArray.CreateBuilder<Mark>();
+        var box = geometry.BoxOf(window);
+        marks.Add(new Shape(Outline.Rectangle(box), null, new Pen(look.Quiet, look.Large ? 0.3 : 0.15)));
+        Pleats(geometry, window, look, box, marks);
+        Valleys(geometry, window, look, box, marks);
+        GatheringRows(geometry, look, box, marks);
+        CableRows(geometry, window, look, box, marks);
+        return marks.ToImmutable();
+    }
+
+    private static void Pleats(ChartGeometry geometry, ChartWindow window, Look look, Box box, ImmutableArray<Mark>.Builder marks)
+    {
+        var every = Every(geometry.Pitch, look);
+        var cap = Typeface.CapHeight(look.Ruler);
+        var ticks = new OutlineBuilder();
+        for (var p = Math.Max(1, window.FirstPleat); p <= Math.Min(geometry.Work.Pleating.Pleats, window.LastPleat); p++)
+        {
+            var x = geometry.LeftOf(new Pleat(p)) + geometry.Pitch / 2;
+            var numbered = p % every == 0 || p == 1 && every > 1;
+            if (numbered || geometry.Pitch >= 1.5) ticks.Line(x, box.Y - (numbered ? 1.6 : 0.8), x, box.Y);
+            if (numbered) marks.Add(Number(p, x, box.Y - 2.3, look));
+        }
+        if (!ticks.IsEmpty) marks.Add(new Shape(ticks.Build(), null, new Pen(look.Quiet, 0.15)));
+        marks.Add(new Lettering(new Spot(box.X - 2.2, box.Y - 2.3), "pleats", Caption(look), Anchor.End));
+        var centre = geometry.Across(new Valley(geometry.Work.Pleating.CentreValley));
+        if (centre < box.X || centre > box.Right) return;
+        var tip = box.Y - 3.4 - cap;
+        marks.Add(new Shape(Outline.Polygon(new(centre - 1.2, tip - 1.7), new(centre + 1.2, tip - 1.7), new(centre, tip)), look.Ink));
+        marks.Add(new Lettering(new Spot(centre + 2, tip - 0.1), "centre valley", Caption(look)));
+    }
+
+    private static void Valleys(ChartGeometry geometry, ChartWindow window, Look look, Box box, ImmutableArray<Mark>.Builder marks)
+    {
+        var every = Every(geometry.Pitch, look);
+        var cap = Typeface.CapHeight(look.Ruler);
+        var ticks = new OutlineBuilder();
+        for (var v = Math.Max(1, window.FirstPleat); v <= Math.Min(geometry.Work.Valleys, window.LastPleat - 1); v++)
+        {
+            var centre = v == geometry.Work.Pleating.CentreValley;
+            if (!centre && (v % every != 0 || Math.Abs(v - geometry.Work.Pleating.CentreValley) * geometry.Pitch < 5 && OnSheet())) continue;
+            var x = geometry.Across(new Valley(v));
+            ticks.Line(x, box.Bottom, x, box.Bottom + 1.6);
+            marks.Add(Number(v, x, box.Bottom + 2.3 + cap, look, centre));
+        }
+        if (!ticks.IsEmpty) marks.Add(new Shape(ticks.Build(), null, new Pen(look.Quiet, 0.15)));
+        marks.Add(new Lettering(new Spot(box.X - 2.2, box.Bottom + 2.3 + cap), "valleys", Caption(look), Anchor.End));
+
+        bool OnSheet() => geometry.Work.Pleating.CentreValley >= window.FirstPleat && geometry.Work.Pleating.CentreValley < window.LastPleat;
+    }
+
+    private static void GatheringRows(ChartGeometry geometry, Look look, Box box, ImmutableArray<Mark>.Builder marks)
+    {
+        var cloth = geometry.Work.Pleating.Cloth;
+        var style = look.Ruler with { Face = Face.TextBold, Colour = look.Accent };
+        var cap = Typeface.CapHeight(style);
+        var radius = cap * 1.15;
+        for (var g = 1; g <= cloth.GatheringRows; g++)
+        {
+            var y = geometry.Down(new GatheringRow(g));
+            if (y < box.Y || y > box.Bottom) continue;
+            var centre = new Spot(box.X - 2 - radius, y);
+            marks.Add(new Shape(Outline.Line(box.X - 2, y, box.X, y), null, new Pen(look.Accent, 0.2)));
+            marks.Add(new Shape(Outline.Circle(centre, radius), Look.White, new Pen(look.Accent, 0.2)));
+            var number = g.ToString(CultureInfo.InvariantCulture);
+            var sized = number.Length < 3 ? style : style with { Points = style.Points * 0.72 };
+            marks.Add(new Lettering(new Spot(centre.X, y + Typeface.CapHeight(sized) / 2), number, sized, Anchor.Middle));
+        }
+        for (var h = 1; h <= cloth.HoldingRowsAbove; h++) Holding(geometry.HoldingAbove(h));
+        for (var h = 1; h <= cloth.HoldingRowsBelow; h++) Holding(geometry.HoldingBelow(h));
+
+        void Holding(double y)
+        {
+            if (y >= box.Y && y <= box.Bottom)
+                marks.Add(new Lettering(new Spot(box.X - 2, y + cap / 2), "holding", Caption(look), Anchor.End));
+        }
+    }
+
+    private static void CableRows(ChartGeometry geometry, ChartWindow window, Look look, Box box, ImmutableArray<Mark>.Builder marks)
+    {
+        var cap = Typeface.CapHeight(look.Ruler);
+        var every = geometry.RowHeight >= cap * 1.45 ? 1 : geometry.RowHeight * 5 >= cap * 1.45 ? 5 : 10 * (int)Math.Ceiling(cap * 1.45 / (geometry.RowHeight * 10));
+        for (var y = Math.Max(0, window.FirstRow); y <= Math.Min(geometry.Work.CableRows - 1, window.LastRow); y++)
+        {
+            if (y % every != 0) continue;
+            var middle = geometry.Middle(new CableRow(y));
+            var held = y % geometry.RowsPerSpace == 0;
+            marks.Add(new Shape(Outline.Line(box.Right, middle, box.Right + 1.2, middle), null, new Pen(held ? look.Accent : look.Quiet, held ? 0.25 : 0.15)));
+            var style = held ? look.Ruler with { Face = Face.TextBold, Colour = look.Accent } : look.Ruler;
+            marks.Add(new Lettering(new Spot(box.Right + 2, middle + cap / 2), y.ToString(CultureInfo.InvariantCulture), style));
+        }
+        marks.Add(new Lettering(new Spot(box.Right + 2, box.Y - 2.3), "rows", Caption(look)));
+    }
+
+    // Every how many pleats a number fits.
+    private static int Every(double pitch, Look look)
+    {
+        var wide = Typeface.Width("000", look.Ruler) * 1.25;
+        foreach (var every in (ReadOnlySpan<int>)[5, 10, 20, 50, 100, 200]) if (pitch * every >= wide) return every;
+        return 500;
+    }
+
+    private static Lettering Number(int number, double x, double baseline, Look look, bool strong = false) =>
+        new(new Spot(x, baseline), number.ToString(CultureInfo.InvariantCulture),
+            strong ? look.Ruler with { Face = Face.TextBold, Colour = look.Ink } : look.Ruler, Anchor.Middle);
+
+    private static TypeStyle Caption(Look look) => look.Ruler with { Face = Face.TextItalic };
+}

@@ -1,0 +1,26 @@
+using Pleatwright.Measure;
+using Pleatwright.Order;
+
+namespace Pleatwright.Plate;
+
+/// <summary>How a plate is made. The hand it is written for is the piece's own; see the piece's working.</summary>
+public sealed record PlateOptions
+{
+    /// <summary>Paper it is laid out on. Default A4.</summary>
+    public Paper Paper { get; init; } = Paper.A4;
+
+    /// <summary>Units lengths are given in. Default both.</summary>
+    public UnitSystem Units { get; init; } = UnitSystem.Both;
+
+    /// <summary>Words for the levels. Default up and down.</summary>
+    public LevelWords Levels { get; init; } = LevelWords.UpDown;
+
+    /// <summary>Larger type and bricks, and stronger contrast. Default no.</summary>
+    public bool LargePrint { get; init; }
+
+    /// <summary>Whether a chart at the size of the finished work follows the working chart. Default yes.</summary>
+    public bool TrueScaleChart { get; init; } = true;
+
+    /// <summary>How its pages are dressed.</summary>
+    internal Look Look => LargePrint ? Look.LargePrint : Look.Booklet;
+}

@@ -1,0 +1,87 @@
+using System.Collections.Concurrent;
+using System.Text;
+using PdfSharp.Drawing;
+using PdfSharp.Fonts;
+using PdfSharp.Pdf;
+
+namespace Pleatwright.Plate;
+
+/// <summary>The plate's typefaces.</summary>
+public enum Face
+{
+    /// <summary>Titles and headings.</summary>
+    Display,
+
+    /// <summary>Titles and captions, sloped.</summary>
+    DisplayItalic,
+
+    /// <summary>Running text.</summary>
+    Text,
+
+    /// <summary>Running text, sloped.</summary>
+    TextItalic,
+
+    /// <summary>Running text, strong.</summary>
+    TextBold,
+}
+
+/// <summary>
+/// The embedded open typefaces: their files, and how wide their characters run. No font of the machine is ever used, so
+/// a plate is the same everywhere.
+/// </summary>
+public static class Typeface
+{
+    private const double MillimetresPerPoint = 25.4 / 72;
+    private const double Em = 1000;
+
+    private static readonly string[] Files =
+        ["Fraunces-Regular.ttf", "Fraunces-Italic.ttf", "NunitoSans-Regular.ttf", "NunitoSans-Italic.ttf", "NunitoSans-Bold.ttf"];
+
+    private static readonly ConcurrentDictionary<(Face, int), double> Advances = new();
+    private static readonly XGraphics Measuring;
+    private static readonly Lock MeasuringLock = new();
+
+    static Typeface()
+    {
+        GlobalFontSettings.FontResolver ??= new EmbeddedFonts();
+        Measuring = XGraphics.CreateMeasureContext(new XSize(Em, Em), XGraphicsUnit.Point, XPageDirection.Downwards);
+    }
+
+    /// <summary>Width of a line of lettering in millimetres; no kerning is applied.</summary>
+    public static double Width(string text, TypeStyle style)
+    {
+        double sum = 0;
+        foreach (var rune in text.EnumerateRunes()) sum += Advance(style.Face, rune);
+        return sum * style.Points * MillimetresPerPoint;
+    }
+
+    /// <summary>Height of a capital letter in millimetres.</summary>
+    public static double CapHeight(TypeStyle style) => 0.7 * style.Points * MillimetresPerPoint;
+
+    /// <summary>The embedded font file of a face, as TrueType.</summary>
+    public static byte[] File(Face face)
+    {
+        using var stream = typeof(Typeface).Assembly.GetManifestResourceStream(Files[(int)face])
+            ?? throw new InvalidOperationException($"The font {Files[(int)face]} is not in the assembly.");
+        var bytes = new byte[stream.Length];
+        stream.ReadExactly(bytes);
+        return bytes;
+    }
+
+    internal static XFont Font(Face face, double points) =>
+        new(face.ToString(), points, XFontStyleEx.Regular, new XPdfFontOptions(PdfFontEncoding.Unicode, PdfFontEmbedding.TryComputeSubset));
+
+    private static double Advance(Face face, Rune rune) => Advances.GetOrAdd((face, rune.Value), static key =>
+    {
+        lock (MeasuringLock)
+            return Measuring.MeasureString(new Rune(key.Item2).ToString(), Font(key.Item1, Em)).Width / Em;
+    });
+
+    private sealed class EmbeddedFonts : IFontResolver
+    {
+        public FontResolverInfo? ResolveTypeface(string familyName, bool isBold, bool isItalic) =>
+            Enum.TryParse<Face>(familyName, out var face) ? new FontResolverInfo(face.ToString()) : null;
+
+        public byte[]? GetFont(string faceName) => File(Enum.Parse<Face>(faceName));
+    }
+}

@@ -1,0 +1,67 @@
+using System.Text;
+
+namespace Pleatwright.Plate;
+
+/// <summary>Running text broken into lines.</summary>
+public static class Wrapping
+{
+    /// <summary>
+    /// Lines no wider than so many millimetres, broken at spaces; a word wider than a line is broken where it must be.
+    /// Always at least one line.
+    /// </summary>
+    public static List<string> Lines(string text, TypeStyle style, double width)
+    {
+        List<string> lines = [];
+        var line = new StringBuilder();
+        var used = 0.0;
+        var space = Typeface.Width(" ", style);
+        foreach (var word in text.Split(' ', StringSplitOptions.RemoveEmptyEntries))
+        {
+            var wide = Typeface.Width(word, style);
+            if (line.Length > 0 && used + space + wide <= width)
+            {
+                line.Append(' ').Append(word);
+                used += space + wide;
+                continue;
+            }
+            if (line.Length > 0) Break();
+            if (wide <= width)
+            {
+                line.Append(word);
+                used = wide;
+                continue;
+            }
+            foreach (var rune in word.EnumerateRunes())
+            {
+                var one = Typeface.Width(rune.ToString(), style);
+                if (line.Length > 0 && used + one > width) Break();
+                line.Append(rune.ToString());
+                used += one;
+            }
+        }
+        if (line.Length > 0 || lines.Count == 0) Break();
+        return lines;
+
+        void Break()
+        {
+            lines.Add(line.ToString());
+            line.Clear();
+            used = 0;
+        }
+    }
+
+    /// <summary>The text on one line, cut short with an ellipsis when it is too wide.</summary>
+    public static string Shorten(string text, TypeStyle style, double width)
+    {
+        if (Typeface.Width(text, style) <= width) return text;
+        var kept = new StringBuilder();
+        var used = Typeface.Width("…", style);
+        foreach (var rune in text.EnumerateRunes())
+        {
+            used += Typeface.Width(rune.ToString(), style);
+            if (used > width) break;
+            kept.Append(rune.ToString());
+        }
+        return kept.ToString().TrimEnd() + "…";
+    }
+}
