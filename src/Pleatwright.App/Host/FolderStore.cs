@@ -1,0 +1,227 @@
+using Pleatwright.Bench.Shelf;
+using Pleatwright.Files;
+
+namespace Pleatwright.App.Host;
+
+/// <summary>
+/// A folder of real files as a shelf's store. Nothing outside the folder is read or written: paths are made of checked
+/// names only, are checked again here, and links are not followed.
+/// </summary>
+public sealed class FolderStore : IFileStore
+{
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(10);
+
+    private readonly string root;
+    private readonly TimeProvider clock;
+    private readonly SemaphoreSlim oneWriter = new(1);
+
+    /// <summary>A store in a folder, which is made when it is not there.</summary>
+    /// <exception cref="ShelfException">It cannot be made or read.</exception>
+    public FolderStore(string folder, TimeProvider clock)
+    {
+        root = Path.TrimEndingDirectorySeparator(Path.GetFullPath(folder));
+        this.clock = clock;
+        Try(() =>
+        {
+            if (File.Exists(root)) throw new ShelfException(ShelfTrouble.Unavailable, $"The shelf {root} is a file; name a folder.");
+            Directory.CreateDirectory(root);
+            return Directory.EnumerateFileSystemEntries(root).Any();
+        });
+    }
+
+    /// <inheritdoc/>
+    public string Place => root;
+
+    /// <inheritdoc/>
+    /// <remarks>One writer in this process by a semaphore, one among processes by a locked file.</remarks>
+    public async Task<IAsyncDisposable> HoldAsync(CancellationToken cancel)
+    {
+        await oneWriter.WaitAsync(cancel);
+        try
+        {
+            var folder = Try(HiddenFolder);
+            var start = clock.GetTimestamp();
+            for (; ; )
+            {
+                try
+                {
+                    var file = new FileStream(Path.Combine(folder, ".lock"), FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None);
+                    return new Held(oneWriter, file);
+                }
+                catch (IOException e) when (IsHeldElsewhere(e))
+                {
+                    if (clock.GetElapsedTime(start) > Patience)
+                        throw new ShelfException(ShelfTrouble.Busy, "Another bench has been writing to this shelf for a while; nothing was changed. Try again.", e);
+                    await Task.Delay(15, cancel);
+                }
+                catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+                {
+                    throw Trouble(e);
+                }
+            }
+        }
+        catch
+        {
+            oneWriter.Release();
+            throw;
+        }
+    }
+
+    /// <inheritdoc/>
+    public Task<IReadOnlyList<StoredFile>> FilesAsync(string folder, CancellationToken cancel) => Task.FromResult(Try<IReadOnlyList<StoredFile>>(() =>
+    {
+        if (folder.Length == 0) MustStand();
+        var path = Resolve(folder);
+        if (!Directory.Exists(path)) return [];
+        try { AtomicFile.SweepLeftovers(path, clock.GetUtcNow()); }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException) { } // sweeping can wait, listing cannot
+        return [.. new DirectoryInfo(path).EnumerateFiles().Where(f => f.Name[0] != '.')
+            .Select(f => f.LinkTarget is null
+                ? new StoredFile(f.Name, f.Length, f.LastWriteTimeUtc)
+                : new StoredFile(f.Name, 0, f.LastWriteTimeUtc, LinkWord))];
+    }));
+
+    /// <inheritdoc/>
+    public Task<IReadOnlyList<string>> FoldersAsync(string folder, CancellationToken cancel) => Task.FromResult(Try<IReadOnlyList<string>>(() =>
+    {
+        var path = Resolve(folder);
+        return Directory.Exists(path)
+            ? [.. new DirectoryInfo(path).EnumerateDirectories().Where(d => d.LinkTarget is null && d.Name[0] != '.').Select(d => d.Name)]
+            : [];
+    }));
+
+    /// <inheritdoc/>
+    public async Task<byte[]?> ReadAsync(string path, CancellationToken cancel)
+    {
+        var full = Resolve(path);
+        try
+        {
+            MustStand();
+            var info = new FileInfo(full);
+            if (!info.Exists) return null;
+            if (info.LinkTarget is not null) throw new ShelfException(ShelfTrouble.Unreadable, $"“{info.Name}” cannot be opened: {LinkWord}");
+            if (info.Length == 0) return []; // an empty file, or a pipe put there by hand, which would never end
+            if (info.Length > PieceReader.MostBytes) throw new ShelfException(ShelfTrouble.Unreadable, $"“{info.Name}” is larger than any piece.");
+            return await File.ReadAllBytesAsync(full, cancel);
+        }
+        catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException)
+        {
+            return null;
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            throw Trouble(e);
+        }
+    }
+
+    /// <inheritdoc/>
+    public async Task WriteAsync(string path, byte[] content, CancellationToken cancel)
+    {
+        var full = Resolve(path);
+        try
+        {
+            MustStand();
+            Directory.CreateDirectory(Path.GetDirectoryName(full)!);
+            await AtomicFile.WriteAsync(full, content, cancel);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            throw Trouble(e);
+        }
+    }
+
+    /// <inheritdoc/>
+    public Task MoveAsync(string from, string to, CancellationToken cancel)
+    {
+        string source = Resolve(from), target = Resolve(to);
+        Try(() =>
+        {
+            if (Directory.Exists(source)) Directory.Move(source, target);
+            else File.Move(source, target, overwrite: false);
+            return true;
+        });
+        return Task.CompletedTask;
+    }
+
+    /// <inheritdoc/>
+    public Task DeleteAsync(string path, CancellationToken cancel)
+    {
+        var full = Resolve(path);
+        Try(() =>
+        {
+            File.Delete(full);
+            return true;
+        });
+        return Task.CompletedTask;
+    }
+
+    private const string LinkWord = "it is a link to another place. Copy the file itself onto the shelf.";
+
+    private string HiddenFolder()
+    {
+        MustStand();
+        var folder = Directory.CreateDirectory(Resolve(FileShelf.VersionsFolder));
+        if (OperatingSystem.IsWindows()) folder.Attributes |= FileAttributes.Hidden;
+        return folder.FullName;
+    }
+
+    // Made anew it would be empty, and a shelf on a drive not plugged in would seem lost.
+    private void MustStand()
+    {
+        if (!Directory.Exists(root))
+            throw new ShelfException(ShelfTrouble.Unavailable, $"The shelf's folder {root} is not there any more; nothing was changed. Bring it back (a drive unplugged?) and try again.");
+    }
+
+    private string Resolve(string path)
+    {
+        var full = root;
+        if (path.Length == 0) return full;
+        foreach (var part in path.Split('/'))
+        {
+            if (part.Length == 0 || part is "." or ".." || part.AsSpan().ContainsAny(Path.DirectorySeparatorChar, Path.AltDirectorySeparatorChar, '\0'))
+                throw new ShelfException(ShelfTrouble.BadName, "That path is not on the shelf.");
+            full = Path.Combine(full, part);
+            var folder = new DirectoryInfo(full);
+            if (folder.Exists && folder.LinkTarget is not null)
+                throw new ShelfException(ShelfTrouble.Unavailable, $"{full} is a link to another place; the shelf does not follow it.");
+        }
+        return full;
+    }
+
+    private static T Try<T>(Func<T> act)
+    {
+        try { return act(); }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            throw Trouble(e);
+        }
+    }
+
+    private static bool IsHeldElsewhere(IOException e) =>
+        e is not (FileNotFoundException or DirectoryNotFoundException or PathTooLongException) && !IsFull(e) && Code(e) is 11 or 32 or 33 or 35;
+
+    // The operating systems' own numbers: no space and quota passed on Unix, disk full (two of them) on Windows.
+    private static bool IsFull(Exception e) => Code(e) is 28 or 122 or 69 or 112 or 39;
+
+    private static int Code(Exception e) => e.HResult & 0xffff;
+
+    private static ShelfException Trouble(Exception e) => e switch
+    {
+        UnauthorizedAccessException => new ShelfException(ShelfTrouble.ReadOnly,
+            "The shelf may not be written here (read-only folder or file); nothing was changed. Allow writing, or open the bench on another shelf.", e),
+        _ when IsFull(e) => new ShelfException(ShelfTrouble.Full,
+            "There is no room left on the shelf's disk. What stood on the shelf is untouched; make room and save again.", e),
+        _ when Code(e) == 30 => new ShelfException(ShelfTrouble.ReadOnly,
+            "The shelf's disk is read-only; nothing was changed. Open the bench on another shelf.", e),
+        _ => new ShelfException(ShelfTrouble.Unavailable, $"The shelf's folder could not be used: {e.Message} Nothing was changed.", e),
+    };
+
+    private sealed class Held(SemaphoreSlim writer, FileStream file) : IAsyncDisposable
+    {
+        public async ValueTask DisposeAsync()
+        {
+            await file.DisposeAsync();
+            writer.Release();
+        }
+    }
+}

@@ -1,0 +1,148 @@
+using Pleatwright.Bench.Shelf;
+using Pleatwright.Files;
+
+namespace Pleatwright.App.Host;
+
+/// <summary>
+/// The shelf over HTTP; docs/shelf.md describes each address. A failure answers with a <see cref="ShelfFault"/>. A write
+/// heard to its end is carried through, even when whoever sent it has gone meanwhile.
+/// </summary>
+public sealed class ShelfApi(IShelf shelf)
+{
+    private const int MostLetters = 8 * 1024; // the largest small request, in bytes
+
+    private static readonly SemaphoreSlim FewUploads = new(4); // each may be as large as a piece can be
+
+    /// <summary>Puts the addresses on the host.</summary>
+    public void Map(IEndpointRouteBuilder host)
+    {
+        host.MapGet("/shelf-kind.json", () => Answer(ShelfKind.Files, ShelfJson.Default.ShelfKind));
+        host.Map("/api/{**rest}", () => Answer(new ShelfFault(nameof(ShelfTrouble.NotFound), "There is nothing at this address."), ShelfJson.Default.ShelfFault, 404));
+        host.MapGet("/api/shelf", c => Do(c, async cancel => Answer(await shelf.ListAsync(cancel), ShelfJson.Default.ShelfContents)));
+        host.MapPost("/api/shelf/pieces", c => Do(c, async cancel =>
+        {
+            var name = PieceName.Parse(c.Request.Query["name"]);
+            return await BodyAsync(c, cancel, async text =>
+            {
+                var made = await shelf.CreateAsync(name, text);
+                c.Response.Headers.ETag = Tag(made.Edition);
+                c.Response.Headers.Location = $"/api/shelf/pieces/{Uri.EscapeDataString(made.Name.ToString())}";
+                return Answer(new ShelfName(made.Name.ToString()), ShelfJson.Default.ShelfName, 201);
+            });
+        }));
+        var piece = host.MapGroup("/api/shelf/pieces/{name}");
+        piece.MapGet("", c => Do(c, async cancel =>
+        {
+            var stored = await shelf.LoadAsync(Name(c), cancel);
+            c.Response.Headers.ETag = Tag(stored.Edition);
+            return Results.Bytes(stored.Text, "application/json");
+        }));
+        piece.MapPut("", c => Do(c, async cancel =>
+        {
+            var name = Name(c);
+            if (Edition(c.Request) is not { } over)
+                return Answer(new ShelfFault(nameof(ShelfTrouble.Conflict), "A save names the edition it replaces, in If-Match."), ShelfJson.Default.ShelfFault, 428);
+            var kind = c.Request.Query["by"] == "bench" ? SaveKind.Auto : SaveKind.Kept;
+            return await BodyAsync(c, cancel, async text =>
+            {
+                c.Response.Headers.ETag = Tag(await shelf.SaveAsync(name, text, over, kind));
+                return Results.NoContent();
+            });
+        }));
+        piece.MapDelete("", c => Do(c, async _ =>
+        {
+            await shelf.DeleteAsync(Name(c));
+            return Results.NoContent();
+        }));
+        piece.MapPost("/rename", c => Do(c, async _ =>
+        {
+            await shelf.RenameAsync(Name(c), PieceName.Parse(c.Request.Query["to"]));
+            return Results.NoContent();
+        }));
+        piece.MapPost("/duplicate", c => Do(c, async cancel =>
+            Answer(new ShelfName((await shelf.DuplicateAsync(Name(c))).ToString()), ShelfJson.Default.ShelfName, 201)));
+        piece.MapPost("/undelete", c => Do(c, async cancel =>
+            Answer(new ShelfName((await shelf.UndoDeleteAsync(Name(c))).ToString()), ShelfJson.Default.ShelfName)));
+        piece.MapGet("/versions", c => Do(c, async cancel =>
+            Answer(await shelf.VersionsAsync(Name(c), cancel), ShelfJson.Default.IReadOnlyListPieceVersion)));
+        piece.MapGet("/versions/{number:int}", c => Do(c, async cancel =>
+            Results.Bytes(await shelf.LoadVersionAsync(Name(c), Number(c), cancel), "application/json")));
+        piece.MapPost("/versions/{number:int}/restore", c => Do(c, async cancel =>
+        {
+            c.Response.Headers.ETag = Tag(await shelf.RestoreAsync(Name(c), Number(c)));
+            return Results.NoContent();
+        }));
+    }
+
+    private static PieceName Name(HttpContext context) => PieceName.Parse((string?)context.Request.RouteValues["name"]);
+
+    private static int Number(HttpContext context) => int.Parse((string)context.Request.RouteValues["number"]!, System.Globalization.CultureInfo.InvariantCulture);
+
+    private static string Tag(Edition edition) => $"\"{edition}\"";
+
+    private static Edition? Edition(HttpRequest request) =>
+        request.Headers.IfMatch is [{ Length: > 2 and < 100 } tag] && tag[0] == '"' && tag[^1] == '"' ? new Edition(tag[1..^1]) : null;
+
+    private static IResult Answer<T>(T value, System.Text.Json.Serialization.Metadata.JsonTypeInfo<T> type, int status = 200) =>
+        Results.Json(value, type, statusCode: status);
+
+    private static async Task<IResult> BodyAsync(HttpContext context, CancellationToken cancel, Func<byte[], Task<IResult>> use)
+    {
+        if (context.Request.ContentType?.Split(';')[0].Trim() != "application/json")
+            return Answer(new ShelfFault(nameof(ShelfTrouble.Unreadable), "A piece is sent as application/json."), ShelfJson.Default.ShelfFault, 415);
+        if (context.Request.ContentLength > PieceReader.MostBytes) throw TooLarge(null);
+        await FewUploads.WaitAsync(cancel);
+        try
+        {
+            using var body = new MemoryStream();
+            await context.Request.Body.CopyToAsync(body, cancel);
+            return await use(body.ToArray());
+        }
+        finally
+        {
+            FewUploads.Release();
+        }
+    }
+
+    private static ShelfException TooLarge(Exception? inner) =>
+        new(ShelfTrouble.Unreadable, $"This is larger than {PieceReader.MostBytes / 1024 / 1024} MB, which no piece needs.", inner);
+
+    private static async Task Do(HttpContext context, Func<CancellationToken, Task<IResult>> act)
+    {
+        context.Response.Headers.CacheControl = "no-store";
+        IResult result;
+        try
+        {
+            if (context.Request.Path.Value is { Length: > MostLetters }) throw new ShelfException(ShelfTrouble.BadName, "The address is too long.");
+            result = await act(context.RequestAborted);
+        }
+        catch (ShelfException e)
+        {
+            result = Fault(e, StatusOf(e.Trouble));
+        }
+        catch (BadHttpRequestException e)
+        {
+            result = Fault(e.StatusCode == 413 ? TooLarge(e) : new ShelfException(ShelfTrouble.Unreadable, "The request broke off; nothing was changed.", e), e.StatusCode);
+        }
+        catch (OperationCanceledException) when (context.RequestAborted.IsCancellationRequested)
+        {
+            return; // nobody is listening any more
+        }
+        await result.ExecuteAsync(context);
+    }
+
+    private static IResult Fault(ShelfException e, int status) =>
+        Answer(new ShelfFault(e.Trouble.ToString(), e.Message), ShelfJson.Default.ShelfFault, status);
+
+    private static int StatusOf(ShelfTrouble trouble) => trouble switch
+    {
+        ShelfTrouble.NotFound => 404,
+        ShelfTrouble.Conflict => 412,
+        ShelfTrouble.Taken => 409,
+        ShelfTrouble.BadName => 400,
+        ShelfTrouble.Unreadable => 422,
+        ShelfTrouble.Full => 507,
+        ShelfTrouble.ReadOnly => 403,
+        _ => 503,
+    };
+}

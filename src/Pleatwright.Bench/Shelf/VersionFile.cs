@@ -1,0 +1,27 @@
+using System.Globalization;
+
+namespace Pleatwright.Bench.Shelf;
+
+/// <summary>
+/// How a version is named in its folder: number, moment, reason, so that a folder looked at by hand speaks for itself
+/// and sorts by age whatever the clock said.
+/// </summary>
+internal static class VersionFile
+{
+    private const string Moment = "yyyy-MM-dd HHmmss";
+
+    public static string NameOf(PieceVersion version) => string.Create(CultureInfo.InvariantCulture,
+        $"{version.Number:000000} {version.Kept.UtcDateTime.ToString(Moment, CultureInfo.InvariantCulture)} {version.Because.ToString().ToLowerInvariant()}{PieceName.Ending}");
+
+    public static PieceVersion? TryRead(StoredFile file)
+    {
+        if (!file.Name.EndsWith(PieceName.Ending, StringComparison.Ordinal)) return null;
+        if (file.Name[..^PieceName.Ending.Length].Split(' ') is not [var number, var day, var time, var because]) return null;
+        return int.TryParse(number, NumberStyles.None, CultureInfo.InvariantCulture, out var n)
+            && DateTime.TryParseExact($"{day} {time}", Moment, CultureInfo.InvariantCulture,
+                DateTimeStyles.AssumeUniversal | DateTimeStyles.AdjustToUniversal, out var kept)
+            && Enum.TryParse<KeptBecause>(because, ignoreCase: true, out var why) && Enum.IsDefined(why)
+            ? new PieceVersion(n, kept, why, file.Bytes)
+            : null;
+    }
+}
