@@ -17,6 +17,7 @@ public class RoomTests
         ["Picture"] = ["Measure", "Thread", "Cloth", "Chart"],
         ["Plate"] = ["Measure", "Thread", "Cloth", "Chart", "Proof", "Order"],
         ["Files"] = ["Measure", "Thread", "Cloth", "Chart"],
+        ["Shelf"] = ["Measure", "Thread", "Cloth", "Chart", "Files"],
     };
 
     public static TheoryData<string> Rooms => [.. MayKnow.Keys];

@@ -1,7 +1,7 @@
 using System.Net;
 using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Hosting.Server.Features;
-using Pleatwright.Bench.Shelf;
+using Pleatwright.Shelf;
 using Pleatwright.Files;
 
 namespace Pleatwright.App.Host;

@@ -1,4 +1,4 @@
-using Pleatwright.Bench.Shelf;
+using Pleatwright.Shelf;
 using Pleatwright.Files;
 
 namespace Pleatwright.App.Host;

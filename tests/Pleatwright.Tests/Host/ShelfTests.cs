@@ -4,7 +4,7 @@ using System.Net.Http.Json;
 using CsCheck;
 using Pleatwright.App;
 using Pleatwright.App.Host;
-using Pleatwright.Bench.Shelf;
+using Pleatwright.Shelf;
 
 namespace Pleatwright.Tests.Host;
 

@@ -1,4 +1,4 @@
-namespace Pleatwright.Bench.Shelf;
+namespace Pleatwright.Shelf;
 
 /// <summary>What kind of trouble a shelf met.</summary>
 public enum ShelfTrouble

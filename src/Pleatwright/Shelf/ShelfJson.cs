@@ -1,7 +1,7 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
 
-namespace Pleatwright.Bench.Shelf;
+namespace Pleatwright.Shelf;
 
 /// <summary>Which kind of shelf serves the bench: real files by its host, or this browser's own storage.</summary>
 public sealed record ShelfKind(string Shelf)

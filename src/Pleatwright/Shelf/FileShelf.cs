@@ -2,7 +2,7 @@ using System.Collections.Concurrent;
 using System.Globalization;
 using Pleatwright.Files;
 
-namespace Pleatwright.Bench.Shelf;
+namespace Pleatwright.Shelf;
 
 /// <summary>
 /// A shelf of piece files in a store: the rules of <see cref="IShelf"/>, the same on disk and in the browser.

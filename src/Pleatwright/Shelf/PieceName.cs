@@ -1,6 +1,6 @@
 using System.Text;
 
-namespace Pleatwright.Bench.Shelf;
+namespace Pleatwright.Shelf;
 
 /// <summary>
 /// The name of a piece on a shelf, which is its file's name without the ending. It is a plain name that every common

@@ -1,7 +1,7 @@
 using System.Security.Cryptography;
 using System.Text.Json.Serialization;
 
-namespace Pleatwright.Bench.Shelf;
+namespace Pleatwright.Shelf;
 
 /// <summary>Which state of a piece's text this is: told from the text itself, so that no clock can confuse it.</summary>
 public readonly record struct Edition

@@ -1,4 +1,4 @@
-namespace Pleatwright.Bench.Shelf;
+namespace Pleatwright.Shelf;
 
 /// <summary>
 /// Where the maker's pieces are kept. Everything that replaces or removes a text keeps the old one as a version first.

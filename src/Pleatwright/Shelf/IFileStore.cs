@@ -1,4 +1,4 @@
-namespace Pleatwright.Bench.Shelf;
+namespace Pleatwright.Shelf;
 
 /// <summary>A file in a store.</summary>
 /// <param name="Name">Its name within its folder.</param>

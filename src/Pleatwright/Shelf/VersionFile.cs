@@ -1,6 +1,6 @@
 using System.Globalization;
 
-namespace Pleatwright.Bench.Shelf;
+namespace Pleatwright.Shelf;
 
 /// <summary>
 /// How a version is named in its folder: number, moment, reason, so that a folder looked at by hand speaks for itself
