@@ -3,6 +3,7 @@ using System.Net.NetworkInformation;
 using System.Net.Sockets;
 using System.Text;
 using Pleatwright.App.Host;
+using Pleatwright.Files;
 
 namespace Pleatwright.Tests.Host;
 
@@ -126,7 +127,7 @@ public class GuardTests
     public async Task Something_too_large_is_refused_with_a_clear_word()
     {
         await using var shelf = await ServedShelf.StartAsync();
-        var content = new StreamContent(new EndlessSpaces(Files.PieceReader.MostBytes + 1L));
+        var content = new StreamContent(new EndlessSpaces(PieceReader.MostBytes + 1L));
         content.Headers.ContentType = new("application/json");
         using var request = new HttpRequestMessage(HttpMethod.Post, "/api/shelf/pieces?name=Gull") { Content = content };
         request.Headers.TransferEncodingChunked = true;
