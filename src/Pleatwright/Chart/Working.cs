@@ -45,4 +45,15 @@ public sealed record Working
 
     /// <summary>The base row, when the maker pins it; else the widest row is found.</summary>
     public CableRow? BaseRow { get; init; }
+
+    /// <summary>
+    /// The most threads left hanging at the back while another is worked, 0 to 12. Default 3 (common practice, no source).
+    /// </summary>
+    public int ParkedThreads { get; init; } = 3;
+
+    /// <summary>
+    /// Whether a thread may be changed within a run where that saves a start. A run longer than a needleful is always
+    /// worked with several. Default yes.
+    /// </summary>
+    public bool SplitRuns { get; init; } = true;
 }

@@ -289,6 +289,8 @@ public static class PieceReader
                 Hand = keys.OneOf("hand", usual.Hand, ("right", Hand.Right), ("left", Hand.Left)),
                 First = keys.OneOf("first", usual.First, ("up", FirstWay.Up), ("down", FirstWay.Down)),
                 MayTurn = keys.Flag("mayTurn", usual.MayTurn),
+                ParkedThreads = keys.Whole("parkedThreads", 0, 12, usual.ParkedThreads),
+                SplitRuns = keys.Flag("splitRuns", usual.SplitRuns),
                 BaseRow = keys.Optional("baseRow") is { } b ? new CableRow(keys.AsWhole(b, "baseRow", 0, PleatingPlan.MostCableRows)) : null,
             };
             keys.NothingElse();

@@ -155,6 +155,8 @@ public static class PieceWriter
         json.WriteString("hand", working.Hand == Hand.Right ? "right" : "left");
         json.WriteString("first", working.First == FirstWay.Up ? "up" : "down");
         json.WriteBoolean("mayTurn", working.MayTurn);
+        json.WriteNumber("parkedThreads", working.ParkedThreads);
+        json.WriteBoolean("splitRuns", working.SplitRuns);
         if (working.BaseRow is { } row) json.WriteNumber("baseRow", row.Index);
         json.WriteEndObject();
     }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text;
 using Pleatwright.Chart;
 
 namespace Pleatwright.Order;
@@ -31,28 +32,174 @@ public enum DirectionKind
 
 /// <summary>One paragraph of the directions.</summary>
 /// <param name="Kind">What it is.</param>
-/// <param name="Text">Its words, plain text.</param>
+/// <param name="Text">Its words, plain text. A step's number is not in them; see <see cref="Order.Step.Number"/>.</param>
 /// <param name="Step">The step it belongs to, or null.</param>
 public sealed record Direction(DirectionKind Kind, string Text, Step? Step);
 
-/// <summary>The working order in plain words, row by row.</summary>
+/// <summary>The working order in plain words, row by row, as the hands hold the work.</summary>
 public static class Directions
 {
-    /// <summary>Writes the directions of an order.</summary>
-    public static ImmutableArray<Direction> Write(WorkingOrder order, LevelWords words)
-    {
-        var paragraphs = ImmutableArray.CreateBuilder<Direction>();
-        foreach (var step in order.Steps)
-            paragraphs.Add(new Direction(DirectionKind.Step,
-                $"Row {step.Row.Index}: {step.Cables} cables in {step.Thread}, from valley {step.From.Number}, beginning {Word(step.HeldBegin, words)}.", step));
-        return paragraphs.ToImmutable();
-    }
+    /// <summary>Writes the directions of an order; none when nothing is worked.</summary>
+    public static ImmutableArray<Direction> Write(WorkingOrder order, LevelWords words) =>
+        order.Steps.IsEmpty ? [] : new Writer(order, words).Write();
 
-    private static string Word(Level level, LevelWords words) => (level, words) switch
+    private sealed class Writer(WorkingOrder order, LevelWords words)
     {
-        (Level.Up, LevelWords.UpDown) => "up",
-        (Level.Down, LevelWords.UpDown) => "down",
-        (Level.Up, _) => "left",
-        _ => "right",
-    };
+        private readonly Work work = order.Work;
+        private readonly Outward outward = order.Outward;
+        private readonly int perSpace = order.Work.Pleating.Gauge.CableRowsPerSpace;
+        private readonly int centre = order.Work.Pleating.CentreValley;
+        private readonly ImmutableArray<Direction>.Builder paragraphs = ImmutableArray.CreateBuilder<Direction>();
+        private int cables;
+        private int needlefuls;
+
+        public ImmutableArray<Direction> Write()
+        {
+            Opening();
+            (int Area, int Way)? section = null;
+            var steps = order.Steps;
+            var rowCables = 0;
+            var rowParts = 0;
+            for (var i = 0; i < steps.Length; i++)
+            {
+                var step = steps[i];
+                var here = (work.Areas.AreaOf(step.RunIndex), outward.WayOf(step.RunIndex));
+                if (section != here) Add(DirectionKind.Heading, Heading(here.Item1, here.Item2));
+                section = here;
+                cables += step.Cables;
+                rowCables += step.Cables;
+                rowParts++;
+                if (step.Starts == StartKind.New) needlefuls++;
+                Add(DirectionKind.Step, StepText(step, i > 0 && steps[i - 1].Turned, i + 1 < steps.Length ? steps[i + 1] : null), step);
+                if (i + 1 < steps.Length && steps[i + 1].Row == step.Row
+                    && work.Areas.AreaOf(steps[i + 1].RunIndex) == here.Item1) continue;
+                if (rowParts > 1) Add(DirectionKind.Remark, $"That is {Count(rowCables, "cable")} of this row, in {rowParts} parts.", step);
+                if (step.Row.Index % perSpace == 0) Add(DirectionKind.LevelCheck, LevelCheck(step, here.Item2), step);
+                (rowCables, rowParts) = (0, 0);
+            }
+            Add(DirectionKind.Remark,
+                $"Done: {Count(cables, "cable")}{Halves()}, {Count(needlefuls, "needleful")}, {Count(order.Turns, "turn")} of the work.");
+            return paragraphs.ToImmutable();
+        }
+
+        private void Add(DirectionKind kind, string text, Step? step = null) => paragraphs.Add(new Direction(kind, text, step));
+
+        private string Halves()
+        {
+            var halves = order.Steps.Sum(s => s.HalfStitches);
+            return halves == 0 ? "" : $" and {Count(halves, "half stitch", "half stitches")}";
+        }
+
+        private void Opening()
+        {
+            var way = work.Piece.Working.Hand == Hand.Right ? "from left to right" : "from right to left";
+            Add(DirectionKind.Remark,
+                "Every run is worked alike. Come up from the back in the valley between its first two pleats, take the needle back through "
+                + "the first pleat so that the thread leaves its outer side, cable to the last pleat, and go down in the valley before the last pleat. "
+                + "To tie off, cable one or two stitches on the back.");
+            Add(DirectionKind.Remark,
+                $"Pleats are numbered from the left of the right side, top edge up; valley {centre}, between pleats {centre} and {centre + 1}, is the centre. "
+                + $"You stitch {way} as you hold the work. "
+                + (order.Turns > 0 ? "Where it says turned, hold the work with its bottom edge up: pleats keep their numbers, and levels are given as you then hold it. " : "")
+                + (words == LevelWords.LeftRight
+                    ? "The work is held sideways: a left cable is an up cable, a right cable a down cable."
+                    : "For an up cable the thread is held above the needle, for a down cable below it."));
+        }
+
+        private string Heading(int area, int way)
+        {
+            var where = work.Areas.All[area].Base;
+            var text = way switch
+            {
+                0 => $"Base row, {Place(where, 0)}",
+                < 0 => $"Upward from the base row, {Place(where, 0)}",
+                _ => $"Downward from the base row, {Place(where, 0)}",
+            };
+            if (work.Areas.Count == 1) return text;
+            var (from, to) = (work.Areas.All[area].From, work.Areas.All[area].To);
+            return $"Pleats {from.LeftPleat.Number} to {to.RightPleat.Number}: {char.ToLowerInvariant(text[0])}{text[1..]}";
+        }
+
+        // Rows are counted from the gathering row last met, so they are named in the order they are worked.
+        private string Place(CableRow row, int way)
+        {
+            var over = row.Index % perSpace;
+            var above = row.Index / perSpace + 1; // the gathering row on it or above it
+            if (over == 0) return $"on gathering row {above}";
+            return way < 0 || (way == 0 && over * 2 > perSpace)
+                ? $"{Count(perSpace - over, "row")} above gathering row {above + 1}"
+                : $"{Count(over, "row")} below gathering row {above}";
+        }
+
+        private string StepText(Step step, bool wasTurned, Step? next)
+        {
+            var text = new StringBuilder();
+            if (step.Turned != wasTurned) text.Append(step.Turned ? "Turn the work, bottom edge up. " : "Turn the work back, top edge up. ");
+            text.Append(Capital(Place(step.Row, outward.WayOf(step.RunIndex)))).Append(step.Turned ? ", turned: " : ": ");
+            text.Append(ThreadText(step)).Append(' ');
+            var run = work.Runs[step.RunIndex];
+            var rightward = step.From.Number < step.To.Number
+                || (step.From == step.To && step.Turned == (work.Piece.Working.Hand == Hand.Left));
+            Pleat first = rightward ? step.From.LeftPleat : step.From.RightPleat, last = rightward ? step.To.RightPleat : step.To.LeftPleat;
+            text.Append($"From {PleatText(first)} to {PleatText(last)}: ");
+            if (step.HalfAtBegin) text.Append($"a {Word(step.HeldBegin.Opposite())} half stitch over pleat {first.Number} alone, then ");
+            text.Append(Count(step.Cables, "cable")).Append(step.Cables == 1 ? ", " : ", the first ").Append(LevelText(step.HeldBegin, step));
+            if (step.Cables > 1) text.Append($", the last {Word(step.HeldEnd)}");
+            if (step.HalfAtEnd) text.Append($", then a {Word(step.HeldEnd.Opposite())} half stitch over pleat {last.Number} alone");
+            text.Append(". ").Append(EndText(step, next));
+            text.Append($" So far {Count(cables, "cable")}, {Count(needlefuls, "needleful")}.");
+            return text.ToString();
+        }
+
+        private string ThreadText(Step step)
+        {
+            var thread = work.Piece.Thread(step.Thread)!;
+            var name = thread.Name.Length > 0 ? $"{thread.Key} ({thread.Name}, {Count(thread.Strands, "strand")})" : $"{thread.Key} ({Count(thread.Strands, "strand")})";
+            if (step.Continues) return $"go on in the same run with a new needleful of {name}.";
+            if (step.Starts == StartKind.New) return $"start a new needleful of {name}.";
+            List<string> legs = [];
+            if (step.CarriedRows != 0) legs.Add($"{Count(Math.Abs(step.CarriedRows), "row")} along the pleat");
+            if (step.CarriedPleats != 0) legs.Add($"{Count(Math.Abs(step.CarriedPleats), "pleat")} sideways");
+            var how = legs.Count == 0 ? "" : $", carried on the back {string.Join(" and ", legs)}";
+            return order.Steps[step.Number - 2].Needleful == step.Needleful
+                ? $"the same thread, {thread.Key}{how}."
+                : $"take up the thread {name} left hanging after step {order.LastStepOf(step)}{how}.";
+        }
+
+        private static string EndText(Step step, Step? next)
+        {
+            if (step.GoesOn) return "The thread is used up here: go down and tie off.";
+            if (step.TieOff) return "Tie off.";
+            if (step.Parks) return "Leave the thread hanging at the back.";
+            return next?.CarriedRows == 0 ? "Keep the thread for the next run." : "Keep the thread for the next row.";
+        }
+
+        private string PleatText(Pleat pleat) =>
+            pleat.Number <= centre
+                ? $"pleat {pleat.Number} ({centre - pleat.Number + 1} left of the centre)"
+                : $"pleat {pleat.Number} ({pleat.Number - centre} right of the centre)";
+
+        private string LevelText(Level held, Step step) =>
+            step.Turned ? $"{Word(held)} as held ({Word(held.Opposite())} on the chart)" : Word(held);
+
+        private string Word(Level level) => (level, words) switch
+        {
+            (Level.Up, LevelWords.UpDown) => "up",
+            (Level.Down, LevelWords.UpDown) => "down",
+            (Level.Up, _) => "left",
+            _ => "right",
+        };
+
+        private string LevelCheck(Step step, int way)
+        {
+            var row = step.Row.Index / perSpace + 1;
+            return way == 0
+                ? $"This row lies along gathering row {row}: keep it level with that thread, a thread's width away from it all along."
+                : $"Level check: this row meets gathering row {row}. If it drifts, ease it back over the next few rows.";
+        }
+
+        private static string Count(int count, string one, string? many = null) => count == 1 ? $"1 {one}" : $"{count} {many ?? one + "s"}";
+
+        private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
+    }
 }

@@ -56,6 +56,21 @@ public sealed record Step
     /// <summary>Thread carried on the back to reach it; nothing on a new start.</summary>
     public Length Carried { get; init; }
 
+    /// <summary>Pleats passed sideways by the carry, toward the right on the chart when positive; 0 on a new start.</summary>
+    public int CarriedPleats { get; init; }
+
+    /// <summary>Cable rows passed by the carry, downward on the chart when positive; 0 on a new start.</summary>
+    public int CarriedRows { get; init; }
+
+    /// <summary>Whether this step takes up the run where a thread ran out, in the step before it.</summary>
+    public bool Continues { get; init; }
+
+    /// <summary>Whether the run goes on, with a new thread, in the next step.</summary>
+    public bool GoesOn { get; init; }
+
+    /// <summary>Whether the thread is left hanging at the back after it, to be taken up later.</summary>
+    public bool Parks { get; init; }
+
     /// <summary>Whether the thread is tied off after it.</summary>
     public required bool TieOff { get; init; }
 

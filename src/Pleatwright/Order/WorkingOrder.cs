@@ -8,12 +8,24 @@ namespace Pleatwright.Order;
 /// <summary>The order in which to work every run, and what it costs.</summary>
 public sealed class WorkingOrder
 {
-    internal WorkingOrder(Work work, CableRow baseRow, ImmutableArray<Step> steps, int lowerBoundStarts)
+    private readonly Layout layout;
+    private int[]? before;
+
+    internal WorkingOrder(Layout layout, CableRow baseRow, ImmutableArray<Step> steps, int lowerBoundStarts)
     {
-        Work = work;
+        this.layout = layout;
+        Work = layout.Work;
         BaseRow = baseRow;
         Steps = steps;
         LowerBoundStarts = lowerBoundStarts;
+        var turned = false;
+        foreach (var step in steps)
+        {
+            if (step.Starts == StartKind.New) Starts++;
+            if (step.Turned != turned) Turns++;
+            turned = step.Turned;
+            Carried += step.Carried;
+        }
     }
 
     /// <summary>The work ordered.</summary>
@@ -25,39 +37,64 @@ public sealed class WorkingOrder
     /// <summary>The steps, in order; empty when nothing is worked.</summary>
     public ImmutableArray<Step> Steps { get; }
 
-    /// <summary>Thread starts.</summary>
-    public int Starts => Steps.Count(s => s.Starts == StartKind.New);
+    /// <summary>Thread starts: needlefuls in all.</summary>
+    public int Starts { get; }
 
     /// <summary>Times the work is turned over from one step to the next.</summary>
-    public int Turns => Steps.Zip(Steps.Skip(1)).Count(p => p.First.Turned != p.Second.Turned) + (Steps is [{ Turned: true }, ..] ? 1 : 0);
+    public int Turns { get; }
 
     /// <summary>Thread carried on the back in all.</summary>
-    public Length Carried => Steps.Aggregate(Length.Zero, (sum, s) => sum + s.Carried);
+    public Length Carried { get; }
 
     /// <summary>No order can have fewer starts than this.</summary>
     public int LowerBoundStarts { get; }
+
+    /// <summary>The areas and ways by which the order goes outward.</summary>
+    internal Outward Outward => layout.Outward;
+
+    /// <summary>Number of the step that last used a step's thread, or 0 when it starts anew.</summary>
+    public int LastStepOf(Step step)
+    {
+        before ??= FindBefore();
+        return before[step.Number - 1];
+    }
+
+    private int[] FindBefore()
+    {
+        var last = new int[Starts + 1];
+        var found = new int[Steps.Length];
+        foreach (var step in Steps)
+        {
+            if (step.Starts == StartKind.Carry) found[step.Number - 1] = last[step.Needleful];
+            last[step.Needleful] = step.Number;
+        }
+        return found;
+    }
 
     /// <summary>What is used of each thread of the piece, in the order of its key.</summary>
     public ImmutableArray<ThreadUse> ThreadUses()
     {
         var pleating = Work.Pleating;
-        var uses = ImmutableArray.CreateBuilder<ThreadUse>(Work.Piece.Threads.Length);
-        foreach (var thread in Work.Piece.Threads)
+        var threads = Work.Piece.Threads;
+        var cables = new int[threads.Length];
+        var halves = new int[threads.Length];
+        var starts = new int[threads.Length];
+        var length = new Length[threads.Length];
+        var indexOf = new int[128];
+        for (var i = 0; i < threads.Length; i++) indexOf[threads[i].Key.Letter] = i;
+        foreach (var step in Steps)
         {
-            int cables = 0, halves = 0, starts = 0;
-            var length = Length.Zero;
-            foreach (var step in Steps)
-            {
-                if (step.Thread != thread.Key) continue;
-                var pitch = pleating.PitchAt(step.Row.Index);
-                cables += step.Cables;
-                halves += step.HalfStitches;
-                length += Usage.Cable(pitch, pleating.Gauge.LineHeight) * step.Cables
-                    + Usage.HalfStitch(pitch, pleating.Gauge.LineHeight) * step.HalfStitches + step.Carried;
-                if (step.Starts == StartKind.New) starts++;
-            }
-            uses.Add(new ThreadUse(thread, cables, halves, length + Work.Piece.Working.Tails * starts, starts));
+            var i = indexOf[step.Thread.Letter];
+            var pitch = pleating.PitchAt(step.Row.Index);
+            cables[i] += step.Cables;
+            halves[i] += step.HalfStitches;
+            length[i] += Usage.Cable(pitch, pleating.Gauge.LineHeight) * step.Cables
+                + Usage.HalfStitch(pitch, pleating.Gauge.LineHeight) * step.HalfStitches + step.Carried;
+            if (step.Starts == StartKind.New) starts[i]++;
         }
+        var uses = ImmutableArray.CreateBuilder<ThreadUse>(threads.Length);
+        for (var i = 0; i < threads.Length; i++)
+            uses.Add(new ThreadUse(threads[i], cables[i], halves[i], length[i] + Work.Piece.Working.Tails * starts[i], starts[i]));
         return uses.MoveToImmutable();
     }
 }

@@ -1,0 +1,136 @@
+using Pleatwright.Chart;
+
+namespace Pleatwright.Order;
+
+/// <summary>All that ordering a work asks about it, worked out once.</summary>
+internal sealed class Layout
+{
+    private readonly bool leftHanded;
+    private readonly bool mayTurn;
+
+    /// <summary>Works it out, in time near linear in the runs.</summary>
+    public Layout(Work work)
+    {
+        Work = work;
+        var working = work.Piece.Working;
+        leftHanded = working.Hand == Hand.Left;
+        mayTurn = working.MayTurn;
+        ParkedThreads = working.ParkedThreads;
+        Costs = new ThreadCosts(work);
+        Outward = Outward.From(work);
+        Before = Outward.Before;
+        After = Reverse(Before);
+        Carries = Order.Carries.Between(work, Costs);
+        Rank = RankRuns();
+    }
+
+    public Work Work { get; }
+
+    public int Runs => Work.Runs.Length;
+
+    public int ParkedThreads { get; }
+
+    public ThreadCosts Costs { get; }
+
+    public Outward Outward { get; }
+
+    /// <summary>For each run, the runs worked before it.</summary>
+    public Lists Before { get; }
+
+    /// <summary>For each run, the runs that wait for it.</summary>
+    public Lists After { get; }
+
+    /// <summary>For each end, the ends within a carry of it.</summary>
+    public Lists Carries { get; }
+
+    /// <summary>Each run's place when every run is begun afresh: outward from the base, area by area.</summary>
+    public int[] Rank { get; }
+
+    /// <summary>Whether a run begun at this end is worked with the work turned.</summary>
+    public bool TurnedAt(int entry) => (entry & 1) == 1 != leftHanded;
+
+    /// <summary>Whether a run may be begun at this end.</summary>
+    public bool MayEnter(int entry) => mayTurn || !TurnedAt(entry);
+
+    /// <summary>The end at which a run is begun when the work is not turned.</summary>
+    public int PlainEntry(int run) => 2 * run + (leftHanded ? 1 : 0);
+
+    /// <summary>What a carry from one end to another takes.</summary>
+    public int Carry(int exit, int entry)
+    {
+        var runs = Work.Runs;
+        return Costs.Carry(Order.Carries.Valley(runs, entry) - Order.Carries.Valley(runs, exit),
+            runs[exit >> 1].Row.Index, runs[entry >> 1].Row.Index);
+    }
+
+    private static Lists Reverse(Lists before)
+    {
+        var pairs = new Pairs();
+        for (var r = 0; r < before.Count; r++)
+            foreach (var b in before[r]) pairs.Add(b, r);
+        return pairs.ByFirst(before.Count);
+    }
+
+    private int[] RankRuns()
+    {
+        const long most = 8192; // more than the pleats and the cable rows there can be
+        var runs = Work.Runs;
+        var areas = Work.Areas;
+        var areaOrder = AreaOrder();
+        var keys = new long[runs.Length];
+        var order = new int[runs.Length];
+        var firstUp = Work.Piece.Working.First == FirstWay.Up;
+        for (var i = 0; i < keys.Length; i++)
+        {
+            var area = areas.AreaOf(i);
+            var way = Outward.WayOf(i) switch { 0 => 0, < 0 => firstUp ? 1 : 2, _ => firstUp ? 2 : 1 };
+            var distance = Math.Abs(runs[i].Row.Index - areas.All[area].Base.Index);
+            keys[i] = ((areaOrder[area] * 3L + way) * most + distance) * most + Across(i);
+            order[i] = i;
+        }
+        Array.Sort(keys, order);
+        var rank = new int[runs.Length];
+        for (var place = 0; place < order.Length; place++) rank[order[place]] = place;
+        return rank;
+    }
+
+    // The place of a run across the cloth, in the direction of the hand.
+    private int Across(int run) => leftHanded ? Work.Valleys + 1 - Work.Runs[run].To.Number : Work.Runs[run].From.Number;
+
+    // Areas from the piece's base row outward; areas on one row in the direction of the hand.
+    private int[] AreaOrder()
+    {
+        const long most = 8192;
+        var areas = Work.Areas;
+        var cables = new long[areas.Count];
+        var across = new int[areas.Count];
+        Array.Fill(across, int.MaxValue);
+        for (var i = 0; i < Work.Runs.Length; i++)
+        {
+            var area = areas.AreaOf(i);
+            if (Work.Runs[i].Row != areas.All[area].Base) continue;
+            cables[area] += Work.Runs[i].Cables;
+            across[area] = Math.Min(across[area], Across(i));
+        }
+        var firstUp = Work.Piece.Working.First == FirstWay.Up;
+        var start = 0;
+        for (var a = 1; a < areas.Count; a++)
+            if (cables[a] > cables[start] || (cables[a] == cables[start] && across[a] < across[start])) start = a;
+        var pieceBase = areas.Count > 0 ? areas.All[start].Base.Index : 0;
+        foreach (var area in areas.All)
+            if (Work.Piece.Working.BaseRow == area.Base) pieceBase = area.Base.Index;
+        var keys = new long[areas.Count];
+        var order = new int[areas.Count];
+        for (var a = 0; a < keys.Length; a++)
+        {
+            var away = areas.All[a].Base.Index - pieceBase;
+            var second = away != 0 && away < 0 != firstUp;
+            keys[a] = ((second ? 1L : 0L) * most + Math.Abs(away)) * most + across[a];
+            order[a] = a;
+        }
+        Array.Sort(keys, order);
+        var place = new int[order.Length];
+        for (var i = 0; i < order.Length; i++) place[order[i]] = i;
+        return place;
+    }
+}

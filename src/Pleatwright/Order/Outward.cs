@@ -1,0 +1,130 @@
+using Pleatwright.Chart;
+
+namespace Pleatwright.Order;
+
+/// <summary>
+/// Which runs must be worked before which. Every area is worked outward from its own base row: up from it, down from
+/// it, and back again into whatever hangs or stands beyond. Each run waits for every run it butts on its inner side, so
+/// it always butts worked rows and is never squeezed between two finished ones.
+/// </summary>
+internal sealed class Outward
+{
+    private const sbyte NotYet = 2;
+    private readonly Work work;
+    private readonly Areas areas;
+    private readonly int[] stretchOf;  // of a run
+    private readonly sbyte[] way;      // per stretch: -1 worked upward, 1 downward, 0 on the base row
+    private readonly int[] generation; // per stretch: how often the way has turned on the way out from the base
+
+    private Outward(Work work)
+    {
+        this.work = work;
+        areas = work.Areas;
+        var stretches = areas.Stretches;
+        stretchOf = new int[work.Runs.Length];
+        for (var s = 0; s < stretches.Length; s++)
+            stretchOf.AsSpan(stretches[s].FirstRun, stretches[s].EndRun - stretches[s].FirstRun).Fill(s);
+        way = new sbyte[stretches.Length];
+        generation = new int[stretches.Length];
+        Spread();
+        Before = FindBefore();
+    }
+
+    /// <summary>For each run, the runs that must be worked before it.</summary>
+    public Lists Before { get; }
+
+    /// <summary>Works out which runs wait for which, in time near linear in the runs.</summary>
+    public static Outward From(Work work) => new(work);
+
+    /// <summary>-1 when the run is worked upward from its base, 1 downward, 0 on the base row.</summary>
+    public int WayOf(int run) => way[stretchOf[run]];
+
+    // From the base rows up and down as far as each way leads; then, from what was reached, the other way into what
+    // still waits, and so on. What is reached upward has nothing worked above it, and the reverse.
+    private void Spread()
+    {
+        Array.Fill(way, NotYet);
+        var stretches = areas.Stretches;
+        Queue<int> reached = new();
+        List<int> up = [], down = [];
+        for (var s = 0; s < stretches.Length; s++)
+        {
+            if (stretches[s].Row != areas.All[areas.AreaOfStretch(s)].Base) continue;
+            way[s] = 0;
+            up.Add(s);
+            down.Add(s);
+        }
+        for (var turned = 0; up.Count + down.Count > 0; turned++)
+        {
+            var nowUp = Reach(up, -1, turned, reached);
+            var nowDown = Reach(down, 1, turned, reached);
+            (up, down) = (nowDown, nowUp);
+        }
+    }
+
+    private List<int> Reach(List<int> from, sbyte direction, int turned, Queue<int> queue)
+    {
+        List<int> found = [];
+        foreach (var s in from) queue.Enqueue(s);
+        while (queue.TryDequeue(out var s))
+        {
+            var (first, end) = direction < 0 ? areas.Above(s) : areas.Below(s);
+            for (var t = first; t < end; t++)
+            {
+                if (way[t] != NotYet) continue;
+                way[t] = direction;
+                generation[t] = turned;
+                found.Add(t);
+                queue.Enqueue(t);
+            }
+        }
+        return found;
+    }
+
+    private Lists FindBefore()
+    {
+        var runs = work.Runs;
+        var pairs = new Pairs(); // a run, and one it waits for
+        for (var y = 0; y + 1 < work.CableRows; y++)
+        {
+            int i = work.FirstRunIndex(new CableRow(y)), j = work.FirstRunIndex(new CableRow(y + 1));
+            int endI = j, endJ = work.FirstRunIndex(new CableRow(y + 2));
+            while (i < endI && j < endJ)
+            {
+                if (runs[i].To.Number >= runs[j].From.Number && runs[j].To.Number >= runs[i].From.Number)
+                {
+                    int upper = stretchOf[i], lower = stretchOf[j];
+                    if (way[upper] < 0 && generation[lower] <= generation[upper]) pairs.Add(i, j);
+                    else if (way[lower] > 0 && generation[upper] <= generation[lower]) pairs.Add(j, i);
+                }
+                if (runs[i].To.Number < runs[j].To.Number) i++; else j++;
+            }
+        }
+        LeanSideways(pairs);
+        return pairs.ByFirst(runs.Length);
+    }
+
+    // A run with nothing on its inner side is worked beside the nearest one in its row that has.
+    private void LeanSideways(Pairs pairs)
+    {
+        const int far = int.MaxValue / 2;
+        var held = pairs.ByFirst(stretchOf.Length);
+        var leftFirst = work.Piece.Working.Hand == Hand.Right; // a mirrored work in the other hand leans alike
+        foreach (var stretch in areas.Stretches)
+        {
+            var (first, end) = (stretch.FirstRun, stretch.EndRun);
+            if (end - first == 1 || way[stretchOf[first]] == 0) continue;
+            var toRight = new int[end - first];
+            for (var i = end - 1; i >= first; i--)
+                toRight[i - first] = !held[i].IsEmpty ? 0 : i + 1 < end ? toRight[i + 1 - first] + 1 : far;
+            var toLeft = far;
+            for (var i = first; i < end; i++)
+            {
+                toLeft = !held[i].IsEmpty ? 0 : Math.Min(far, toLeft + 1);
+                if (toLeft == 0) continue;
+                var right = toRight[i - first];
+                pairs.Add(i, toLeft < right || (toLeft == right && leftFirst) ? i - 1 : i + 1);
+            }
+        }
+    }
+}

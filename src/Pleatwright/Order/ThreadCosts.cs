@@ -1,0 +1,71 @@
+using Pleatwright.Chart;
+using Pleatwright.Measure;
+using Pleatwright.Thread;
+
+namespace Pleatwright.Order;
+
+/// <summary>
+/// What stitches and carries take, in whole micrometres of thread, so that sums are exact and the same plan comes out
+/// everywhere. A stitch is rounded up, what a needleful holds is rounded down.
+/// </summary>
+internal sealed class ThreadCosts
+{
+    private readonly int[] cable; // per cable row
+    private readonly int[] half;
+    private readonly int[] pitch;
+    private readonly int rowHeight;
+    private readonly Work work;
+
+    /// <summary>Works out the costs of every cable row.</summary>
+    public ThreadCosts(Work work)
+    {
+        this.work = work;
+        var gauge = work.Pleating.Gauge;
+        cable = new int[work.CableRows];
+        half = new int[work.CableRows];
+        pitch = new int[work.CableRows];
+        var dearest = 1;
+        for (var y = 0; y < cable.Length; y++)
+        {
+            var wide = work.Pleating.PitchAt(y);
+            pitch[y] = RoundUp(wide);
+            cable[y] = RoundUp(Usage.Cable(wide, gauge.LineHeight));
+            half[y] = RoundUp(Usage.HalfStitch(wide, gauge.LineHeight));
+            dearest = Math.Max(dearest, cable[y] + 2 * half[y]);
+        }
+        rowHeight = RoundUp(gauge.CableRowHeight);
+        var working = work.Piece.Working;
+        // However short the needleful, one cable is always worked with it: else the work would never end.
+        Needleful = Math.Max(dearest, (int)Math.Min(int.MaxValue / 4, Math.Floor((working.WorkingLength - working.Tails).Millimetres * 1000 + 1e-6)));
+        CarryRows = gauge.CableRowsPerSpace;
+        CarryPleats = working.CarryPleats;
+    }
+
+    /// <summary>What one needleful holds between its start and its tie-off.</summary>
+    public int Needleful { get; }
+
+    /// <summary>The most cable rows a carry may pass: one space.</summary>
+    public int CarryRows { get; }
+
+    /// <summary>The most pleats a carry may pass.</summary>
+    public int CarryPleats { get; }
+
+    /// <summary>One cable of a run.</summary>
+    public int Cable(int run) => cable[work.Runs[run].Row.Index];
+
+    /// <summary>One half stitch of a run.</summary>
+    public int Half(int run) => half[work.Runs[run].Row.Index];
+
+    /// <summary>A whole run.</summary>
+    public long Run(int run)
+    {
+        var r = work.Runs[run];
+        return (long)r.Cables * cable[r.Row.Index] + (long)r.HalfStitches * half[r.Row.Index];
+    }
+
+    /// <summary>A carry: along the pleat, then sideways.</summary>
+    public int Carry(int pleats, int fromRow, int toRow) =>
+        Math.Abs(pleats) * ((pitch[fromRow] + pitch[toRow] + 1) / 2) + Math.Abs(toRow - fromRow) * rowHeight;
+
+    private static int RoundUp(Length length) => (int)Math.Ceiling(length.Millimetres * 1000 - 1e-6);
+}

@@ -1,0 +1,188 @@
+using CsCheck;
+using Pleatwright.Chart;
+using Pleatwright.Measure;
+using Pleatwright.Order;
+using Pleatwright.Thread;
+
+namespace Pleatwright.Tests.Order;
+
+public class OrderLawTests
+{
+    private static void Every(Action<Work, WorkingOrder> law, long times = 400) => OrderGen.Pieces.Sample(piece =>
+    {
+        var work = Work.Lay(piece);
+        law(work, Planner.Plan(work));
+    }, iter: times, print: PieceText);
+
+    private static string PieceText(Piece piece) =>
+        string.Join('\n', piece.Figures[0].Rows) + "\n" + piece.Working;
+
+    [Fact]
+    public void Every_run_is_worked_once_and_whole() => Every((work, order) =>
+    {
+        var cables = new int[work.Runs.Length];
+        var halves = new int[work.Runs.Length];
+        var visits = new List<int>();
+        for (var i = 0; i < order.Steps.Length; i++)
+        {
+            var step = order.Steps[i];
+            Assert.Equal(i + 1, step.Number);
+            var run = work.Runs[step.RunIndex];
+            Assert.Equal((run.Row, run.Thread), (step.Row, step.Thread));
+            Assert.True(run.Contains(step.From) && run.Contains(step.To));
+            cables[step.RunIndex] += step.Cables;
+            halves[step.RunIndex] += step.HalfStitches;
+            if (step.Continues)
+            {
+                var before = order.Steps[i - 1];
+                Assert.Equal(before.RunIndex, step.RunIndex);
+                Assert.Equal(1, Math.Abs(step.From.Number - before.To.Number));
+                Assert.True(before.GoesOn && before.TieOff && step.Starts == StartKind.New);
+            }
+            else visits.Add(step.RunIndex);
+        }
+        Assert.Equal(visits.Count, visits.Distinct().Count());
+        for (var r = 0; r < cables.Length; r++)
+            Assert.Equal((work.Runs[r].Cables, work.Runs[r].HalfStitches), (cables[r], halves[r]));
+        Assert.Equal(work.Cables, order.ThreadUses().Sum(u => u.Cables));
+        Assert.Equal(order.Starts, order.ThreadUses().Sum(u => u.Needlefuls));
+    });
+
+    [Fact]
+    public void Each_run_butts_worked_rows_and_none_is_squeezed() => Every((work, order) =>
+    {
+        var areas = Areas.Of(work);
+        var baseRow = new Dictionary<int, CableRow>();
+        var done = new bool[work.Runs.Length];
+        foreach (var step in order.Steps)
+        {
+            var run = work.Runs[step.RunIndex];
+            if (!step.Continues)
+            {
+                bool above = false, below = false, beside = false;
+                for (var r = 0; r < done.Length; r++)
+                {
+                    if (!done[r]) continue;
+                    var other = work.Runs[r];
+                    var shares = other.From.Number <= run.To.Number && run.From.Number <= other.To.Number;
+                    above |= shares && other.Row.Index == run.Row.Index - 1;
+                    below |= shares && other.Row.Index == run.Row.Index + 1;
+                    beside |= other.Row == run.Row && (other.To.Number + 1 == run.From.Number || run.To.Number + 1 == other.From.Number);
+                }
+                Assert.False(above && below);
+                if (baseRow.TryAdd(areas.AreaOf(step.RunIndex), run.Row)) Assert.False(above || below || beside);
+                else if (run.Row != baseRow[areas.AreaOf(step.RunIndex)]) Assert.True(above || below || beside);
+            }
+            done[step.RunIndex] = true;
+        }
+    });
+
+    [Fact]
+    public void Carries_keep_to_their_limits() => Every((work, order) =>
+    {
+        foreach (var step in order.Steps)
+        {
+            if (step.Starts == StartKind.New)
+            {
+                Assert.Equal(Length.Zero, step.Carried);
+                continue;
+            }
+            var before = order.Steps[order.LastStepOf(step) - 1];
+            Assert.Equal((before.Needleful, before.Thread), (step.Needleful, step.Thread));
+            Assert.False(before.TieOff);
+            Assert.Equal(step.From.Number - before.To.Number, step.CarriedPleats);
+            Assert.Equal(step.Row.Index - before.Row.Index, step.CarriedRows);
+            Assert.InRange(Math.Abs(step.CarriedPleats), 0, work.Piece.Working.CarryPleats);
+            Assert.InRange(Math.Abs(step.CarriedRows), 0, work.Pleating.Gauge.CableRowsPerSpace);
+            var expected = work.Pleating.Gauge.Pitch * Math.Abs(step.CarriedPleats) + work.Pleating.Gauge.CableRowHeight * Math.Abs(step.CarriedRows);
+            Assert.Equal(expected.Millimetres, step.Carried.Millimetres, 0.02);
+        }
+    });
+
+    [Fact]
+    public void No_needleful_is_longer_than_the_working_length() => Every((work, order) =>
+    {
+        var working = work.Piece.Working;
+        var gauge = work.Pleating.Gauge;
+        foreach (var needleful in order.Steps.GroupBy(s => s.Needleful))
+        {
+            var used = working.Tails + needleful.Aggregate(Length.Zero, (sum, s) => sum + s.Carried
+                + Usage.Cable(gauge.Pitch, gauge.LineHeight) * s.Cables + Usage.HalfStitch(gauge.Pitch, gauge.LineHeight) * s.HalfStitches);
+            Assert.True(used <= working.WorkingLength + Length.FromMillimetres(1e-6) || needleful.Sum(s => s.Cables) == 1, $"{used}");
+            Assert.Equal(StartKind.New, needleful.First().Starts);
+            Assert.Equal(1, needleful.Count(s => s.Starts == StartKind.New));
+            Assert.Equal(1, needleful.Count(s => s.TieOff));
+            Assert.True(needleful.Last().TieOff);
+        }
+    });
+
+    [Fact]
+    public void No_more_threads_are_parked_than_allowed() => Every((work, order) =>
+    {
+        var last = order.Steps.GroupBy(s => s.Needleful).ToDictionary(g => g.Key, g => g.Last().Number);
+        var open = new HashSet<int>();
+        foreach (var step in order.Steps)
+        {
+            open.Add(step.Needleful);
+            Assert.InRange(open.Count - 1, 0, work.Piece.Working.ParkedThreads);
+            if (last[step.Needleful] == step.Number) open.Remove(step.Needleful);
+            Assert.Equal(open.Contains(step.Needleful) && order.Steps[step.Number].Needleful != step.Needleful, step.Parks);
+        }
+    });
+
+    [Fact]
+    public void A_run_is_split_only_where_asked_or_needed() => Every((work, order) =>
+    {
+        var working = work.Piece.Working;
+        var gauge = work.Pleating.Gauge;
+        if (working.SplitRuns) return;
+        foreach (var step in order.Steps)
+        {
+            if (!step.GoesOn) continue;
+            var run = work.Runs[step.RunIndex];
+            var whole = Usage.Cable(gauge.Pitch, gauge.LineHeight) * run.Cables + Usage.HalfStitch(gauge.Pitch, gauge.LineHeight) * run.HalfStitches;
+            Assert.True(whole + working.Tails > working.WorkingLength - Length.FromMillimetres(0.1));
+        }
+    });
+
+    [Fact]
+    public void Levels_follow_the_lattice_and_swap_as_held_when_turned() => Every((work, order) =>
+    {
+        foreach (var step in order.Steps)
+        {
+            var run = work.Runs[step.RunIndex];
+            Assert.Equal(Lattice.LevelAt(step.From, step.Row, run.Phase), step.Begin);
+            Assert.Equal(Lattice.LevelAt(step.To, step.Row, run.Phase), step.End);
+            Assert.Equal(step.Cables % 2 == 1, step.Begin == step.End);
+            Assert.Equal(step.Turned, step.HeldBegin != step.Begin);
+            Assert.Equal(step.Turned, step.HeldEnd != step.End);
+            if (step.Cables > 1)
+                Assert.Equal(step.Turned == (work.Piece.Working.Hand == Hand.Right), step.From.Number > step.To.Number);
+            Assert.True(work.Piece.Working.MayTurn || !step.Turned);
+        }
+    });
+
+    [Fact]
+    public void Never_fewer_starts_than_the_bound() => Every((_, order) =>
+    {
+        Assert.InRange(order.LowerBoundStarts, order.Steps.IsEmpty ? 0 : 1, order.Steps.IsEmpty ? 0 : order.Starts);
+    });
+
+    [Fact]
+    public void The_same_work_always_gives_the_same_order() => Every((work, order) =>
+        Assert.Equal(order.Steps, Planner.Plan(Work.Lay(work.Piece)).Steps), 100);
+
+    [Fact]
+    public void A_mirrored_work_in_the_other_hand_is_worked_alike() => OrderGen.Pieces.Sample(piece =>
+    {
+        // an odd figure width keeps the mirror's centre on the centre valley
+        if (piece.Figures[0].Width % 2 == 0) return;
+        var order = Planner.Plan(Work.Lay(piece));
+        var hand = piece.Working.Hand == Hand.Right ? Hand.Left : Hand.Right;
+        var mirror = Planner.Plan(Work.Lay(piece with { Placements = [piece.Placements[0] with { Mirror = true }], Working = piece.Working with { Hand = hand } }));
+        var pleats = order.Work.Pleating.Pleats;
+        Assert.Equal(
+            order.Steps.Select(s => (s.Row, s.Thread, s.From.Number, s.To.Number, s.Turned, s.Starts, s.TieOff, s.HalfAtBegin, s.HalfAtEnd)),
+            mirror.Steps.Select(s => (s.Row, s.Thread, pleats - s.From.Number, pleats - s.To.Number, s.Turned, s.Starts, s.TieOff, s.HalfAtBegin, s.HalfAtEnd)));
+    }, iter: 200, print: PieceText);
+}
