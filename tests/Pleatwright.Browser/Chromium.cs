@@ -1,0 +1,34 @@
+using Microsoft.Playwright;
+
+[assembly: AssemblyFixture(typeof(Pleatwright.Browser.Tests.Chromium))]
+
+namespace Pleatwright.Browser.Tests;
+
+/// <summary>One real Chromium for every test: the one installed, or the one that PLEATWRIGHT_CHROMIUM names.</summary>
+public sealed class Chromium : IAsyncLifetime
+{
+    private IPlaywright? playwright;
+
+    public IBrowser Browser { get; private set; } = null!;
+
+    public async ValueTask InitializeAsync()
+    {
+        playwright = await Playwright.CreateAsync();
+        Browser = await playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
+        {
+            ExecutablePath = Environment.GetEnvironmentVariable("PLEATWRIGHT_CHROMIUM") ?? "/usr/bin/chromium",
+            Headless = true,
+            Args =
+            [
+                "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
+                "--disable-component-update", "--disable-sync",
+            ],
+        });
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        await Browser.DisposeAsync();
+        playwright?.Dispose();
+    }
+}
