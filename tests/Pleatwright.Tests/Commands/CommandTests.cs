@@ -1,0 +1,101 @@
+using System.Text.Json;
+using Pleatwright.Chart;
+using Pleatwright.Files;
+
+namespace Pleatwright.Tests.Commands;
+
+/// <summary>The commands as other programs rely on them: their keys, exit codes and one-line errors.</summary>
+public sealed class CommandTests : IDisposable
+{
+    private readonly DirectoryInfo folder = Directory.CreateTempSubdirectory("pleatwright-");
+
+    public void Dispose() => folder.Delete(recursive: true);
+
+    private static string[] Keys(JsonElement element) => [.. element.EnumerateObject().Select(p => p.Name)];
+
+    [Fact]
+    public void Plan_reports_cloth_pleats_and_threads()
+    {
+        var plan = Program.Run("plan", Program.Example("harbour-morning"), "--json").Json;
+        Assert.Empty(new[] { "pleats", "cutWidthMm", "finishedWidthMm", "fullness", "gatheringRows", "fabricWidths", "threads" }.Except(Keys(plan)));
+        Assert.Equal(132, plan.GetProperty("pleats").GetInt32());
+        Assert.Equal(279.4, plan.GetProperty("finishedWidthMm").GetDouble());
+        Assert.Equal((132 + 6) * 6.35, plan.GetProperty("cutWidthMm").GetDouble(), 4);
+        Assert.Equal(3, plan.GetProperty("fullness").GetDouble());
+        var work = Work.Lay(PieceReader.Read(File.ReadAllBytes(Program.Example("harbour-morning"))));
+        Assert.Equal(work.Cables, plan.GetProperty("threads").EnumerateArray().Sum(t => t.GetProperty("cables").GetInt32()));
+        foreach (var thread in plan.GetProperty("threads").EnumerateArray())
+            Assert.Empty(new[] { "key", "cables", "halfStitches", "lengthMm", "needlefuls", "skeins" }.Except(Keys(thread)));
+    }
+
+    [Fact]
+    public void Proof_of_a_sound_piece_exits_0_and_of_a_flawed_one_1()
+    {
+        var sound = Program.Run("proof", Program.Example("first-pennant"), "--json");
+        Assert.Equal(0, sound.Exit);
+        Assert.Equal(0, sound.Json.GetProperty("counts").GetProperty("error").GetInt32());
+        var flawed = Program.Run("proof", Program.Example("flawed-kite"), "--json");
+        Assert.Equal(1, flawed.Exit);
+        Assert.True(flawed.Json.GetProperty("counts").GetProperty("error").GetInt32() > 0);
+        foreach (var finding in flawed.Json.GetProperty("findings").EnumerateArray())
+        {
+            Assert.Equal(["rule", "severity", "cableRow", "valleys", "message", "remedy"], Keys(finding));
+            Assert.Contains(finding.GetProperty("severity").GetString(), new[] { "error", "warning", "note" });
+            Assert.Equal(2, finding.GetProperty("valleys").GetArrayLength());
+        }
+    }
+
+    [Fact]
+    public void Order_reports_every_cable_once()
+    {
+        var order = Program.Run("order", Program.Example("quay-yoke"), "--json").Json;
+        Assert.Empty(new[] { "steps", "starts", "turns", "carriedMm", "lowerBoundStarts" }.Except(Keys(order)));
+        var cells = new HashSet<(int, int)>();
+        foreach (var step in order.GetProperty("steps").EnumerateArray())
+        {
+            Assert.Empty(new[] { "number", "thread", "cableRow", "from", "to", "cables", "begin", "end", "turned", "heldBegin", "starts", "tieOff", "halfStitches" }.Except(Keys(step)));
+            int from = step.GetProperty("from").GetInt32(), to = step.GetProperty("to").GetInt32();
+            for (var v = Math.Min(from, to); v <= Math.Max(from, to); v++) Assert.True(cells.Add((v, step.GetProperty("cableRow").GetInt32())));
+            Assert.Contains(step.GetProperty("starts").GetString(), new[] { "new", "carry" });
+            Assert.Contains(step.GetProperty("heldBegin").GetString(), new[] { "up", "down" });
+        }
+        Assert.Equal(Work.Lay(PieceReader.Read(File.ReadAllBytes(Program.Example("quay-yoke")))).Cables, cells.Count);
+    }
+
+    [Theory]
+    [InlineData("{ \"pleatwright\": 1,\n  \"cloth\": 4 }", ":2:12:")]
+    [InlineData("{ \"pleatwright\": 1", ":1:19:")]
+    [InlineData("", ":1:1:")]
+    [InlineData("[]", ":1:1:")]
+    public void Unreadable_pieces_exit_2_with_one_located_line(string text, string located)
+    {
+        var path = Path.Combine(folder.FullName, "broken.piece.json");
+        File.WriteAllText(path, text);
+        foreach (var command in new[] { "plan", "proof", "order" })
+        {
+            var outcome = Program.Run(command, path, "--json");
+            Assert.Equal(2, outcome.Exit);
+            Assert.Empty(outcome.Out);
+            Assert.Contains(path + located, outcome.Error, StringComparison.Ordinal);
+            Assert.Equal(1, outcome.Error.TrimEnd('\n').Count(c => c == '\n') + 1);
+        }
+        Assert.Equal(text, File.ReadAllText(path));
+    }
+
+    [Theory]
+    [InlineData("plan")]
+    [InlineData("plan", "no-such-file.piece.json")]
+    [InlineData("plan", "examples")]
+    [InlineData("plan", "examples/harbour-morning.piece.json", "--units", "cubits")]
+    [InlineData("order", "examples/harbour-morning.piece.json", "--levels", "over-under")]
+    [InlineData("smock")]
+    [InlineData("proof", "examples/harbour-morning.piece.json", "--jason")]
+    public void Bad_usage_exits_2_with_one_line(params string[] arguments)
+    {
+        var outcome = Program.Run(arguments);
+        Assert.Equal(2, outcome.Exit);
+        Assert.Empty(outcome.Out);
+        Assert.StartsWith("pleatwright: ", outcome.Error, StringComparison.Ordinal);
+        Assert.Equal(1, outcome.Error.Count(c => c == '\n'));
+    }
+}

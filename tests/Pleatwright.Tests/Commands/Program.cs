@@ -1,0 +1,30 @@
+using System.Diagnostics;
+using System.Text.Json;
+
+namespace Pleatwright.Tests.Commands;
+
+/// <summary>Runs the built program as a maker would.</summary>
+internal static class Program
+{
+    public sealed record Outcome(int Exit, string Out, string Error)
+    {
+        public JsonElement Json => JsonDocument.Parse(Out).RootElement;
+    }
+
+    public static Outcome Run(params string[] arguments)
+    {
+        var start = new ProcessStartInfo("dotnet", [Path.Combine(AppContext.BaseDirectory, "pleatwright.dll"), .. arguments])
+        {
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+            WorkingDirectory = Repository.Root,
+        };
+        using var process = Process.Start(start)!;
+        var error = process.StandardError.ReadToEndAsync();
+        var text = process.StandardOutput.ReadToEnd();
+        process.WaitForExit();
+        return new Outcome(process.ExitCode, text, error.Result);
+    }
+
+    public static string Example(string name) => Repository.Path("examples", name + ".piece.json");
+}
