@@ -1,11 +1,14 @@
 using System.CommandLine;
 using Pleatwright.App.Commands;
 
-var root = new RootCommand("Designs, proves, orders and prints picture smocking.")
+var root = new RootCommand("Designs, proves, orders and prints picture smocking. Without a command, opens the bench.")
 {
     PlanCommand.Make(),
     ProofCommand.Make(),
     OrderCommand.Make(),
+    PlateCommand.Make(),
+    BenchCommand.Make(),
 };
+root.SetAction((_, cancel) => BenchCommand.Open(cancel));
 
 return await CommandLine.Run(root, args);

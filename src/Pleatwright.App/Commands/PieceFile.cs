@@ -44,40 +44,28 @@ internal static class PieceFile
         }
     }
 
-    /// <summary>Writes a whole file or nothing: beside it first, then renamed into place.</summary>
-    /// <exception cref="UsageException">It cannot be written; nothing is left behind.</exception>
-    public static void WriteWhole(string path, byte[] contents)
+    /// <summary>Writes a whole file or nothing.</summary>
+    /// <exception cref="UsageException">It cannot be written; what stood there is untouched and nothing is left behind.</exception>
+    public static async Task WriteWhole(string path, ReadOnlyMemory<byte> contents, CancellationToken cancel)
     {
-        string? beside = null;
+        CheckWritable(path);
         try
         {
-            if (Directory.Exists(path)) throw new UsageException($"{path}: this is a folder; name a file to write.");
-            var folder = Path.GetDirectoryName(Path.GetFullPath(path))!;
-            if (!Directory.Exists(folder)) throw new UsageException($"{path}: there is no folder {folder}.");
-            beside = Path.Combine(folder, $".{Path.GetFileName(path)}.{Guid.NewGuid():N}.part");
-            using (var file = new FileStream(beside, FileMode.CreateNew, FileAccess.Write))
-            {
-                file.Write(contents);
-                file.Flush(flushToDisk: true);
-            }
-            File.Move(beside, path, overwrite: true);
+            await AtomicFile.WriteAsync(path, contents, cancel);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {
-            if (beside is not null) TryDelete(beside);
             throw new UsageException($"{path}: it cannot be written: {e.Message}");
         }
     }
 
-    private static void TryDelete(string path)
+    /// <summary>Refuses, before any long work, a path that no file can be written to.</summary>
+    /// <exception cref="UsageException">It names a folder, or lies in a folder that is not there.</exception>
+    public static void CheckWritable(string path)
     {
-        try
-        {
-            File.Delete(path);
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-        {
-            // The folder is gone or closed to us; there is nothing left to tidy.
-        }
+        if (path.Length == 0 || path.Contains('\0')) throw new UsageException("the file to write has no usable name.");
+        if (Directory.Exists(path)) throw new UsageException($"{path}: this is a folder; name a file to write.");
+        var folder = Path.GetDirectoryName(Path.GetFullPath(path))!;
+        if (!Directory.Exists(folder)) throw new UsageException($"{path}: there is no folder {folder}.");
     }
 }

@@ -83,11 +83,49 @@ public sealed class CommandTests : IDisposable
     }
 
     [Theory]
+    [InlineData(".pdf", "%PDF-")]
+    [InlineData(".svg", "<")]
+    public void Plate_is_written_in_the_format_its_name_says(string ending, string begins)
+    {
+        var path = Path.Combine(folder.FullName, "plate" + ending);
+        Assert.Equal(0, Program.Run("plate", Program.Example("first-pennant"), "-o", path, "--paper", "Letter", "--left-handed").Exit);
+        Assert.StartsWith(begins, File.ReadAllText(path), StringComparison.Ordinal);
+        Assert.Single(folder.GetFiles());
+    }
+
+    [Fact]
+    public void An_unwritable_path_exits_2_and_leaves_nothing_behind()
+    {
+        var taken = folder.CreateSubdirectory("taken.pdf");
+        foreach (var path in new[] { taken.FullName, Path.Combine(folder.FullName, "missing", "plate.pdf"), Path.Combine(folder.FullName, "plate.doc"), Path.Combine(folder.FullName, new string('n', 300) + ".pdf") })
+        {
+            var outcome = Program.Run("plate", Program.Example("first-pennant"), "-o", path);
+            Assert.Equal(2, outcome.Exit);
+            Assert.Equal(1, outcome.Error.Count(c => c == '\n'));
+        }
+        Assert.Empty(folder.GetFiles("*", SearchOption.AllDirectories));
+    }
+
+    [Fact]
+    public void A_broken_piece_leaves_an_earlier_plate_untouched()
+    {
+        var plate = Path.Combine(folder.FullName, "plate.pdf");
+        File.WriteAllText(plate, "yesterday's");
+        var broken = Path.Combine(folder.FullName, "broken.piece.json");
+        File.WriteAllText(broken, "{");
+        Assert.Equal(2, Program.Run("plate", broken, "-o", plate).Exit);
+        Assert.Equal("yesterday's", File.ReadAllText(plate));
+    }
+
+    [Theory]
     [InlineData("plan")]
     [InlineData("plan", "no-such-file.piece.json")]
     [InlineData("plan", "examples")]
     [InlineData("plan", "examples/harbour-morning.piece.json", "--units", "cubits")]
     [InlineData("order", "examples/harbour-morning.piece.json", "--levels", "over-under")]
+    [InlineData("plate", "examples/harbour-morning.piece.json")]
+    [InlineData("plate", "examples/harbour-morning.piece.json", "-o", "plate.pdf", "--paper", "papyrus")]
+    [InlineData("bench", "--port", "70000")]
     [InlineData("smock")]
     [InlineData("proof", "examples/harbour-morning.piece.json", "--jason")]
     public void Bad_usage_exits_2_with_one_line(params string[] arguments)

@@ -1,0 +1,65 @@
+using System.CommandLine;
+using System.Text;
+using Pleatwright.Order;
+using Pleatwright.Plate;
+using Pleatwright.Plate.Writers;
+using Pleatwright.Proof;
+
+namespace Pleatwright.App.Commands;
+
+/// <summary><c>pleatwright plate PIECE -o OUT</c>: the plate, in the format that the name's ending says.</summary>
+internal static class PlateCommand
+{
+    private static readonly Dictionary<string, Func<PlateDocument, byte[]>> Writers = new(StringComparer.OrdinalIgnoreCase)
+    {
+        [".pdf"] = plate => PdfWriter.Write(plate.Title, plate.Sheets),
+        [".svg"] = plate => Encoding.UTF8.GetBytes(SvgWriter.Write(plate.Title, plate.Sheets)),
+    };
+
+    public static Command Make()
+    {
+        var piece = CommandLine.PieceArgument();
+        var output = new Option<string>("--output", "-o") { Description = $"The file to write: {string.Join(", ", Writers.Keys)}.", HelpName = "OUT", Required = true };
+        var paper = new Option<Paper>("--paper")
+        {
+            Description = string.Join(", ", Paper.All.Select(p => p.Name)) + ".",
+            HelpName = string.Join("|", Paper.All.Select(p => p.Name)),
+            DefaultValueFactory = _ => Paper.A4,
+            CustomParser = result =>
+            {
+                if (Paper.Named(result.Tokens[0].Value) is { } named) return named;
+                result.AddError($"“{result.Tokens[0].Value}” is no paper known here; --paper takes {string.Join(", ", Paper.All.Select(p => p.Name))}.");
+                return null;
+            },
+        };
+        var largePrint = new Option<bool>("--large-print") { Description = "Larger type and bricks, stronger contrast." };
+        var noTrueScale = new Option<bool>("--no-true-scale") { Description = "Leave out the chart at the size of the finished work." };
+        var leftHanded = HandOption.Make();
+        var levels = WordsOption.Make();
+        var units = UnitOption.Make();
+        var command = new Command("plate", "The plate: stitched picture, chart, key, materials and directions.")
+        {
+            piece, output, paper, units, levels, leftHanded, largePrint, noTrueScale,
+        };
+        command.SetAction(async (parsed, cancel) =>
+        {
+            var path = parsed.GetValue(output)!;
+            if (!Writers.TryGetValue(Path.GetExtension(path), out var write))
+                throw new UsageException($"{path}: a plate is written as {string.Join(", ", Writers.Keys)}; end the name with one of them.");
+            PieceFile.CheckWritable(path);
+            var work = PieceFile.Lay(parsed.GetValue(piece)!);
+            if (parsed.GetValue(leftHanded)) work = HandOption.LeftHanded(work);
+            var plate = PlateMaker.Make(work, Planner.Plan(work), Proofreading.Read(work), new PlateOptions
+            {
+                Paper = parsed.GetValue(paper)!,
+                Units = parsed.GetValue(units),
+                Levels = parsed.GetValue(levels),
+                LargePrint = parsed.GetValue(largePrint),
+                TrueScaleChart = !parsed.GetValue(noTrueScale),
+            });
+            await PieceFile.WriteWhole(path, write(plate), cancel);
+            return CommandLine.Done;
+        });
+        return command;
+    }
+}
