@@ -39,7 +39,7 @@ public sealed record Figure
     public string Name { get; init; }
 
     /// <summary>Its rows from the top.</summary>
-    public ImmutableArray<string> Rows { get; }
+    public ImmutableArray<string> Rows { get; private init; }
 
     /// <summary>Whether every run end is squared with a half stitch where one can be made.</summary>
     public bool Square { get; init; }
@@ -62,6 +62,20 @@ public sealed record Figure
         Square = Square,
         Halves = [.. Halves.Select(h => h with { End = h.End == RunEnd.Left ? RunEnd.Right : RunEnd.Left })],
     };
+
+    /// <summary>The figure with one cell changed.</summary>
+    /// <param name="column">Its column, 0 to one less than the width.</param>
+    /// <param name="row">Its row, 0 to one less than the height.</param>
+    /// <param name="letter">A thread's letter, or '.'.</param>
+    /// <exception cref="ArgumentException">The character is neither.</exception>
+    public Figure WithLetter(int column, int row, char letter)
+    {
+        if (letter != Bare && !char.IsAsciiLetter(letter))
+            throw new ArgumentException($"A figure's rows hold thread letters and '.', not '{letter}'.", nameof(letter));
+        var text = Rows[row];
+        if (text[column] == letter) return this;
+        return this with { Rows = Rows.SetItem(row, string.Concat(text.AsSpan(0, column), new ReadOnlySpan<char>(in letter), text.AsSpan(column + 1))) };
+    }
 
     private static string Reverse(string row)
     {

@@ -1,0 +1,58 @@
+using Pleatwright.Thread;
+
+namespace Pleatwright.Chart.Edit;
+
+/// <summary>The threads of a piece: added, changed, taken away.</summary>
+public static class Threads
+{
+    /// <summary>The first letter no thread has yet: a to z, then A to Z; null when all 52 are taken.</summary>
+    public static ThreadKey? FreeKey(Piece piece)
+    {
+        foreach (var letter in "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ")
+            if (piece.Thread(new ThreadKey(letter)) is null) return new ThreadKey(letter);
+        return null;
+    }
+
+    /// <summary>Adds a thread at the end of the key.</summary>
+    /// <exception cref="ArgumentException">Its letter is taken.</exception>
+    public static Piece Add(Piece piece, Floss thread)
+    {
+        if (piece.Thread(thread.Key) is not null) throw new ArgumentException($"The letter {thread.Key} is taken.", nameof(thread));
+        return piece with { Threads = piece.Threads.Add(thread) };
+    }
+
+    /// <summary>Changes a thread; with a new letter, every stitch worked in it takes the letter too.</summary>
+    /// <exception cref="ArgumentException">No such thread, its new letter is taken, or its strands are out of range.</exception>
+    public static Piece Change(Piece piece, ThreadKey key, Floss thread)
+    {
+        var old = piece.Thread(key) ?? throw new ArgumentException($"No thread has the letter '{key}'.", nameof(key));
+        if (thread.Strands is < 1 or > Floss.MostStrands) throw new ArgumentException($"A needle takes 1 to {Floss.MostStrands} strands.", nameof(thread));
+        if (thread.Key == key) return old == thread ? piece : piece with { Threads = piece.Threads.Replace(old, thread) };
+        if (piece.Thread(thread.Key) is not null) throw new ArgumentException($"The letter {thread.Key} is taken.", nameof(thread));
+        var both = piece with { Threads = piece.Threads.Insert(piece.Threads.IndexOf(old), thread) };
+        var changed = Recolour.Everywhere(both, key, thread.Key);
+        return changed with { Threads = changed.Threads.Remove(old) };
+    }
+
+    /// <summary>Whether any figure or band is worked in it.</summary>
+    public static bool InUse(Piece piece, ThreadKey key) =>
+        piece.Bands.Any(b => b.Thread == key) || piece.Figures.Any(f => f.Rows.Any(r => r.Contains(key.Letter)));
+
+    /// <summary>Takes a thread away; what was worked in it is worked in another, or where none is given cleared.</summary>
+    /// <exception cref="ArgumentException">The thread that takes its place is unknown or the same.</exception>
+    public static Piece Remove(Piece piece, ThreadKey key, ThreadKey? instead)
+    {
+        if (piece.Thread(key) is not { } old) return piece;
+        if (instead is { } other)
+        {
+            if (other == key) throw new ArgumentException("A thread cannot take its own place.", nameof(instead));
+            piece = Recolour.Everywhere(piece, key, other);
+        }
+        else if (InUse(piece, key))
+        {
+            var bare = piece.Figures.Select(f => f.WithRows([.. f.Rows.Select(r => r.Replace(key.Letter, Figure.Bare))], f.Halves));
+            piece = piece with { Figures = [.. bare], Bands = piece.Bands.RemoveAll(b => b.Thread == key) };
+        }
+        return piece with { Threads = piece.Threads.Remove(old) };
+    }
+}
