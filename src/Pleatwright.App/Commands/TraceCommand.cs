@@ -1,0 +1,249 @@
+using System.CommandLine;
+using System.CommandLine.Parsing;
+using System.Globalization;
+using Pleatwright.App.Images;
+using Pleatwright.Chart;
+using Pleatwright.Cloth;
+using Pleatwright.Files;
+using Pleatwright.Measure;
+using Pleatwright.Picture;
+using Pleatwright.Proof;
+using Pleatwright.Thread;
+
+namespace Pleatwright.App.Commands;
+
+/// <summary><c>pleatwright trace IMAGE -o PIECE</c>: from a picture to a figure that can be stitched, on cloth that holds it.</summary>
+internal static class TraceCommand
+{
+    public static Command Make()
+    {
+        var image = new Argument<string>("image") { Description = "A picture: PNG, JPEG, WebP or GIF.", HelpName = "IMAGE" };
+        var output = new Option<string>("--output", "-o") { Description = "The piece file to write.", HelpName = "PIECE", Required = true };
+        var width = Whole("--width", 80, "VALLEYS", "Valleys across the figure.");
+        var threads = Whole("--threads", 6, "N", "Threads at most.");
+        var stash = new Option<string?>("--stash") { Description = "Choose the threads from this file: a piece file's threads, or a CSV with the columns name and colour.", HelpName = "FILE" };
+        var fidelity = new Option<double>("--fidelity") { Description = "From 0 (as few runs as can be) to 1 (true to every cable).", HelpName = "0..1", DefaultValueFactory = _ => 0.5, CustomParser = Decimal };
+        var background = new Option<Background>("--background")
+        {
+            Description = "What is left bare: auto finds the colour of the picture's edge; none leaves only what is transparent.",
+            HelpName = "auto|none|#rrggbb",
+            DefaultValueFactory = _ => Background.Auto,
+            CustomParser = ReadBackground,
+        };
+        var tolerance = new Option<double>("--tolerance") { Description = "How far from the background's colour still counts as background, 0 to 100.", HelpName = "0..100", DefaultValueFactory = _ => Background.UsualTolerance, CustomParser = Decimal };
+        var enclosed = new Option<bool>("--enclosed") { Description = "Leave the background bare where the figure encloses it, too." };
+        var crop = new Option<Crop?>("--crop") { Description = "The part to trace, in pixels from the top left.", HelpName = "x,y,w,h", CustomParser = ReadCrop };
+        var turn = new Option<Turn>("--turn") { Description = "Turn it clockwise, after the crop.", HelpName = "0|90|180|270", DefaultValueFactory = _ => Turn.None, CustomParser = ReadTurn };
+        var mirror = new Option<bool>("--mirror") { Description = "Make the figure the same left and right of its middle." };
+        var noHalves = new Option<bool>("--no-half-stitches") { Description = "Leave every run end without a half stitch." };
+        var title = new Option<string?>("--title") { Description = "The piece's title; the picture's name when not given.", HelpName = "TEXT" };
+        var cloth = new Option<Colour?>("--cloth") { Description = "The cloth's colour.", HelpName = "#rrggbb", CustomParser = r => Colour.TryParse(r.Tokens[0].Value, out var c) ? c : Refuse<Colour?>(r, "--cloth takes a colour written as #rrggbb") };
+        var margin = Whole("--margin", TracedPiece.UsualMargin, "PLEATS", "Bare pleats at each side of the figure at least.");
+        var gauge = new GaugeOptions();
+        var json = CommandLine.JsonOption();
+        var command = new Command("trace", "Makes a figure that can be stitched from a picture, and a piece round it.")
+        {
+            image, output, width, threads, stash, fidelity, background, tolerance, enclosed, crop, turn, mirror, noHalves, title, cloth, margin, json,
+        };
+        gauge.AddTo(command);
+        command.SetAction(async (parsed, cancel) =>
+        {
+            var path = parsed.GetValue(image)!;
+            var name = Path.GetFileNameWithoutExtension(path);
+            var options = new TracingOptions
+            {
+                Width = parsed.GetValue(width),
+                Threads = parsed.GetValue(threads),
+                Stash = parsed.GetValue(stash) is { } file ? StashFile.Read(file) : [],
+                Fidelity = parsed.GetValue(fidelity),
+                Background = parsed.GetValue(background) with { Tolerance = parsed.GetValue(tolerance), Enclosed = parsed.GetValue(enclosed) },
+                Crop = parsed.GetValue(crop),
+                Turn = parsed.GetValue(turn),
+                Mirror = parsed.GetValue(mirror),
+                HalfStitches = !parsed.GetValue(noHalves),
+                Gauge = gauge.Read(parsed),
+                Name = name.Length > 0 ? name : "figure",
+            };
+            var pleats = parsed.GetValue(margin);
+            if (pleats is < 0 or > PleatingPlan.MostPleats) throw new UsageException($"--margin takes 0 to {PleatingPlan.MostPleats} pleats.");
+            var target = parsed.GetValue(output)!;
+            var (trace, piece) = await Task.Run(() => Run(path, options, parsed.GetValue(title) ?? Sentence(name), parsed.GetValue(cloth), pleats, cancel), cancel);
+            PieceFile.WriteWhole(target, PieceWriter.WriteUtf8(piece));
+            var work = Work.Lay(piece);
+            if (parsed.GetValue(json)) CommandLine.PrintJson(Report(target, trace, work));
+            else Say(target, trace, work);
+            return CommandLine.Done;
+        });
+        return command;
+    }
+
+    private static (Traced, Piece) Run(string path, TracingOptions options, string title, Colour? cloth, int margin, CancellationToken cancel)
+    {
+        try
+        {
+            options.Check();
+            var raster = ImageFile.Read(path);
+            var trace = Tracer.Trace(raster, options, new Telling(), cancel);
+            return (trace, TracedPiece.Around(trace, options.Gauge, title, cloth, margin));
+        }
+        catch (ArgumentException e)
+        {
+            throw new UsageException($"{path}: {e.Message.Split(" (Parameter")[0]}.");
+        }
+    }
+
+    private static object Report(string target, Traced trace, Work work)
+    {
+        var findings = Proofreading.Read(work);
+        return new
+        {
+            piece = target,
+            width = trace.Figure.Width,
+            height = trace.Figure.Height,
+            pleats = work.Pleating.Pleats,
+            gatheringRows = work.Pleating.Cloth.GatheringRows,
+            baseRow = trace.BaseRow,
+            cables = trace.Cables,
+            runs = trace.Runs,
+            meanDifference = Math.Round(trace.MeanDifference, 3),
+            energies = trace.Energies,
+            threads = trace.Threads.Select(t => new
+            {
+                key = t.Key.ToString(),
+                name = t.Name,
+                colour = t.Colour.ToString(),
+                cables = CablesIn(work, t.Key),
+            }),
+            counts = new
+            {
+                error = findings.Count(f => f.Severity == Severity.Error),
+                warning = findings.Count(f => f.Severity == Severity.Warning),
+                note = findings.Count(f => f.Severity == Severity.Note),
+            },
+        };
+    }
+
+    private static void Say(string target, Traced trace, Work work)
+    {
+        var findings = Proofreading.Read(work);
+        Console.WriteLine($"{work.Piece.Title}: {trace.Figure.Width} valleys by {trace.Figure.Height} cable rows, {trace.Cables} cables in {trace.Runs} runs.");
+        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"The threads lie {trace.MeanDifference:0.0} from the picture on the mean (CIEDE2000)."));
+        foreach (var thread in trace.Threads) Console.WriteLine($"  {thread.Key}  {thread.Colour}  {thread.Name}, {CablesIn(work, thread.Key)} cables");
+        Console.WriteLine($"Proof: {Counted(findings, Severity.Error, "error")}, {Counted(findings, Severity.Warning, "warning")}, {Counted(findings, Severity.Note, "note")}.");
+        Console.WriteLine($"Written: {target}");
+    }
+
+    private static string Counted(IEnumerable<Finding> findings, Severity severity, string word) =>
+        findings.Count(f => f.Severity == severity) is var n && n == 1 ? $"1 {word}" : $"{n} {word}s";
+
+    private static int CablesIn(Work work, ThreadKey thread)
+    {
+        var cables = 0;
+        foreach (var run in work.Runs) if (run.Thread == thread) cables += run.Cables;
+        return cables;
+    }
+
+    private static string Sentence(string name)
+    {
+        var words = name.Replace('-', ' ').Replace('_', ' ').Trim();
+        return words.Length == 0 ? "Figure" : char.ToUpperInvariant(words[0]) + words[1..];
+    }
+
+    private static Option<int> Whole(string name, int usual, string help, string description) =>
+        new(name) { Description = description, HelpName = help, DefaultValueFactory = _ => usual };
+
+    private static double Decimal(ArgumentResult result) =>
+        double.TryParse(result.Tokens[0].Value, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var value)
+            ? value
+            : Refuse<double>(result, "a number is wanted here, like 0.5");
+
+    private static Background ReadBackground(ArgumentResult result) => result.Tokens[0].Value switch
+    {
+        "auto" => Background.Auto,
+        "none" => Background.None,
+        var text when Colour.TryParse(text, out var colour) => Background.Of(colour),
+        _ => Refuse<Background>(result, "--background takes auto, none or a colour written as #rrggbb"),
+    };
+
+    private static Crop? ReadCrop(ArgumentResult result)
+    {
+        var parts = result.Tokens[0].Value.Split(',');
+        var numbers = parts.Select(p => int.TryParse(p, NumberStyles.None, CultureInfo.InvariantCulture, out var n) ? n : -1).ToArray();
+        return numbers is [>= 0, >= 0, >= 1, >= 1]
+            ? new Crop(numbers[0], numbers[1], numbers[2], numbers[3])
+            : Refuse<Crop?>(result, "--crop takes x,y,w,h in whole pixels, with no spaces");
+    }
+
+    private static Turn ReadTurn(ArgumentResult result) => result.Tokens[0].Value switch
+    {
+        "0" => Turn.None,
+        "90" => Turn.Quarter,
+        "180" => Turn.Half,
+        "270" => Turn.ThreeQuarters,
+        _ => Refuse<Turn>(result, "--turn takes 0, 90, 180 or 270"),
+    };
+
+    private static T? Refuse<T>(ArgumentResult result, string want)
+    {
+        result.AddError($"“{result.Tokens[0].Value}” will not do: {want}.");
+        return default;
+    }
+
+    /// <summary>The gauge as options; what is not given is the common gauge.</summary>
+    private sealed class GaugeOptions
+    {
+        private readonly Option<double> pleatsPerInch = new("--pleats-per-inch") { Description = "Finished pleats in an inch.", HelpName = "N", DefaultValueFactory = _ => Gauge.Common.PleatsPerInch, CustomParser = Decimal };
+        private readonly Option<Length> takeUp = Lengthy("--take-up", Gauge.Common.TakeUp, "Flat cloth one pleat takes up.");
+        private readonly Option<Length> rowSpacing = Lengthy("--row-spacing", Gauge.Common.RowSpacing, "From one gathering row to the next.");
+        private readonly Option<int> cableRows = Whole("--cable-rows", Gauge.Common.CableRowsPerSpace, "N", "Cable rows in one space.");
+
+        public void AddTo(Command command)
+        {
+            command.Options.Add(pleatsPerInch);
+            command.Options.Add(takeUp);
+            command.Options.Add(rowSpacing);
+            command.Options.Add(cableRows);
+        }
+
+        public Gauge Read(ParseResult parsed)
+        {
+            try
+            {
+                return Gauge.FromPleatsPerInch(parsed.GetValue(pleatsPerInch), parsed.GetValue(takeUp), parsed.GetValue(rowSpacing), parsed.GetValue(cableRows));
+            }
+            catch (ArgumentException e)
+            {
+                throw new UsageException(e.Message.Split(" (Parameter")[0]);
+            }
+        }
+
+        private static Option<Length> Lengthy(string name, Length usual, string description) => new(name)
+        {
+            Description = description,
+            HelpName = "LENGTH",
+            DefaultValueFactory = _ => usual,
+            CustomParser = result => Length.TryParse(result.Tokens[0].Value, out var length) ? length : Refuse<Length>(result, "a length with its unit is wanted, like \"3/8 in\""),
+        };
+    }
+
+    /// <summary>Tells how far the trace is, on standard error: one line that is written over at a terminal, else a line a stage.</summary>
+    private sealed class Telling : IProgress<TraceProgress>
+    {
+        private TraceStage last = TraceStage.Done;
+
+        public void Report(TraceProgress value)
+        {
+            var words = value.Stage switch
+            {
+                TraceStage.Preparing => "preparing the picture",
+                TraceStage.Sampling => "sampling on the bricks",
+                TraceStage.Choosing => "choosing the threads",
+                TraceStage.Smoothing => string.Create(CultureInfo.InvariantCulture, $"smoothing, sweep {value.Sweep + 1}, energy {value.Energy}"),
+                _ => $"settled after {value.Sweep} sweeps",
+            };
+            if (!Console.IsErrorRedirected) Console.Error.Write($"\r{words,-60}{(value.Stage == TraceStage.Done ? "\n" : "")}");
+            else if (value.Stage != last) Console.Error.WriteLine(words);
+            last = value.Stage;
+        }
+    }
+}
