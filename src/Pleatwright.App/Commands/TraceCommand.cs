@@ -67,8 +67,9 @@ internal static class TraceCommand
             var pleats = parsed.GetValue(margin);
             if (pleats is < 0 or > PleatingPlan.MostPleats) throw new UsageException($"--margin takes 0 to {PleatingPlan.MostPleats} pleats.");
             var target = parsed.GetValue(output)!;
+            PieceFile.CheckWritable(target);
             var (trace, piece) = await Task.Run(() => Run(path, options, parsed.GetValue(title) ?? Sentence(name), parsed.GetValue(cloth), pleats, cancel), cancel);
-            PieceFile.WriteWhole(target, PieceWriter.WriteUtf8(piece));
+            await PieceFile.WriteWhole(target, PieceWriter.WriteUtf8(piece), cancel);
             var work = Work.Lay(piece);
             if (parsed.GetValue(json)) CommandLine.PrintJson(Report(target, trace, work));
             else Say(target, trace, work);
