@@ -41,6 +41,28 @@ public sealed record Piece(
     /// <summary>How the maker means to work it.</summary>
     public Working Working { get; init; } = new();
 
+    /// <summary>More sizes of the same design; see <see cref="SizeTable"/>.</summary>
+    public ImmutableArray<Size> Sizes { get; init; } = [];
+
+    /// <summary>What was measured on swatches. It changes nothing until <see cref="Calibrated"/> applies it.</summary>
+    public ImmutableArray<Swatch> Swatches { get; init; } = [];
+
+    /// <summary>What the swatches say, or null when there are none.</summary>
+    public Calibration? Calibration => Pleatwright.Cloth.Calibration.Of(Swatches, Cloth.Gauge, Working.Tails);
+
+    /// <summary>
+    /// The piece with the gauge and the thread factor its swatches give (the factor held to what
+    /// <see cref="Working.ThreadFactor"/> allows); itself when there are none.
+    /// </summary>
+    /// <exception cref="ArgumentOutOfRangeException">The swatches give a take-up less than their pitch.</exception>
+    public Piece Calibrated() => Calibration is not { } found ? this : this with
+    {
+        Cloth = Cloth with { Gauge = found.Applied(Cloth.Gauge) },
+        Working = found.ThreadFactor is { } factor
+            ? Working with { ThreadFactor = Math.Clamp(factor.Value, Working.LeastThreadFactor, Working.MostThreadFactor) }
+            : Working,
+    };
+
     /// <summary>The thread of this letter, or null.</summary>
     public Floss? Thread(ThreadKey key) => Threads.FirstOrDefault(t => t.Key == key);
 

@@ -31,6 +31,18 @@ public sealed record Working
     /// <summary>Thread lost to one start and its tie-off together. Default 8 cm (common practice, no source).</summary>
     public Length Tails { get; init; } = Length.FromCentimetres(8);
 
+    /// <summary>
+    /// Thread this maker's stitches take, over what <see cref="Pleatwright.Thread.Usage"/> reckons; a swatch tells
+    /// it. Default 1, from <see cref="LeastThreadFactor"/> to <see cref="MostThreadFactor"/>.
+    /// </summary>
+    public double ThreadFactor { get; init; } = 1;
+
+    /// <summary>The least a thread factor may be here.</summary>
+    public const double LeastThreadFactor = 0.25;
+
+    /// <summary>The most a thread factor may be here.</summary>
+    public const double MostThreadFactor = 4;
+
     /// <summary>The most pleats a thread may be carried sideways on the back, 0 to 12. Default 4 (common practice, no source).</summary>
     public int CarryPleats { get; init; } = 4;
 

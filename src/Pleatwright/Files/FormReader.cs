@@ -22,8 +22,18 @@ internal static class FormReader
         };
     }
 
+    /// <summary>The form of another size: what it is measured by is given anew, the rest may stay as in the piece's own.</summary>
+    public static Form Resized(JsonText text, KeyReader keys, Form own) => own switch
+    {
+        Panel => new Panel(keys.Length("finishedWidth")),
+        Round round => new Round(keys.Length("neck"), Sweep(keys) ?? round.Sweep,
+            keys.Optional("panels") is { } panels ? Panels(text, keys, panels) : round.Panels),
+        Ball => new Ball(keys.Length("diameter")),
+        _ => throw new ArgumentException($"No way is known to read a size of a form called “{own.Name}”."),
+    };
+
     /// <summary>The sweep of a round form, when given.</summary>
-    public static Angle? Sweep(KeyReader keys) => keys.Optional("sweep") switch
+    private static Angle? Sweep(KeyReader keys) => keys.Optional("sweep") switch
     {
         null => null,
         LocatedNumber { Value: > 0 and <= 360 } n => Angle.FromDegrees(n.Value),
@@ -31,7 +41,7 @@ internal static class FormReader
     };
 
     /// <summary>The panels of a round form.</summary>
-    public static ImmutableArray<RoundPanel> Panels(JsonText text, KeyReader keys, Located value)
+    private static ImmutableArray<RoundPanel> Panels(JsonText text, KeyReader keys, Located value)
     {
         var list = keys.List("panels");
         if (list.Count is 0 or > MostPanels)

@@ -56,6 +56,8 @@ public static class PieceReader
             var back = keys.OneOf("back", Backsmocking.Auto, ("auto", Backsmocking.Auto), ("none", Backsmocking.None));
             var phase = keys.OneOf("phase", Phase.Even, ("even", Phase.Even), ("odd", Phase.Odd));
             var working = keys.Optional("working") is { } w ? Working(w) : new Working();
+            var sizes = SizeReader.Read(text, keys, cloth);
+            var swatches = SwatchReader.Read(text, keys);
             keys.NothingElse();
             return new Piece(title, cloth, threads, figures, placements)
             {
@@ -63,6 +65,8 @@ public static class PieceReader
                 Back = back,
                 Phase = phase,
                 Working = working,
+                Sizes = sizes,
+                Swatches = swatches,
             };
         }
 
@@ -285,6 +289,7 @@ public static class PieceReader
             {
                 WorkingLength = keys.OptionalLength("workingLength") ?? usual.WorkingLength,
                 Tails = keys.OptionalLength("tails", allowZero: true) ?? usual.Tails,
+                ThreadFactor = ThreadFactor(keys) ?? usual.ThreadFactor,
                 CarryPleats = keys.Whole("carryPleats", 0, 12, usual.CarryPleats),
                 Hand = keys.OneOf("hand", usual.Hand, ("right", Hand.Right), ("left", Hand.Left)),
                 First = keys.OneOf("first", usual.First, ("up", FirstWay.Up), ("down", FirstWay.Down)),
@@ -298,6 +303,14 @@ public static class PieceReader
                 throw text.Error(value.Offset, $"a needleful of {working.WorkingLength} leaves no thread after tails of {working.Tails}.");
             return working;
         }
+
+        private static double? ThreadFactor(KeyReader keys) => keys.OptionalNumber("threadFactor") switch
+        {
+            null => null,
+            >= Pleatwright.Chart.Working.LeastThreadFactor and <= Pleatwright.Chart.Working.MostThreadFactor and var factor => factor,
+            _ => throw keys.Wrong(keys.Required("threadFactor"), "threadFactor", FormattableString.Invariant(
+                $"a number from {Pleatwright.Chart.Working.LeastThreadFactor} to {Pleatwright.Chart.Working.MostThreadFactor}")),
+        };
 
         private string ThreadsThereAre() => threads.Length == 0
             ? "the piece has no threads"

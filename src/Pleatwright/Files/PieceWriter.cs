@@ -51,6 +51,18 @@ public static class PieceWriter
         json.WriteString("back", piece.Back == Backsmocking.Auto ? "auto" : "none");
         if (piece.Phase == Phase.Odd) json.WriteString("phase", "odd");
         if (piece.Working != new Working()) WriteWorking(json, piece.Working);
+        if (!piece.Sizes.IsEmpty)
+        {
+            json.WriteStartArray("sizes");
+            foreach (var size in piece.Sizes) SizeWriter.Write(json, size, piece.Cloth.Form);
+            json.WriteEndArray();
+        }
+        if (!piece.Swatches.IsEmpty)
+        {
+            json.WriteStartArray("swatch");
+            foreach (var swatch in piece.Swatches) SwatchWriter.Write(json, swatch);
+            json.WriteEndArray();
+        }
         json.WriteEndObject();
     }
 
@@ -151,6 +163,7 @@ public static class PieceWriter
         json.WriteStartObject("working");
         json.WriteString("workingLength", working.WorkingLength.ToString());
         json.WriteString("tails", working.Tails.ToString());
+        if (working.ThreadFactor != 1) json.WriteNumber("threadFactor", working.ThreadFactor);
         json.WriteNumber("carryPleats", working.CarryPleats);
         json.WriteString("hand", working.Hand == Hand.Right ? "right" : "left");
         json.WriteString("first", working.First == FirstWay.Up ? "up" : "down");

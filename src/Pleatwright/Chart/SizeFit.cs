@@ -1,0 +1,70 @@
+using Pleatwright.Cloth;
+
+namespace Pleatwright.Chart;
+
+/// <summary>Carries a piece over to another size: centres keep their distance from the middle, repeats fill the new width alike.</summary>
+internal static class SizeFit
+{
+    /// <summary>The piece in another size.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The cloth cannot take this size; see <see cref="PleatingPlan"/>.</exception>
+    public static Piece Fit(Piece piece, Size size)
+    {
+        var cloth = size.Of(piece.Cloth);
+        PleatingPlan from = new(piece.Cloth), to = new(cloth);
+        return piece with
+        {
+            Cloth = cloth,
+            Placements = [.. piece.Placements.Select(p => Fit(p, piece.Figure(p.Figure)!.Width, from, to))],
+            Bands = [.. piece.Bands.Where(b => b.GatheringRow.Number <= cloth.GatheringRows)],
+            Working = piece.Working.BaseRow is { } row && row.Index >= to.CableRows ? piece.Working with { BaseRow = null } : piece.Working,
+            Sizes = [],
+        };
+    }
+
+    private static Placement Fit(Placement placement, int width, PleatingPlan from, PleatingPlan to)
+    {
+        var centre = placement.Centre;
+        if (!centre.IsMiddle)
+        {
+            // A figure drawn left of the middle may leave a narrow cloth on the left; it is then held at valley 1, where it
+            // shows as falling off.
+            var moved = centre.On(default).Number + to.CentreValley - from.CentreValley;
+            centre = Centre.At(new Valley(Math.Max(1, moved)));
+        }
+        return placement with { Centre = centre, Repeat = Fit(placement.Repeat, width, from.Valleys, to.Valleys) };
+    }
+
+    /// <summary>
+    /// Copies for another width: their number and spacing fill the same share of the cloth, with the spacing as near to
+    /// the design's as it can be. An odd spacing stays odd and an even one even, so that copies begin on the same level
+    /// as before; copies that stood apart stay apart.
+    /// </summary>
+    internal static Repeat Fit(Repeat repeat, int width, int from, int to)
+    {
+        if (repeat.Count == 1 || from == to) return repeat;
+        if (repeat.Every <= width) return FitBorder(repeat, width, from, to);
+        var best = Repeat.Once;
+        var nearest = double.PositiveInfinity;
+        var share = (double)repeat.Count * repeat.Every / from * to;
+        for (var count = 2; count <= Math.Min(2500, (int)(share / width) + 1); count++)
+        {
+            var every = NearestAlike(share / count, repeat.Every);
+            var off = Math.Abs(Math.Log((double)every / repeat.Every));
+            if (every <= width || (count - 1) * every + width > Math.Max(to, 0) || off >= nearest) continue;
+            (best, nearest) = (new Repeat(count, every), off);
+        }
+        // One copy alone answers when the width has no room for two at anything like the design's spacing.
+        return nearest <= Math.Abs(Math.Log(Math.Max(share, 1) / repeat.Every)) ? best : Repeat.Once;
+    }
+
+    // A border whose copies touch or overlap is one unbroken band: the spacing stays, and as many copies as the width holds.
+    private static Repeat FitBorder(Repeat repeat, int width, int from, int to)
+    {
+        var side = Math.Max(0, (from - (repeat.Count - 1) * repeat.Every - width) / 2);
+        var count = (to - 2 * Math.Min(side, repeat.Every) - width) / repeat.Every + 1;
+        return count > 1 ? repeat with { Count = Math.Min(count, 2500) } : Repeat.Once;
+    }
+
+    // The whole number nearest to a spacing that is odd or even as the design's is.
+    private static int NearestAlike(double spacing, int like) => 2 * (int)Math.Round((spacing - (like & 1)) / 2) + (like & 1);
+}

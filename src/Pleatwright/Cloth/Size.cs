@@ -1,0 +1,16 @@
+namespace Pleatwright.Cloth;
+
+/// <summary>
+/// One more size of the same design. The measurements are the maker's own; none are built in.
+/// </summary>
+/// <param name="Name">What the maker calls it.</param>
+/// <param name="Form">The form in this size, of the same kind as the piece's own.</param>
+public sealed record Size(string Name, Form Form)
+{
+    /// <summary>Gathering rows in this size; null keeps the piece's own.</summary>
+    public int? GatheringRows { get; init; }
+
+    /// <summary>The piece's cloth in this size.</summary>
+    public ClothPlan Of(ClothPlan cloth) =>
+        cloth with { Form = Form, GatheringRows = GatheringRows ?? cloth.GatheringRows };
+}
