@@ -56,7 +56,7 @@ public static class SizeTable
         var work = Work.Lay(fitted);
         return new SizeLine(size.Name, fitted, work.Pleating,
             [.. fitted.Placements.Select(p => Placed(fitted, p, work.Pleating))],
-            [.. FallingOff(work), .. BandsBelow(piece, fitted), .. NewMeetings(fitted, work.Pleating, meetings), .. Crowding(work)]);
+            [.. FallingOff(work), .. BandsBelow(piece, fitted), .. NewMeetings(fitted, work.Pleating, meetings), .. Crowded(work)]);
     }
 
     private static SizePlacement Placed(Piece piece, Placement placement, PleatingPlan pleating)
@@ -106,16 +106,8 @@ public static class SizeTable
                 ? $"Copies of “{piece.Placements[m.Item1].Figure}” run into each other."
                 : $"“{piece.Placements[m.Item1].Figure}” and “{piece.Placements[m.Item2].Figure}” run into each other.");
 
-    private static IEnumerable<string> Crowding(Work work)
-    {
-        var thickness = work.Pleating.Gauge.PleatThickness;
-        for (var y = 0; y < work.CableRows; y++)
-        {
-            if (work.RunsIn(new CableRow(y)).IsEmpty || work.Pleating.PitchAt(y) >= thickness) continue;
-            return [$"The pleats lie {work.Pleating.PitchAt(y).Say(UnitSystem.Metric)} apart at cable row {y}, closer than a pleat is thick ({thickness.Say(UnitSystem.Metric)})."];
-        }
-        return [];
-    }
+    private static IEnumerable<string> Crowded(Work work) => Crowding.Rows(work).Take(1).Select(r =>
+        $"The pleats lie {r.Pitch.Say(UnitSystem.Metric)} apart at cable row {r.Row.Index}, closer than a pleat is thick ({work.Pleating.Gauge.PleatThickness.Say(UnitSystem.Metric)}).");
 
     // Which placements have copies that lie over one another, stitch for stitch.
     private static HashSet<(int, int)> Meetings(Piece piece, PleatingPlan pleating)

@@ -35,6 +35,9 @@ public sealed record ClothPlan(Form Form, Gauge Gauge, int GatheringRows)
     /// </summary>
     public Length Seam { get; init; } = Length.FromInches(0);
 
+    /// <summary>The maker's pleater, when they say what it takes; it settles the passes.</summary>
+    public Pleater? Pleater { get; init; }
+
     /// <summary>Width in which the cloth is sold. Default 44 in (common practice, no source).</summary>
     public Length FabricWidth { get; init; } = Length.FromInches(44);
 }
@@ -57,6 +60,8 @@ public sealed class PleatingPlan
     public PleatingPlan(ClothPlan cloth)
     {
         Cloth = cloth;
+        if (cloth.FabricWidth <= cloth.Seam * 2)
+            throw new ArgumentOutOfRangeException(nameof(cloth), $"seam allowances of {cloth.Seam} leave nothing of cloth {cloth.FabricWidth} wide");
         if (cloth.Form.Fault(cloth) is { } fault) throw new ArgumentOutOfRangeException(nameof(cloth), fault.Words);
         Pleats = cloth.Form.Pleats(cloth);
         if (Pleats > MostPleats)
@@ -105,8 +110,14 @@ public sealed class PleatingPlan
     /// <summary>The pieces of cloth sewn together before gathering, from the left, with the pleats that fall to each.</summary>
     public ImmutableArray<PanelShare> Shares => Cloth.Form.Shares(Cloth);
 
-    /// <summary>Widths of cloth to be joined to reach the cut width, at least 1.</summary>
-    public int FabricWidths => Math.Max(1, (int)Math.Ceiling(CutWidth / Cloth.FabricWidth - 1e-9));
+    /// <summary>Widths of cloth to buy for the cut width, at least 1.</summary>
+    public int FabricWidths => Joining.Widths(Cloth);
+
+    /// <summary>Every seam sewn before gathering, each in a valley.</summary>
+    public ImmutableArray<Join> Joins => Joining.Joins(Cloth);
+
+    /// <summary>Passes through the maker's pleater; none when the plan names no pleater.</summary>
+    public ImmutableArray<Pass> Passes => Cloth.Pleater is { } pleater ? pleater.Passes(RowsToGather) : [];
 
     /// <summary>Depth from the first gathering row to the last.</summary>
     public Length Depth => Gauge.RowSpacing * (Cloth.GatheringRows - 1);

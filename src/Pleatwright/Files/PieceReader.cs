@@ -90,6 +90,7 @@ public static class PieceReader
                 Selvedges = keys.OptionalLength("selvedges", allowZero: true) ?? Length.FromInches(0),
                 Ravelling = keys.OptionalLength("ravelling", allowZero: true) ?? Length.FromInches(0),
                 Seam = keys.OptionalLength("seam", allowZero: true) ?? Length.FromInches(0),
+                Pleater = keys.Optional("pleater") is { } p ? PleaterOf(p) : null,
                 FabricWidth = keys.OptionalLength("fabricWidth") ?? Length.FromInches(44),
             };
             if (keys.Optional("holdingRows") is { } holding)
@@ -114,6 +115,15 @@ public static class PieceReader
                 throw text.Error(keys.Offset, e.Message.Split(" (Parameter")[0] + ".");
             }
             return cloth;
+        }
+
+        private Pleater PleaterOf(Located value)
+        {
+            var keys = new KeyReader(text, value, "the pleater");
+            var rows = keys.Whole("rows", 2, 200);
+            var pleater = new Pleater(rows, keys.Whole("overlap", 0, rows - 1, Pleater.UsualOverlap));
+            keys.NothingElse();
+            return pleater;
         }
 
         private Gauge GaugeOf(Located value)

@@ -89,6 +89,13 @@ public static class PieceWriter
         if (cloth.Selvedges != Length.Zero) json.WriteString("selvedges", cloth.Selvedges.ToString());
         if (cloth.Ravelling != Length.Zero) json.WriteString("ravelling", cloth.Ravelling.ToString());
         if (cloth.Seam != Length.Zero) json.WriteString("seam", cloth.Seam.ToString());
+        if (cloth.Pleater is { } pleater)
+        {
+            json.WriteStartObject("pleater");
+            json.WriteNumber("rows", pleater.Rows);
+            json.WriteNumber("overlap", pleater.Overlap);
+            json.WriteEndObject();
+        }
         if (cloth.FabricWidth != Length.FromInches(44)) json.WriteString("fabricWidth", cloth.FabricWidth.ToString());
         json.WriteEndObject();
     }
