@@ -57,6 +57,13 @@ internal static class PlanCommand
             cableRows = plan.CableRows,
             depthMm = Math.Round(plan.Depth.Millimetres, 4),
             fabricWidths = plan.FabricWidths,
+            form = plan.Cloth.Form.Name,
+            panels = ClothReport.Panels(plan),
+            joins = ClothReport.Joins(plan),
+            passes = ClothReport.Passes(plan),
+            rows = ClothReport.Rows(plan),
+            sizes = ClothReport.Sizes(work.Piece),
+            swatch = ClothReport.Swatch(work.Piece),
             threads = amounts.Select(a => new
             {
                 key = a.Use.Thread.Key.ToString(),
@@ -73,17 +80,10 @@ internal static class PlanCommand
 
     private static void Say(Work work, ThreadAmount[] amounts, UnitSystem units)
     {
-        var plan = work.Pleating;
-        var cloth = plan.Cloth;
         Console.WriteLine(work.Piece.Title);
         Console.WriteLine();
-        Console.WriteLine($"Cloth     cut {plan.CutWidth.Say(units)} wide" + (plan.FabricWidths > 1
-            ? $": join {plan.FabricWidths} widths of {cloth.FabricWidth.Say(units)} cloth, the joins in valleys"
-            : $", from cloth {cloth.FabricWidth.Say(units)} wide"));
-        Console.WriteLine($"Finished  {plan.FinishedWidth.Say(units)} wide, {plan.Depth.Say(units)} from the first gathering row to the last; fullness {plan.Fullness:0.0#} to 1");
-        Console.WriteLine($"Pleats    {plan.Pleats}, and {cloth.SeamPleats} seam pleats at each side; centre valley {plan.CentreValley}");
-        Console.WriteLine($"Rows      gather {plan.RowsToGather}: {cloth.GatheringRows} gathering rows {cloth.Gauge.RowSpacing.Say(units)} apart, {cloth.HoldingRowsAbove} holding above and {cloth.HoldingRowsBelow} below");
-        Console.WriteLine($"          {cloth.Gauge.CableRowsPerSpace} cable rows in a space, {plan.CableRows} in all");
+        ClothReport.Say(work, units);
+        ClothReport.SaySizes(work.Piece, units);
         if (amounts.Length == 0) return;
         Console.WriteLine();
         Console.WriteLine($"Threads   cut in needlefuls of {work.Piece.Working.WorkingLength.Say(units)}");

@@ -36,6 +36,12 @@ public abstract record Form
     /// <summary>Why this cloth cannot take the form, or null when it can.</summary>
     public virtual FormFault? Fault(ClothPlan cloth) => null;
 
+    /// <summary>The valley nearest to a place among the pleats; halves go away from the middle, so that both sides come out alike.</summary>
+    /// <param name="at">Pleats to its left, fractions of one included.</param>
+    /// <param name="pleats">Pleats in all.</param>
+    internal static int NearestValley(double at, int pleats) =>
+        at < pleats / 2.0 ? (int)Math.Ceiling(at - 0.5 - 1e-9) : (int)Math.Floor(at + 0.5 + 1e-9);
+
     /// <summary>The nearest even whole number, at least 2; halves go up.</summary>
     /// <remarks>An even pleat count leaves a centre valley (common practice, no source).</remarks>
     public static int RoundToEven(double pleats) => Math.Max(2, 2 * (int)Math.Floor(Math.Min(pleats, 1e9) / 2 + 0.5));

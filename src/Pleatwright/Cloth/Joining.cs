@@ -33,7 +33,7 @@ public static class Joining
             }
             var name = shares.Length == 1 ? "two widths of cloth" : $"two widths of {shares[i].Name}";
             foreach (var at in JoinsWithin(shares[i].Cut, cloth))
-                joins.Add(new Join((int)Math.Floor((left + at) / cloth.Gauge.TakeUp + 0.5), name));
+                joins.Add(new Join(Form.NearestValley((left + at) / cloth.Gauge.TakeUp, shares[^1].Last), name));
         }
         return joins.ToImmutable();
     }

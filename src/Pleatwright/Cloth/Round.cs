@@ -71,7 +71,7 @@ public sealed record Round(Length Neck, Angle Sweep, ImmutableArray<RoundPanel> 
             var first = last + 1;
             last = i == Panels.Length - 1
                 ? pleats
-                : Math.Clamp((int)Math.Floor(flat / cloth.Gauge.TakeUp - cloth.SeamPleats + 0.5), last, pleats);
+                : Math.Clamp(NearestValley(flat / cloth.Gauge.TakeUp - cloth.SeamPleats, pleats), last, pleats);
             shares.Add(new PanelShare(Panels[i].Name, Panels[i].Cut, first, last));
         }
         return shares.MoveToImmutable();

@@ -83,8 +83,8 @@ public class FormTests
         var plan = new PleatingPlan(cloth);
         Assert.Equal(320, plan.Pleats);
         Assert.Equal(84, plan.CutWidth.Inches, 9);
-        // Joins at 29.625, 40.875 and 52.125 in: quarter inches 118.5, 163.5 and 208.5; halves go up, less 3 seam pleats.
-        Assert.Equal([(1, 116), (117, 161), (162, 206), (207, 320)], plan.Shares.Select(s => (s.First, s.Last)));
+        // Joins at 29.625, 40.875 and 52.125 in: quarter inches 118.5, 163.5 and 208.5, less 3 seam pleats; halves go outward.
+        Assert.Equal([(1, 115), (116, 161), (162, 206), (207, 320)], plan.Shares.Select(s => (s.First, s.Last)));
         Assert.Equal(11.0 / 320, plan.PitchAt(0).Inches, 12);
         Assert.Equal((11 + 2 * Math.PI * 5 * 0.375) / 320, plan.PitchAt(25).Inches, 12);
     }

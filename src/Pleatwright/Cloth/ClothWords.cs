@@ -1,0 +1,113 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Pleatwright.Measure;
+
+namespace Pleatwright.Cloth;
+
+/// <summary>One line of the cloth's figures: what it is about, and what it comes to.</summary>
+/// <param name="Label">What it is about, one or two words; empty when it goes on from the line above.</param>
+/// <param name="Words">What it comes to.</param>
+public readonly record struct ClothLine(string Label, string Words);
+
+/// <summary>Every figure of a pleating plan in words for people.</summary>
+public static class ClothWords
+{
+    /// <summary>The lines, in the order the maker needs them: cut, join, gather, draw up.</summary>
+    public static ImmutableArray<ClothLine> Of(PleatingPlan plan, UnitSystem units)
+    {
+        var lines = ImmutableArray.CreateBuilder<ClothLine>();
+        var cloth = plan.Cloth;
+        var gauge = plan.Gauge;
+        var round = cloth.Form as Round;
+
+        lines.Add(new("Cloth", (round is null ? $"cut {plan.CutWidth.Say(units)} wide" : $"panels {plan.CutWidth.Say(units)} wide together") + (plan.FabricWidths > 1
+            ? $", from {plan.FabricWidths} widths of cloth {cloth.FabricWidth.Say(units)} wide"
+            : $", from cloth {cloth.FabricWidth.Say(units)} wide")));
+        if (round is not null)
+        {
+            var first = true;
+            foreach (var share in plan.Shares)
+            {
+                lines.Add(new(first ? "Panels" : "", $"{share.Name}: cut {share.Cut.Say(units)}, " +
+                    (share.Pleats > 0 ? $"{Count(share.Pleats, "pleat")}, {share.First} to {share.Last}" : "no pleat of its own")));
+                first = false;
+            }
+        }
+        if (Kept(cloth, units) is { Length: > 0 } kept) lines.Add(new("Kept out", kept));
+        var joins = plan.Joins;
+        if (!joins.IsEmpty)
+            lines.Add(new("Joins", $"in {(joins.Length == 1 ? "valley" : "valleys")} {string.Join(", ", joins.Select(j => ValleyWords(j.Valley, plan)))}"));
+        lines.Add(new("Finished", FinishedWords(plan, units)));
+        lines.Add(new("Pleats", $"{plan.Pleats}, and {Count(cloth.SeamPleats, "seam pleat")} at each side: {plan.PleatsToGather} to gather; centre valley {plan.CentreValley}"));
+        lines.Add(new("Gauge", Number($"{gauge.TakeUp.Say(units)} of cloth to a pleat, dots {(gauge.TakeUp / 2).Say(units)} apart; fullness {plan.Fullness:0.0#} to 1{(round is null ? "" : " at the neck")}")));
+        lines.Add(new("Pitch", PitchWords(plan, units)));
+        lines.Add(new("Rows", $"gather {plan.RowsToGather}: {cloth.GatheringRows} gathering rows {gauge.RowSpacing.Say(units)} apart, {cloth.HoldingRowsAbove} holding above and {cloth.HoldingRowsBelow} below"));
+        lines.Add(new("", $"{Count(gauge.CableRowsPerSpace, "cable row")} in a space, {plan.CableRows} in all"));
+        if (!plan.Passes.IsEmpty) lines.Add(new("Passes", PassWords(plan)));
+        return lines.ToImmutable();
+    }
+
+    /// <summary>A valley in words: its number, or how far it lies among the seam pleats.</summary>
+    public static string ValleyWords(int valley, PleatingPlan plan) =>
+        valley < 1 ? $"{1 - valley} before the first pleat"
+        : valley >= plan.Pleats ? $"{valley - plan.Pleats + 1} after the last pleat"
+        : valley.ToString(CultureInfo.InvariantCulture);
+
+    private static string Kept(ClothPlan cloth, UnitSystem units)
+    {
+        var kept = new List<string>();
+        if (cloth.Selvedges > Length.Zero) kept.Add($"selvedges {cloth.Selvedges.Say(units)} together");
+        if (cloth.Ravelling > Length.Zero) kept.Add($"{cloth.Ravelling.Say(units)} at each side for ravelling");
+        if (cloth.Seam > Length.Zero) kept.Add($"{cloth.Seam.Say(units)} at each edge of a join");
+        return string.Join(", ", kept);
+    }
+
+    private static string FinishedWords(PleatingPlan plan, UnitSystem units)
+    {
+        var depth = $"{plan.Depth.Say(units)} from the first gathering row to the last";
+        return plan.Cloth.Form switch
+        {
+            Round round => Number($"neck {round.Neck.Say(units)} along gathering row 1, sweep {round.Sweep.Degrees:0.#}°, {depth}"),
+            Ball ball => $"ball {ball.Diameter.Say(units)} across, {ball.Equator.Say(units)} round; {depth} of a meridian of {ball.Meridian.Say(units)}",
+            _ => $"{plan.FinishedWidth.Say(units)} wide, {depth}",
+        };
+    }
+
+    private static string PitchWords(PleatingPlan plan, UnitSystem units)
+    {
+        var ends = $"{PleatsIn(plan.PitchAt(0), units)} at gathering row 1, {PleatsIn(plan.PitchAt(plan.CableRows - 1), units)} at gathering row {plan.Cloth.GatheringRows}";
+        return plan.Cloth.Form switch
+        {
+            Round round => $"{ends}; blocked on arcs of radius {round.NeckRadius.Say(units)} to {round.RadiusAt(plan.Depth).Say(units)}",
+            Ball ball => $"{PleatsIn(ball.Equator / plan.Pleats, units)} at the equator, {ends}",
+            _ => PleatsIn(plan.Gauge.Pitch, units),
+        };
+    }
+
+    /// <summary>A pitch as makers count it: pleats in an inch, in a centimetre, or both.</summary>
+    public static string PleatsIn(Length pitch, UnitSystem units)
+    {
+        if (pitch <= Length.Zero) return "no room for a pleat";
+        var inch = Number($"{Length.MillimetresPerInch / pitch.Millimetres:0.#} pleats an inch");
+        var centimetre = Number($"{10 / pitch.Millimetres:0.#} pleats a centimetre");
+        return units switch
+        {
+            UnitSystem.Inches => inch,
+            UnitSystem.Metric => centimetre,
+            _ => $"{centimetre} ({inch})",
+        };
+    }
+
+    private static string PassWords(PleatingPlan plan)
+    {
+        var pleater = plan.Cloth.Pleater!.Value;
+        var passes = plan.Passes;
+        if (passes.Length == 1) return $"one pass of {Count(passes[0].Rows, "row")} through a pleater of {pleater.Rows}";
+        return $"{passes.Length} through a pleater of {pleater.Rows}, holding rows counted: " + string.Join("; ", passes.Select(p =>
+            $"rows {p.First} to {p.Last}" + (p.Again > 0 ? $", with {(p.Again == 1 ? $"row {p.First - 1}" : $"rows {p.First - p.Again} to {p.First - 1}")} run again" : "")));
+    }
+
+    private static string Count(int n, string what) => n == 1 ? $"1 {what}" : $"{n} {what}s";
+
+    private static string Number(FormattableString text) => FormattableString.Invariant(text);
+}

@@ -1,0 +1,82 @@
+using System.Collections.Immutable;
+using Pleatwright.Measure;
+
+namespace Pleatwright.Cloth;
+
+/// <summary>A kind of cloth, by how it pleats.</summary>
+public enum ClothKind
+{
+    /// <summary>Fine and soft: batiste, lawn, voile.</summary>
+    Batiste,
+
+    /// <summary>Middling: broadcloth, fine poplin, gingham.</summary>
+    Broadcloth,
+
+    /// <summary>Coarse check cloth, gathered on its own squares.</summary>
+    CoarseCheck,
+
+    /// <summary>Thick: fine-wale corduroy, flannel.</summary>
+    Corduroy,
+}
+
+/// <summary>What books and workrooms do, as starting points and as remarks. Never a fixed truth: a swatch overrules it.</summary>
+public static class Practice
+{
+    /// <summary>
+    /// Dots of a gathering row apart, 1/8 to 3/8 in (Clothing-construction textbook for home economics, c. 1916,
+    /// section "Smocking").
+    /// </summary>
+    public static (Length Least, Length Most) Dots => (Length.FromInches(1.0 / 8), Length.FromInches(3.0 / 8));
+
+    /// <summary>Gathering rows apart, 3/8 to 3/4 in (the same textbook).</summary>
+    public static (Length Least, Length Most) Rows => (Length.FromInches(3.0 / 8), Length.FromInches(3.0 / 4));
+
+    /// <summary>
+    /// Fullness that workrooms and books name, from 2.5 for corduroy to 5 for batiste (common practice, no source; the
+    /// same textbook draws cloth up to about one fourth).
+    /// </summary>
+    public static (double Least, double Most) Fullness => (2.5, 5);
+
+    /// <summary>
+    /// Fullness for pictures: batiste 4.5 of 4 to 5, broadcloth 3.5 of 3 to 4, corduroy 2.5 (common practice, no source);
+    /// coarse check cloth 4.25 of 4 to 4½ (The Priscilla Smocking Book, 1916).
+    /// </summary>
+    public static double FullnessOf(ClothKind kind) => kind switch
+    {
+        ClothKind.Batiste => 4.5,
+        ClothKind.Broadcloth => 3.5,
+        ClothKind.CoarseCheck => 4.25,
+        ClothKind.Corduroy => 2.5,
+        _ => throw new ArgumentOutOfRangeException(nameof(kind)),
+    };
+
+    /// <summary>Thickness of a pleat, two layers of the cloth: 0.4, 0.5, 0.6 and 1.6 mm in the order of the kinds (from memory).</summary>
+    public static Length PleatThicknessOf(ClothKind kind) => Length.FromMillimetres(kind switch
+    {
+        ClothKind.Batiste => 0.4,
+        ClothKind.Broadcloth => 0.5,
+        ClothKind.CoarseCheck => 0.6,
+        ClothKind.Corduroy => 1.6,
+        _ => throw new ArgumentOutOfRangeException(nameof(kind)),
+    });
+
+    /// <summary>What is out of the common run in a cloth, one sentence each; empty when nothing is.</summary>
+    public static ImmutableArray<string> Remarks(ClothPlan cloth, UnitSystem units)
+    {
+        var remarks = ImmutableArray.CreateBuilder<string>();
+        var gauge = cloth.Gauge;
+        if (Outside(gauge.TakeUp / 2, Dots))
+            remarks.Add($"Dots {(gauge.TakeUp / 2).Say(units)} apart are out of the common run of {Dots.Least.Say(units)} to {Dots.Most.Say(units)}.");
+        if (Outside(gauge.RowSpacing, Rows))
+            remarks.Add($"Gathering rows {gauge.RowSpacing.Say(units)} apart are out of the common run of {Rows.Least.Say(units)} to {Rows.Most.Say(units)}.");
+        var fullness = new PleatingPlan(cloth).Fullness;
+        if (cloth.Form is Round) return remarks.ToImmutable(); // a neck draws its cloth up as far as it must
+        if (fullness < Fullness.Least - 1e-6 || fullness > Fullness.Most + 1e-6)
+            remarks.Add(FormattableString.Invariant(
+                $"A fullness of {fullness:0.0#} is out of the common run of {Fullness.Least} for corduroy to {Fullness.Most} for batiste."));
+        return remarks.ToImmutable();
+    }
+
+    private static bool Outside(Length length, (Length Least, Length Most) range) =>
+        length.Millimetres < range.Least.Millimetres - 1e-6 || length.Millimetres > range.Most.Millimetres + 1e-6;
+}
