@@ -1,5 +1,4 @@
 using Pleatwright.Cloth;
-using Pleatwright.Measure;
 
 namespace Pleatwright.Chart;
 
@@ -7,17 +6,12 @@ namespace Pleatwright.Chart;
 public static class Crowding
 {
     /// <summary>
-    /// Every cable row on which that happens and matters, from the top, with the pitch there: the rows with stitching,
-    /// and the neck of a bishop, whose pleats must come to that length whether stitched or not.
+    /// Whether that happens and matters on a row of the cloth: on a row with stitching, and at the neck of a bishop, whose
+    /// pleats must come to that length whether stitched or not.
     /// </summary>
-    public static IEnumerable<(CableRow Row, Length Pitch)> Rows(Work work)
+    public static bool At(Work work, CableRow row)
     {
-        var thickness = work.Pleating.Gauge.PleatThickness;
-        for (var y = 0; y < work.CableRows; y++)
-        {
-            var pitch = work.Pleating.PitchAt(y);
-            var matters = !work.RunsIn(new CableRow(y)).IsEmpty || (y == 0 && work.Piece.Cloth.Form is Round);
-            if (matters && pitch < thickness) yield return (new CableRow(y), pitch);
-        }
+        var matters = !work.RunsIn(row).IsEmpty || (row.Index == 0 && work.Piece.Cloth.Form is Round);
+        return matters && work.Pleating.PitchAt(row.Index) < work.Pleating.Gauge.PleatThickness;
     }
 }

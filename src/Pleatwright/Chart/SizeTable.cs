@@ -106,8 +106,15 @@ public static class SizeTable
                 ? $"Copies of “{piece.Placements[m.Item1].Figure}” run into each other."
                 : $"“{piece.Placements[m.Item1].Figure}” and “{piece.Placements[m.Item2].Figure}” run into each other.");
 
-    private static IEnumerable<string> Crowded(Work work) => Crowding.Rows(work).Take(1).Select(r =>
-        $"The pleats lie {r.Pitch.Say(UnitSystem.Metric)} apart at cable row {r.Row.Index}, closer than a pleat is thick ({work.Pleating.Gauge.PleatThickness.Say(UnitSystem.Metric)}).");
+    private static IEnumerable<string> Crowded(Work work)
+    {
+        for (var y = 0; y < work.CableRows; y++)
+        {
+            if (!Crowding.At(work, new CableRow(y))) continue;
+            return [$"The pleats lie {work.Pleating.PitchAt(y).Say(UnitSystem.Metric)} apart at cable row {y}, closer than a pleat is thick ({work.Pleating.Gauge.PleatThickness.Say(UnitSystem.Metric)})."];
+        }
+        return [];
+    }
 
     // Which placements have copies that lie over one another, stitch for stitch.
     private static HashSet<(int, int)> Meetings(Piece piece, PleatingPlan pleating)

@@ -19,9 +19,11 @@ public sealed class CrowdedPleats : Rule
         for (var y = 0; y <= work.CableRows; y++)
         {
             var runs = work.RunsIn(new CableRow(y));
-            if (!runs.IsEmpty && work.Pleating.PitchAt(y) < work.Pleating.Gauge.PleatThickness)
+            if (y < work.CableRows && Crowding.At(work, new CableRow(y)))
             {
-                var row = Place.In(new CableRow(y), runs[0].From, runs[^1].To);
+                var row = runs.IsEmpty
+                    ? Place.In(new CableRow(y), new Valley(1), new Valley(work.Valleys))
+                    : Place.In(new CableRow(y), runs[0].From, runs[^1].To);
                 open = open?.And(row) ?? row;
             }
             else if (open is { } place)
@@ -40,6 +42,6 @@ public sealed class CrowdedPleats : Rule
         if (work.Pleating.PitchAt(place.Bottom.Index) is var low && low < pitch) pitch = low;
         findings.Add(Severity.Error, place,
             $"In {Say.Rows(work, place)} the pleats lie {pitch.Say(UnitSystem.Metric)} apart, closer than a pleat is thick ({thickness.Say(UnitSystem.Metric)}): nothing can be stitched.",
-            "Leave these rows bare, or plan fewer pleats: a wider pitch at the gauge, or less cloth.");
+            "Leave these rows bare, or plan fewer pleats: a wider pitch at the gauge, less cloth, or a longer neck.");
     }
 }
