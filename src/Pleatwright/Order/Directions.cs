@@ -137,9 +137,7 @@ public static class Directions
             if (step.Turned != wasTurned) text.Append(step.Turned ? "Turn the work, bottom edge up. " : "Turn the work back, top edge up. ");
             text.Append(Capital(Place(step.Row, outward.WayOf(step.RunIndex)))).Append(step.Turned ? ", turned: " : ": ");
             text.Append(ThreadText(step)).Append(' ');
-            var run = work.Runs[step.RunIndex];
-            var rightward = step.From.Number < step.To.Number
-                || (step.From == step.To && step.Turned == (work.Piece.Working.Hand == Hand.Left));
+            var rightward = order.TravelsRight(step);
             Pleat first = rightward ? step.From.LeftPleat : step.From.RightPleat, last = rightward ? step.To.RightPleat : step.To.LeftPleat;
             text.Append($"From {PleatText(first)} to {PleatText(last)}: ");
             if (step.HalfAtBegin) text.Append($"a {Word(step.HeldBegin.Opposite())} half stitch over pleat {first.Number} alone, then ");

@@ -22,6 +22,7 @@ internal sealed class Layout
         After = Reverse(Before);
         Carries = Order.Carries.Between(work, Costs);
         Rank = RankRuns();
+        Clusters = FindClusters();
     }
 
     public Work Work { get; }
@@ -45,6 +46,12 @@ internal sealed class Layout
 
     /// <summary>Each run's place when every run is begun afresh: outward from the base, area by area.</summary>
     public int[] Rank { get; }
+
+    /// <summary>
+    /// The runs that have to do with one another, each list in the order of rank, the lists by their first: areas, and
+    /// areas so near that a thread can be carried between them. What is planned in one cluster does not touch another.
+    /// </summary>
+    public Lists Clusters { get; }
 
     /// <summary>Whether a run begun at this end is worked with the work turned.</summary>
     public bool TurnedAt(int entry) => (entry & 1) == 1 != leftHanded;
@@ -71,6 +78,41 @@ internal sealed class Layout
         return pairs.ByFirst(before.Count);
     }
 
+    private Lists FindClusters()
+    {
+        // the areas hang together by themselves; carries may join them further
+        var areas = Work.Areas;
+        var parent = new int[areas.Count];
+        for (var a = 0; a < parent.Length; a++) parent[a] = a;
+        for (var end = 0; end < Carries.Count; end++)
+        {
+            var a = Root(parent, areas.AreaOf(end >> 1));
+            foreach (var other in Carries[end])
+            {
+                var b = Root(parent, areas.AreaOf(other >> 1));
+                if (a != b) parent[b] = a;
+            }
+        }
+        var byRank = new int[Runs];
+        for (var r = 0; r < byRank.Length; r++) byRank[Rank[r]] = r;
+        var number = new int[areas.Count];
+        var count = 0;
+        var pairs = new Pairs();
+        foreach (var r in byRank)
+        {
+            ref var cluster = ref number[Root(parent, areas.AreaOf(r))];
+            if (cluster == 0) cluster = ++count;
+            pairs.Add(cluster - 1, r);
+        }
+        return pairs.ByFirst(count);
+
+        static int Root(int[] parent, int i)
+        {
+            while (parent[i] != i) i = parent[i] = parent[parent[i]];
+            return i;
+        }
+    }
+
     private int[] RankRuns()
     {
         const long most = 8192; // more than the pleats and the cable rows there can be
@@ -84,8 +126,9 @@ internal sealed class Layout
         {
             var area = areas.AreaOf(i);
             var way = Outward.WayOf(i) switch { 0 => 0, < 0 => firstUp ? 1 : 2, _ => firstUp ? 2 : 1 };
-            var distance = Math.Abs(runs[i].Row.Index - areas.All[area].Base.Index);
-            keys[i] = ((areaOrder[area] * 3L + way) * most + distance) * most + Across(i);
+            var below = runs[i].Row.Index - areas.All[area].Base.Index;
+            var distance = 2 * Math.Abs(below) + (below < 0 ? 1 : 0);
+            keys[i] = ((areaOrder[area] * 3L + way) * 2 * most + distance) * most + Across(i);
             order[i] = i;
         }
         Array.Sort(keys, order);
@@ -115,7 +158,8 @@ internal sealed class Layout
         var firstUp = Work.Piece.Working.First == FirstWay.Up;
         var start = 0;
         for (var a = 1; a < areas.Count; a++)
-            if (cables[a] > cables[start] || (cables[a] == cables[start] && across[a] < across[start])) start = a;
+            if (cables[a] > cables[start] || (cables[a] == cables[start]
+                && (across[a], areas.All[a].Base).CompareTo((across[start], areas.All[start].Base)) < 0)) start = a;
         var pieceBase = areas.Count > 0 ? areas.All[start].Base.Index : 0;
         foreach (var area in areas.All)
             if (Work.Piece.Working.BaseRow == area.Base) pieceBase = area.Base.Index;

@@ -20,15 +20,6 @@ internal sealed class Needlefuls(Layout layout)
     private const int LeastPart = 3;
 
     private readonly ThreadCosts costs = layout.Costs;
-    private readonly bool splitRuns = layout.Work.Piece.Working.SplitRuns;
-
-    /// <summary>How many needlefuls a path takes.</summary>
-    public int Count(ReadOnlySpan<Visit> path)
-    {
-        var count = 0;
-        for (var at = default(Break); at.Along < path.Length; count++) at = Furthest(path, at);
-        return count;
-    }
 
     /// <summary>The breaks of a path, one fewer than its needlefuls.</summary>
     public List<Break> Share(ReadOnlySpan<Visit> path)
@@ -69,7 +60,7 @@ internal sealed class Needlefuls(Layout layout)
             if (firstCable == 0) left -= begin;
             var all = (long)(run.Cables - firstCable) * cable + end;
             if (left >= all) { left -= all; continue; }
-            if (!MaySplit(path[k].Run) && k > from.Along) return new Break(k, 0);
+            if (!costs.MaySplit(path[k].Run) && k > from.Along) return new Break(k, 0);
             // the end half stitch stays with the last cable
             var fits = left < cable ? 0 : (int)Math.Min(left / cable, run.Cables - firstCable - 1);
             return new Break(k, firstCable + (k == from.Along ? Math.Max(1, fits) : fits));
@@ -96,15 +87,13 @@ internal sealed class Needlefuls(Layout layout)
                 left -= all + layout.Carry(path[k - 1].Exit, path[k].Entry);
                 continue;
             }
-            if (!MaySplit(path[k].Run) && !last) return after;
+            if (!costs.MaySplit(path[k].Run) && !last) return after;
             var fits = left < cable ? 0 : (int)Math.Min(left / cable, cables - 1);
             if (last) fits = Math.Max(1, fits);
             return fits == 0 ? after : new Break(k, cables - fits);
         }
         return default;
     }
-
-    private bool MaySplit(int run) => splitRuns || costs.Run(run) > costs.Needleful;
 
     /// <summary>Thread in the half stitches at the beginning and the end of a visit.</summary>
     private (int Begin, int End) Halves(Visit visit, Run run)

@@ -12,21 +12,19 @@ public static class Planner
     public static WorkingOrder Plan(Work work)
     {
         var layout = new Layout(work);
-        var bound = LowerBound.Starts(layout);
-        WorkingOrder? best = null;
-        foreach (var preference in (ReadOnlySpan<Scheduler.Preference>)[Scheduler.Preference.FewTurns, Scheduler.Preference.ShortCarries, Scheduler.Preference.Rescue])
+        var scheduler = new Scheduler(layout);
+        var routes = new Route[layout.Clusters.Count];
+        var turned = false;
+        for (var c = 0; c < routes.Length; c++)
         {
-            var order = new WorkingOrder(layout, BaseRow(layout), Steps.From(layout, Scheduler.Run(layout, preference)), bound);
-            if (best is null || Cost(order).CompareTo(Cost(best)) < 0) best = order;
+            var cluster = layout.Clusters[c];
+            foreach (var preference in (ReadOnlySpan<Scheduler.Preference>)[Scheduler.Preference.FewTurns, Scheduler.Preference.ShortCarries, Scheduler.Preference.Rescue])
+            {
+                var route = scheduler.Run(cluster, preference, turned);
+                if (routes[c] is not { } best || route.Cost.CompareTo(best.Cost) < 0) routes[c] = route;
+            }
+            turned = layout.TurnedAt(routes[c].Visits[^1].Entry);
         }
-        return best!;
-    }
-
-    private static (int, int, double) Cost(WorkingOrder order) => (order.Starts, order.Turns, order.Carried.Millimetres);
-
-    private static CableRow BaseRow(Layout layout)
-    {
-        var first = Array.IndexOf(layout.Rank, 0);
-        return first < 0 ? layout.Work.Piece.Working.BaseRow ?? new CableRow(0) : layout.Work.Runs[first].Row;
+        return new WorkingOrder(layout, Steps.From(layout, routes), LowerBound.Starts(layout));
     }
 }

@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace Pleatwright.Order;
 
 /// <summary>One run worked from end to end.</summary>
@@ -15,7 +13,24 @@ internal readonly record struct Visit(int Run, bool Leftward, int Path)
     public int Exit => 2 * Run + (Leftward ? 0 : 1);
 }
 
-/// <summary>Every run in the order worked. Paths may be interleaved: one waits while another is worked.</summary>
-/// <param name="Visits">The runs in order.</param>
+/// <summary>What an order costs; the less the better, starts before turns before thread carried.</summary>
+/// <param name="Starts">Needlefuls begun.</param>
+/// <param name="Turns">Times the work is turned over.</param>
+/// <param name="Carried">Thread carried, in micrometres.</param>
+internal readonly record struct Cost(int Starts, int Turns, long Carried) : IComparable<Cost>
+{
+    /// <summary>More than any order costs.</summary>
+    public static Cost Most => new(int.MaxValue, 0, 0);
+
+    /// <inheritdoc/>
+    public int CompareTo(Cost other) =>
+        Starts != other.Starts ? Starts.CompareTo(other.Starts)
+        : Turns != other.Turns ? Turns.CompareTo(other.Turns)
+        : Carried.CompareTo(other.Carried);
+}
+
+/// <summary>The runs of a cluster in the order worked. Paths may be interleaved: one waits while another is worked.</summary>
+/// <param name="Visits">The runs in order; paths are numbered from 0 by their first run.</param>
 /// <param name="Paths">How many paths.</param>
-internal sealed record Route(ImmutableArray<Visit> Visits, int Paths);
+/// <param name="Cost">What it costs, from the way the work lay before it.</param>
+internal sealed record Route(Visit[] Visits, int Paths, Cost Cost);

@@ -1,33 +1,18 @@
-using System.Collections.Immutable;
-
 namespace Pleatwright.Order;
 
 /// <summary>
-/// Puts runs in order, one after the other: it carries the thread in hand on as long as it can, takes up a parked
-/// thread where that serves, and starts anew at the first run, outward from the base, that is free to be worked.
+/// Puts the runs of a cluster in order, one after the other: it carries the thread in hand on as long as it can, takes
+/// up a parked thread where that serves, and starts anew at the first run, outward from the base, that is free.
 /// </summary>
-internal sealed class Scheduler
+internal sealed class Scheduler(Layout layout)
 {
-    private readonly Layout layout;
-    private readonly Preference prefer;
-    private readonly int[] waits;
-    private readonly bool[] done;
+    private readonly int[] waits = new int[layout.Runs];
+    private readonly bool[] done = new bool[layout.Runs];
     private readonly PriorityQueue<int, int> free = new();
-    private readonly List<(int Path, int Exit)> parked = [];
-    private readonly ImmutableArray<Visit>.Builder visits;
-    private int hand = -1; // exit end of the thread in the needle
-    private int handPath;
-    private int paths;
+    private readonly List<Thread> parked = [];
+    private Preference prefer;
+    private Thread hand;
     private bool turned;
-
-    private Scheduler(Layout layout, Preference prefer)
-    {
-        this.layout = layout;
-        this.prefer = prefer;
-        waits = new int[layout.Runs];
-        done = new bool[layout.Runs];
-        visits = ImmutableArray.CreateBuilder<Visit>(layout.Runs);
-    }
 
     /// <summary>What to look to first among the runs a thread could carry on to.</summary>
     public enum Preference
@@ -42,36 +27,65 @@ internal sealed class Scheduler
         Rescue,
     }
 
-    /// <summary>Orders every run.</summary>
-    public static Route Run(Layout layout, Preference prefer) => new Scheduler(layout, prefer).Run();
+    // A thread on its path: the end it comes out at (-1 for none), and what is left of it.
+    private readonly record struct Thread(int Path, int Exit, Fill Fill);
 
-    private Route Run()
+    /// <summary>Orders a cluster, begun as the work lies.</summary>
+    public Route Run(ReadOnlySpan<int> cluster, Preference preference, bool turnedBefore)
     {
-        for (var r = 0; r < waits.Length; r++)
+        (prefer, turned, hand) = (preference, turnedBefore, new Thread(0, -1, Fill.None));
+        free.Clear();
+        parked.Clear();
+        foreach (var r in cluster)
         {
+            done[r] = false;
             waits[r] = layout.Before[r].Length;
             if (waits[r] == 0) free.Enqueue(r, layout.Rank[r]);
         }
-        while (visits.Count < waits.Length)
+        var visits = new Visit[cluster.Length];
+        var paths = 0;
+        Cost cost = default;
+        for (var i = 0; i < visits.Length; i++)
         {
-            if (Next(hand) is { } onward) Take(onward, handPath);
-            else if (!TakeUpParked()) StartAnew();
+            var entry = Next(hand.Exit);
+            if (entry < 0) entry = TakeUpParked();
+            if (entry < 0)
+            {
+                LeaveHand();
+                entry = StartAnew();
+                hand = new Thread(paths++, -1, Fill.None);
+            }
+            visits[i] = Take(entry, ref cost);
         }
-        return new Route(visits.MoveToImmutable(), paths);
+        return new Route(visits, paths, cost);
     }
 
-    // The best end to carry on to from here, or null.
-    private int? Next(int exit)
+    private Visit Take(int entry, ref Cost cost)
     {
-        if (exit < 0) return null;
-        int? best = null;
+        var visit = new Visit(entry >> 1, (entry & 1) == 1, hand.Path);
+        var carry = hand.Exit < 0 ? 0 : layout.Carry(hand.Exit, entry);
+        var fill = hand.Fill.After(layout.Costs, layout.Work.Runs[visit.Run], carry, visit.Leftward, layout.Costs.MaySplit(visit.Run), out var carried);
+        var nowTurned = layout.TurnedAt(entry);
+        cost = new Cost(cost.Starts + fill.Begun - hand.Fill.Begun, cost.Turns + (nowTurned != turned ? 1 : 0), cost.Carried + (carried ? carry : 0));
+        turned = nowTurned;
+        hand = new Thread(hand.Path, visit.Exit, fill);
+        done[visit.Run] = true;
+        foreach (var later in layout.After[visit.Run])
+            if (--waits[later] == 0) free.Enqueue(later, layout.Rank[later]);
+        return visit;
+    }
+
+    // The best end to carry on to from here, or -1.
+    private int Next(int exit)
+    {
+        var best = -1;
+        if (exit < 0) return best;
         (int, int, int, int) least = default;
         foreach (var entry in layout.Carries[exit])
         {
-            var run = entry >> 1;
-            if (done[run] || waits[run] > 0 || !layout.MayEnter(entry)) continue;
+            if (done[entry >> 1] || waits[entry >> 1] > 0 || !layout.MayEnter(entry)) continue;
             var key = Key(exit, entry);
-            if (best is null || key.CompareTo(least) < 0) (best, least) = (entry, key);
+            if (best < 0 || key.CompareTo(least) < 0) (best, least) = (entry, key);
         }
         return best;
     }
@@ -80,73 +94,60 @@ internal sealed class Scheduler
     {
         var turn = layout.TurnedAt(entry) == turned ? 0 : 1;
         var carry = layout.Carry(exit, entry);
-        // the rank is the last word; which end comes first when both are as near does not matter for one-cable runs
         var rank = 2 * layout.Rank[entry >> 1] + turn;
         return prefer switch
         {
             Preference.FewTurns => (turn, carry, rank, 0),
             Preference.ShortCarries => (carry, turn, rank, 0),
-            _ => (Ways(entry), turn, carry, rank),
+            _ => (Hopes(entry) + Hopes(entry ^ 1), turn, carry, rank),
         };
     }
 
-    // How many runs not yet worked could carry to or from this one.
-    private int Ways(int entry) => Hopes(entry) + Hopes(entry ^ 1);
-
+    // How many runs not yet worked lie within a carry of this end.
     private int Hopes(int end)
     {
         var count = 0;
         foreach (var other in layout.Carries[end])
-            if (!done[other >> 1] && other >> 1 != end >> 1 && layout.MayEnter(other)) count++;
+            if (!done[other >> 1] && layout.MayEnter(other)) count++;
         return count;
     }
 
-    private bool TakeUpParked()
+    private int TakeUpParked()
     {
         for (var p = parked.Count - 1; p >= 0; p--)
         {
-            if (Next(parked[p].Exit) is not { } onward) continue;
-            var path = parked[p].Path;
+            var entry = Next(parked[p].Exit);
+            if (entry < 0) continue;
+            var taken = parked[p];
             parked.RemoveAt(p);
             LeaveHand();
-            Take(onward, path);
-            return true;
+            hand = taken;
+            return entry;
         }
-        return false;
-    }
-
-    private void StartAnew()
-    {
-        LeaveHand();
-        int run;
-        do run = free.Dequeue(); while (done[run]);
-        // the end to begin at: where the other end leads somewhere, then as the work lies, then not turned
-        int entry = layout.PlainEntry(run), other = entry ^ 1;
-        if (layout.MayEnter(other))
-        {
-            bool leads = Hopes(entry ^ 1) > 0, otherLeads = Hopes(other ^ 1) > 0;
-            if (leads == otherLeads ? turned : otherLeads) entry = other;
-        }
-        Take(entry, paths++);
+        return -1;
     }
 
     private void LeaveHand()
     {
-        if (hand < 0) return;
-        parked.Add((handPath, hand));
+        if (hand.Exit < 0) return;
+        parked.Add(hand);
         parked.RemoveAll(p => Hopes(p.Exit) == 0);
-        if (parked.Count > layout.ParkedThreads) parked.RemoveAt(0);
-        hand = -1;
+        if (parked.Count <= layout.ParkedThreads) return;
+        // one too many: tie off the one with least thread left
+        var least = 0;
+        for (var p = 1; p < parked.Count; p++)
+            if (parked[p].Fill.Left < parked[least].Fill.Left) least = p;
+        parked.RemoveAt(least);
     }
 
-    private void Take(int entry, int path)
+    private int StartAnew()
     {
-        var visit = new Visit(entry >> 1, (entry & 1) == 1, path);
-        visits.Add(visit);
-        done[visit.Run] = true;
-        turned = layout.TurnedAt(entry);
-        (hand, handPath) = (visit.Exit, path);
-        foreach (var later in layout.After[visit.Run])
-            if (--waits[later] == 0) free.Enqueue(later, layout.Rank[later]);
+        int run;
+        do run = free.Dequeue(); while (done[run]);
+        // the end to begin at: where the other end leads somewhere, then as the work lies, then not turned
+        int entry = layout.PlainEntry(run), other = entry ^ 1;
+        if (!layout.MayEnter(other)) return entry;
+        bool leads = Hopes(entry ^ 1) > 0, otherLeads = Hopes(other ^ 1) > 0;
+        return (leads == otherLeads ? turned : otherLeads) ? other : entry;
     }
 }

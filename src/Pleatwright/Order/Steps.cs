@@ -7,13 +7,19 @@ namespace Pleatwright.Order;
 /// <summary>Turns a route into steps: where threads start, carry, wait and are tied off.</summary>
 internal static class Steps
 {
-    /// <summary>The steps of a route.</summary>
-    public static ImmutableArray<Step> From(Layout layout, Route route)
+    /// <summary>The steps of the routes of all clusters, one after the other.</summary>
+    public static ImmutableArray<Step> From(Layout layout, Route[] routes)
+    {
+        var steps = ImmutableArray.CreateBuilder<Step>(layout.Runs + layout.Runs / 4);
+        var needlefuls = 0;
+        foreach (var route in routes) Add(layout, route, steps, ref needlefuls);
+        return steps.ToImmutable();
+    }
+
+    private static void Add(Layout layout, Route route, ImmutableArray<Step>.Builder steps, ref int needlefuls)
     {
         var plans = PathPlan.Of(layout, route);
-        var steps = ImmutableArray.CreateBuilder<Step>(route.Visits.Length);
         var lastOn = new int[route.Paths]; // step that last used the path's thread
-        var needlefuls = 0;
         foreach (var visit in route.Visits)
         {
             var plan = plans[visit.Path];
@@ -54,7 +60,6 @@ internal static class Steps
                 from = to;
             }
         }
-        return steps.ToImmutable();
     }
 
     private static Valley At(Run run, Visit visit, int cable) =>

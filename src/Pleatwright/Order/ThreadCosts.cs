@@ -15,6 +15,7 @@ internal sealed class ThreadCosts
     private readonly int[] pitch;
     private readonly int rowHeight;
     private readonly Work work;
+    private readonly bool splitRuns;
 
     /// <summary>Works out the costs of every cable row.</summary>
     public ThreadCosts(Work work)
@@ -37,6 +38,7 @@ internal sealed class ThreadCosts
         var working = work.Piece.Working;
         // However short the needleful, one cable is always worked with it: else the work would never end.
         Needleful = Math.Max(dearest, (int)Math.Min(int.MaxValue / 4, Math.Floor((working.WorkingLength - working.Tails).Millimetres * 1000 + 1e-6)));
+        splitRuns = working.SplitRuns;
         CarryRows = gauge.CableRowsPerSpace;
         CarryPleats = working.CarryPleats;
     }
@@ -55,6 +57,15 @@ internal sealed class ThreadCosts
 
     /// <summary>One half stitch of a run.</summary>
     public int Half(int run) => half[work.Runs[run].Row.Index];
+
+    /// <summary>One cable in a row.</summary>
+    public int CableIn(CableRow row) => cable[row.Index];
+
+    /// <summary>One half stitch in a row.</summary>
+    public int HalfIn(CableRow row) => half[row.Index];
+
+    /// <summary>Whether a run may be shared among needlefuls.</summary>
+    public bool MaySplit(int run) => splitRuns || Run(run) > Needleful;
 
     /// <summary>A whole run.</summary>
     public long Run(int run)

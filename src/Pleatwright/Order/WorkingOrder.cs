@@ -11,11 +11,11 @@ public sealed class WorkingOrder
     private readonly Layout layout;
     private int[]? before;
 
-    internal WorkingOrder(Layout layout, CableRow baseRow, ImmutableArray<Step> steps, int lowerBoundStarts)
+    internal WorkingOrder(Layout layout, ImmutableArray<Step> steps, int lowerBoundStarts)
     {
         this.layout = layout;
         Work = layout.Work;
-        BaseRow = baseRow;
+        BaseRow = steps.IsEmpty ? layout.Work.Piece.Working.BaseRow ?? new CableRow(0) : steps[0].Row;
         Steps = steps;
         LowerBoundStarts = lowerBoundStarts;
         var turned = false;
@@ -58,6 +58,14 @@ public sealed class WorkingOrder
         before ??= FindBefore();
         return before[step.Number - 1];
     }
+
+    /// <summary>Whether a step travels from left to right on the chart.</summary>
+    public bool TravelsRight(Step step) => step.From == step.To
+        ? step.Turned == (Work.Piece.Working.Hand == Hand.Left)
+        : step.From.Number < step.To.Number;
+
+    /// <summary>The wrong side: every start, carry and tie-off, in the order worked.</summary>
+    public ImmutableArray<BackPath> BackPaths() => BackPath.Of(this);
 
     private int[] FindBefore()
     {

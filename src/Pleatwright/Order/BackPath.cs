@@ -1,0 +1,63 @@
+using System.Collections.Immutable;
+using Pleatwright.Chart;
+
+namespace Pleatwright.Order;
+
+/// <summary>What a thread does on the wrong side.</summary>
+public enum BackPathKind
+{
+    /// <summary>A new thread comes up in the valley between the run's first two pleats.</summary>
+    Start,
+
+    /// <summary>A thread is carried from the end of one run to the beginning of the next.</summary>
+    Carry,
+
+    /// <summary>A thread goes down in the valley before the run's last pleat and is cabled once or twice on the back.</summary>
+    TieOff,
+}
+
+/// <summary>A place on the cloth, seen from the right side with the top edge up.</summary>
+/// <param name="Pleat">
+/// Across, in pleats: pleat p is p, the valley between p and p + 1 is p + 0.5. Seen from the back it is mirrored: what is
+/// p here lies at pleats + 1 - p from the left.
+/// </param>
+/// <param name="Row">Down, in cable rows: the middle of row y is y + 0.5, its upper line y to y + 0.5.</param>
+public readonly record struct BackPoint(double Pleat, double Row);
+
+/// <summary>One stretch of thread on the wrong side.</summary>
+/// <param name="Kind">What it is.</param>
+/// <param name="Step">Number of the step it belongs to: the one begun by it, or ended by it for a tie-off.</param>
+/// <param name="Points">
+/// Where it lies, corner by corner. A carry runs along its pleat to the new row, then sideways. A start and a tie-off
+/// lie over one or two pleats beside their valley.
+/// </param>
+public sealed record BackPath(BackPathKind Kind, int Step, ImmutableArray<BackPoint> Points)
+{
+    /// <summary>The wrong side of every step of an order: its start or its carry, then its tie-off.</summary>
+    public static ImmutableArray<BackPath> Of(WorkingOrder order)
+    {
+        var paths = ImmutableArray.CreateBuilder<BackPath>();
+        foreach (var step in order.Steps)
+        {
+            var rise = At(step.From, step.Row, step.Begin);
+            var to = At(step.To, step.Row, step.End);
+            var onward = order.TravelsRight(step) ? 1 : -1;
+            if (step.Starts == StartKind.New)
+                paths.Add(new BackPath(BackPathKind.Start, step.Number, [rise with { Pleat = rise.Pleat + onward }, rise]));
+            else
+            {
+                var before = order.Steps[order.LastStepOf(step) - 1];
+                var left = At(before.To, before.Row, before.End);
+                var corner = new BackPoint(left.Pleat, rise.Row);
+                paths.Add(new BackPath(BackPathKind.Carry, step.Number, corner == left || corner == rise ? [left, rise] : [left, corner, rise]));
+            }
+            // back over the pleats just worked, so that nothing shows past the run's end
+            if (step.TieOff)
+                paths.Add(new BackPath(BackPathKind.TieOff, step.Number, [to, to with { Pleat = to.Pleat - onward }, to with { Pleat = to.Pleat - onward * Math.Min(2, step.Cables) }]));
+        }
+        return paths.ToImmutable();
+    }
+
+    private static BackPoint At(Valley valley, CableRow row, Level level) =>
+        new(valley.Number + 0.5, row.Index + (level == Level.Up ? 0.25 : 0.75));
+}
