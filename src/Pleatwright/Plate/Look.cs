@@ -14,9 +14,6 @@ namespace Pleatwright.Plate;
 /// <param name="Pleat">The tint of a bare pleat on the chart.</param>
 public sealed record Look(Colour Ink, Colour Quiet, Colour Hairline, Colour Accent, Colour Alarm, Colour Pleat)
 {
-    /// <summary>White paper.</summary>
-    public static Colour White { get; } = new(255, 255, 255);
-
     /// <summary>The common look.</summary>
     public static Look Booklet { get; } = new(
         Colour.Parse("#26303b"), Colour.Parse("#5d6672"), Colour.Parse("#c9c3b8"), Colour.Parse("#2f6f79"), Colour.Parse("#9a3b1f"), Colour.Parse("#f3efe8"));
@@ -52,6 +49,9 @@ public sealed record Look(Colour Ink, Colour Quiet, Colour Hairline, Colour Acce
     /// <summary>Captions, notes and footers.</summary>
     public TypeStyle Note => new(Face.Text, Large ? 14 : 8, Quiet);
 
+    /// <summary>A figure that matters.</summary>
+    public TypeStyle Figure => new(Face.Display, Large ? 20 : 14, Ink);
+
     /// <summary>Numbers along the chart.</summary>
     public TypeStyle Ruler => new(Face.Text, Large ? 11 : 6.5, Quiet);
 
@@ -60,14 +60,6 @@ public sealed record Look(Colour Ink, Colour Quiet, Colour Hairline, Colour Acce
 
     /// <summary>From one baseline of running text to the next, in millimetres.</summary>
     public double Leading => Body.Points * 1.42 * 25.4 / 72;
-
-    /// <summary>Black or white, whichever stands out more from a colour.</summary>
-    /// <remarks>Contrast ratio of the Web Content Accessibility Guidelines 2.2, (L1 + 0.05) / (L2 + 0.05).</remarks>
-    public static Colour LetterOn(Colour ground)
-    {
-        var light = Luminance(ground);
-        return 1.05 / (light + 0.05) >= (light + 0.05) / 0.05 ? White : new Colour(0, 0, 0);
-    }
 
     /// <summary>A colour mixed with another, in sRGB.</summary>
     /// <param name="colour">The colour.</param>
@@ -80,17 +72,8 @@ public sealed record Look(Colour Ink, Colour Quiet, Colour Hairline, Colour Acce
     }
 
     /// <summary>A darker shade of a colour.</summary>
-    public static Colour Darker(Colour colour, double share) => Mix(colour, new Colour(0, 0, 0), share);
+    public static Colour Darker(Colour colour, double share) => Mix(colour, Colour.Black, share);
 
     /// <summary>A lighter tint of a colour.</summary>
-    public static Colour Lighter(Colour colour, double share) => Mix(colour, White, share);
-
-    // Relative luminance, WCAG 2.2.
-    private static double Luminance(Colour c) => 0.2126 * Linear(c.Red) + 0.7152 * Linear(c.Green) + 0.0722 * Linear(c.Blue);
-
-    private static double Linear(byte channel)
-    {
-        var v = channel / 255.0;
-        return v <= 0.04045 ? v / 12.92 : Math.Pow((v + 0.055) / 1.055, 2.4);
-    }
+    public static Colour Lighter(Colour colour, double share) => Mix(colour, Colour.White, share);
 }

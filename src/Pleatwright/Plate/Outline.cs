@@ -88,6 +88,9 @@ public sealed class OutlineBuilder
     /// <summary>A straight line of its own.</summary>
     public OutlineBuilder Line(double x1, double y1, double x2, double y2) => MoveTo(x1, y1).LineTo(x2, y2);
 
+    /// <summary>A straight line there and back. With a round pen it looks like a line, yet many of them are drawn as one.</summary>
+    public OutlineBuilder Thread(double x1, double y1, double x2, double y2) => Line(x1, y1, x2, y2).Close();
+
     /// <summary>An upright rectangle.</summary>
     public OutlineBuilder Rectangle(Box box) =>
         MoveTo(box.X, box.Y).LineTo(box.Right, box.Y).LineTo(box.Right, box.Bottom).LineTo(box.X, box.Bottom).Close();

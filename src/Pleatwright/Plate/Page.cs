@@ -34,13 +34,13 @@ internal sealed class Page(string name, Paper paper, Look look)
 
     public void Bookmark(string title, int depth, double y) => bookmarks.Add(new Bookmark(title, depth, y));
 
-    /// <summary>A section's heading with a fine rule under it and a line of explanation; returns how far down the section may begin.</summary>
+    /// <summary>A section's heading with a fine rule under it and a line of explanation; returns how far down the section may begin. A depth below 0 makes no bookmark.</summary>
     public double Heading(string heading, string? lead, double y, int depth = 0)
     {
         var box = Inner;
         var baseline = y + Typeface.CapHeight(Look.Heading) + 0.6;
         Text(box.X, baseline, heading, Look.Heading);
-        Bookmark(heading, depth, y - 4);
+        if (depth >= 0) Bookmark(heading, depth, y - 4);
         if (lead is not null)
         {
             var wide = Typeface.Width(heading, Look.Heading) + Typeface.Width(lead, Look.Lead) + 8 <= box.Width;

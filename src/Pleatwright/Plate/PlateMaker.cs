@@ -6,24 +6,37 @@ using Pleatwright.Proof;
 
 namespace Pleatwright.Plate;
 
-/// <summary>A plate ready to be written in any format.</summary>
-/// <param name="Title">Its title.</param>
-/// <param name="Sheets">Its pages.</param>
-public sealed record PlateDocument(string Title, ImmutableArray<Sheet> Sheets);
-
-/// <summary>Makes plates.</summary>
+/// <summary>Makes plates. Pure: the same work and options always make the same plate.</summary>
 public static class PlateMaker
 {
+    /// <summary>The most cables a plate may show.</summary>
+    public const int MostCables = 1_000_000;
+
     /// <summary>Makes the plate of a work.</summary>
     /// <param name="work">The work.</param>
     /// <param name="order">Its working order.</param>
-    /// <param name="findings">What the proof found.</param>
+    /// <param name="findings">What the proof found on it; errors and warnings are printed with it.</param>
     /// <param name="options">How the plate is made.</param>
+    /// <exception cref="PlateTooLargeException">It has more than <see cref="MostCables"/> cables.</exception>
     public static PlateDocument Make(Work work, WorkingOrder order, ImmutableArray<Finding> findings, PlateOptions options)
     {
-        List<Page> pages = [.. ChartPages.Working(work, options, 1)];
-        if (options.TrueScaleChart) pages.AddRange(ChartPages.TrueScale(work, options, pages.Count + 1));
-        var title = work.Piece.Title;
-        return new PlateDocument(title, [.. pages.Select((p, i) => p.Finish(title, i + 1, pages.Count))]);
+        if (work.Cables > MostCables)
+            throw new PlateTooLargeException(
+                FormattableString.Invariant($"the piece has {work.Cables} cables; a plate shows {MostCables} at most. Print it in parts, figure by figure."));
+        var title = Tidy.Line(work.Piece.Title);
+        return new PlateDocument
+        {
+            Work = work,
+            Options = options,
+            Title = title.Length == 0 ? "Untitled" : title,
+            Summary = FactsPart.Summary(work),
+            Facts = FactsPart.Of(work, order, options.Units),
+            Threads = KeyPart.Threads(work, order),
+            Signs = KeyPart.Signs(work, options.Levels),
+            Materials = MaterialsPart.Of(work, order, options.Units),
+            Directions = [.. Directions.Write(order, options.Levels).Select(d => d with { Text = Tidy.Line(d.Text) })],
+            Verdict = Verdict.Of(findings),
+            Cautions = CautionsPart.Words,
+        };
     }
 }

@@ -21,7 +21,7 @@ public static class ChartBricks
         var threads = geometry.Work.Piece.Threads;
         var outlines = threads.ToDictionary(t => t.Key, _ => new OutlineBuilder());
         var points = LetterPoints(geometry);
-        var styles = threads.ToDictionary(t => t.Key, t => new TypeStyle(Face.TextBold, Math.Round(points, 2), Look.LetterOn(t.Colour)));
+        var styles = threads.ToDictionary(t => t.Key, t => new TypeStyle(Face.TextBold, Math.Round(points, 2), t.Colour.LetterOn));
         var letters = new List<Mark>();
         var gap = Math.Min(0.12, geometry.LineHeight * 0.06);
         var round = geometry.LineHeight >= 1.4 ? geometry.LineHeight * 0.28 : 0;

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Pleatwright.Chart;
+using Pleatwright.Thread;
 
 namespace Pleatwright.Plate.Parts;
 
@@ -37,7 +38,7 @@ public static class ChartCloth
         if (x < box.X || x > box.Right) return [];
         return
         [
-            new Shape(Outline.Line(x, box.Y, x, box.Bottom), null, new Pen(Look.White, look.Large ? 0.5 : 0.35)),
+            new Shape(Outline.Line(x, box.Y, x, box.Bottom), null, new Pen(Colour.White, look.Large ? 0.5 : 0.35)),
             new Shape(Outline.Line(x, box.Y, x, box.Bottom), null, new Pen(look.Ink, look.Large ? 0.3 : 0.2) { Dashes = (1.6, 0.8) }),
         ];
     }

@@ -31,7 +31,7 @@ internal static class ChartPages
         var geometry = ChartGeometry.Scaled(work, 1);
         var window = WorkedWindow(work);
         var (tiling, paper) = Better(geometry, window, options, CheckLine.Height(look));
-        return Pages(tiling, paper, look, "At true size", "lay it beside the pleats", firstPage, options.Units);
+        return Pages(tiling, paper, look, "Chart at true size", "lay it beside the pleats", firstPage, options.Units);
     }
 
     /// <summary>The part of the chart with stitches, a few bare pleats and a gathering row more on every side where there are any.</summary>

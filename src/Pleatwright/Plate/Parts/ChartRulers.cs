@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Pleatwright.Chart;
+using Pleatwright.Thread;
 
 namespace Pleatwright.Plate.Parts;
 
@@ -80,7 +81,7 @@ public static class ChartRulers
             if (y < box.Y || y > box.Bottom) continue;
             var centre = new Spot(box.X - 2 - radius, y);
             marks.Add(new Shape(Outline.Line(box.X - 2, y, box.X, y), null, new Pen(look.Accent, 0.2)));
-            marks.Add(new Shape(Outline.Circle(centre, radius), Look.White, new Pen(look.Accent, 0.2)));
+            marks.Add(new Shape(Outline.Circle(centre, radius), Colour.White, new Pen(look.Accent, 0.2)));
             var number = g.ToString(CultureInfo.InvariantCulture);
             var sized = number.Length < 3 ? style : style with { Points = style.Points * 0.72 };
             marks.Add(new Lettering(new Spot(centre.X, y + Typeface.CapHeight(sized) / 2), number, sized, Anchor.Middle));

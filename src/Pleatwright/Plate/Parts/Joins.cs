@@ -1,4 +1,5 @@
 using System.Globalization;
+using Pleatwright.Thread;
 
 namespace Pleatwright.Plate.Parts;
 
@@ -69,7 +70,7 @@ internal static class Joins
         for (var row = 0; row < tiling.Rows; row++)
             for (var column = 0; column < tiling.Columns; column++)
                 if (numbers.ContainsKey((column, row))) empty.Rectangle(new Box(x + column * size, y + row * size, size, size).Grown(-size * 0.08));
-        page.Put(new Shape(empty.Build(), Look.White, new Pen(page.Look.Quiet, 0.15)));
+        page.Put(new Shape(empty.Build(), Colour.White, new Pen(page.Look.Quiet, 0.15)));
         page.Fill(new Box(x + tile.Column * size, y + tile.Row * size, size, size).Grown(-size * 0.08), page.Look.Accent);
     }
 }

@@ -1,0 +1,105 @@
+namespace Pleatwright.Plate;
+
+/// <summary>Running matter: blocks set one under another in columns, going on to a new page when one is full.</summary>
+internal sealed class Flow
+{
+    private const double Gutter = 9;
+
+    private readonly PlateOptions options;
+    private readonly List<Page> pages;
+    private readonly string heading;
+    private readonly int columns;
+    private double top;
+    private double y;
+    private int column;
+
+    /// <summary>Begins a section on a new page.</summary>
+    /// <param name="options">How the plate is made.</param>
+    /// <param name="pages">Where its pages are added.</param>
+    /// <param name="heading">Its heading.</param>
+    /// <param name="lead">A line beside the heading.</param>
+    /// <param name="columns">Columns of ordinary print; large print has one.</param>
+    public Flow(PlateOptions options, List<Page> pages, string heading, string? lead, int columns)
+    {
+        this.options = options;
+        this.pages = pages;
+        this.heading = heading;
+        this.columns = Look.Large ? 1 : columns;
+        NewPage(lead, first: true);
+    }
+
+    public Look Look => options.Look;
+
+    public Page Page => pages[^1];
+
+    /// <summary>Width of a column in millimetres.</summary>
+    public double Width => (Page.Inner.Width - Gutter * (columns - 1)) / columns;
+
+    /// <summary>Space left in this column in millimetres.</summary>
+    public double Left => Page.Inner.Bottom - y;
+
+    /// <summary>A block that is never broken over a column.</summary>
+    /// <param name="height">Its height in millimetres.</param>
+    /// <param name="draw">Draws it with its top left corner at the place given.</param>
+    /// <param name="keep">Millimetres of what follows that must stay with it.</param>
+    public void Add(double height, Action<Page, double, double> draw, double keep = 0)
+    {
+        if (height + keep > Left && y > top) Next();
+        draw(Page, Page.Inner.X + column * (Width + Gutter), y);
+        y += height;
+    }
+
+    /// <summary>A gap; none at the top of a column.</summary>
+    public void Gap(double height)
+    {
+        if (y > top) y += height;
+    }
+
+    /// <summary>A heading within the section, kept with what follows.</summary>
+    public void Subheading(string words, bool bookmark = false)
+    {
+        Gap(Look.Leading * 0.9);
+        var lines = Wrapping.Lines(words, Look.Subheading, Width);
+        var leading = Look.Subheading.Points * 0.47;
+        var height = lines.Count * leading + 1.8;
+        Add(height, (page, x, at) =>
+        {
+            if (bookmark) page.Bookmark(words, 1, at - 2);
+            for (var i = 0; i < lines.Count; i++) page.Text(x, at + i * leading + Typeface.CapHeight(Look.Subheading) + 0.4, lines[i], Look.Subheading);
+        }, keep: Look.Leading * 3);
+    }
+
+    /// <summary>A paragraph, broken over columns only when it is long.</summary>
+    public void Paragraph(string words, TypeStyle style, double indent = 0, double after = 1.2)
+    {
+        var lines = Wrapping.Lines(words, style, Width - indent);
+        var leading = style.Points / Look.Body.Points * Look.Leading;
+        var together = lines.Count <= 6 ? lines.Count : 3;
+        for (var i = 0; i < lines.Count; i++)
+        {
+            var line = lines[i];
+            Add(leading, (page, x, at) => page.Text(x + indent, at + leading * 0.75, line, style), i == 0 ? (together - 1) * leading : 0);
+        }
+        Gap(after);
+    }
+
+    private void Next()
+    {
+        if (column + 1 < columns)
+        {
+            column++;
+            y = top;
+        }
+        else NewPage("continued", first: false);
+    }
+
+    private void NewPage(string? lead, bool first)
+    {
+        if (pages.Count >= Layout.MostPages)
+            throw new PlateTooLargeException(FormattableString.Invariant($"the plate comes to more than {Layout.MostPages} pages. Print the piece in parts, figure by figure."));
+        var page = new Page(heading, options.Paper, Look);
+        pages.Add(page);
+        top = y = page.Heading(heading, lead, page.Inner.Y, first ? 0 : -1);
+        column = 0;
+    }
+}

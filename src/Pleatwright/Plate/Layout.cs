@@ -1,0 +1,49 @@
+using System.Collections.Immutable;
+using Pleatwright.Plate.Parts;
+
+namespace Pleatwright.Plate;
+
+/// <summary>Lays a plate out on pages: the order of its sections, the numbers of its pages.</summary>
+public static class Layout
+{
+    /// <summary>The most pages a plate may come to.</summary>
+    public const int MostPages = 3000;
+
+    internal const string ProofHeading = "What the proof found";
+
+    internal static ImmutableArray<Sheet> Compose(PlateDocument document)
+    {
+        var options = document.Options;
+        // The cover tells on which pages the sections begin, so it is laid out last; it always takes one page.
+        List<Page> pages = [new Page("", options.Paper, options.Look)];
+        List<(string, int)> contents = [];
+        if (document.Verdict is { } verdict)
+            Section(ProofHeading, () => verdict.Lay(new Flow(options, pages, ProofHeading, verdict.Headline, 2)));
+        Section("Key and materials", () =>
+        {
+            var flow = new Flow(options, pages, "Key and materials", "before you begin", 2);
+            KeyPart.Lay(document, flow);
+            MaterialsPart.Lay(document, flow);
+            CautionsPart.Lay(flow);
+        });
+        Section("Chart", () => Add(ChartPages.Working(document.Work, options, pages.Count + 1)));
+        if (options.TrueScaleChart) Section("Chart at true size", () => Add(ChartPages.TrueScale(document.Work, options, pages.Count + 1)));
+        if (document.Directions.Length > 0)
+            Section("Directions", () => DirectionsPart.Lay(document, new Flow(options, pages, "Directions", "row by row", 2)));
+        pages[0] = Cover.Lay(document, contents);
+        return [.. pages.Select((page, i) => page.Finish(document.Title, i + 1, pages.Count))];
+
+        void Section(string name, Action lay)
+        {
+            contents.Add((name, pages.Count + 1));
+            lay();
+        }
+
+        void Add(List<Page> more)
+        {
+            if (pages.Count + more.Count > MostPages)
+                throw new PlateTooLargeException(FormattableString.Invariant($"the plate comes to more than {MostPages} pages. Print the piece in parts, figure by figure."));
+            pages.AddRange(more);
+        }
+    }
+}

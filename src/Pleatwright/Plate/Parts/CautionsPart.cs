@@ -1,0 +1,30 @@
+namespace Pleatwright.Plate.Parts;
+
+/// <summary>The short box of cautions.</summary>
+internal static class CautionsPart
+{
+    public const string Heading = "Take care";
+
+    public const string Words =
+        "Count needles and pins out, and count them back in. On clothes for babies, beads, buttons, ribbons and loose ties can choke " +
+        "or strangle: leave them off or sew them fast. Sleepwear has to meet the flammability rules of the place it is sold or worn in. " +
+        "Steam and hot starch burn. Follow your local rules.";
+
+    public static void Lay(Flow flow)
+    {
+        var look = flow.Look;
+        const double pad = 4;
+        var lines = Wrapping.Lines(Words, look.Body, flow.Width - 2 * pad);
+        var heading = Typeface.CapHeight(look.Subheading);
+        var height = 2 * pad + heading + 1 + lines.Count * look.Leading;
+        flow.Gap(5);
+        flow.Add(height, (page, x, y) =>
+        {
+            page.Put(new Shape(Outline.Rounded(new Box(x, y, flow.Width, height), 1.5), null, new Pen(look.Alarm, look.Large ? 0.5 : 0.3)));
+            page.Text(x + pad, y + pad + heading, Heading, look.Subheading with { Colour = look.Alarm });
+            for (var i = 0; i < lines.Count; i++)
+                page.Text(x + pad, y + pad + heading + 0.6 + (i + 1) * look.Leading, lines[i], look.Body);
+        });
+        flow.Gap(5);
+    }
+}

@@ -1,0 +1,162 @@
+using System.Globalization;
+
+namespace Pleatwright.Plate.Parts;
+
+/// <summary>The first page: title, the stitched picture, the threads, the figures that matter, and what is inside.</summary>
+internal static class Cover
+{
+    /// <summary>Lays the page out.</summary>
+    /// <param name="document">The plate.</param>
+    /// <param name="contents">Sections with the pages they begin on.</param>
+    public static Page Lay(PlateDocument document, IReadOnlyList<(string Section, int Page)> contents)
+    {
+        var look = document.Options.Look;
+        var page = new Page("Cover", document.Options.Paper, look);
+        var inner = page.Inner;
+        page.Bookmark(document.Title, 0, 0);
+        var y = Title(page, document, inner);
+        var foot = Contents(page, contents, inner);
+        foot = Figures(page, document, inner, foot);
+        if (document.Verdict is { } verdict) foot = Warning(page, verdict, contents, inner, foot);
+        var strip = StripHeight(document, look, inner.Width);
+        Picture(page, document, new Box(inner.X, y, inner.Width, foot - strip - y - 6), strip);
+        return page;
+    }
+
+    private static double Title(Page page, PlateDocument document, Box inner)
+    {
+        var look = page.Look;
+        var style = look.Title;
+        var lines = Wrapping.Lines(document.Title, style, inner.Width);
+        while (lines.Count > 2 && style.Points > 18)
+        {
+            style = style with { Points = style.Points - 2 };
+            lines = Wrapping.Lines(document.Title, style, inner.Width);
+        }
+        var y = inner.Y + 4 + Typeface.CapHeight(style);
+        foreach (var line in lines.Take(6))
+        {
+            page.Text(inner.X, y, line, style);
+            y += style.Points * 0.42;
+        }
+        foreach (var line in Wrapping.Lines(document.Summary, look.Lead, inner.Width))
+        {
+            page.Text(inner.X, y - style.Points * 0.42 + Math.Max(8, look.Lead.Points * 0.62), line, look.Lead);
+            y += look.Lead.Points * 0.46;
+        }
+        y += -style.Points * 0.42 + 9;
+        page.Rule(inner.X, y, inner.Right, y, page.Look.Fine);
+        return y + 7;
+    }
+
+    // The sections in columns at the foot of the page; returns how far down the space above ends.
+    private static double Contents(Page page, IReadOnlyList<(string Section, int Page)> contents, Box inner)
+    {
+        var look = page.Look;
+        var leading = look.Leading * 1.12;
+        var columns = look.Large ? 1 : 2;
+        var rows = (contents.Count + columns - 1) / columns;
+        var top = inner.Bottom - rows * leading - 1;
+        const double gutter = 10;
+        var width = (inner.Width - gutter * (columns - 1)) / columns;
+        for (var i = 0; i < contents.Count; i++)
+        {
+            var x = inner.X + i / rows * (width + gutter);
+            var y = top + (i % rows + 0.75) * leading;
+            var number = contents[i].Page.ToString(CultureInfo.InvariantCulture);
+            page.Text(x, y, contents[i].Section, look.Body);
+            page.Text(x + width, y, number, look.Body, Anchor.End);
+            var from = x + Typeface.Width(contents[i].Section, look.Body) + 2;
+            var to = x + width - Typeface.Width(number, look.Body) - 2;
+            if (to > from) page.Rule(from, y, to, y, new Pen(look.Hairline, 0.3) { Dashes = (0.3, 1.2) });
+        }
+        page.Rule(inner.X, top - 3, inner.Right, top - 3, look.Fine);
+        return top - 7;
+    }
+
+    private static double Figures(Page page, PlateDocument document, Box inner, double foot)
+    {
+        var look = page.Look;
+        var columns = look.Large ? 2 : 3;
+        var rows = (document.Facts.Length + columns - 1) / columns;
+        var height = look.Large ? 20.0 : 14.5;
+        var top = foot - rows * height;
+        var width = inner.Width / columns;
+        for (var i = 0; i < document.Facts.Length; i++)
+        {
+            var x = inner.X + i % columns * width;
+            var y = top + i / columns * height;
+            page.Text(x, y + Typeface.CapHeight(look.Note) + 1, document.Facts[i].Name, look.Note);
+            var style = look.Figure;
+            while (style.Points > 8 && Typeface.Width(document.Facts[i].Value, style) > width - 4) style = style with { Points = style.Points - 0.5 };
+            page.Text(x, y + Typeface.CapHeight(look.Note) + 2.6 + look.Figure.Points * 0.3, document.Facts[i].Value, style);
+        }
+        return top - 4;
+    }
+
+    private static double Warning(Page page, Verdict verdict, IReadOnlyList<(string Section, int Page)> contents, Box inner, double foot)
+    {
+        var look = page.Look;
+        var see = contents.FirstOrDefault(c => c.Section == Layout.ProofHeading).Page;
+        var words = Wrapping.Lines(FormattableString.Invariant($"{verdict.Counts} See page {see}."), look.Body, inner.Width - 10);
+        var height = look.Leading * (words.Count + 1) + 6;
+        var box = new Box(inner.X, foot - height, inner.Width, height);
+        page.Put(new Shape(Outline.Rounded(box, 1.5), null, new Pen(look.Alarm, 0.5)));
+        page.Text(box.X + 5, box.Y + 3 + look.Leading * 0.75, verdict.Headline, look.Subheading with { Colour = look.Alarm });
+        for (var i = 0; i < words.Count; i++) page.Text(box.X + 5, box.Y + 3 + look.Leading * (i + 1.75), words[i], look.Body);
+        return box.Y - 5;
+    }
+
+    private static void Picture(Page page, PlateDocument document, Box room, double strip)
+    {
+        const double mount = 2.2;
+        var drawing = StitchedPicture.Draw(document.Work, room.Width - 2 * mount);
+        var most = room.Height - 2 * mount;
+        if (most < 10) return;
+        if (drawing.View.Height > most) drawing = StitchedPicture.Draw(document.Work, drawing.View.Width * most / drawing.View.Height);
+        var view = drawing.View;
+        var look = page.Look;
+        var frame = new Box(room.X + (room.Width - view.Width) / 2 - mount, room.Y + Math.Max(0, (room.Height - view.Height - 2 * mount) / 2 - 4), view.Width + 2 * mount, view.Height + 2 * mount);
+        var placed = frame.Grown(-mount);
+        page.Put(new Inset(drawing.Marks, new Spot(placed.X - view.X, placed.Y - view.Y), placed));
+        page.Put(new Shape(Outline.Rectangle(placed), null, new Pen(look.Quiet, 0.15)));
+        page.Put(new Shape(Outline.Rectangle(frame), null, look.Fine));
+        Strip(page, document, room.X, frame.Bottom + 5, room.Width);
+        _ = strip;
+    }
+
+    // The threads in a row under the picture.
+    private static double StripHeight(PlateDocument document, Look look, double width) =>
+        5 + StripPlaces(document, look, 0, 0, width).Select(p => p.At.Y + 8).DefaultIfEmpty(0).Max();
+
+    private static void Strip(Page page, PlateDocument document, double x, double y, double width)
+    {
+        var look = page.Look;
+        foreach (var (thread, at) in StripPlaces(document, look, x, y, width))
+        {
+            page.Put(KeyPart.Swatch(thread.Thread, new Box(at.X, at.Y, SwatchWidth, SwatchHeight), look));
+            page.Text(at.X + SwatchWidth + 2, at.Y + SwatchHeight / 2 + Typeface.CapHeight(look.Note) / 2, Wrapping.Shorten(thread.Name, look.Note, width - SwatchWidth - 4), look.Note);
+        }
+    }
+
+    private const double SwatchWidth = 9;
+    private const double SwatchHeight = 3.6;
+
+    private static IEnumerable<(ThreadEntry Thread, Spot At)> StripPlaces(PlateDocument document, Look look, double x, double y, double width)
+    {
+        var left = x;
+        const int mostRows = 4;
+        for (int i = 0, row = 0; i < document.Threads.Length; i++)
+        {
+            var wide = SwatchWidth + 2 + Math.Min(Typeface.Width(document.Threads[i].Name, look.Note), width - SwatchWidth - 4) + 7;
+            if (left > x && left + wide - 7 > x + width)
+            {
+                left = x;
+                y += SwatchHeight + 2.4;
+                if (++row == mostRows) yield break;
+            }
+            yield return (document.Threads[i], new Spot(left, y));
+            left += wide;
+        }
+    }
+}

@@ -1,0 +1,58 @@
+using System.Collections.Immutable;
+using Pleatwright.Chart;
+using Pleatwright.Order;
+using Pleatwright.Plate.Parts;
+
+namespace Pleatwright.Plate;
+
+/// <summary>
+/// A plate ready to be written in any format: everything it says, and its pages. Formats that have pages take the
+/// sheets; the others take the words.
+/// </summary>
+public sealed class PlateDocument
+{
+    private readonly Lazy<ImmutableArray<Sheet>> sheets;
+
+    internal PlateDocument() => sheets = new(() => Layout.Compose(this));
+
+    /// <summary>The work it is made of.</summary>
+    public required Work Work { get; init; }
+
+    /// <summary>How it is made.</summary>
+    public required PlateOptions Options { get; init; }
+
+    /// <summary>Its title, on one line.</summary>
+    public required string Title { get; init; }
+
+    /// <summary>What the piece is, in one line.</summary>
+    public required string Summary { get; init; }
+
+    /// <summary>The figures that matter most.</summary>
+    public required ImmutableArray<Fact> Facts { get; init; }
+
+    /// <summary>The threads.</summary>
+    public required ImmutableArray<ThreadEntry> Threads { get; init; }
+
+    /// <summary>The signs used on the chart.</summary>
+    public required ImmutableArray<SignEntry> Signs { get; init; }
+
+    /// <summary>What is needed beside the threads, and how the cloth is made ready and finished.</summary>
+    public required ImmutableArray<MaterialGroup> Materials { get; init; }
+
+    /// <summary>The working order in words.</summary>
+    public required ImmutableArray<Direction> Directions { get; init; }
+
+    /// <summary>What the proof has against it, or null when it has nothing.</summary>
+    public required Verdict? Verdict { get; init; }
+
+    /// <summary>The cautions.</summary>
+    public required string Cautions { get; init; }
+
+    /// <summary>Its pages.</summary>
+    /// <exception cref="PlateTooLargeException">It would come to more than <see cref="Layout.MostPages"/> pages.</exception>
+    public ImmutableArray<Sheet> Sheets => sheets.Value;
+}
+
+/// <summary>A plate too large to be printed.</summary>
+/// <param name="message">What is too large, and what would serve.</param>
+public sealed class PlateTooLargeException(string message) : Exception(message);
