@@ -14,6 +14,8 @@ internal static class PlateCommand
     {
         [".pdf"] = plate => PdfWriter.Write(plate.Title, plate.Sheets),
         [".svg"] = plate => Encoding.UTF8.GetBytes(SvgWriter.Write(plate.Title, plate.Sheets)),
+        [".html"] = plate => Encoding.UTF8.GetBytes(HtmlWriter.Write(plate)),
+        [".txt"] = plate => Encoding.UTF8.GetBytes(PlainTextWriter.Write(plate)),
     };
 
     public static Command Make()

@@ -9,6 +9,8 @@ public static class ChartBricks
     /// <summary>Letters smaller than this many points are left out: nobody could read them.</summary>
     public const double SmallestLetter = 4.5;
 
+    private const int MostRounded = 20_000;
+
     private const double MillimetresPerPoint = 25.4 / 72;
 
     /// <summary>Size of the letters on bricks of this geometry, in points.</summary>
@@ -24,7 +26,8 @@ public static class ChartBricks
         var styles = threads.ToDictionary(t => t.Key, t => new TypeStyle(Face.TextBold, Math.Round(points, 2), t.Colour.LetterOn));
         var letters = new List<Mark>();
         var gap = Math.Min(0.12, geometry.LineHeight * 0.06);
-        var round = geometry.LineHeight >= 1.4 ? geometry.LineHeight * 0.28 : 0;
+        // Round corners cost much and show little where bricks are small or very many.
+        var round = geometry.LineHeight >= 1.4 && geometry.Work.Cables <= MostRounded ? geometry.LineHeight * 0.28 : 0;
         foreach (var brick in geometry.Bricks(window))
         {
             outlines[brick.Thread].Rounded(brick.Box.Grown(-gap), round);

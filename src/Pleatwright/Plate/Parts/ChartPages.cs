@@ -8,7 +8,11 @@ namespace Pleatwright.Plate.Parts;
 internal static class ChartPages
 {
     // A line of bricks this high (millimetres) can be read at the sewing table; higher ones only waste paper.
-    private static (double Least, double Most) ReadableLine(Look look) => look.Large ? (3.4, 6) : (2.1, 4);
+    private static (double Least, double Most) ReadableLine(Look look) => look.Large ? (3.4, 6) : (1.85, 4);
+
+    /// <summary>The smallest size, in tenths of the finished size, at which this work's bricks can be read.</summary>
+    public static double Readable(Work work, Look look) =>
+        Math.Ceiling(ReadableLine(look).Least / work.Pleating.Gauge.LineHeight.Millimetres * 10) / 10;
 
     /// <summary>The working chart.</summary>
     /// <param name="work">The work.</param>
@@ -63,8 +67,8 @@ internal static class ChartPages
     private static (Tiling Tiling, Paper Paper) Fit(Work work, ChartWindow window, PlateOptions options)
     {
         var line = work.Pleating.Gauge.LineHeight.Millimetres;
-        var (least, most) = ReadableLine(options.Look);
-        double from = Math.Ceiling(least / line * 10), to = Math.Max(from, Math.Floor(most / line * 10));
+        var from = Readable(work, options.Look) * 10;
+        var to = Math.Max(from, Math.Floor(ReadableLine(options.Look).Most / line * 10));
         var smallest = Better(ChartGeometry.Scaled(work, from / 10), window, options, FootHeight);
         for (var tenths = to; tenths > from; tenths--)
         {

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Pleatwright.Chart;
 
 namespace Pleatwright.Plate.Parts;
 
@@ -109,20 +110,61 @@ internal static class Cover
 
     private static void Picture(Page page, PlateDocument document, Box room, double strip)
     {
-        const double mount = 2.2;
-        var drawing = StitchedPicture.Draw(document.Work, room.Width - 2 * mount);
-        var most = room.Height - 2 * mount;
+        var most = room.Height - 2 * Mount;
         if (most < 10) return;
+        var drawing = StitchedPicture.Draw(document.Work, room.Width - 2 * Mount);
         if (drawing.View.Height > most) drawing = StitchedPicture.Draw(document.Work, drawing.View.Width * most / drawing.View.Height);
-        var view = drawing.View;
-        var look = page.Look;
-        var frame = new Box(room.X + (room.Width - view.Width) / 2 - mount, room.Y + Math.Max(0, (room.Height - view.Height - 2 * mount) / 2 - 4), view.Width + 2 * mount, view.Height + 2 * mount);
-        var placed = frame.Grown(-mount);
-        page.Put(new Inset(drawing.Marks, new Spot(placed.X - view.X, placed.Y - view.Y), placed));
-        page.Put(new Shape(Outline.Rectangle(placed), null, new Pen(look.Quiet, 0.15)));
-        page.Put(new Shape(Outline.Rectangle(frame), null, look.Fine));
+        var frame = Framed(page, drawing, room);
         Strip(page, document, room.X, frame.Bottom + 5, room.Width);
-        _ = strip;
+        var below = frame.Bottom + strip + 8;
+        Closer(page, document, new Box(room.X, below, room.Width, room.Bottom + strip - below), frame.Width / document.Work.Pleating.Pleats);
+    }
+
+    // Where a wide piece leaves the page half empty, its middle is shown again from close by.
+    private static void Closer(Page page, PlateDocument document, Box room, double pitchAbove)
+    {
+        const int across = 36;
+        var work = document.Work;
+        if (room.Height < 45 || work.Runs.Length == 0) return;
+        var gauge = work.Pleating.Gauge;
+        var pleats = Math.Min(across, work.Pleating.Pleats);
+        var geometry = ChartGeometry.Scaled(work, (room.Width - 2 * Mount) / (pleats * gauge.Pitch.Millimetres));
+        if (geometry.Pitch < pitchAbove * 1.8) return;
+        var cloth = StitchedPicture.Cloth(work);
+        var rows = Math.Min(cloth.Rows, (int)((room.Height - 2 * Mount) / geometry.RowHeight));
+        var (valley, row) = HeartOf(work);
+        var left = Math.Clamp(valley - pleats / 2 + 1, 1, cloth.LastPleat - pleats + 1);
+        var top = Math.Clamp(row - rows / 2, cloth.FirstRow, cloth.LastRow - rows + 1);
+        Framed(page, StitchedPicture.Draw(geometry, new ChartWindow(left, left + pleats - 1, top, top + rows - 1)), room);
+    }
+
+    // The middle of the stitches nearest the centre valley.
+    private static (int Valley, int Row) HeartOf(Work work)
+    {
+        var centre = work.Pleating.CentreValley;
+        var (valley, farthest, first, last) = (centre, int.MaxValue, 0, 0);
+        foreach (var run in work.Runs)
+        {
+            if (run.Cables * 3 > work.Valleys * 2) continue; // a band runs everywhere
+            var far = Math.Max(0, Math.Max(run.From.Number - centre, centre - run.To.Number));
+            if (far < farthest) (valley, farthest, first) = (far == 0 ? centre : (run.From.Number + run.To.Number) / 2, far, run.Row.Index);
+            if (far <= farthest) last = run.Row.Index;
+        }
+        return farthest == int.MaxValue ? (centre, work.Runs[work.Runs.Length / 2].Row.Index) : (valley, (first + last + 1) / 2);
+    }
+
+    private const double Mount = 2.2;
+
+    // A picture in a mount with a fine line round it, centred in its room; returns the mount.
+    private static Box Framed(Page page, Drawing drawing, Box room)
+    {
+        var view = drawing.View;
+        var frame = new Box(room.X + (room.Width - view.Width) / 2 - Mount, room.Y, view.Width + 2 * Mount, view.Height + 2 * Mount);
+        var placed = frame.Grown(-Mount);
+        page.Put(new Inset(drawing.Marks, new Spot(placed.X - view.X, placed.Y - view.Y), placed));
+        page.Put(new Shape(Outline.Rectangle(placed), null, new Pen(page.Look.Quiet, 0.15)));
+        page.Put(new Shape(Outline.Rectangle(frame), null, page.Look.Fine));
+        return frame;
     }
 
     // The threads in a row under the picture.

@@ -1,13 +1,18 @@
+using System.Globalization;
 using Pleatwright.Order;
+using Pleatwright.Thread;
 
 namespace Pleatwright.Plate.Parts;
 
-/// <summary>The working order on paper: a box to tick before each step, level checks that stand out.</summary>
+/// <summary>The working order on paper: a box to tick and a number before each step, level checks that stand out.</summary>
 internal static class DirectionsPart
 {
     public static void Lay(PlateDocument document, Flow flow)
     {
         var look = flow.Look;
+        // Room for the box and for the longest step number.
+        var last = document.Directions.Max(d => d.Step?.Number ?? 0).ToString(CultureInfo.InvariantCulture);
+        var indent = look.Leading * 0.62 + Typeface.Width(last, look.Strong) + 3.2;
         foreach (var paragraph in document.Directions)
             switch (paragraph.Kind)
             {
@@ -15,10 +20,10 @@ internal static class DirectionsPart
                     flow.Subheading(paragraph.Text, bookmark: true);
                     break;
                 case DirectionKind.Step:
-                    Step(flow, paragraph.Text);
+                    Step(flow, paragraph, indent);
                     break;
                 case DirectionKind.LevelCheck:
-                    LevelCheck(flow, paragraph.Text);
+                    LevelCheck(flow, paragraph.Text, indent);
                     break;
                 default:
                     flow.Paragraph(paragraph.Text, look.Body with { Face = Face.TextItalic, Colour = look.Quiet }, after: 1.4);
@@ -26,30 +31,31 @@ internal static class DirectionsPart
             }
     }
 
-    private static void Step(Flow flow, string words)
+    private static void Step(Flow flow, Direction step, double indent)
     {
         var look = flow.Look;
         var box = look.Leading * 0.62;
-        var indent = box + 2.2;
-        var lines = Wrapping.Lines(words, look.Body, flow.Width - indent);
-        flow.Add(lines.Count * look.Leading + 1, (page, x, y) =>
+        var number = step.Step?.Number.ToString(CultureInfo.InvariantCulture) ?? "";
+        var lines = Wrapping.Lines(step.Text, look.Body, flow.Width - indent);
+        flow.Add(lines.Count * look.Leading + 1.4, (page, x, y) =>
         {
             page.Put(new Shape(Outline.Rounded(new Box(x, y + look.Leading * 0.16, box, box), 0.4), null, new Pen(look.Quiet, look.Large ? 0.35 : 0.2)));
+            page.Text(x + indent - 2, y + look.Leading * 0.75, number, look.Strong, Anchor.End);
             for (var i = 0; i < lines.Count; i++) page.Text(x + indent, y + look.Leading * (i + 0.75), lines[i], look.Body);
         });
     }
 
-    private static void LevelCheck(Flow flow, string words)
+    private static void LevelCheck(Flow flow, string words, double indent)
     {
         var look = flow.Look;
-        var indent = look.Leading * 0.62 + 2.2;
         var style = look.Body with { Face = Face.TextItalic, Colour = look.Accent };
         var lines = Wrapping.Lines(words, style, flow.Width - indent);
-        var height = lines.Count * look.Leading;
-        flow.Add(height + 1.2, (page, x, y) =>
+        flow.Add(lines.Count * look.Leading + 1.4, (page, x, y) =>
         {
+            // A spirit level: a line with a bubble.
             var middle = y + look.Leading * 0.47;
-            page.Put(new Shape(Outline.Line(x, middle, x + indent - 2.2, middle), null, new Pen(look.Accent, look.Large ? 0.6 : 0.4)));
+            page.Put(new Shape(Outline.Line(x, middle, x + indent - 2, middle), null, new Pen(look.Accent, look.Large ? 0.5 : 0.3)));
+            page.Put(new Shape(Outline.Circle(new Spot(x + (indent - 2) / 2, middle), look.Leading * 0.2), Colour.White, new Pen(look.Accent, look.Large ? 0.5 : 0.3)));
             for (var i = 0; i < lines.Count; i++) page.Text(x + indent, y + look.Leading * (i + 0.75), lines[i], style);
         });
     }

@@ -13,17 +13,25 @@ public static class StitchedPicture
     public static Drawing Draw(Work work, double width)
     {
         var times = width / (work.Pleating.Pleats * work.Pleating.Gauge.Pitch.Millimetres);
-        var geometry = ChartGeometry.Scaled(work, times);
-        var window = geometry.Everything with { FirstPleat = 1, LastPleat = work.Pleating.Pleats };
+        return Draw(ChartGeometry.Scaled(work, times), Cloth(work));
+    }
+
+    /// <summary>Draws a part of the finished cloth.</summary>
+    public static Drawing Draw(ChartGeometry geometry, ChartWindow window)
+    {
         var view = geometry.BoxOf(window);
         var marks = ImmutableArray.CreateBuilder<Mark>();
-        DrawPleats(geometry, view, marks);
+        DrawPleats(geometry, window, view, marks);
         DrawThreads(geometry, window, marks);
         return new Drawing(view, marks.ToImmutable());
     }
 
+    /// <summary>All the finished cloth: no seam pleats, but the holding rows.</summary>
+    public static ChartWindow Cloth(Work work) =>
+        new ChartGeometry(work, 1, 1).Everything with { FirstPleat = 1, LastPleat = work.Pleating.Pleats };
+
     // A pleat is a little roll lit from the upper left; it is drawn as upright strips, all strips of one shade at once.
-    private static void DrawPleats(ChartGeometry geometry, Box view, ImmutableArray<Mark>.Builder marks)
+    private static void DrawPleats(ChartGeometry geometry, ChartWindow window, Box view, ImmutableArray<Mark>.Builder marks)
     {
         var cloth = geometry.Work.Pleating.Cloth.Colour;
         var strips = geometry.Pitch switch { >= 0.8 => 9, >= 0.4 => 5, >= 0.15 => 3, _ => 1 };
@@ -34,7 +42,7 @@ public static class StitchedPicture
             double from = (double)strip / strips, to = (strip + 1.0) / strips;
             // Strips reach under the next one, so that no light shows between them.
             if (strip < strips - 1) to += 0.5 / strips;
-            for (var p = 1; p <= geometry.Work.Pleating.Pleats; p++)
+            for (var p = window.FirstPleat; p <= window.LastPleat; p++)
             {
                 var left = geometry.LeftOf(new Pleat(p));
                 outline.Rectangle(new Box(left + from * geometry.Pitch, view.Y, (to - from) * geometry.Pitch, view.Height));

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using System.Text;
 
 namespace Pleatwright.Plate.Writers;
 
@@ -38,15 +37,20 @@ public static class SvgWriter
     /// <param name="description">What it shows, for those who cannot see it.</param>
     /// <param name="view">The part shown, in millimetres.</param>
     /// <param name="marks">What is drawn.</param>
-    public static string Element(string id, string title, string description, Box view, ImmutableArray<Mark> marks)
+    public static string Element(string id, string title, string description, Box view, ImmutableArray<Mark> marks) => Element(id, view, marks,
+        $"role=\"img\" aria-labelledby=\"{id}-t {id}-d\"",
+        $"<title id=\"{id}-t\">{Escaping.Xml(title)}</title><desc id=\"{id}-d\">{Escaping.Xml(description)}</desc>");
+
+    /// <summary>Marks as an element that says nothing to those who cannot see it, because words beside it do.</summary>
+    public static string Ornament(string id, Box view, ImmutableArray<Mark> marks) => Element(id, view, marks, "aria-hidden=\"true\"", "");
+
+    private static string Element(string id, Box view, ImmutableArray<Mark> marks, string attributes, string names)
     {
         var body = new SvgBody(id);
         body.Draw(marks);
-        var text = new StringBuilder();
-        text.Append(CultureInfo.InvariantCulture,
-            $"<svg xmlns=\"http://www.w3.org/2000/svg\" role=\"img\" aria-labelledby=\"{id}-t {id}-d\" viewBox=\"{SvgBody.Number(view.X)} {SvgBody.Number(view.Y)} {SvgBody.Number(view.Width)} {SvgBody.Number(view.Height)}\">");
-        text.Append(CultureInfo.InvariantCulture, $"<title id=\"{id}-t\">{Escaping.Xml(title)}</title><desc id=\"{id}-d\">{Escaping.Xml(description)}</desc>");
-        return text.Append("<style>").Append(body.Styles()).Append("</style>").Append(body).Append("</svg>").ToString();
+        var styles = body.Styles();
+        if (styles.Length > 0) styles = $"<style>\n{styles}</style>";
+        return $"<svg xmlns=\"http://www.w3.org/2000/svg\" {attributes} viewBox=\"{SvgBody.Number(view.X)} {SvgBody.Number(view.Y)} {SvgBody.Number(view.Width)} {SvgBody.Number(view.Height)}\">{names}{styles}{body}</svg>";
     }
 
     private static string Envelope(string title, double width, double height, SvgBody body, string fonts) => string.Create(

@@ -1,0 +1,24 @@
+namespace Pleatwright.Plate.Parts;
+
+/// <summary>The chart in one piece, with its rulers, for formats and screens that need no pages.</summary>
+public static class WholeChart
+{
+    /// <summary>Draws the part of the chart with stitches.</summary>
+    /// <param name="work">The work.</param>
+    /// <param name="options">How the plate is made.</param>
+    public static Drawing Draw(Chart.Work work, PlateOptions options)
+    {
+        var look = options.Look;
+        var times = ChartPages.Readable(work, look);
+        var geometry = ChartGeometry.Scaled(work, times);
+        var window = ChartPages.WorkedWindow(work);
+        var box = geometry.BoxOf(window);
+        return new Drawing(box.Grown(ChartRulers.Sides(look) + 1, ChartRulers.Ends(look) + 1),
+        [
+            new Inset(
+                [.. ChartCloth.Draw(geometry, window, look), .. ChartBricks.Draw(geometry, window, look), .. ChartCloth.DrawCentre(geometry, window, look)],
+                default, box),
+            .. ChartRulers.Draw(geometry, window, look),
+        ]);
+    }
+}

@@ -1,0 +1,74 @@
+namespace Pleatwright.Plate.Writers;
+
+/// <summary>The style sheet of the page.</summary>
+internal static class HtmlStyle
+{
+    public const string Sheet = """
+        :root{--ink:#26303b;--quiet:#5d6672;--line:#c9c3b8;--accent:#2a6570;--alarm:#9a3b1f;--ground:#fffdf9;--card:#fff}
+        @media (prefers-color-scheme:dark){:root{--ink:#e9e6df;--quiet:#b3b6ba;--line:#4b4f55;--accent:#8cc7cf;--alarm:#f0a48a;--ground:#1d2126;--card:#262b31}}
+        *{box-sizing:border-box}
+        html{font:400 1.0625rem/1.55 'Plate Text',system-ui,sans-serif;color:var(--ink);background:var(--ground);-webkit-text-size-adjust:100%}
+        html.large{font-size:1.4rem}
+        body{max-width:64rem;margin:0 auto;padding:clamp(1rem,4vw,3.5rem)}
+        h1,h2{font-family:'Plate Display',Georgia,serif;font-weight:400;line-height:1.15;text-wrap:balance;overflow-wrap:anywhere}
+        h1{font-size:clamp(2rem,6vw,3.25rem);margin:0}
+        h2{font-size:1.6rem;margin:0 0 1rem;padding-bottom:.5rem;border-bottom:1px solid var(--line)}
+        h3{font-size:1rem;margin:1.5rem 0 .4rem}
+        .lead{font:italic 400 1.2rem/1.4 'Plate Display',Georgia,serif;color:var(--quiet);margin:.4rem 0 1.5rem}
+        section{margin-top:3rem}
+        figure{margin:0}
+        .picture{border:1px solid var(--line);padding:.5rem;background:var(--card)}
+        svg{display:block;width:100%;height:auto}
+        .facts{display:grid;grid-template-columns:repeat(auto-fit,minmax(11rem,1fr));gap:1rem 1.5rem;margin:1.5rem 0}
+        .facts dt{font-size:.85rem;color:var(--quiet)}
+        .facts dd{margin:0;font:400 1.35rem/1.3 'Plate Display',Georgia,serif}
+        nav ul{display:flex;flex-wrap:wrap;gap:.25rem 1.25rem;list-style:none;padding:.75rem 0;margin:0;border-block:1px solid var(--line)}
+        a{color:var(--accent);text-underline-offset:.2em}
+        nav a{display:inline-block;padding:.3rem 0}
+        :focus-visible{outline:3px solid var(--accent);outline-offset:2px}
+        .scroll{overflow-x:auto}
+        table{border-collapse:collapse;width:100%;min-width:40rem}
+        caption{text-align:left;font-weight:700;padding-bottom:.4rem}
+        th,td{text-align:left;vertical-align:top;padding:.45rem .9rem .45rem 0;border-bottom:1px solid var(--line)}
+        thead th{font-size:.85rem;font-weight:400;color:var(--quiet)}
+        tbody th{overflow-wrap:anywhere}
+        small{display:block;font-weight:400;color:var(--quiet)}
+        .brick{display:inline-block;min-width:3.2em;padding:.05em 0;border-radius:.4em;text-align:center;font-weight:700;border:1px solid color-mix(in srgb,currentColor 35%,transparent);print-color-adjust:exact;-webkit-print-color-adjust:exact}
+        .signs{list-style:none;padding:0;display:grid;grid-template-columns:repeat(auto-fit,minmax(19rem,1fr));gap:.6rem 1.5rem}
+        .signs li{display:flex;gap:.8rem;align-items:center}
+        .signs svg{flex:none;width:4rem;background:#fff;border-radius:2px}
+        .columns{display:grid;grid-template-columns:repeat(auto-fit,minmax(19rem,1fr));gap:0 2.5rem}
+        .columns ul,.proof ul{padding-left:1.1rem;margin:0}
+        .columns li{margin-bottom:.35rem}
+        .sheet{overflow:auto;max-height:90vh;background:#fff;border:1px solid var(--line);padding:.5rem}
+        .sheet>div{margin:0 auto}
+        .proof{border:2px solid var(--alarm);border-radius:.5rem;padding:1.25rem}
+        .proof h2{border:0;padding:0;color:var(--alarm)}
+        .proof li{margin-top:.5rem}
+        .proof em{color:var(--quiet)}
+        .error strong{color:var(--alarm)}
+        .steps{list-style:none;padding:0;margin:0}
+        .steps label{display:grid;grid-template-columns:1.5rem 2.2rem 1fr;gap:.4rem;padding:.4rem 0}
+        .steps input{width:1.15rem;height:1.15rem;margin:.2rem 0 0;accent-color:var(--accent)}
+        .steps input:checked~span{color:var(--quiet)}
+        .steps span,.remark,.level{max-width:44rem}
+        .remark{font-style:italic;color:var(--quiet)}
+        .level{font-style:italic;color:var(--accent);border-left:3px solid var(--accent);padding-left:.8rem;margin:.4rem 0 .4rem 1.2rem}
+        .care{border:1px solid var(--alarm);border-radius:.5rem;padding:1.25rem}
+        .care h2{border:0;padding:0;margin-bottom:.4rem;font-size:1.2rem;color:var(--alarm)}
+        .care p{margin:0}
+        @media print{
+        :root{--ink:#000;--quiet:#333;--line:#aaa;--accent:#1d5560;--alarm:#7f2b12;--ground:#fff;--card:#fff}
+        html{font-size:10pt}html.large{font-size:16pt}
+        body{max-width:none;padding:0}
+        nav{display:none}
+        .sheet{overflow:visible;max-height:none;border:0;padding:0}
+        .sheet>div{width:100%!important}
+        .picture,li,tr,.care,svg{break-inside:avoid}
+        h2,h3{break-after:avoid}
+        svg{print-color-adjust:exact;-webkit-print-color-adjust:exact}
+        @page{margin:17mm}
+        }
+
+        """;
+}

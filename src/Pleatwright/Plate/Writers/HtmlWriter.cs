@@ -1,0 +1,195 @@
+using System.Globalization;
+using System.Text;
+using Pleatwright.Order;
+using Pleatwright.Plate.Parts;
+using Pleatwright.Proof;
+
+namespace Pleatwright.Plate.Writers;
+
+/// <summary>
+/// A plate as one self-contained page for screens and printers: nothing is fetched from elsewhere, there is no script, and
+/// everything that came from the piece is escaped.
+/// </summary>
+public static class HtmlWriter
+{
+    /// <summary>Writes the plate.</summary>
+    public static string Write(PlateDocument plate)
+    {
+        var page = new StringBuilder();
+        var title = Escaping.Xml(plate.Title);
+        page.Append(CultureInfo.InvariantCulture, $"""
+            <!doctype html>
+            <html lang="en-GB"{(plate.Options.LargePrint ? " class=\"large\"" : "")}>
+            <head>
+            <meta charset="utf-8">
+            <meta name="viewport" content="width=device-width, initial-scale=1">
+            <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; font-src data:">
+            <meta name="color-scheme" content="light dark">
+            <title>{title}</title>
+            <style>
+            {Fonts.Css([Face.Display, Face.DisplayItalic, Face.Text, Face.TextItalic, Face.TextBold])}{HtmlStyle.Sheet}</style>
+            </head>
+            <body>
+            <header>
+            <h1>{title}</h1>
+            <p class="lead">{Escaping.Xml(plate.Summary)}</p>
+            </header>
+            <main>
+
+            """);
+        Picture(page, plate);
+        Facts(page, plate);
+        Contents(page, plate);
+        if (plate.Verdict is { } verdict) Proof(page, verdict);
+        Key(page, plate);
+        Materials(page, plate);
+        Chart(page, plate);
+        Directions(page, plate);
+        Open(page, "care", CautionsPart.Heading, "care");
+        Element(page, "p", plate.Cautions);
+        page.Append("</section>\n</main>\n</body>\n</html>\n");
+        return page.ToString();
+    }
+
+    private static void Picture(StringBuilder page, PlateDocument plate)
+    {
+        var drawing = StitchedPicture.Draw(plate.Work, 240);
+        page.Append("<figure class=\"picture\">\n");
+        page.Append(SvgWriter.Element("pic", $"{plate.Title}, stitched", $"How the finished piece will look. {plate.Summary}.", drawing.View, drawing.Marks));
+        page.Append("\n</figure>\n");
+    }
+
+    private static void Facts(StringBuilder page, PlateDocument plate)
+    {
+        page.Append("<dl class=\"facts\">\n");
+        foreach (var fact in plate.Facts)
+        {
+            page.Append("<div>");
+            Element(page, "dt", fact.Name);
+            Element(page, "dd", fact.Value);
+            page.Append("</div>\n");
+        }
+        page.Append("</dl>\n");
+    }
+
+    private static void Contents(StringBuilder page, PlateDocument plate)
+    {
+        page.Append("<nav aria-label=\"Contents\"><ul>\n");
+        if (plate.Verdict is not null) Link("proof", Layout.ProofHeading);
+        Link("key", "Key");
+        Link("materials", "Materials");
+        Link("chart", "Chart");
+        if (plate.Directions.Length > 0) Link("directions", "Directions");
+        Link("care", CautionsPart.Heading);
+        page.Append("</ul></nav>\n");
+
+        void Link(string id, string words) => page.Append($"<li><a href=\"#{id}\">{Escaping.Xml(words)}</a></li>\n");
+    }
+
+    private static void Proof(StringBuilder page, Verdict verdict)
+    {
+        Open(page, "proof", verdict.Headline, verdict.Errors > 0 ? "proof faulty" : "proof");
+        Element(page, "p", verdict.Counts);
+        page.Append("<ul>\n");
+        foreach (var finding in verdict.Findings)
+        {
+            page.Append(finding.Severity == Severity.Error ? "<li class=\"error\">" : "<li>");
+            page.Append($"<strong>{Verdict.Name(finding.Severity)}.</strong> {Escaping.Xml(finding.Message)} <em>{Escaping.Xml(finding.Remedy)}</em></li>\n");
+        }
+        page.Append("</ul>\n</section>\n");
+    }
+
+    private static void Key(StringBuilder page, PlateDocument plate)
+    {
+        Open(page, "key", "Key", "key");
+        if (plate.Threads.Length > 0)
+        {
+            page.Append("<div class=\"scroll\"><table>\n<caption>Threads</caption>\n<thead><tr><th scope=\"col\">Letter</th><th scope=\"col\">Thread</th><th scope=\"col\">Strands</th>" +
+                "<th scope=\"col\">Stitches</th><th scope=\"col\">Length</th><th scope=\"col\">Needlefuls</th><th scope=\"col\">Skeins</th></tr></thead>\n<tbody>\n");
+            foreach (var thread in plate.Threads)
+            {
+                page.Append(CultureInfo.InvariantCulture,
+                    $"<tr><td><span class=\"brick\" style=\"background:{thread.Thread.Colour};color:{thread.Thread.Colour.LetterOn}\">{thread.Letter}</span></td>");
+                page.Append($"<th scope=\"row\">{Escaping.Xml(thread.Name)}");
+                if (thread.Note.Length > 0) page.Append($" <small>{Escaping.Xml(thread.Note)}</small>");
+                page.Append(CultureInfo.InvariantCulture,
+                    $"</th><td>{thread.Thread.Strands}</td><td>{thread.Stitches}</td><td>{thread.Length(plate.Options.Units)}</td><td>{thread.Use.Needlefuls}</td><td>{(thread.Skeins is { } skeins ? skeins : thread.SkeinWords)}</td></tr>\n");
+            }
+            page.Append("</tbody>\n</table></div>\n");
+        }
+        page.Append("<h3>On the chart</h3>\n<ul class=\"signs\">\n");
+        foreach (var entry in plate.Signs)
+        {
+            var id = $"sign{(int)entry.Sign}";
+            var box = new Box(0, 0, 13, 6.4);
+            page.Append("<li>").Append(SvgWriter.Ornament(id, box, KeyPart.Draw(entry.Sign, box, plate.Options.Look)));
+            Element(page, "span", entry.Words);
+            page.Append("</li>\n");
+        }
+        page.Append("</ul>\n</section>\n");
+    }
+
+    private static void Materials(StringBuilder page, PlateDocument plate)
+    {
+        Open(page, "materials", "Materials", "materials");
+        page.Append("<div class=\"columns\">\n");
+        foreach (var group in plate.Materials)
+        {
+            page.Append("<div>");
+            Element(page, "h3", group.Heading);
+            page.Append("<ul>");
+            foreach (var line in group.Lines) Element(page, "li", line);
+            page.Append("</ul></div>\n");
+        }
+        page.Append("</div>\n</section>\n");
+    }
+
+    private static void Chart(StringBuilder page, PlateDocument plate)
+    {
+        var drawing = WholeChart.Draw(plate.Work, plate.Options);
+        var width = Math.Round(drawing.View.Width * 1.15).ToString(CultureInfo.InvariantCulture);
+        Open(page, "chart", "Chart", "chart");
+        page.Append($"<div class=\"sheet\" role=\"region\" aria-label=\"Chart\" tabindex=\"0\"><div style=\"width:{width}mm\">\n");
+        page.Append(SvgWriter.Element("cht", $"Chart of {plate.Title}",
+            "Every stitch as a brick with the letter of its thread, on numbered pleats and gathering rows. The directions tell the same in words.",
+            drawing.View, drawing.Marks));
+        page.Append("\n</div></div>\n</section>\n");
+    }
+
+    private static void Directions(StringBuilder page, PlateDocument plate)
+    {
+        if (plate.Directions.Length == 0) return;
+        Open(page, "directions", "Directions", "directions");
+        var listed = false;
+        foreach (var paragraph in plate.Directions)
+        {
+            var step = paragraph.Kind == DirectionKind.Step;
+            if (step != listed) page.Append(step ? "<ul class=\"steps\">\n" : "</ul>\n");
+            listed = step;
+            switch (paragraph.Kind)
+            {
+                case DirectionKind.Heading:
+                    Element(page, "h3", paragraph.Text);
+                    break;
+                case DirectionKind.Step:
+                    page.Append(CultureInfo.InvariantCulture,
+                        $"<li><label><input type=\"checkbox\"> <b>{paragraph.Step?.Number}</b> <span>{Escaping.Xml(paragraph.Text)}</span></label></li>\n");
+                    break;
+                case DirectionKind.LevelCheck:
+                    page.Append("<p class=\"level\">").Append(Escaping.Xml(paragraph.Text)).Append("</p>\n");
+                    break;
+                default:
+                    page.Append("<p class=\"remark\">").Append(Escaping.Xml(paragraph.Text)).Append("</p>\n");
+                    break;
+            }
+        }
+        if (listed) page.Append("</ul>\n");
+        page.Append("</section>\n");
+    }
+
+    private static void Open(StringBuilder page, string id, string heading, string classes) =>
+        page.Append($"<section id=\"{id}\" class=\"{classes}\" aria-labelledby=\"{id}-h\">\n<h2 id=\"{id}-h\">{Escaping.Xml(heading)}</h2>\n");
+
+    private static void Element(StringBuilder page, string name, string words) =>
+        page.Append($"<{name}>").Append(Escaping.Xml(words)).Append($"</{name}>\n");
+}
