@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Pleatwright.Chart.Accents;
 using Pleatwright.Cloth;
 using Pleatwright.Thread;
 
@@ -31,6 +32,9 @@ public sealed record Piece(
 {
     /// <summary>Geometric bands; they lie under the figures.</summary>
     public ImmutableArray<Band> Bands { get; init; } = [];
+
+    /// <summary>Accents; they lie over everything else.</summary>
+    public ImmutableArray<AccentMark> Accents { get; init; } = [];
 
     /// <summary>What to do about unheld gathering rows.</summary>
     public Backsmocking Back { get; init; }

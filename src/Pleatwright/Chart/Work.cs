@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Pleatwright.Chart.Accents;
 using Pleatwright.Chart.Stitches;
 using Pleatwright.Cloth;
 using Pleatwright.Thread;
@@ -27,6 +28,9 @@ public sealed class Work
 {
     /// <summary>The most cables, bare ones included, that all placements together may lay here.</summary>
     public const long MostCellsLaid = 100_000_000;
+
+    /// <summary>The most single stitches that all bands off the lattice may lay here.</summary>
+    public const long MostBandStitches = 2_000_000;
 
     private const byte FlippedBit = 0x80;
     private readonly byte[] cells; // 0 bare, else 1 + index of the thread, with the top bit for the flipped phase
@@ -68,7 +72,13 @@ public sealed class Work
     /// <summary>Half stitches asked for by name that cannot be made.</summary>
     public ImmutableArray<RefusedHalf> RefusedHalves { get; }
 
-    /// <summary>Cables in all.</summary>
+    /// <summary>Bands laid stitch by stitch, off the lattice of cables; bands of cables are among <see cref="Runs"/>.</summary>
+    public ImmutableArray<LaidBand> Bands { get; private init; } = [];
+
+    /// <summary>Accents, each in its place; they lie over everything else.</summary>
+    public ImmutableArray<LaidAccent> Accents { get; private init; } = [];
+
+    /// <summary>Cables in all, of runs.</summary>
     public int Cables { get; private init; }
 
     /// <summary>What hangs together on the cloth: stacked figures and rows on their own.</summary>
@@ -150,11 +160,13 @@ public sealed class Work
         private readonly List<Stray> strays = [];
         private readonly Dictionary<(int Valley, int Row, RunEnd End), HalfWish> wishes = [];
         private readonly byte[] threadOf = ThreadTable(piece);
+        private readonly List<LaidBand> bands = [];
         private long laid;
+        private long laidInBands;
 
         public Work Lay()
         {
-            foreach (var band in piece.Bands) LayBand(band);
+            for (var i = 0; i < piece.Bands.Length; i++) LayBand(i, piece.Bands[i]);
             for (var i = 0; i < piece.Placements.Length; i++) LayPlacement(i, piece.Placements[i]);
             return Gather();
         }
@@ -170,13 +182,30 @@ public sealed class Work
         private byte ThreadByte(char letter) =>
             threadOf[letter] != 0 ? threadOf[letter] : throw new ArgumentException($"No thread has the letter '{letter}'.");
 
-        private void LayBand(Band band)
+        private void LayBand(int index, Band band)
         {
             var stitch = BandStitch.Named(band.Stitch) ?? throw new ArgumentException($"No stitch is called “{band.Stitch}”.");
             var thread = ThreadByte(band.Thread.Letter);
-            foreach (var (valley, row) in stitch.Cables(band, valleys, pleating.Gauge.CableRowsPerSpace))
-                if ((uint)(valley.Number - 1) < (uint)valleys && (uint)row.Index < (uint)rows)
-                    cells[row.Index * valleys + valley.Number - 1] = thread;
+            if (stitch.OnLattice && LatticeRow(band) is { } top)
+            {
+                var fit = BandFit.Of(stitch, band, pleating.Pleats);
+                var cell = (byte)(thread | (band.UpsideDown ? FlippedBit : 0));
+                for (var y = top; y < top + band.Rows; y++)
+                    for (var v = fit.First.Number; v < fit.Last.Number; v++) cells[y * valleys + v - 1] = cell;
+                return;
+            }
+            laidInBands += 2L * pleating.Pleats * stitch.JourneysOf(band).Length * band.Rows;
+            if (laidInBands > MostBandStitches) throw new ArgumentException("the bands together lay more than two million stitches");
+            bands.Add(LaidBand.Lay(index, band, stitch, pleating.Pleats, pleating.Gauge.CableRowsPerSpace, piece.Working.Hand));
+        }
+
+        // The cable row a band of cables begins on, when all its rows are whole cable rows of the cloth.
+        private int? LatticeRow(Band band)
+        {
+            var perSpace = pleating.Gauge.CableRowsPerSpace;
+            if (band.Offset * perSpace % 4 != 0) return null;
+            var row = band.GatheringRow.CableRow(perSpace).Index + band.Offset * perSpace / 4 + band.Drop;
+            return row >= 0 && row + band.Rows <= rows ? row : null;
         }
 
         private void LayPlacement(int index, Placement placement)
@@ -273,7 +302,12 @@ public sealed class Work
                 }
             }
             rowStart[rows] = runs.Count;
-            return new Work(piece, pleating, cells, [.. runs], rowStart, [.. strays], refused) { Cables = cables };
+            return new Work(piece, pleating, cells, [.. runs], rowStart, [.. strays], refused)
+            {
+                Cables = cables,
+                Bands = [.. bands],
+                Accents = LaidAccent.Lay(piece, pleating),
+            };
         }
 
         // A half stitch can be made at a run's end where the next valley is bare: there alone is the notch. Beside

@@ -2,6 +2,12 @@ using System.Collections.Immutable;
 
 namespace Pleatwright.Chart.Stitches;
 
+/// <summary>A whole number a band may choose, and what is usual.</summary>
+/// <param name="Least">The least allowed.</param>
+/// <param name="Most">The most allowed.</param>
+/// <param name="Usual">What is meant when the band does not say.</param>
+public readonly record struct Choice(int Least, int Most, int Usual);
+
 /// <summary>
 /// A geometric stitch that can be worked as a band. Each stitch is one file in this folder; to add one, derive from
 /// this and put it in <see cref="All"/>.
@@ -9,17 +15,72 @@ namespace Pleatwright.Chart.Stitches;
 public abstract class BandStitch
 {
     /// <summary>Every stitch there is, in the order they are offered.</summary>
-    public static ImmutableArray<BandStitch> All { get; } = [new CableBand()];
+    public static ImmutableArray<BandStitch> All { get; } =
+    [
+        new CableStitch(), new OutlineStitch(), new WheatStitch(), new BabyWaveStitch(), new WaveStitch(), new TrellisStitch(),
+        new DiamondStitch(), new CrossedTrellisStitch(), new HoneycombStitch(), new SurfaceHoneycombStitch(), new FeatherStitch(),
+        new VandykeStitch(),
+    ];
 
     /// <summary>The trade's word for it, as the piece file writes it.</summary>
     public abstract string Name { get; }
 
-    /// <summary>The cables it lays, valley and cable row, on a piece of so many valleys.</summary>
-    /// <param name="band">The band asked for.</param>
-    /// <param name="valleys">Valleys on the cloth.</param>
-    /// <param name="cableRowsPerSpace">Cable rows in one space.</param>
-    public abstract IEnumerable<(Valley Valley, CableRow Row)> Cables(Band band, int valleys, int cableRowsPerSpace);
+    /// <summary>How it is worked, in a sentence or two for the directions, as held.</summary>
+    public abstract string Manner { get; }
+
+    /// <summary>What it leaves on the back, in a few words.</summary>
+    public virtual string Back => "only starts and tie-offs";
+
+    /// <summary>The steps it may take from turn to turn, or nothing when it has no choice.</summary>
+    public virtual Choice? Steps => null;
+
+    /// <summary>The quarter spaces it may be high, or nothing when it has no choice.</summary>
+    public virtual Choice? Height => null;
+
+    /// <summary>Where its working usually begins.</summary>
+    public virtual WorkFrom UsualStart => WorkFrom.Side;
+
+    /// <summary>Whether it is worked against the hand's own direction: from right to left by a right-handed maker.</summary>
+    public virtual bool Backward => false;
+
+    /// <summary>
+    /// Whether it lies on the lattice of cables, on a whole cable row, where figures may lie over it. The working order
+    /// then takes its rows as it takes any others.
+    /// </summary>
+    public virtual bool OnLattice => false;
+
+    /// <summary>Its journeys across the cloth, the first worked first. All have one repeat.</summary>
+    /// <param name="steps">Steps from turn to turn, within <see cref="Steps"/>.</param>
+    /// <param name="height">Quarter spaces high, within <see cref="Height"/>.</param>
+    public abstract ImmutableArray<Journey> Journeys(int steps, int height);
+
+    /// <summary>How far below itself it is worked again.</summary>
+    /// <param name="height">Quarter spaces high.</param>
+    /// <returns>Quarter spaces and, on top, cable rows.</returns>
+    public virtual (double Quarters, int Rows) Nest(int height) => (0, 1);
 
     /// <summary>The stitch of this name, or null.</summary>
     public static BandStitch? Named(string name) => All.FirstOrDefault(s => s.Name == name);
+
+    /// <summary>Steps this band takes from turn to turn; 0 when the stitch has none.</summary>
+    public int StepsOf(Band band) => band.Steps ?? Steps?.Usual ?? 0;
+
+    /// <summary>Quarter spaces this band is high; 0 when the stitch has no height of its own.</summary>
+    public int HeightOf(Band band) => band.Height ?? Height?.Usual ?? 0;
+
+    /// <summary>Where the working of this band begins.</summary>
+    public WorkFrom StartOf(Band band) => band.WorkFrom ?? UsualStart;
+
+    /// <summary>The journeys of a band, turned upside down where it asks for that.</summary>
+    public ImmutableArray<Journey> JourneysOf(Band band)
+    {
+        var journeys = Journeys(StepsOf(band), HeightOf(band));
+        if (!band.UpsideDown) return journeys;
+        var bottom = journeys.Max(j => j.Bottom);
+        var drop = journeys.Max(j => j.Drop);
+        return [.. journeys.Select(j => j.UpsideDown(bottom, drop - j.Drop))];
+    }
+
+    /// <summary>Valleys from one repeat of this band to the next.</summary>
+    public int RepeatOf(Band band) => Journeys(StepsOf(band), HeightOf(band))[0].Repeat;
 }

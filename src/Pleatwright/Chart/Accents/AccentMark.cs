@@ -1,0 +1,54 @@
+using System.Collections.Immutable;
+using Pleatwright.Cloth;
+using Pleatwright.Thread;
+
+namespace Pleatwright.Chart.Accents;
+
+/// <summary>An accent put on the cloth.</summary>
+/// <param name="Accent">Its name; see <see cref="Accents.Accent.All"/>.</param>
+/// <param name="Centre">The valley it is centred on.</param>
+/// <param name="GatheringRow">The gathering row it lies on.</param>
+/// <param name="Thread">Its thread.</param>
+public sealed record AccentMark(string Accent, Centre Centre, GatheringRow GatheringRow, ThreadKey Thread)
+{
+    /// <summary>Quarter spaces by which it lies lower than its gathering row; negative for higher.</summary>
+    public int Offset { get; init; }
+
+    /// <summary>Pleats it is long; nothing for what is usual.</summary>
+    public int? Size { get; init; }
+
+    /// <summary>Whether it stands along the valley rather than across the pleats.</summary>
+    public bool Upright { get; init; }
+
+    /// <summary>Copies about the centre.</summary>
+    public Repeat Repeat { get; init; } = Repeat.Once;
+}
+
+/// <summary>One accent in its place.</summary>
+/// <param name="Index">Its mark's place among the piece's accents, from 0.</param>
+/// <param name="Mark">The mark asked for.</param>
+/// <param name="Accent">What it is.</param>
+/// <param name="Valley">The valley it is centred on; may be off the cloth.</param>
+/// <param name="Depth">Spaces below gathering row 1.</param>
+public readonly record struct LaidAccent(int Index, AccentMark Mark, Accent Accent, Valley Valley, double Depth)
+{
+    /// <summary>Pleats it is long.</summary>
+    public int Size => Mark.Size ?? Accent.Size?.Usual ?? 0;
+
+    /// <summary>Lays the accents of a piece.</summary>
+    /// <exception cref="ArgumentException">An accent or a thread is unknown.</exception>
+    public static ImmutableArray<LaidAccent> Lay(Piece piece, PleatingPlan pleating)
+    {
+        var laid = ImmutableArray.CreateBuilder<LaidAccent>();
+        for (var i = 0; i < piece.Accents.Length; i++)
+        {
+            var mark = piece.Accents[i];
+            var accent = Accents.Accent.Named(mark.Accent) ?? throw new ArgumentException($"No accent is called “{mark.Accent}”.");
+            if (piece.Thread(mark.Thread) is null) throw new ArgumentException($"No thread has the letter '{mark.Thread}'.");
+            var centre = mark.Centre.On(new Valley(pleating.CentreValley)).Number;
+            for (var copy = 0; copy < mark.Repeat.Count; copy++)
+                laid.Add(new LaidAccent(i, mark, accent, new Valley(centre + mark.Repeat.OffsetOf(copy)), mark.GatheringRow.Number - 1 + mark.Offset / 4.0));
+        }
+        return laid.ToImmutable();
+    }
+}

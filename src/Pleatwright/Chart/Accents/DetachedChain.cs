@@ -1,0 +1,29 @@
+using Pleatwright.Chart.Stitches;
+using Pleatwright.Cloth;
+using Pleatwright.Measure;
+using Pleatwright.Thread;
+
+namespace Pleatwright.Chart.Accents;
+
+/// <summary>Detached chain: a single loop held down by a tiny stitch; its point lies left, or upright at the top.</summary>
+public sealed class DetachedChain : Accent
+{
+    /// <inheritdoc/>
+    public override string Name => "detached chain";
+
+    /// <inheritdoc/>
+    public override string Manner => "Come up at the point of the loop, go down in the same place and up at its other end over the thread, and hold the loop down there with a tiny stitch.";
+
+    /// <inheritdoc/>
+    public override Choice? Size => new(1, 8, 2);
+
+    /// <inheritdoc/>
+    public override IEnumerable<StitchShape> Shapes(LaidAccent laid, Gauge gauge)
+    {
+        var (from, to) = Ends(laid, gauge);
+        yield return new StitchShape(ShapeKind.Drop, from, to, 1.8);
+    }
+
+    /// <inheritdoc/>
+    public override Length ThreadIn(LaidAccent laid, Length pitch, Length lineHeight, Floss thread) => pitch * (laid.Size * 3 + 1);
+}

@@ -1,0 +1,26 @@
+using Pleatwright.Chart.Stitches;
+using Pleatwright.Cloth;
+using Pleatwright.Measure;
+using Pleatwright.Thread;
+
+namespace Pleatwright.Chart.Accents;
+
+/// <summary>Knot: thread wound twice round the needle and drawn down beside where it came up.</summary>
+public sealed class Knot : Accent
+{
+    /// <inheritdoc/>
+    public override string Name => "knot";
+
+    /// <inheritdoc/>
+    public override string Manner => "Come up in the valley, wind the thread twice round the needle, and go down through the pleat beside it while holding the thread taut.";
+
+    /// <inheritdoc/>
+    public override IEnumerable<StitchShape> Shapes(LaidAccent laid, Gauge gauge)
+    {
+        var at = new ChartPlace(laid.Valley.Number, StitchDrawing.Down(laid.Depth, gauge.CableRowsPerSpace));
+        yield return new StitchShape(ShapeKind.Knot, at, at, 1.8);
+    }
+
+    /// <inheritdoc/>
+    public override Length ThreadIn(LaidAccent laid, Length pitch, Length lineHeight, Floss thread) => Wrap(thread) * 2 + pitch * 2;
+}

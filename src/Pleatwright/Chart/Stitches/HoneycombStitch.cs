@@ -1,0 +1,29 @@
+using System.Collections.Immutable;
+
+namespace Pleatwright.Chart.Stitches;
+
+/// <summary>
+/// Honeycomb: two pleats caught together by two small stitches, then the needle slipped inside a fold to the other
+/// height, and that pleat caught to the next (*Educational Needlecraft*, 1911, "Smocking": about half an inch along the
+/// fold where the gauging rows lie 1/2 to 3/4 in apart). Usually a full space high.
+/// </summary>
+public sealed class HoneycombStitch : BandStitch
+{
+    /// <inheritdoc/>
+    public override string Name => "honeycomb";
+
+    /// <inheritdoc/>
+    public override string Manner => "Catch two pleats together with two small stitches in one place; slip the needle inside the fold of the pleat ahead to the other row, and catch that pleat to the next. It keeps its stretch: do not draw it tight.";
+
+    /// <inheritdoc/>
+    public override string Back => "the thread lies inside the folds, up and down between the two rows";
+
+    /// <inheritdoc/>
+    public override Choice? Height => new(1, 16, 4);
+
+    /// <inheritdoc/>
+    public override ImmutableArray<Journey> Journeys(int steps, int height) => [new Catching(height, StitchKind.Catch, StitchKind.Slip)];
+
+    /// <inheritdoc/>
+    public override (double Quarters, int Rows) Nest(int height) => (2 * height, 0);
+}

@@ -1,0 +1,106 @@
+using System.Collections.Immutable;
+
+namespace Pleatwright.Chart.Stitches;
+
+/// <summary>Stitches of a band worked in one go and one direction.</summary>
+/// <param name="Row">Which time the band is worked, from 0 at the top.</param>
+/// <param name="Journey">Which journey of the stitch it belongs to, from 0.</param>
+/// <param name="Turned">Whether the work is turned top to bottom for it.</param>
+/// <param name="GoesOn">Whether it goes on with the tail left at the centre by the pass before.</param>
+/// <param name="Stitches">Its single stitches, in the order worked; at least one.</param>
+public sealed record Pass(int Row, int Journey, bool Turned, bool GoesOn, ImmutableArray<Stitch> Stitches);
+
+/// <summary>A band laid on the cloth stitch by stitch, off the lattice of cables.</summary>
+public sealed class LaidBand
+{
+    private LaidBand(int index, Band band, BandStitch stitch, BandFit fit, double top, ImmutableArray<Pass> passes)
+    {
+        Index = index;
+        Band = band;
+        Stitch = stitch;
+        Fit = fit;
+        Top = top;
+        Passes = passes;
+        Highest = double.PositiveInfinity;
+        Lowest = double.NegativeInfinity;
+        foreach (var pass in passes)
+            foreach (var s in pass.Stitches)
+            {
+                Highest = Math.Min(Highest, Math.Min(s.From.Depth, s.To.Depth));
+                Lowest = Math.Max(Lowest, Math.Max(s.From.Depth, s.To.Depth));
+            }
+    }
+
+    /// <summary>Its place among the piece's bands, from 0.</summary>
+    public int Index { get; }
+
+    /// <summary>The band asked for.</summary>
+    public Band Band { get; }
+
+    /// <summary>Its stitch.</summary>
+    public BandStitch Stitch { get; }
+
+    /// <summary>How its repeats fit.</summary>
+    public BandFit Fit { get; }
+
+    /// <summary>Spaces below gathering row 1 at which its height 0 lies.</summary>
+    public double Top { get; }
+
+    /// <summary>What is worked, in order.</summary>
+    public ImmutableArray<Pass> Passes { get; }
+
+    /// <summary>Its highest bite, in spaces below gathering row 1; infinite when nothing is worked.</summary>
+    public double Highest { get; }
+
+    /// <summary>Its lowest bite, in spaces below gathering row 1.</summary>
+    public double Lowest { get; }
+
+    /// <summary>Single stitches in all.</summary>
+    public int Stitches => Passes.Sum(p => p.Stitches.Length);
+
+    /// <summary>Spaces below gathering row 1 at which a band's height 0 lies.</summary>
+    public static double TopOf(Band band, int cableRowsPerSpace) =>
+        band.GatheringRow.Number - 1 + band.Offset / 4.0 + (double)band.Drop / cableRowsPerSpace;
+
+    /// <summary>Lays a band on a cloth.</summary>
+    /// <param name="index">Its place among the piece's bands.</param>
+    /// <param name="band">The band.</param>
+    /// <param name="stitch">Its stitch.</param>
+    /// <param name="pleats">Pleats of the cloth.</param>
+    /// <param name="cableRowsPerSpace">Cable rows in one space.</param>
+    /// <param name="hand">The hand that works it.</param>
+    public static LaidBand Lay(int index, Band band, BandStitch stitch, int pleats, int cableRowsPerSpace, Hand hand)
+    {
+        var fit = BandFit.Of(stitch, band, pleats);
+        var top = TopOf(band, cableRowsPerSpace);
+        Pleat first = fit.FirstWorked(band.Ends), last = fit.LastWorked(band.Ends);
+        var passes = ImmutableArray.CreateBuilder<Pass>();
+        if (last.Number > first.Number)
+        {
+            var right = hand == Hand.Right != stitch.Backward;
+            var (quarters, rows) = stitch.Nest(stitch.HeightOf(band));
+            var journeys = stitch.JourneysOf(band);
+            for (var row = 0; row < band.Rows; row++)
+                for (var j = 0; j < journeys.Length; j++)
+                {
+                    var depth = top + row * quarters / 4 + (double)(row * rows + journeys[j].Drop) / cableRowsPerSpace;
+                    foreach (var stretch in Stretches(stitch.StartOf(band), fit.Centre, depth, first, last, right))
+                        if (stretch.First != stretch.Last)
+                            passes.Add(new Pass(row, j, stretch.Turned, stretch.GoesOn, [.. journeys[j].Work(stretch)]));
+                }
+        }
+        return new LaidBand(index, band, stitch, fit, top, passes.ToImmutable());
+    }
+
+    private static IEnumerable<Stretch> Stretches(WorkFrom start, Valley centre, double top, Pleat first, Pleat last, bool right)
+    {
+        if (start == WorkFrom.Side)
+        {
+            yield return new Stretch(centre, top, right ? first : last, right ? last : first, false, false);
+            yield break;
+        }
+        var middle = right ? centre.LeftPleat : centre.RightPleat;
+        yield return new Stretch(centre, top, middle, right ? last : first, false, false);
+        yield return new Stretch(centre, top, middle, right ? first : last, true, true);
+    }
+}

@@ -1,0 +1,89 @@
+namespace Pleatwright.Chart.Stitches;
+
+/// <summary>A place on the chart, whatever its scale.</summary>
+/// <param name="Across">Pleats from the left edge of pleat 1; valley v lies at v.</param>
+/// <param name="Down">Lines (half cable rows) from the upper edge of cable row 0.</param>
+public readonly record struct ChartPlace(double Across, double Down);
+
+/// <summary>What kind of mark a stitch makes.</summary>
+public enum ShapeKind
+{
+    /// <summary>A straight length of thread.</summary>
+    Bar,
+
+    /// <summary>Thread hidden inside a fold; it shows on the back alone.</summary>
+    Hidden,
+
+    /// <summary>A round knot; both places are its middle.</summary>
+    Knot,
+
+    /// <summary>A loop: a drop with its point where it begins and its belly where it ends.</summary>
+    Drop,
+
+    /// <summary>A coil of thread from end to end.</summary>
+    Coil,
+}
+
+/// <summary>How a stitch is drawn.</summary>
+/// <param name="Kind">What kind of mark it is.</param>
+/// <param name="From">Where it begins.</param>
+/// <param name="To">Where it ends.</param>
+/// <param name="Width">Its width in lines.</param>
+public readonly record struct StitchShape(ShapeKind Kind, ChartPlace From, ChartPlace To, double Width);
+
+/// <summary>Draws stitches, later ones over earlier ones.</summary>
+public static class StitchDrawing
+{
+    /// <summary>Where a depth lies down the chart, in lines: gathering row 1 runs between the two lines of cable row 0.</summary>
+    /// <param name="depth">Spaces below gathering row 1.</param>
+    /// <param name="cableRowsPerSpace">Cable rows in one space.</param>
+    public static double Down(double depth, int cableRowsPerSpace) => depth * 2 * cableRowsPerSpace + 1;
+
+    /// <summary>The shapes of a pass, in the order worked.</summary>
+    /// <remarks>
+    /// Where the thread leaves a bite decides how a stitch slants. With the thread above the needle it ends above the
+    /// bite, else below it; the next stitch comes out on the other side of what just ended there. So cables lie level,
+    /// and outline, whose stitches all end on one side, slants like a rope.
+    /// </remarks>
+    public static IEnumerable<StitchShape> Shapes(Pass pass, int cableRowsPerSpace)
+    {
+        double? lastSide = null;
+        ChartPlace? lastLoop = null;
+        foreach (var stitch in pass.Stitches)
+        {
+            double from = Down(stitch.From.Depth, cableRowsPerSpace), to = Down(stitch.To.Depth, cableRowsPerSpace);
+            var side = stitch.Level == Level.Up ? -0.5 : 0.5;
+            var way = Math.Sign(stitch.To.Pleat.Number - stitch.From.Pleat.Number);
+            double near = Edge(stitch.From.Pleat, -way), far = Edge(stitch.To.Pleat, way);
+            switch (stitch.Kind)
+            {
+                case StitchKind.Over:
+                    yield return new StitchShape(ShapeKind.Bar, new(near, from - (lastSide ?? -side)), new(far, to + side), OverWidth(stitch, lastSide, side));
+                    break;
+                case StitchKind.Catch:
+                    yield return new StitchShape(ShapeKind.Bar, new(near + 0.4 * way, from - 0.5), new(far - 0.4 * way, to - 0.5), 0.85);
+                    yield return new StitchShape(ShapeKind.Bar, new(near + 0.4 * way, from + 0.5), new(far - 0.4 * way, to + 0.5), 0.85);
+                    break;
+                case StitchKind.Bar:
+                    yield return new StitchShape(ShapeKind.Bar, new(near, from), new(near, to), 0.7);
+                    break;
+                case StitchKind.Slip:
+                    yield return new StitchShape(ShapeKind.Hidden, new(near, from), new(near, to), 0.4);
+                    break;
+                default:
+                    var end = new ChartPlace(far, to);
+                    if (lastLoop is { } last) yield return new StitchShape(ShapeKind.Bar, last, end, 0.55);
+                    yield return new StitchShape(ShapeKind.Bar, new(near, from), end, 0.55);
+                    lastLoop = end;
+                    break;
+            }
+            lastSide = stitch.Kind == StitchKind.Over ? side : null;
+        }
+    }
+
+    // Cables fill their line; where two stitches overlap in one pleat each has half of it.
+    private static double OverWidth(Stitch stitch, double? lastSide, double side) =>
+        stitch.IsLevel && lastSide != side ? 0.9 : 0.6;
+
+    private static double Edge(Pleat pleat, int side) => pleat.Number - 0.5 + 0.5 * side;
+}

@@ -1,0 +1,23 @@
+using System.Collections.Immutable;
+
+namespace Pleatwright.Chart.Stitches;
+
+/// <summary>
+/// Wheat: two rows of outline close together, the upper with the thread below the needle and the lower with it above,
+/// so that their slants meet like an ear of wheat (common practice, no source).
+/// </summary>
+public sealed class WheatStitch : BandStitch
+{
+    /// <inheritdoc/>
+    public override string Name => "wheat";
+
+    /// <inheritdoc/>
+    public override string Manner => "Two rows of outline touching, worked one after the other: the thread below the needle all along the one, above it all along the other.";
+
+    /// <inheritdoc/>
+    public override ImmutableArray<Journey> Journeys(int steps, int height) =>
+        [new Running([0], Hold.Below), new Running([0], Hold.Above) { Drop = 1 }];
+
+    /// <inheritdoc/>
+    public override (double Quarters, int Rows) Nest(int height) => (0, 2);
+}
