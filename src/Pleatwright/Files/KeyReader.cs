@@ -10,7 +10,7 @@ internal sealed class KeyReader
 {
     private readonly JsonText text;
     private readonly LocatedObject source;
-    private readonly string what;
+    private string what;
     private readonly List<string> known = [];
 
     public KeyReader(JsonText text, Located value, string what)
@@ -21,6 +21,9 @@ internal sealed class KeyReader
     }
 
     public int Offset => source.Offset;
+
+    /// <summary>Says more exactly what is read, once that is known.</summary>
+    public void Named(string what) => this.what = what;
 
     public IReadOnlyList<LocatedMember> Members => source.Members;
 

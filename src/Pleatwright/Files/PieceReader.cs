@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.Text;
 using Pleatwright.Chart;
-using Pleatwright.Chart.Stitches;
 using Pleatwright.Cloth;
 using Pleatwright.Measure;
 using Pleatwright.Thread;
@@ -52,7 +51,8 @@ public static class PieceReader
             threads = Threads(keys.Optional("threads"));
             figures = Figures(keys.Optional("figures"));
             var placements = Many(keys, "place", Placement);
-            var bands = Many(keys, "bands", b => Band(b, cloth));
+            var bands = Many(keys, "bands", b => BandReader.Band(text, b, cloth, threads));
+            var accents = Many(keys, "accents", a => BandReader.Accent(text, a, cloth, threads));
             var back = keys.OneOf("back", Backsmocking.Auto, ("auto", Backsmocking.Auto), ("none", Backsmocking.None));
             var phase = keys.OneOf("phase", Phase.Even, ("even", Phase.Even), ("odd", Phase.Odd));
             var working = keys.Optional("working") is { } w ? Working(w) : new Working();
@@ -62,6 +62,7 @@ public static class PieceReader
             return new Piece(title, cloth, threads, figures, placements)
             {
                 Bands = bands,
+                Accents = accents,
                 Back = back,
                 Phase = phase,
                 Working = working,
@@ -227,7 +228,7 @@ public static class PieceReader
                 if (!char.IsAsciiLetter(row[i]))
                     throw text.Error(offset + 1 + i, $"{JsonText.Quote(row[i].ToString())} is neither a thread's letter nor “.” for bare pleats.");
                 if (!threads.Any(t => t.Key.Letter == row[i]))
-                    throw text.Error(offset + 1 + i, $"no thread has the letter “{row[i]}”; {ThreadsThereAre()}.");
+                    throw text.Error(offset + 1 + i, $"no thread has the letter “{row[i]}”; {PlaceReader.ThreadsThereAre(threads)}.");
             }
         }
 
@@ -248,47 +249,16 @@ public static class PieceReader
             var name = keys.AsString(nameAt, "figure");
             var figure = figures.FirstOrDefault(f => f.Name == name) ?? throw text.Error(nameAt.Offset,
                 $"no figure is called {JsonText.Quote(name)}; there {(figures.Length == 1 ? "is" : "are")} {(figures.Length == 0 ? "none" : string.Join(", ", figures.Take(12).Select(f => JsonText.Quote(f.Name))))}.");
-            var placement = new Placement(name, CentreOf(keys),
+            var placement = new Placement(name, PlaceReader.Centre(keys),
                 new GatheringRow(keys.Whole("gatheringRow", 1, PleatingPlan.MostCableRows + 1)),
                 keys.Whole("figureRow", 0, figure.Height - 1, 0))
             {
                 Mirror = keys.Flag("mirror", false),
                 FlipPhase = keys.Flag("flip", false),
-                Repeat = keys.Optional("repeat") is { } r ? RepeatOf(r) : Repeat.Once,
+                Repeat = PlaceReader.Repeat(text, keys),
             };
             keys.NothingElse();
             return placement;
-        }
-
-        private static Centre CentreOf(KeyReader keys) => keys.Optional("centre") switch
-        {
-            null or LocatedString { Value: "middle" } => Centre.Middle,
-            LocatedNumber { IsWhole: true, Value: >= 1 and <= PleatingPlan.MostPleats } n => Centre.At(new Valley((int)n.Value)),
-            var other => throw keys.Wrong(other, "centre", $"“middle” or a valley from 1 to {PleatingPlan.MostPleats}"),
-        };
-
-        private Repeat RepeatOf(Located value)
-        {
-            var keys = new KeyReader(text, value, "a repeat");
-            var repeat = new Repeat(keys.Whole("count", 1, 2500), keys.Whole("every", 1, PleatingPlan.MostPleats));
-            keys.NothingElse();
-            return repeat;
-        }
-
-        private Band Band(Located value, ClothPlan cloth)
-        {
-            var keys = new KeyReader(text, value, "a band");
-            var stitchAt = keys.Required("stitch");
-            var stitch = keys.AsString(stitchAt, "stitch");
-            if (BandStitch.Named(stitch) is null)
-                throw text.Error(stitchAt.Offset, $"no stitch is called {JsonText.Quote(stitch)}; there are {string.Join(", ", BandStitch.All.Select(s => s.Name))}.");
-            var row = keys.Whole("gatheringRow", 1, cloth.GatheringRows);
-            var threadAt = keys.Required("thread");
-            var letter = keys.AsString(threadAt, "thread");
-            if (!threads.Any(t => t.Key.ToString() == letter))
-                throw text.Error(threadAt.Offset, $"no thread has the letter {JsonText.Quote(letter)}; {ThreadsThereAre()}.");
-            keys.NothingElse();
-            return new Band(stitch, new GatheringRow(row), new ThreadKey(letter[0]));
         }
 
         private Working Working(Located value)
@@ -321,10 +291,6 @@ public static class PieceReader
             _ => throw keys.Wrong(keys.Required("threadFactor"), "threadFactor", FormattableString.Invariant(
                 $"a number from {Pleatwright.Chart.Working.LeastThreadFactor} to {Pleatwright.Chart.Working.MostThreadFactor}")),
         };
-
-        private string ThreadsThereAre() => threads.Length == 0
-            ? "the piece has no threads"
-            : "there " + (threads.Length == 1 ? "is " : "are ") + string.Join(", ", threads.Select(t => t.Key.ToString()));
 
         private Colour ColourOf(Located value, string key) =>
             value is LocatedString s && Colour.TryParse(s.Value, out var colour)

@@ -46,8 +46,14 @@ public static class PieceWriter
         foreach (var placement in piece.Placements) WritePlacement(json, placement);
         json.WriteEndArray();
         json.WriteStartArray("bands");
-        foreach (var band in piece.Bands) WriteBand(json, band);
+        foreach (var band in piece.Bands) BandWriter.Write(json, band);
         json.WriteEndArray();
+        if (!piece.Accents.IsEmpty)
+        {
+            json.WriteStartArray("accents");
+            foreach (var mark in piece.Accents) BandWriter.Write(json, mark);
+            json.WriteEndArray();
+        }
         json.WriteString("back", piece.Back == Backsmocking.Auto ? "auto" : "none");
         if (piece.Phase == Phase.Odd) json.WriteString("phase", "odd");
         if (piece.Working != new Working()) WriteWorking(json, piece.Working);
@@ -146,22 +152,16 @@ public static class PieceWriter
         json.WriteNumber("figureRow", placement.FigureRow);
         if (placement.Mirror) json.WriteBoolean("mirror", true);
         if (placement.FlipPhase) json.WriteBoolean("flip", true);
-        if (placement.Repeat != Repeat.Once)
-        {
-            json.WriteStartObject("repeat");
-            json.WriteNumber("count", placement.Repeat.Count);
-            json.WriteNumber("every", placement.Repeat.Every);
-            json.WriteEndObject();
-        }
+        WriteRepeat(json, placement.Repeat);
         json.WriteEndObject();
     }
 
-    private static void WriteBand(Utf8JsonWriter json, Band band)
+    internal static void WriteRepeat(Utf8JsonWriter json, Repeat repeat)
     {
-        json.WriteStartObject();
-        json.WriteString("stitch", band.Stitch);
-        json.WriteNumber("gatheringRow", band.GatheringRow.Number);
-        json.WriteString("thread", band.Thread.ToString());
+        if (repeat == Repeat.Once) return;
+        json.WriteStartObject("repeat");
+        json.WriteNumber("count", repeat.Count);
+        json.WriteNumber("every", repeat.Every);
         json.WriteEndObject();
     }
 
