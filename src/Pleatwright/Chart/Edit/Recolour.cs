@@ -5,7 +5,7 @@ namespace Pleatwright.Chart.Edit;
 /// <summary>Works in one thread what was to be worked in another.</summary>
 public static class Recolour
 {
-    /// <summary>Everywhere on the piece: figures and bands.</summary>
+    /// <summary>Everywhere on the piece: figures, bands and accents.</summary>
     /// <exception cref="ArgumentException">The piece has no thread <paramref name="to"/>.</exception>
     public static Piece Everywhere(Piece piece, ThreadKey from, ThreadKey to)
     {
@@ -15,6 +15,7 @@ public static class Recolour
         {
             Figures = [.. piece.Figures.Select(f => Change(f, from, to))],
             Bands = [.. piece.Bands.Select(b => b.Thread == from ? b with { Thread = to } : b)],
+            Accents = [.. piece.Accents.Select(a => a.Thread == from ? a with { Thread = to } : a)],
         };
     }
 

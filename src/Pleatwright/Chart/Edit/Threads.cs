@@ -34,9 +34,9 @@ public static class Threads
         return changed with { Threads = changed.Threads.Remove(old) };
     }
 
-    /// <summary>Whether any figure or band is worked in it.</summary>
+    /// <summary>Whether any figure, band or accent is worked in it.</summary>
     public static bool InUse(Piece piece, ThreadKey key) =>
-        piece.Bands.Any(b => b.Thread == key) || piece.Figures.Any(f => f.Rows.Any(r => r.Contains(key.Letter)));
+        piece.Bands.Any(b => b.Thread == key) || piece.Accents.Any(a => a.Thread == key) || piece.Figures.Any(f => f.Rows.Any(r => r.Contains(key.Letter)));
 
     /// <summary>Takes a thread away; what was worked in it is worked in another, or where none is given cleared.</summary>
     /// <exception cref="ArgumentException">The thread that takes its place is unknown or the same.</exception>
@@ -51,7 +51,12 @@ public static class Threads
         else if (InUse(piece, key))
         {
             var bare = piece.Figures.Select(f => f.WithRows([.. f.Rows.Select(r => r.Replace(key.Letter, Figure.Bare))], f.Halves));
-            piece = piece with { Figures = [.. bare], Bands = piece.Bands.RemoveAll(b => b.Thread == key) };
+            piece = piece with
+            {
+                Figures = [.. bare],
+                Bands = piece.Bands.RemoveAll(b => b.Thread == key),
+                Accents = piece.Accents.RemoveAll(a => a.Thread == key),
+            };
         }
         return piece with { Threads = piece.Threads.Remove(old) };
     }

@@ -9,7 +9,7 @@ namespace Pleatwright.Chart.Stitches;
 /// <param name="Last">The last pleat worked; less than <paramref name="First"/> when travelling left.</param>
 /// <param name="Turned">Whether the work is turned top to bottom.</param>
 /// <param name="GoesOn">Whether it goes on from the stitch in the centre valley, with the tail left there.</param>
-public readonly record struct Stretch(Valley Centre, double Top, Pleat First, Pleat Last, bool Turned, bool GoesOn)
+public readonly record struct Leg(Valley Centre, double Top, Pleat First, Pleat Last, bool Turned, bool GoesOn)
 {
     /// <summary>1 when it travels right on the chart, -1 when it travels left.</summary>
     public int Way => Last.Number >= First.Number ? 1 : -1;
@@ -30,8 +30,8 @@ public abstract class Journey
     /// <summary>The greatest height it reaches down to.</summary>
     public abstract double Bottom { get; }
 
-    /// <summary>The single stitches of a stretch, in the order worked.</summary>
-    public abstract IEnumerable<Stitch> Work(Stretch stretch);
+    /// <summary>The single stitches of a leg, in the order worked.</summary>
+    public abstract IEnumerable<Stitch> Work(Leg leg);
 
     /// <summary>The journey turned upside down.</summary>
     /// <param name="height">Quarter spaces from the band's top to its bottom.</param>
@@ -77,14 +77,14 @@ public sealed class Running(ImmutableArray<double> heights, Hold hold) : Journey
     public bool Swapped { get; init; }
 
     /// <inheritdoc/>
-    public override IEnumerable<Stitch> Work(Stretch stretch)
+    public override IEnumerable<Stitch> Work(Leg leg)
     {
-        for (var p = stretch.First.Number; p != stretch.Last.Number; p += stretch.Way)
+        for (var p = leg.First.Number; p != leg.Last.Number; p += leg.Way)
         {
-            double from = HeightAt(p, stretch), to = HeightAt(p + stretch.Way, stretch);
+            double from = HeightAt(p, leg), to = HeightAt(p + leg.Way, leg);
             var stitch = new Stitch(StitchKind.Over,
-                new Bite(new Pleat(p), stretch.Top + from / 4), new Bite(new Pleat(p + stretch.Way), stretch.Top + to / 4), Level.Up);
-            yield return stitch with { Level = LevelOf(stitch, from, stretch) };
+                new Bite(new Pleat(p), leg.Top + from / 4), new Bite(new Pleat(p + leg.Way), leg.Top + to / 4), Level.Up);
+            yield return stitch with { Level = LevelOf(stitch, from, leg) };
         }
     }
 
@@ -96,14 +96,14 @@ public sealed class Running(ImmutableArray<double> heights, Hold hold) : Journey
         _ => hold,
     }) { Drop = drop, Swapped = !Swapped };
 
-    private double HeightAt(int pleat, Stretch stretch) => heights[Wrap(pleat - stretch.Centre.Number, heights.Length)];
+    private double HeightAt(int pleat, Leg leg) => heights[Wrap(pleat - leg.Centre.Number, heights.Length)];
 
-    private Level LevelOf(Stitch stitch, double height, Stretch stretch) => hold switch
+    private Level LevelOf(Stitch stitch, double height, Leg leg) => hold switch
     {
-        Hold.Alternate => (stitch.Valley.Number - stretch.Centre.Number & 1) == 0 != Swapped ? Level.Up : Level.Down,
-        // what the hands do is the same all along; on the chart a turned stretch shows the other level
-        Hold.Above => stretch.Turned ? Level.Down : Level.Up,
-        Hold.Below => stretch.Turned ? Level.Up : Level.Down,
+        Hold.Alternate => (stitch.Valley.Number - leg.Centre.Number & 1) == 0 != Swapped ? Level.Up : Level.Down,
+        // what the hands do is the same all along; on the chart a turned leg shows the other level
+        Hold.Above => leg.Turned ? Level.Down : Level.Up,
+        Hold.Below => leg.Turned ? Level.Up : Level.Down,
         // turning the work turns the slope and the level both, so on the chart the rule is the same
         _ when stitch.IsLevel => height <= top + Stitch.Hair ? Level.Up : Level.Down,
         _ => stitch.Rises ? Level.Down : Level.Up,
@@ -129,33 +129,33 @@ public sealed class Catching(double height, StitchKind catches, StitchKind betwe
     public bool CentreAtBottom { get; init; }
 
     /// <inheritdoc/>
-    public override IEnumerable<Stitch> Work(Stretch stretch)
+    public override IEnumerable<Stitch> Work(Leg leg)
     {
-        if (stretch.GoesOn && stretch.First != stretch.Last) yield return Along(stretch.First, !AtBottom(Ahead(stretch.First, stretch), stretch), stretch);
-        for (var pleat = stretch.First; pleat != stretch.Last;)
+        if (leg.GoesOn && leg.First != leg.Last) yield return Along(leg.First, !AtBottom(Ahead(leg.First, leg), leg), leg);
+        for (var pleat = leg.First; pleat != leg.Last;)
         {
-            var low = AtBottom(Ahead(pleat, stretch), stretch);
-            var next = new Pleat(pleat.Number + stretch.Way);
-            var depth = DepthOf(low, stretch);
+            var low = AtBottom(Ahead(pleat, leg), leg);
+            var next = new Pleat(pleat.Number + leg.Way);
+            var depth = DepthOf(low, leg);
             yield return new Stitch(catches, new Bite(pleat, depth), new Bite(next, depth), low ? Level.Down : Level.Up);
-            if (next != stretch.Last) yield return Along(next, low, stretch);
+            if (next != leg.Last) yield return Along(next, low, leg);
             pleat = next;
         }
     }
 
     // Along one pleat from the bottom to the top, or the other way.
-    private Stitch Along(Pleat pleat, bool fromBottom, Stretch stretch) =>
-        new(between, new Bite(pleat, DepthOf(fromBottom, stretch)), new Bite(pleat, DepthOf(!fromBottom, stretch)), fromBottom ? Level.Down : Level.Up);
+    private Stitch Along(Pleat pleat, bool fromBottom, Leg leg) =>
+        new(between, new Bite(pleat, DepthOf(fromBottom, leg)), new Bite(pleat, DepthOf(!fromBottom, leg)), fromBottom ? Level.Down : Level.Up);
 
-    private double DepthOf(bool low, Stretch stretch) => stretch.Top + (low ? height / 4 : 0);
+    private double DepthOf(bool low, Leg leg) => leg.Top + (low ? height / 4 : 0);
 
-    private static int Ahead(Pleat pleat, Stretch stretch) => Math.Min(pleat.Number, pleat.Number + stretch.Way);
+    private static int Ahead(Pleat pleat, Leg leg) => Math.Min(pleat.Number, pleat.Number + leg.Way);
 
     /// <inheritdoc/>
     public override Journey UpsideDown(double within, int drop) =>
         new Catching(height, catches, between) { Drop = drop, CentreAtBottom = !CentreAtBottom };
 
-    private bool AtBottom(int valley, Stretch stretch) => (valley - stretch.Centre.Number & 1) == 1 != CentreAtBottom;
+    private bool AtBottom(int valley, Leg leg) => (valley - leg.Centre.Number & 1) == 1 != CentreAtBottom;
 }
 
 /// <summary>
@@ -179,15 +179,15 @@ public sealed class Looping(double height, int steps) : Journey
     public bool CentreAtBottom { get; init; }
 
     /// <inheritdoc/>
-    public override IEnumerable<Stitch> Work(Stretch stretch)
+    public override IEnumerable<Stitch> Work(Leg leg)
     {
-        for (var p = stretch.First.Number; p != stretch.Last.Number; p += stretch.Way)
+        for (var p = leg.First.Number; p != leg.Last.Number; p += leg.Way)
         {
-            var valley = Math.Min(p, p + stretch.Way);
-            double here = HeightAt(valley, stretch), next = HeightAt(valley + stretch.Way, stretch);
+            var valley = Math.Min(p, p + leg.Way);
+            double here = HeightAt(valley, leg), next = HeightAt(valley + leg.Way, leg);
             yield return new Stitch(StitchKind.Loop,
-                new Bite(new Pleat(p), stretch.Top + here / 4),
-                new Bite(new Pleat(p + stretch.Way), stretch.Top + (here + (next - here) * Slant) / 4),
+                new Bite(new Pleat(p), leg.Top + here / 4),
+                new Bite(new Pleat(p + leg.Way), leg.Top + (here + (next - here) * Slant) / 4),
                 next > here ? Level.Up : Level.Down);
         }
     }
@@ -195,9 +195,9 @@ public sealed class Looping(double height, int steps) : Journey
     /// <inheritdoc/>
     public override Journey UpsideDown(double within, int drop) => new Looping(height, steps) { Drop = drop, CentreAtBottom = !CentreAtBottom };
 
-    private double HeightAt(int valley, Stretch stretch)
+    private double HeightAt(int valley, Leg leg)
     {
-        var place = Wrap(valley - stretch.Centre.Number, Repeat);
+        var place = Wrap(valley - leg.Centre.Number, Repeat);
         var down = height * Math.Min(place, Repeat - place) / steps;
         return CentreAtBottom ? height - down : down;
     }

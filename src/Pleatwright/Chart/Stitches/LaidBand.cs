@@ -84,23 +84,23 @@ public sealed class LaidBand
                 for (var j = 0; j < journeys.Length; j++)
                 {
                     var depth = top + row * quarters / 4 + (double)(row * rows + journeys[j].Drop) / cableRowsPerSpace;
-                    foreach (var stretch in Stretches(stitch.StartOf(band), fit.Centre, depth, first, last, right))
-                        if (stretch.First != stretch.Last)
-                            passes.Add(new Pass(row, j, stretch.Turned, stretch.GoesOn, [.. journeys[j].Work(stretch)]));
+                    foreach (var leg in Legs(stitch.StartOf(band), fit.Centre, depth, first, last, right))
+                        if (leg.First != leg.Last)
+                            passes.Add(new Pass(row, j, leg.Turned, leg.GoesOn, [.. journeys[j].Work(leg)]));
                 }
         }
         return new LaidBand(index, band, stitch, fit, top, passes.ToImmutable());
     }
 
-    private static IEnumerable<Stretch> Stretches(WorkFrom start, Valley centre, double top, Pleat first, Pleat last, bool right)
+    private static IEnumerable<Leg> Legs(WorkFrom start, Valley centre, double top, Pleat first, Pleat last, bool right)
     {
         if (start == WorkFrom.Side)
         {
-            yield return new Stretch(centre, top, right ? first : last, right ? last : first, false, false);
+            yield return new Leg(centre, top, right ? first : last, right ? last : first, false, false);
             yield break;
         }
         var middle = right ? centre.LeftPleat : centre.RightPleat;
-        yield return new Stretch(centre, top, middle, right ? last : first, false, false);
-        yield return new Stretch(centre, top, middle, right ? first : last, true, true);
+        yield return new Leg(centre, top, middle, right ? last : first, false, false);
+        yield return new Leg(centre, top, middle, right ? first : last, true, true);
     }
 }

@@ -47,18 +47,18 @@ public static class StitchDrawing
     /// </remarks>
     public static IEnumerable<StitchShape> Shapes(Pass pass, int cableRowsPerSpace)
     {
-        double? lastSide = null;
+        var lastSide = SideBefore(pass);
         ChartPlace? lastLoop = null;
         foreach (var stitch in pass.Stitches)
         {
             double from = Down(stitch.From.Depth, cableRowsPerSpace), to = Down(stitch.To.Depth, cableRowsPerSpace);
-            var side = stitch.Level == Level.Up ? -0.5 : 0.5;
+            var side = SideOf(stitch);
             var way = Math.Sign(stitch.To.Pleat.Number - stitch.From.Pleat.Number);
             double near = Edge(stitch.From.Pleat, -way), far = Edge(stitch.To.Pleat, way);
             switch (stitch.Kind)
             {
                 case StitchKind.Over:
-                    yield return new StitchShape(ShapeKind.Bar, new(near, from - (lastSide ?? -side)), new(far, to + side), OverWidth(stitch, lastSide, side));
+                    yield return new StitchShape(ShapeKind.Bar, new(near, from - lastSide), new(far, to + side), OverWidth(stitch, lastSide, side));
                     break;
                 case StitchKind.Catch:
                     yield return new StitchShape(ShapeKind.Bar, new(near + 0.4 * way, from - 0.5), new(far - 0.4 * way, to - 0.5), 0.85);
@@ -77,12 +77,23 @@ public static class StitchDrawing
                     lastLoop = end;
                     break;
             }
-            lastSide = stitch.Kind == StitchKind.Over ? side : null;
+            lastSide = stitch.Kind == StitchKind.Over ? side : -side;
         }
     }
 
+    // The side on which a stitch before the first would have ended: a row begins as it goes on. Only a cable or a turn,
+    // which lies level and is not followed by its like, has the other side before it.
+    private static double SideBefore(Pass pass)
+    {
+        var first = pass.Stitches[0];
+        var rope = pass.Stitches.Length > 1 && pass.Stitches[1] is { IsLevel: true } next && next.Level == first.Level;
+        return first.IsLevel && !rope && !pass.GoesOn ? -SideOf(first) : SideOf(first);
+    }
+
+    private static double SideOf(Stitch stitch) => stitch.Level == Level.Up ? -0.5 : 0.5;
+
     // Cables fill their line; where two stitches overlap in one pleat each has half of it.
-    private static double OverWidth(Stitch stitch, double? lastSide, double side) =>
+    private static double OverWidth(Stitch stitch, double lastSide, double side) =>
         stitch.IsLevel && lastSide != side ? 0.9 : 0.6;
 
     private static double Edge(Pleat pleat, int side) => pleat.Number - 0.5 + 0.5 * side;

@@ -17,7 +17,7 @@ internal static class Zigzag
         var heights = ImmutableArray.CreateBuilder<double>(repeat);
         heights.Add(0);
         for (var i = 0; i <= steps; i++) heights.Add(height * i / steps);
-        for (var i = 0; i < steps; i++) heights.Add(height - height * i / steps);
+        for (var i = 0; i < steps; i++) heights.Add(height * (steps - i) / steps);
         return heights.MoveToImmutable();
     }
 
