@@ -29,11 +29,11 @@ public readonly record struct BandFit(Pleat First, Pleat Last, int Repeat)
     /// <summary>Whether whole repeats use every pleat, with both ends alike.</summary>
     public bool IsExact => Spare == 0;
 
-    /// <summary>Fewest pleats above the present count that whole repeats use up.</summary>
+    /// <summary>Fewest pleats not below the present count that whole repeats use up.</summary>
     public int More => IsExact ? Pleats : Pleats - Spare + Repeat;
 
-    /// <summary>Most pleats below the present count that whole repeats use up, at least one repeat.</summary>
-    public int Fewer => Math.Max(Repeat + 2, Pleats - Spare);
+    /// <summary>Most pleats not above the present count that whole repeats use up, at least one repeat.</summary>
+    public int Fewer => IsExact ? Pleats : Math.Max(Repeat + 2, Pleats - Spare);
 
     /// <summary>First pleat worked when its ends are such.</summary>
     public Pleat FirstWorked(BandEnds ends) => ends == BandEnds.Whole ? new Pleat(First.Number + Spare / 2) : First;
