@@ -34,6 +34,9 @@ public sealed class Desk
     /// <summary>Raised when the piece, and all that follows from it, has changed.</summary>
     public event Action? Changed;
 
+    /// <summary>Raised after another piece was put on the table, before <see cref="Changed"/>.</summary>
+    public event Action? Opened;
+
     /// <summary>Raised when the bench has something to say to the maker; read aloud by screen readers.</summary>
     public event Action<string>? Said;
 
@@ -44,7 +47,9 @@ public sealed class Desk
     public void Open(History history)
     {
         History = history;
-        Show(history.Now.Piece);
+        Lay(history.Now.Piece);
+        Opened?.Invoke();
+        Changed?.Invoke();
     }
 
     /// <summary>Shows an edited piece without keeping it yet: a stroke under way.</summary>
@@ -108,12 +113,17 @@ public sealed class Desk
 
     private void Show(Piece piece)
     {
+        Lay(piece);
+        Changed?.Invoke();
+    }
+
+    private void Lay(Piece piece)
+    {
         var work = Work.Lay(piece);
         Piece = piece;
         Work = work;
         Findings = Proofreading.Read(work);
         Order = Planner.Plan(work);
         Amounts = [.. Order.ThreadUses().Select(u => Cutting.Amount(u, piece.Working.WorkingLength))];
-        Changed?.Invoke();
     }
 }

@@ -1,6 +1,7 @@
 using System.Runtime.InteropServices.JavaScript;
 using Pleatwright.Chart;
 using Pleatwright.Chart.Edit;
+using Pleatwright.Thread;
 
 namespace Pleatwright.Bench;
 
@@ -75,7 +76,7 @@ public sealed partial class Painter : IDisposable
     {
         var threads = work.Piece.Threads;
         JsSetThreads(handle, string.Join(' ', threads.Select(t => t.Colour)), string.Concat(threads.Select(t => t.Key)),
-            threads.Select(t => t.Strands).ToArray(), threads.Select(_ => 0.95).ToArray());
+            threads.Select(t => t.Strands).ToArray(), threads.Select(t => Coverage.OfLine(t, work.Pleating.Gauge.LineHeight)).ToArray());
     }
 
     /// <summary>Which cells are worked already, a byte a cell; empty to show them all alike.</summary>
@@ -93,7 +94,7 @@ public sealed partial class Painter : IDisposable
         else JsSetArea(handle, 0, 0, 0, 0);
     }
 
-    /// <summary>Rings: row, from, to, severity each.</summary>
+    /// <summary>Rings: top row, bottom row, from, to, severity each.</summary>
     public void SetRings(int[] rings, int chosen) => JsSetRings(handle, rings, chosen);
 
     /// <summary>The route: seven numbers a leg, see the painting module.</summary>

@@ -92,7 +92,7 @@ export function take(handle, onCell, onKey) {
 }
 
 const nameOf = (e) =>
-  (e.ctrlKey || e.metaKey ? "Ctrl+" : "") + (e.altKey ? "Alt+" : "") + (e.shiftKey && e.key.length > 1 ? "Shift+" : "") + e.key;
+  (e.ctrlKey || e.metaKey ? "Ctrl+" : "") + (e.altKey ? "Alt+" : "") + (e.shiftKey && (e.key.length > 1 || e.ctrlKey || e.metaKey) ? "Shift+" : "") + e.key;
 
 export function release(handle) { hands.get(handle)?.abort(); hands.delete(handle); }
 

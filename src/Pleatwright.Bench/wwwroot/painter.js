@@ -157,6 +157,7 @@ class Painter {
     if (line < 0 || line >= c.rows * 2) return null;
     const row = line >> 1;
     const side = this.look === BACK ? -1 : 1;
+    if (this.pitch(row) <= 0) return null;
     const pleat = Math.floor(side * (px - this.ox) / (this.pitch(row) * this.scale)) + c.centre; // 0-based
     if (pleat < 0 || pleat >= c.pleats) return null;
     for (const valley of [pleat, pleat + 1]) {
@@ -351,6 +352,7 @@ class Painter {
     bottom = Math.min(bottom, Math.ceil((this.height - this.oy) / (2 * c.line * this.scale)) + 1);
     for (let row = top; row <= bottom; row++) {
       const w = this.pitch(row) * this.scale;
+      if (!(w > 0)) continue;
       const reach = (px) => (this.look === BACK ? -1 : 1) * (px - this.ox) / w + c.centre;
       const seen = [reach(0), reach(this.width)].sort((a, b) => a - b);
       const v0 = Math.max(from, Math.floor(seen[0]) - 1), v1 = Math.min(to, Math.ceil(seen[1]) + 1);
@@ -558,7 +560,7 @@ class Painter {
     g.clearRect(0, 0, this.width, this.height);
     if (!this.cloth || !this.scale) return;
     if (this.route) this.paintRoute(g);
-    for (let i = 0; i < this.rings.length; i += 4) this.paintRing(g, i);
+    for (let i = 0; i < this.rings.length; i += 5) this.paintRing(g, i);
     if (this.area) this.paintArea(g, this.area);
     if (this.cursor) this.paintCursor(g, ...this.cursor);
   }
@@ -591,9 +593,10 @@ class Painter {
   }
 
   paintRing(g, i) {
-    const [row, from, to, severity] = this.rings.subarray(i, i + 4);
-    const chosen = i / 4 === this.ringChosen;
-    const box = this.rowsBox(from, to, row, row, chosen ? 8 : 4);
+    const [top, bottom, from, to, severity] = this.rings.subarray(i, i + 5);
+    const chosen = i / 5 === this.ringChosen;
+    if (!chosen && severity === 2) return; // notes are ringed only when asked for
+    const box = this.rowsBox(from, to, top, bottom, chosen ? 8 : 4);
     const ink = ["#a3161f", "#8a5a00", "#1f5f7a"][severity];
     g.lineWidth = chosen ? 6 : 3.5; g.strokeStyle = "rgba(255,253,247,0.95)";
     g.beginPath(); g.roundRect(...box, 8); g.stroke();

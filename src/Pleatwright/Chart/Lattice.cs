@@ -37,6 +37,12 @@ public readonly record struct GatheringRow(int Number) : IComparable<GatheringRo
     /// <summary>The cable row that lies on it, given the cable rows in a space.</summary>
     public CableRow CableRow(int cableRowsPerSpace) => new((Number - 1) * cableRowsPerSpace);
 
+    /// <summary>The lowest gathering row on or above a cable row, given the cable rows in a space; row 1 where there is none.</summary>
+    public static GatheringRow AtOrAbove(CableRow row, int cableRowsPerSpace) => new(Math.Max(0, row.Index) / cableRowsPerSpace + 1);
+
+    /// <summary>The next gathering row down; it may be past the last.</summary>
+    public GatheringRow Below => new(Number + 1);
+
     /// <inheritdoc/>
     public int CompareTo(GatheringRow other) => Number.CompareTo(other.Number);
 }

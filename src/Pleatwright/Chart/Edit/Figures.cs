@@ -32,6 +32,6 @@ public static class Figures
         var name = piece.FreeName("figure");
         piece = piece with { Figures = piece.Figures.Add(new Figure(name, patch.Rows)) };
         var middle = piece.Figure(name)!.Middle;
-        return Place.Add(piece, name, new Valley(area.From.Number + middle), new CableRow(area.Top.Index + area.Height / 2));
+        return Placing.Add(piece, name, new Valley(area.From.Number + middle), new CableRow(area.Top.Index + area.Height / 2));
     }
 }

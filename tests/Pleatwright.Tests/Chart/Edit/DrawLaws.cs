@@ -44,7 +44,7 @@ public class DrawLaws
     public void What_is_drawn_into_a_figure_shows_in_all_its_copies()
     {
         var piece = Sound(Draw.Cables(Blank(), [(new Valley(10), new CableRow(0)), (new Valley(11), new CableRow(0))], new('a')).Piece);
-        piece = Place.Repeat(piece, 0, 2, 6);
+        piece = Placing.Repeat(piece, 0, 2, 6);
         piece = Draw.Cables(piece, [(new Valley(7), new CableRow(1))], new('b')).Piece;
         var work = Work.Lay(piece);
         Assert.Equal(new Pleatwright.Thread.ThreadKey('b'), work.ThreadAt(new Valley(13), new CableRow(1)));

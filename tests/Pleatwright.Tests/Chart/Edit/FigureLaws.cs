@@ -97,7 +97,7 @@ public class FigureLaws
             var plan = new PleatingPlan(s.p.Cloth);
             var before = Spot.SeatOf(s.p, plan, s.i, 0);
             var figureBefore = s.p.Figure(s.p.Placements[s.i].Figure)!;
-            var moved = Sound(Place.By(s.p, s.i, s.dv, s.dy));
+            var moved = Sound(Placing.By(s.p, s.i, s.dv, s.dy));
             var centre = s.p.Placements[s.i].Centre.On(new Valley(plan.CentreValley)).Number + s.dv;
             var top = before.Top + s.dy;
             if (centre < 1 || centre > plan.Valleys || top < 1 - figureBefore.Height || top >= plan.CableRows) return;
@@ -119,8 +119,8 @@ public class FigureLaws
     public void A_placement_turned_twice_or_flipped_twice_is_the_same() =>
         (from p in Pieces.Where(p => p.Placements.Length > 0) from i in Gen.Int[0, p.Placements.Length - 1] select (p, i)).Sample(s =>
         {
-            Assert.Equal(s.p.Placements[s.i], Place.Turn(Sound(Place.Turn(s.p, s.i)), s.i).Placements[s.i]);
-            Assert.Equal(s.p.Placements[s.i], Place.FlipPhase(Sound(Place.FlipPhase(s.p, s.i)), s.i).Placements[s.i]);
+            Assert.Equal(s.p.Placements[s.i], Placing.Turn(Sound(Placing.Turn(s.p, s.i)), s.i).Placements[s.i]);
+            Assert.Equal(s.p.Placements[s.i], Placing.FlipPhase(Sound(Placing.FlipPhase(s.p, s.i)), s.i).Placements[s.i]);
         });
 
     [Fact]

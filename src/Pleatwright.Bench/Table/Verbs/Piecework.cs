@@ -1,0 +1,20 @@
+namespace Pleatwright.Bench.Table.Verbs;
+
+/// <summary>The piece as a whole.</summary>
+internal static class Piecework
+{
+    private const string Group = "The piece";
+
+    public static IEnumerable<Verb> All { get; } =
+    [
+        new(Group, "Another thread…", "", at => at.Needle.Ask(Question.Thread)),
+        new(Group, "Change the thread in hand…", "", at => at.Needle.Ask(Question.Thread, at.Needle.Thread)) { Can = at => at.Needle.Thread is not null },
+        new(Group, "A band from side to side…", "", at => at.Needle.Ask(Question.Band)),
+        new(Group, "The cloth…", "", at => at.Needle.Ask(Question.Cloth)),
+        new(Group, "What can be done here", "/", at => at.Needle.Ask(Question.Do)),
+        new(Group, "All keys", "?", at => at.Needle.Ask(Question.Keys)),
+        new(Group, "Undo", "Ctrl+z", at => at.Desk.Undo()),
+        new(Group, "Redo", "Ctrl+y", at => at.Desk.Redo()),
+        new(Group, "Redo", "Ctrl+Shift+Z", at => at.Desk.Redo()) { Unlisted = true },
+    ];
+}

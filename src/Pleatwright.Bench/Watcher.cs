@@ -1,0 +1,42 @@
+using Microsoft.AspNetCore.Components;
+using Pleatwright.Bench.Table;
+
+namespace Pleatwright.Bench;
+
+/// <summary>A part of the page that is rendered again only when what it shows has changed.</summary>
+public abstract class Watcher : ComponentBase, IDisposable
+{
+    private object? shown;
+
+    [Inject] protected Desk Desk { get; set; } = null!;
+
+    [Inject] protected Needle Needle { get; set; } = null!;
+
+    /// <summary>All that is shown, as one value to compare.</summary>
+    protected abstract object Shown { get; }
+
+    /// <summary>Whether it also shows something of the hand.</summary>
+    protected virtual bool WatchesHand => true;
+
+    protected override void OnInitialized()
+    {
+        shown = Shown;
+        Desk.Changed += Watch;
+        if (WatchesHand) Needle.Changed += Watch;
+    }
+
+    private void Watch()
+    {
+        var now = Shown;
+        if (now.Equals(shown)) return;
+        shown = now;
+        StateHasChanged();
+    }
+
+    public virtual void Dispose()
+    {
+        Desk.Changed -= Watch;
+        Needle.Changed -= Watch;
+        GC.SuppressFinalize(this);
+    }
+}

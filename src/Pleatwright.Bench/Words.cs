@@ -1,0 +1,18 @@
+using System.Globalization;
+using Pleatwright.Measure;
+
+namespace Pleatwright.Bench;
+
+/// <summary>Numbers and lengths as the bench says them.</summary>
+public static class Words
+{
+    /// <summary>"1 skein", "4 skeins", "1,204 cables".</summary>
+    public static string Of(int count, string noun) => $"{Of(count)} {noun}{(count == 1 ? "" : "s")}";
+
+    public static string Of(int count) => count.ToString("N0", CultureInfo.InvariantCulture);
+
+    /// <summary>A length in the units it was given in.</summary>
+    public static string Of(Length length) => length.Say(length.Unit == LengthUnit.Inch ? UnitSystem.Inches : UnitSystem.Metric);
+
+    public static string Of(double number) => number.ToString("0.##", CultureInfo.InvariantCulture);
+}
