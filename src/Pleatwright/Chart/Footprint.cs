@@ -57,21 +57,44 @@ public sealed class Footprint
     /// <summary>Valleys from the leftmost cable of one copy to its rightmost; 0 when the figure is all bare.</summary>
     public int Width { get; }
 
-    /// <summary>Whether any copy has a cable in this valley and row; the topmost copy's cell if so.</summary>
+    /// <summary>The cell of the copy that lies on top in this valley and row; null where every copy is bare.</summary>
     public Origin? CellAt(Valley valley, CableRow row)
     {
-        var repeat = Placement.Repeat;
-        var r = row.Index - drawnTop;
-        if ((uint)r >= (uint)Figure.Height || valley.Number < drawnLeft) return null;
         // Later copies lie over earlier ones.
-        for (var copy = Math.Min((valley.Number - drawnLeft) / repeat.Every, repeat.Count - 1); copy >= 0; copy--)
+        for (var copy = LastCopyAt(valley, row); copy >= 0; copy--)
         {
-            var i = valley.Number - drawnLeft - copy * repeat.Every;
-            if (i >= Figure.Width) return null;
-            var column = Placement.Mirror ? Figure.Width - 1 - i : i;
-            if (Figure.Rows[r][column] != Figure.Bare) return new Origin(Index, copy, r, column);
+            if (!Reaches(copy, valley)) return null;
+            if (CellOf(copy, valley, row) is { } cell) return cell;
         }
         return null;
+    }
+
+    /// <summary>How many copies have a cable in this valley and row.</summary>
+    public int CopiesAt(Valley valley, CableRow row)
+    {
+        var copies = 0;
+        for (var copy = LastCopyAt(valley, row); copy >= 0 && Reaches(copy, valley); copy--)
+            if (CellOf(copy, valley, row) is not null)
+                copies++;
+        return copies;
+    }
+
+    /// <summary>Whether one copy has a cable in this valley and row, whatever lies over it.</summary>
+    public bool HasCellAt(int copy, Valley valley, CableRow row) => CellOf(copy, valley, row) is not null;
+
+    private int LastCopyAt(Valley valley, CableRow row) =>
+        (uint)(row.Index - drawnTop) >= (uint)Figure.Height || valley.Number < drawnLeft
+            ? -1
+            : Math.Min((valley.Number - drawnLeft) / Placement.Repeat.Every, Placement.Repeat.Count - 1);
+
+    private bool Reaches(int copy, Valley valley) => valley.Number - drawnLeft - copy * Placement.Repeat.Every < Figure.Width;
+
+    private Origin? CellOf(int copy, Valley valley, CableRow row)
+    {
+        var (r, i) = (row.Index - drawnTop, valley.Number - drawnLeft - copy * Placement.Repeat.Every);
+        if ((uint)r >= (uint)Figure.Height || (uint)i >= (uint)Figure.Width) return null;
+        var column = Placement.Mirror ? Figure.Width - 1 - i : i;
+        return Figure.Rows[r][column] == Figure.Bare ? null : new Origin(Index, copy, r, column);
     }
 
     /// <summary>The footprints of a work's placements, in their order; found once and shared through <see cref="Work.Footprints"/>.</summary>

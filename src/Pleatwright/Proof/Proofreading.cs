@@ -10,7 +10,21 @@ public static class Proofreading
     /// <summary>Every rule, in the order their findings are shown.</summary>
     public static ImmutableArray<Rule> Rules { get; } =
     [
+        new OffCloth(),
+        new UnlikePhases(),
+        new HalfStitch(),
         new CrowdedPleats(),
+        new LineCoverage(),
+        new BaseRow(),
+        new NothingBeside(),
+        new Overhang(),
+        new Hole(),
+        new LoneCable(),
+        new ShortRun(),
+        new ThreadsAlike(),
+        new ThreadLikeCloth(),
+        new UnheldRow(),
+        new OffCentre(),
     ];
 
     /// <summary>All findings: errors first, then warnings, then notes; within each by rule, and by place from the top down.</summary>

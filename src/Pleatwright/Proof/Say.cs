@@ -11,9 +11,10 @@ internal static class Say
     public static string Number(int count, string noun) =>
         string.Create(CultureInfo.InvariantCulture, $"{count} {noun}{(count == 1 ? "" : "s")}");
 
-    /// <summary>"row 10 (gathering row 3)", "row 12 (2 below gathering row 3)".</summary>
+    /// <summary>"row 10 (gathering row 3)", "row 12 (2 below gathering row 3)"; "2 rows above gathering row 1".</summary>
     public static string Row(Work work, CableRow row)
     {
+        if (row.Index < 0) return $"{Number(-row.Index, "row")} above gathering row 1";
         var perSpace = work.Pleating.Gauge.CableRowsPerSpace;
         var (gathering, below) = (row.Index / perSpace + 1, row.Index % perSpace);
         return string.Create(CultureInfo.InvariantCulture,
@@ -39,6 +40,9 @@ internal static class Say
         var name = work.Piece.Thread(key)?.Name ?? "";
         return name.Length == 0 || name == key.ToString() ? $"thread {key}" : $"{name} ({key})";
     }
+
+    /// <summary>"1 strand", "4 strands".</summary>
+    public static string Strands(int strands) => Number(strands, "strand");
 
     /// <summary>The first letter made a capital.</summary>
     public static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];

@@ -1,0 +1,40 @@
+using System.Globalization;
+using Pleatwright.Chart;
+using Pleatwright.Thread;
+
+namespace Pleatwright.Proof.Rules;
+
+/// <summary>A thread too much like the cloth for its stitching to be seen.</summary>
+public sealed class ThreadLikeCloth : Rule
+{
+    /// <summary>Thread and cloth differ by at least so much, CIEDE2000 (common practice, no source: a figure must be read across a room).</summary>
+    public const double LeastDifference = 10;
+
+    /// <inheritdoc/>
+    public override string Name => "thread-like-cloth";
+
+    /// <inheritdoc/>
+    public override void Check(Work work, Findings findings)
+    {
+        for (var t = 0; t < work.Piece.Threads.Length; t++)
+        {
+            var thread = work.Piece.Threads[t];
+            var difference = ColourDifference.Between(thread.Colour, work.Piece.Cloth.Colour);
+            if (difference >= LeastDifference || First(work, thread.Key) is not { } run) continue;
+            var place = Place.Of(run);
+            if (!findings.Tells(Severity.Warning, place)) continue;
+            findings.Add(Severity.Warning, place,
+                string.Create(CultureInfo.InvariantCulture,
+                    $"{Say.Capital(Say.Thread(work, thread.Key))} is so like the cloth that it will hardly show: they differ by {difference:0.0} (CIEDE2000). It is first used in {Say.Where(work, place)}."),
+                "Choose a lighter, darker or clearer colour; for stitching tone on tone leave it as it is.");
+        }
+    }
+
+    private static Run? First(Work work, ThreadKey thread)
+    {
+        foreach (ref readonly var run in work.Runs)
+            if (run.Thread == thread)
+                return run;
+        return null;
+    }
+}
