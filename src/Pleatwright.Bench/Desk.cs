@@ -52,6 +52,13 @@ public sealed class Desk
         Changed?.Invoke();
     }
 
+    /// <summary>Puts older moments, just read from the journal, before all that is known.</summary>
+    public void Recall(ImmutableArray<Moment> older)
+    {
+        History = History.From([.. older, .. History.Past.Reverse(), History.Now, .. History.Future], older.Length + History.Past.Count());
+        Changed?.Invoke();
+    }
+
     /// <summary>Shows an edited piece without keeping it yet: a stroke under way.</summary>
     /// <returns>False when the piece cannot be laid out; nothing is changed then and the maker is told why.</returns>
     public bool Draft(Piece piece)

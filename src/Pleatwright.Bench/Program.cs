@@ -1,6 +1,7 @@
 using System.Runtime.Versioning;
 using Microsoft.AspNetCore.Components.WebAssembly.Hosting;
 using Pleatwright.Bench;
+using Pleatwright.Bench.Keeping;
 using Pleatwright.Bench.Table;
 
 [assembly: SupportedOSPlatform("browser")]
@@ -10,4 +11,10 @@ builder.RootComponents.Add<App>("#app");
 builder.Services.AddSingleton<Desk>();
 builder.Services.AddSingleton<Needle>();
 await Painter.LoadAsync();
-await builder.Build().RunAsync();
+await Store.LoadAsync();
+var shelf = await ShelfChoice.MakeAsync(new HttpClient { BaseAddress = new Uri(builder.HostEnvironment.BaseAddress) });
+builder.Services.AddSingleton(shelf);
+builder.Services.AddSingleton<Keeper>();
+var bench = builder.Build();
+await bench.Services.GetRequiredService<Keeper>().StartAsync();
+await bench.RunAsync();

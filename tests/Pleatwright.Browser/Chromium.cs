@@ -9,6 +9,14 @@ public sealed class Chromium : IAsyncLifetime
 {
     private IPlaywright? playwright;
 
+    public static string Executable { get; } = Environment.GetEnvironmentVariable("PLEATWRIGHT_CHROMIUM") ?? "/usr/bin/chromium";
+
+    public static string[] Switches { get; } =
+    [
+        "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
+        "--disable-component-update", "--disable-sync",
+    ];
+
     public IBrowser Browser { get; private set; } = null!;
 
     public async ValueTask InitializeAsync()
@@ -16,13 +24,9 @@ public sealed class Chromium : IAsyncLifetime
         playwright = await Playwright.CreateAsync();
         Browser = await playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
         {
-            ExecutablePath = Environment.GetEnvironmentVariable("PLEATWRIGHT_CHROMIUM") ?? "/usr/bin/chromium",
+            ExecutablePath = Executable,
             Headless = true,
-            Args =
-            [
-                "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
-                "--disable-component-update", "--disable-sync",
-            ],
+            Args = Switches,
         });
     }
 

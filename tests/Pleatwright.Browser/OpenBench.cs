@@ -113,6 +113,9 @@ public sealed class OpenBench : IAsyncDisposable
     /// <summary>Stops the host, as a maker would who shuts its window.</summary>
     public ValueTask StopHostAsync() => Host.DisposeAsync();
 
+    /// <summary>Starts it again where it was.</summary>
+    public async Task RestartHostAsync() => Host = await BenchHost.StartAsync(Folder, Host.Url.Port);
+
     public async ValueTask DisposeAsync()
     {
         leaving = true;

@@ -64,6 +64,7 @@ public sealed class BenchHost : IAsyncDisposable
         try
         {
             app.UseMiddleware<Guard>(ContentPolicy.For(app.Environment.WebRootFileProvider));
+            ShelfApi.SayKind(app);
             app.UseRouting();
             new ShelfApi(new FileShelf(store, TimeProvider.System)).Map(app);
             app.MapStaticAssets(Path.Combine(AppContext.BaseDirectory, "pleatwright.staticwebassets.endpoints.json"));

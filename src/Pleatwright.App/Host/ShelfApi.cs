@@ -13,10 +13,19 @@ public sealed class ShelfApi(IShelf shelf)
 
     private static readonly SemaphoreSlim FewUploads = new(4); // each may be as large as a piece can be
 
+    /// <summary>
+    /// Answers, in place of the file of that name, which shelf there is. The file speaks for hosting without a shelf;
+    /// this must come before the routes, among which a compressed file would win.
+    /// </summary>
+    public static void SayKind(IApplicationBuilder app) => app.Map("/shelf-kind.json", branch => branch.Run(context =>
+    {
+        context.Response.Headers.CacheControl = "no-store";
+        return Answer(ShelfKind.Files, ShelfJson.Default.ShelfKind).ExecuteAsync(context);
+    }));
+
     /// <summary>Puts the addresses on the host.</summary>
     public void Map(IEndpointRouteBuilder host)
     {
-        host.MapGet("/shelf-kind.json", () => Answer(ShelfKind.Files, ShelfJson.Default.ShelfKind));
         host.Map("/api/{**rest}", () => Answer(new ShelfFault(nameof(ShelfTrouble.NotFound), "There is nothing at this address."), ShelfJson.Default.ShelfFault, 404));
         host.MapGet("/api/shelf", c => Do(c, async cancel => Answer(await shelf.ListAsync(cancel), ShelfJson.Default.ShelfContents)));
         host.MapPost("/api/shelf/pieces", c => Do(c, async cancel =>

@@ -1,0 +1,30 @@
+using System.Net.Http.Json;
+using System.Text.Json;
+using Pleatwright.Shelf;
+
+namespace Pleatwright.Bench.Keeping;
+
+/// <summary>Which shelf this bench has: its host's when a host serves it, else the browser's own.</summary>
+public static class ShelfChoice
+{
+    private const string Remembered = "shelf";
+
+    /// <summary>
+    /// Asks whoever served the bench. When nobody answers (the bench was opened from the browser's own copy) it is the
+    /// shelf of last time, so that a stopped host never seems an empty shelf.
+    /// </summary>
+    public static async Task<IShelf> MakeAsync(HttpClient http)
+    {
+        string? kind = null;
+        try
+        {
+            kind = (await http.GetFromJsonAsync("shelf-kind.json", ShelfJson.Default.ShelfKind))?.Shelf;
+        }
+        catch (Exception e) when (e is HttpRequestException or JsonException or NotSupportedException) { } // as if nobody had answered
+        if (kind is "files" or "browser") Store.SetSetting(Remembered, kind);
+        else kind = Store.Setting(Remembered);
+        if (kind == "files") return new HostShelf(http);
+        _ = Store.PersistAsync();
+        return new FileShelf(new BrowserStore(), TimeProvider.System) { InBrowserOnly = true };
+    }
+}

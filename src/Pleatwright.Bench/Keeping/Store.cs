@@ -1,0 +1,91 @@
+using System.Runtime.InteropServices.JavaScript;
+
+namespace Pleatwright.Bench.Keeping;
+
+/// <summary>The browser's storage, as wwwroot/store.js offers it.</summary>
+internal static partial class Store
+{
+    public static Task LoadAsync() => JSHost.ImportAsync("store", "../store.js");
+
+    [JSImport("files", "store")]
+    public static partial Task<string> FilesAsync(string folder);
+
+    [JSImport("folders", "store")]
+    public static partial Task<string> FoldersAsync(string folder);
+
+    [JSImport("read", "store")]
+    public static partial Task<string?> ReadAsync(string path);
+
+    [JSImport("write", "store")]
+    public static partial Task WriteAsync(string path, string text);
+
+    [JSImport("move", "store")]
+    public static partial Task MoveAsync(string from, string to);
+
+    [JSImport("remove", "store")]
+    public static partial Task RemoveAsync(string path);
+
+    [JSImport("hold", "store")]
+    public static partial Task<int> HoldAsync();
+
+    [JSImport("release", "store")]
+    public static partial void Release(int hold);
+
+    [JSImport("persist", "store")]
+    public static partial Task<bool> PersistAsync();
+
+    [JSImport("journalPut", "store")]
+    public static partial Task JournalPutAsync(string piece, int from, int count, int at, string standing, string[] pairs);
+
+    [JSImport("journalLeave", "store")]
+    public static partial void JournalLeave(string piece, int from, int count, int at, string standing, string[] pairs);
+
+    [JSImport("journalGet", "store")]
+    public static partial Task<string?> JournalGetAsync(string piece);
+
+    [JSImport("journalClear", "store")]
+    public static partial Task JournalClearAsync(string piece);
+
+    [JSImport("journalMove", "store")]
+    public static partial Task JournalMoveAsync(string from, string to);
+
+    [JSImport("claim", "store")]
+    public static partial Task<bool> ClaimAsync(string piece);
+
+    [JSImport("letGo", "store")]
+    public static partial void LetGo(string piece);
+
+    [JSImport("remembered", "store")]
+    private static partial Task<string?> JsRememberedAsync(string name);
+
+    [JSImport("remember", "store")]
+    private static partial Task JsRememberAsync(string name, string? text);
+
+    /// <summary>What was remembered under a name, or null; null too where the browser keeps nothing.</summary>
+    public static async Task<string?> RememberedAsync(string name)
+    {
+        try { return await JsRememberedAsync(name); }
+        catch (JSException) { return null; }
+    }
+
+    /// <summary>Remembers a text under a name, even through a kill; forgets it when there is none.</summary>
+    public static async Task RememberAsync(string name, string? text)
+    {
+        try { await JsRememberAsync(name, text); }
+        catch (JSException) { } // a convenience lost, nothing more
+    }
+
+    /// <summary>A small setting; may be lost with a kill.</summary>
+    [JSImport("setting", "store")]
+    public static partial string? Setting(string name);
+
+    [JSImport("setSetting", "store")]
+    public static partial void SetSetting(string name, string? value);
+
+    [JSImport("onLeave", "store")]
+    public static partial void OnLeave([JSMarshalAs<JSType.Function>] Action act);
+
+    /// <summary>Hands the maker a file.</summary>
+    [JSImport("download", "store")]
+    public static partial void Download(string name, string type, byte[] content);
+}

@@ -1,0 +1,161 @@
+using Microsoft.Playwright;
+using Pleatwright.App.Host;
+using Pleatwright.Files;
+
+namespace Pleatwright.Browser.Tests;
+
+/// <summary>Nothing drawn is lost: by a reload, a kill, a stopped host, a second bench or a closed tab.</summary>
+public class KeepingTests(Chromium chromium)
+{
+    private static async Task RetitleAsync(IPage page, string title)
+    {
+        await page.Locator("#title").FillAsync(title);
+        await page.Locator("#title").PressAsync("Enter");
+        await page.Locator("#title").BlurAsync();
+    }
+
+    private static Task SafeAsync(IPage page) => page.Locator(".kept[data-state=safe]").WaitForAsync();
+
+    private static string TitleIn(string file) => PieceReader.Read(File.ReadAllBytes(file)).Title;
+
+    private static Task<string> TitleAsync(IPage page) => page.Locator("#title").InputValueAsync();
+
+    [Fact]
+    public async Task An_example_goes_to_the_shelf_with_its_first_edit_and_a_reload_keeps_every_step_back()
+    {
+        await using var bench = await OpenBench.AtAsync(chromium);
+        Assert.Empty(Directory.GetFiles(bench.Folder));
+        foreach (var title in new[] { "One", "Two", "Three" }) await RetitleAsync(bench.Page, title);
+        await SafeAsync(bench.Page);
+        Assert.Equal("Three", TitleIn(Assert.Single(Directory.GetFiles(bench.Folder, "*.piece.json"))));
+        await bench.Page.Keyboard.PressAsync("Control+z");
+        await bench.ReloadAsync();
+        Assert.Equal("Two", await TitleAsync(bench.Page));
+        await bench.Page.Keyboard.PressAsync("Control+y");
+        Assert.Equal("Three", await TitleAsync(bench.Page));
+        foreach (var expected in new[] { "Two", "One", "Harbour morning" })
+        {
+            await bench.Page.Keyboard.PressAsync("Control+z");
+            Assert.Equal(expected, await TitleAsync(bench.Page));
+        }
+    }
+
+    [Fact]
+    public async Task A_long_history_comes_back_whole()
+    {
+        await using var bench = await OpenBench.AtAsync(chromium);
+        for (var i = 1; i <= 70; i++) await RetitleAsync(bench.Page, $"Step {i}");
+        await SafeAsync(bench.Page);
+        await bench.ReloadAsync();
+        await bench.Page.WaitForTimeoutAsync(2500); // the older part is read in the background
+        for (var i = 69; i >= 1; i--) await bench.Page.Keyboard.PressAsync("Control+z");
+        Assert.Equal("Step 1", await TitleAsync(bench.Page));
+        await SafeAsync(bench.Page);
+        await bench.ReloadAsync(); // and what was written after the recall is in its right place
+        Assert.Equal("Step 1", await TitleAsync(bench.Page));
+        await bench.Page.Keyboard.PressAsync("Control+y");
+        Assert.Equal("Step 2", await TitleAsync(bench.Page));
+    }
+
+    [Fact]
+    public async Task A_reload_at_once_after_an_edit_loses_nothing()
+    {
+        await using var bench = await OpenBench.AtAsync(chromium);
+        await RetitleAsync(bench.Page, "First");
+        await SafeAsync(bench.Page);
+        await RetitleAsync(bench.Page, "Second");
+        await bench.ReloadAsync();
+        Assert.Equal("Second", await TitleAsync(bench.Page));
+        await SafeAsync(bench.Page);
+        Assert.Equal("Second", TitleIn(Directory.GetFiles(bench.Folder, "*.piece.json").Single()));
+    }
+
+    [Fact]
+    public async Task A_browser_killed_loses_at_most_the_last_second()
+    {
+        var folder = Directory.CreateTempSubdirectory("shelf").FullName;
+        await using var host = await BenchHost.StartAsync(folder, 0);
+        using var own = await KillableChromium.StartAsync();
+        for (var round = 1; round <= 3; round++)
+        {
+            var page = await own.OpenAsync();
+            await page.GotoAsync(host.Url.ToString());
+            await OpenBench.StandsAsync(page);
+            if (round > 1)
+            {
+                var title = await TitleAsync(page);
+                Assert.True(title == $"Killed {round - 1}" || title == $"Last second of {round - 1}", title);
+                await SafeAsync(page);
+                Assert.Equal(title, TitleIn(Directory.GetFiles(folder, "*.piece.json").Single()));
+            }
+            await page.RouteAsync("**/api/**", r => r.AbortAsync()); // so that the shelf cannot be what saves it
+            await RetitleAsync(page, $"Killed {round}");
+            await page.WaitForTimeoutAsync(1000);
+            await RetitleAsync(page, $"Last second of {round}");
+            own.Kill();
+        }
+        Directory.Delete(folder, recursive: true);
+    }
+
+    [Fact]
+    public async Task A_stopped_host_is_said_and_the_shelf_catches_up_when_it_is_back()
+    {
+        await using var bench = await OpenBench.AtAsync(chromium);
+        bench.Expected.AddRange(["ERR_CONNECTION_REFUSED", "Failed to load resource", "ERR_SOCKET"]);
+        await RetitleAsync(bench.Page, "Before");
+        await SafeAsync(bench.Page);
+        await bench.StopHostAsync();
+        await RetitleAsync(bench.Page, "Meanwhile");
+        await bench.Page.Locator(".kept[data-state=trouble]").WaitForAsync();
+        Assert.Contains("does not answer", await bench.Page.Locator(".kept").TextContentAsync(), StringComparison.Ordinal);
+        await bench.RestartHostAsync();
+        await SafeAsync(bench.Page);
+        Assert.Equal("Meanwhile", TitleIn(Directory.GetFiles(bench.Folder, "*.piece.json").Single()));
+    }
+
+    [Fact]
+    public async Task A_piece_changed_elsewhere_parts_and_both_are_kept()
+    {
+        await using var bench = await OpenBench.AtAsync(chromium);
+        bench.Expected.Add("412");
+        await RetitleAsync(bench.Page, "Ours");
+        await SafeAsync(bench.Page);
+        var file = Directory.GetFiles(bench.Folder, "*.piece.json").Single();
+        File.WriteAllText(file, File.ReadAllText(file).Replace("Ours", "Theirs", StringComparison.Ordinal));
+        await RetitleAsync(bench.Page, "Ours again");
+        await bench.Page.Locator(".kept[data-state=parted]").WaitForAsync();
+        Assert.Equal("Theirs", TitleIn(file));
+        await RetitleAsync(bench.Page, "Ours still");
+        await bench.Page.GetByText("Take the one on the shelf").ClickAsync();
+        await SafeAsync(bench.Page);
+        Assert.Equal("Theirs", await TitleAsync(bench.Page));
+        var kept = Directory.GetFiles(Path.Combine(bench.Folder, ".versions"), "*conflict*", SearchOption.AllDirectories).Select(TitleIn);
+        Assert.Equal(["Ours again", "Ours still"], kept.Order());
+
+        File.WriteAllText(file, File.ReadAllText(file).Replace("Theirs", "Theirs again", StringComparison.Ordinal));
+        await RetitleAsync(bench.Page, "Mine");
+        await bench.Page.GetByText("Keep mine as a piece of its own").ClickAsync();
+        await SafeAsync(bench.Page);
+        Assert.Equal(["Mine", "Theirs again"], Directory.GetFiles(bench.Folder, "*.piece.json").Select(TitleIn).Order());
+    }
+
+    [Fact]
+    public async Task Served_as_plain_files_the_browser_keeps_the_pieces()
+    {
+        await using var site = await StaticSite.StartAsync();
+        await using var context = await chromium.Browser.NewContextAsync();
+        var page = await context.NewPageAsync();
+        var complaints = new List<string>();
+        page.Console += (_, m) => { if (m.Type == "error") complaints.Add(m.Text); };
+        await page.GotoAsync(site.Url);
+        await OpenBench.StandsAsync(page);
+        await RetitleAsync(page, "In the browser");
+        await page.GetByText("Kept in this browser").WaitForAsync();
+        await RetitleAsync(page, "In the browser still");
+        await page.GetByText("Kept in this browser").WaitForAsync();
+        await page.ReloadAsync();
+        await OpenBench.StandsAsync(page);
+        Assert.Equal("In the browser still", await TitleAsync(page));
+        Assert.Empty(complaints);
+    }
+}
