@@ -29,11 +29,20 @@ public sealed class CommandTests : IDisposable
     }
 
     [Fact]
-    public void Proof_of_a_sound_piece_exits_0()
+    public void Proof_of_a_sound_piece_exits_0_and_of_a_flawed_one_1()
     {
         var sound = Program.Run("proof", Program.Example("first-pennant"), "--json");
         Assert.Equal(0, sound.Exit);
         Assert.Equal(0, sound.Json.GetProperty("counts").GetProperty("error").GetInt32());
+        var flawed = Program.Run("proof", Program.Example("flawed-kite"), "--json");
+        Assert.Equal(1, flawed.Exit);
+        Assert.True(flawed.Json.GetProperty("counts").GetProperty("error").GetInt32() > 0);
+        foreach (var finding in flawed.Json.GetProperty("findings").EnumerateArray())
+        {
+            Assert.Equal(["rule", "severity", "cableRow", "valleys", "message", "remedy"], Keys(finding));
+            Assert.Contains(finding.GetProperty("severity").GetString(), new[] { "error", "warning", "note" });
+            Assert.Equal(2, finding.GetProperty("valleys").GetArrayLength());
+        }
     }
 
     [Fact]
@@ -76,6 +85,8 @@ public sealed class CommandTests : IDisposable
     [Theory]
     [InlineData(".pdf", "%PDF-")]
     [InlineData(".svg", "<")]
+    [InlineData(".html", "<!doctype html>")]
+    [InlineData(".txt", "First pennant")]
     public void Plate_is_written_in_the_format_its_name_says(string ending, string begins)
     {
         var path = Path.Combine(folder.FullName, "plate" + ending);
