@@ -1,1 +1,15 @@
-Console.WriteLine("perf");
+using Pleatwright.Perf;
+
+// One file a measurement; add yours to this list.
+var measurements = new Dictionary<string, Action>
+{
+    ["proof"] = ProofCost.Measure,
+};
+if (args is not [var name] || !measurements.TryGetValue(name, out var measure))
+{
+    Console.Error.WriteLine($"Name one measurement: {string.Join(", ", measurements.Keys)}.");
+    return 2;
+}
+Console.WriteLine(Machine.Describe());
+measure();
+return 0;
