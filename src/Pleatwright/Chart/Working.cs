@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Pleatwright.Measure;
 
 namespace Pleatwright.Chart;
@@ -68,4 +69,13 @@ public sealed record Working
     /// worked with several. Default yes.
     /// </summary>
     public bool SplitRuns { get; init; } = true;
+
+    /// <summary>Runs fixed to places in the order; the rest is planned round them. Default none.</summary>
+    public ImmutableArray<FixedPlace> Places { get; init; } = [];
 }
+
+/// <summary>A run that the maker fixes to a place in the working order.</summary>
+/// <param name="Row">Its cable row.</param>
+/// <param name="Valley">Any valley of it.</param>
+/// <param name="Place">Which run of the order it is to be, from 1.</param>
+public readonly record struct FixedPlace(CableRow Row, Valley Valley, int Place);

@@ -276,6 +276,7 @@ public static class PieceReader
                 MayTurn = keys.Flag("mayTurn", usual.MayTurn),
                 ParkedThreads = keys.Whole("parkedThreads", 0, 12, usual.ParkedThreads),
                 SplitRuns = keys.Flag("splitRuns", usual.SplitRuns),
+                Places = Many(keys, "places", FixedPlace),
                 BaseRow = keys.Optional("baseRow") is { } b ? new CableRow(keys.AsWhole(b, "baseRow", 0, PleatingPlan.MostCableRows)) : null,
             };
             keys.NothingElse();
@@ -291,6 +292,17 @@ public static class PieceReader
             _ => throw keys.Wrong(keys.Required("threadFactor"), "threadFactor", FormattableString.Invariant(
                 $"a number from {Pleatwright.Chart.Working.LeastThreadFactor} to {Pleatwright.Chart.Working.MostThreadFactor}")),
         };
+
+        private FixedPlace FixedPlace(Located value)
+        {
+            var keys = new KeyReader(text, value, "a fixed place");
+            var place = new FixedPlace(
+                new CableRow(keys.Whole("row", 0, PleatingPlan.MostCableRows)),
+                new Valley(keys.Whole("valley", 1, PleatingPlan.MostPleats)),
+                keys.Whole("place", 1, int.MaxValue));
+            keys.NothingElse();
+            return place;
+        }
 
         private Colour ColourOf(Located value, string key) =>
             value is LocatedString s && Colour.TryParse(s.Value, out var colour)

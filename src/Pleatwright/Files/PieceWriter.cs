@@ -165,6 +165,20 @@ public static class PieceWriter
         json.WriteEndObject();
     }
 
+    private static void WritePlaces(Utf8JsonWriter json, Working working)
+    {
+        json.WriteStartArray("places");
+        foreach (var fixedPlace in working.Places)
+        {
+            json.WriteStartObject();
+            json.WriteNumber("row", fixedPlace.Row.Index);
+            json.WriteNumber("valley", fixedPlace.Valley.Number);
+            json.WriteNumber("place", fixedPlace.Place);
+            json.WriteEndObject();
+        }
+        json.WriteEndArray();
+    }
+
     private static void WriteWorking(Utf8JsonWriter json, Working working)
     {
         json.WriteStartObject("working");
@@ -177,6 +191,7 @@ public static class PieceWriter
         json.WriteBoolean("mayTurn", working.MayTurn);
         json.WriteNumber("parkedThreads", working.ParkedThreads);
         json.WriteBoolean("splitRuns", working.SplitRuns);
+        if (!working.Places.IsEmpty) WritePlaces(json, working);
         if (working.BaseRow is { } row) json.WriteNumber("baseRow", row.Index);
         json.WriteEndObject();
     }

@@ -23,6 +23,7 @@ internal sealed class Layout
         Carries = Order.Carries.Between(work, Costs);
         Rank = RankRuns();
         Clusters = FindClusters();
+        Pins = new Pins(work);
     }
 
     public Work Work { get; }
@@ -52,6 +53,9 @@ internal sealed class Layout
     /// areas so near that a thread can be carried between them. What is planned in one cluster does not touch another.
     /// </summary>
     public Lists Clusters { get; }
+
+    /// <summary>Runs the maker fixed to places in the order.</summary>
+    public Pins Pins { get; }
 
     /// <summary>Whether a run begun at this end is worked with the work turned.</summary>
     public bool TurnedAt(int entry) => (entry & 1) == 1 != leftHanded;

@@ -11,6 +11,9 @@ internal readonly struct Lists(int[] start, int[] items)
 
     /// <summary>One list.</summary>
     public ReadOnlySpan<int> this[int i] => items.AsSpan(start[i], start[i + 1] - start[i]);
+
+    /// <summary>One list, to be kept.</summary>
+    public ReadOnlyMemory<int> Kept(int i) => items.AsMemory(start[i], start[i + 1] - start[i]);
 }
 
 /// <summary>Pairs of numbers, gathered one by one and then sorted into lists.</summary>

@@ -9,22 +9,26 @@ public static class Planner
     /// Orders a work: fewest thread starts, then turns, then thread carried, within the rules of the craft. The same
     /// work always gives the same order.
     /// </summary>
-    public static WorkingOrder Plan(Work work)
+    /// <param name="work">The work.</param>
+    /// <param name="progress">Told how much is done, 0 to 1, now and then.</param>
+    /// <param name="cancel">Stops the planning.</param>
+    /// <exception cref="OperationCanceledException">The planning was stopped.</exception>
+    public static WorkingOrder Plan(Work work, IProgress<double>? progress = null, CancellationToken cancel = default) =>
+        new Planning(work, null, progress, cancel).Plan();
+
+    /// <summary>
+    /// Orders a work of which an earlier state has been ordered. What was not touched by the edits between is not
+    /// searched again. The order is the same as <see cref="Plan"/> gives.
+    /// </summary>
+    /// <param name="previous">The order of the earlier state.</param>
+    /// <param name="work">The work as it is now.</param>
+    /// <param name="progress">Told how much is done, 0 to 1, now and then.</param>
+    /// <param name="cancel">Stops the planning.</param>
+    /// <exception cref="OperationCanceledException">The planning was stopped.</exception>
+    public static WorkingOrder Replan(WorkingOrder previous, Work work, IProgress<double>? progress = null, CancellationToken cancel = default)
     {
-        var layout = new Layout(work);
-        var scheduler = new Scheduler(layout);
-        var routes = new Route[layout.Clusters.Count];
-        var turned = false;
-        for (var c = 0; c < routes.Length; c++)
-        {
-            var cluster = layout.Clusters[c];
-            foreach (var preference in (ReadOnlySpan<Scheduler.Preference>)[Scheduler.Preference.FewTurns, Scheduler.Preference.ShortCarries, Scheduler.Preference.Rescue])
-            {
-                var route = scheduler.Run(cluster, preference, turned);
-                if (routes[c] is not { } best || route.Cost.CompareTo(best.Cost) < 0) routes[c] = route;
-            }
-            turned = layout.TurnedAt(routes[c].Visits[^1].Entry);
-        }
-        return new WorkingOrder(layout, Steps.From(layout, routes), LowerBound.Starts(layout));
+        var (before, now) = (previous.Work.Piece, work.Piece);
+        var alike = before.Working == now.Working && before.Cloth.Gauge == now.Cloth.Gauge;
+        return new Planning(work, alike ? previous.Solved : null, progress, cancel).Plan();
     }
 }

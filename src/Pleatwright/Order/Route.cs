@@ -33,4 +33,22 @@ internal readonly record struct Cost(int Starts, int Turns, long Carried) : ICom
 /// <param name="Visits">The runs in order; paths are numbered from 0 by their first run.</param>
 /// <param name="Paths">How many paths.</param>
 /// <param name="Cost">What it costs, from the way the work lay before it.</param>
-internal sealed record Route(Visit[] Visits, int Paths, Cost Cost);
+/// <param name="TurnedBefore">How the work lay before it.</param>
+internal sealed record Route(Visit[] Visits, int Paths, Cost Cost, bool TurnedBefore)
+{
+    /// <summary>The same order with its runs named by their places in the cluster.</summary>
+    public Route Of(ReadOnlySpan<int> cluster)
+    {
+        var place = new Dictionary<int, int>(cluster.Length);
+        for (var i = 0; i < cluster.Length; i++) place[cluster[i]] = i;
+        return this with { Visits = Array.ConvertAll(Visits, v => v with { Run = place[v.Run] }) };
+    }
+
+    /// <summary>An order by places, for the runs of a cluster.</summary>
+    public Route In(ReadOnlySpan<int> cluster)
+    {
+        var visits = new Visit[Visits.Length];
+        for (var i = 0; i < visits.Length; i++) visits[i] = Visits[i] with { Run = cluster[Visits[i].Run] };
+        return this with { Visits = visits };
+    }
+}

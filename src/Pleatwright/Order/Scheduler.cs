@@ -4,7 +4,7 @@ namespace Pleatwright.Order;
 /// Puts the runs of a cluster in order, one after the other: it carries the thread in hand on as long as it can, takes
 /// up a parked thread where that serves, and starts anew at the first run, outward from the base, that is free.
 /// </summary>
-internal sealed class Scheduler(Layout layout)
+internal sealed class Scheduler(Layout layout, CancellationToken cancel)
 {
     private readonly int[] waits = new int[layout.Runs];
     private readonly bool[] done = new bool[layout.Runs];
@@ -13,6 +13,8 @@ internal sealed class Scheduler(Layout layout)
     private Preference prefer;
     private Thread hand;
     private bool turned;
+    private int pinned = -1; // the run that must come now, or -1
+    private ReadOnlyMemory<int> all;
 
     /// <summary>What to look to first among the runs a thread could carry on to.</summary>
     public enum Preference
@@ -31,12 +33,13 @@ internal sealed class Scheduler(Layout layout)
     private readonly record struct Thread(int Path, int Exit, Fill Fill);
 
     /// <summary>Orders a cluster, begun as the work lies.</summary>
-    public Route Run(ReadOnlySpan<int> cluster, Preference preference, bool turnedBefore)
+    public Route Run(ReadOnlyMemory<int> cluster, Preference preference, bool turnedBefore)
     {
+        all = cluster;
         (prefer, turned, hand) = (preference, turnedBefore, new Thread(0, -1, Fill.None));
         free.Clear();
         parked.Clear();
-        foreach (var r in cluster)
+        foreach (var r in cluster.Span)
         {
             done[r] = false;
             waits[r] = layout.Before[r].Length;
@@ -47,6 +50,8 @@ internal sealed class Scheduler(Layout layout)
         Cost cost = default;
         for (var i = 0; i < visits.Length; i++)
         {
+            if (i % 1024 == 0) cancel.ThrowIfCancellationRequested();
+            pinned = layout.Pins.RunAt(i);
             var entry = Next(hand.Exit);
             if (entry < 0) entry = TakeUpParked();
             if (entry < 0)
@@ -57,7 +62,7 @@ internal sealed class Scheduler(Layout layout)
             }
             visits[i] = Take(entry, ref cost);
         }
-        return new Route(visits, paths, cost);
+        return new Route(visits, paths, cost, turnedBefore);
     }
 
     private Visit Take(int entry, ref Cost cost)
@@ -83,12 +88,16 @@ internal sealed class Scheduler(Layout layout)
         (int, int, int, int) least = default;
         foreach (var entry in layout.Carries[exit])
         {
-            if (done[entry >> 1] || waits[entry >> 1] > 0 || !layout.MayEnter(entry)) continue;
+            if (!IsFree(entry >> 1) || !layout.MayEnter(entry)) continue;
             var key = Key(exit, entry);
             if (best < 0 || key.CompareTo(least) < 0) (best, least) = (entry, key);
         }
         return best;
     }
+
+    // A pinned run is free in its place alone, whatever it waits for; no other is free there.
+    private bool IsFree(int run) =>
+        !done[run] && (pinned >= 0 ? run == pinned : waits[run] <= 0 && !layout.Pins.Has(run));
 
     private (int, int, int, int) Key(int exit, int entry)
     {
@@ -140,10 +149,20 @@ internal sealed class Scheduler(Layout layout)
         parked.RemoveAt(least);
     }
 
+    private int FirstFree()
+    {
+        while (free.TryDequeue(out var run, out _))
+            if (IsFree(run)) return run;
+        // all that is left waits for a run pinned to a later place: the first of it goes before, as the maker will have it
+        var first = -1;
+        foreach (var r in all.Span)
+            if (!done[r] && !layout.Pins.Has(r) && (first < 0 || layout.Rank[r] < layout.Rank[first])) first = r;
+        return first;
+    }
+
     private int StartAnew()
     {
-        int run;
-        do run = free.Dequeue(); while (done[run]);
+        var run = pinned >= 0 ? pinned : FirstFree();
         // the end to begin at: where the other end leads somewhere, then as the work lies, then not turned
         int entry = layout.PlainEntry(run), other = entry ^ 1;
         if (!layout.MayEnter(other)) return entry;

@@ -11,13 +11,14 @@ public sealed class WorkingOrder
     private readonly Layout layout;
     private int[]? before;
 
-    internal WorkingOrder(Layout layout, ImmutableArray<Step> steps, int lowerBoundStarts)
+    internal WorkingOrder(Layout layout, ImmutableArray<Step> steps, int lowerBoundStarts, IReadOnlyDictionary<ClusterKey, Route> solved)
     {
         this.layout = layout;
         Work = layout.Work;
         BaseRow = steps.IsEmpty ? layout.Work.Piece.Working.BaseRow ?? new CableRow(0) : steps[0].Row;
         Steps = steps;
         LowerBoundStarts = lowerBoundStarts;
+        Solved = solved;
         var turned = false;
         foreach (var step in steps)
         {
@@ -51,6 +52,12 @@ public sealed class WorkingOrder
 
     /// <summary>The areas and ways by which the order goes outward.</summary>
     internal Outward Outward => layout.Outward;
+
+    /// <summary>Clusters solved on the way, for the next planning.</summary>
+    internal IReadOnlyDictionary<ClusterKey, Route> Solved { get; }
+
+    /// <summary>Runs whose fixed place in the order could not be kept: no run is there, or the place is taken or past the last.</summary>
+    public ImmutableArray<FixedPlace> UnkeptPlaces => layout.Pins.Unkept;
 
     /// <summary>Number of the step that last used a step's thread, or 0 when it starts anew.</summary>
     public int LastStepOf(Step step)
@@ -96,8 +103,8 @@ public sealed class WorkingOrder
             var pitch = pleating.PitchAt(step.Row.Index);
             cables[i] += step.Cables;
             halves[i] += step.HalfStitches;
-            length[i] += Usage.Cable(pitch, pleating.Gauge.LineHeight) * step.Cables
-                + Usage.HalfStitch(pitch, pleating.Gauge.LineHeight) * step.HalfStitches + step.Carried;
+            length[i] += (Usage.Cable(pitch, pleating.Gauge.LineHeight) * step.Cables
+                + Usage.HalfStitch(pitch, pleating.Gauge.LineHeight) * step.HalfStitches) * Work.Piece.Working.ThreadFactor + step.Carried;
             if (step.Starts == StartKind.New) starts[i]++;
         }
         var uses = ImmutableArray.CreateBuilder<ThreadUse>(threads.Length);

@@ -36,5 +36,5 @@ public class BackPathTests
                     Assert.True(path.Points[i].Pleat == path.Points[i - 1].Pleat || path.Points[i].Row == path.Points[i - 1].Row);
             }
         }
-    }, iter: 200);
+    }, iter: 60);
 }

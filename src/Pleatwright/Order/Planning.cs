@@ -1,0 +1,97 @@
+namespace Pleatwright.Order;
+
+/// <summary>
+/// One planning of a whole work, cluster by cluster. Clusters that are alike, as the copies of a figure are, and clusters
+/// already solved in an earlier planning are solved once.
+/// </summary>
+internal sealed class Planning
+{
+    // Orders kept side by side: enough that clusters of about fourteen runs are solved exactly, few enough for large ones.
+    private const int ExactRuns = 16, ExactWidth = 4000;
+
+    // Orders looked at in one cluster before it is taken to be tangled; and in one planning, past which the rest of the
+    // clusters keep the order the scheduler gives them.
+    private const int MostInCluster = 4_000, MostLooked = 10_000;
+
+    private readonly Layout layout;
+    private readonly Scheduler scheduler;
+    private readonly Search search;
+    private readonly IReadOnlyDictionary<ClusterKey, Route>? earlier;
+    private readonly Dictionary<ClusterKey, Route> solved = [];
+    private readonly IProgress<double>? progress;
+    private readonly CancellationToken cancel;
+
+    public Planning(Chart.Work work, IReadOnlyDictionary<ClusterKey, Route>? earlier, IProgress<double>? progress, CancellationToken cancel)
+    {
+        cancel.ThrowIfCancellationRequested();
+        layout = new Layout(work);
+        scheduler = new Scheduler(layout, cancel);
+        search = new Search(layout, cancel);
+        (this.earlier, this.progress, this.cancel) = (earlier, progress, cancel);
+    }
+
+    public WorkingOrder Plan()
+    {
+        if (layout.Pins.Any) return PlanPinned();
+        var count = layout.Clusters.Count;
+        var routes = new Route[count];
+        var turned = false;
+        for (var c = 0; c < count; c++)
+        {
+            routes[c] = Schedule(layout.Clusters.Kept(c), turned);
+            turned = layout.TurnedAt(routes[c].Visits[^1].Entry);
+            if (c % 64 == 0) progress?.Report(0.5 * c / count);
+        }
+        var bounds = LowerBound.Starts(layout, routes);
+        turned = false;
+        for (var c = 0; c < count; c++)
+        {
+            routes[c] = Solve(c, turned, routes[c], bounds[c]);
+            turned = layout.TurnedAt(routes[c].Visits[^1].Entry);
+            if (c % 64 == 0) progress?.Report(0.5 + 0.5 * c / count);
+        }
+        progress?.Report(1);
+        return new WorkingOrder(layout, Steps.From(layout, routes), bounds.Sum(), solved);
+    }
+
+    // With runs pinned to places in the order, everything hangs together: it is scheduled as one cluster.
+    private WorkingOrder PlanPinned()
+    {
+        var all = new int[layout.Runs];
+        for (int c = 0, i = 0; c < layout.Clusters.Count; c++)
+            foreach (var r in layout.Clusters[c]) all[i++] = r;
+        var route = Schedule(all, false);
+        progress?.Report(1);
+        return new WorkingOrder(layout, Steps.From(layout, [route]), LowerBound.Starts(layout, []).Sum(), solved);
+    }
+
+    private Route Schedule(ReadOnlyMemory<int> cluster, bool turned)
+    {
+        var best = scheduler.Run(cluster, Scheduler.Preference.FewTurns, turned);
+        if (cluster.Length == 1) return best;
+        foreach (var preference in (ReadOnlySpan<Scheduler.Preference>)[Scheduler.Preference.ShortCarries, Scheduler.Preference.Rescue])
+        {
+            var other = scheduler.Run(cluster, preference, turned);
+            if (other.Cost.CompareTo(best.Cost) < 0) best = other;
+        }
+        return best;
+    }
+
+    private Route Solve(int c, bool turned, Route scheduled, int bound)
+    {
+        var cluster = layout.Clusters[c];
+        if (cluster.Length is 1 or > Search.MostRuns) return scheduled;
+        var key = ClusterKey.Of(layout, cluster, turned);
+        if (solved.TryGetValue(key, out var known) || (earlier is not null && earlier.TryGetValue(key, out known)))
+        {
+            solved[key] = known;
+            return known.In(cluster);
+        }
+        // what comes before may now leave the work the other way up
+        var best = scheduled.TurnedBefore == turned ? scheduled : Schedule(layout.Clusters.Kept(c), turned);
+        if (search.Looked < MostLooked && (best.Cost.Starts > bound || best.Cost.Turns > 0 || cluster.Length <= ExactRuns))
+            best = search.Find(cluster, turned, best, cluster.Length <= ExactRuns ? ExactWidth : Search.Narrow, MostInCluster).Better ?? best;
+        solved[key] = best.Of(cluster);
+        return best;
+    }
+}

@@ -1,0 +1,283 @@
+using System.Runtime.CompilerServices;
+
+namespace Pleatwright.Order;
+
+/// <summary>
+/// Looks through all orders of a small cluster at once, run by run. Orders that have worked the same runs, with the same
+/// threads hanging at the same places, are weighed against each other and only the better kept. While no more than
+/// <c>width</c> are kept side by side nothing is lost, and the order found is the best there is; past that the most promising go on.
+/// </summary>
+internal sealed class Search(Layout layout, CancellationToken cancel)
+{
+    /// <summary>The most runs a cluster may have to be looked through.</summary>
+    public const int MostRuns = 64;
+
+    /// <summary>Orders kept side by side when a cluster turns out too tangled to look through all of them.</summary>
+    public const int Narrow = 24;
+
+    private const int MostParked = 12;
+    private int n;
+    private int[] runs = [];
+    private ulong[] before = [];
+    private ulong[] reach = [];        // per end: the runs within a carry
+    private List<(int Entry, int Carry)>[] carries = [];
+    private byte[] colour = [];
+    private long[] thread = [];        // per run
+    private int colours;
+
+    [InlineArray(MostParked)]
+    private struct Hanging
+    {
+        private (sbyte Exit, int Left) first;
+    }
+
+    private struct Node
+    {
+        public ulong Done;
+        public Cost Cost;
+        public int Least;              // starts, at least, when all is done
+        public int Parent;
+        public int HandLeft;
+        public int Found;              // place among those found, the last word in a tie
+        public int Hands;              // threads parked
+        public sbyte Hand;             // exit end of the thread in hand, or -1
+        public sbyte Entry;            // what was worked last
+        public sbyte From;             // the exit end it was carried from, or -1
+        public bool Turned;
+        public Hanging Parked;         // sorted by exit
+    }
+
+    private readonly record struct Place(ulong Done, UInt128 Threads);
+
+    /// <summary>Nodes looked at so far, over all clusters.</summary>
+    public int Looked { get; private set; }
+
+    /// <summary>The best order found that costs less than <paramref name="known"/>, or null; and whether none costs less.</summary>
+    /// <param name="cluster">Its runs, <see cref="MostRuns"/> at the most.</param>
+    /// <param name="turned">How the work lies before it.</param>
+    /// <param name="known">The best order known.</param>
+    /// <param name="width">Orders kept side by side at the most.</param>
+    /// <param name="most">Orders looked at, about, before no more than <see cref="Narrow"/> are kept side by side.</param>
+    public (Route? Better, bool Proved) Find(ReadOnlySpan<int> cluster, bool turned, Route known, int width, int most)
+    {
+        most += Looked;
+        Prepare(cluster);
+        var levels = new List<Node[]>(n + 1) { new[] { new Node { Hand = -1, Entry = -1, From = -1, Turned = turned } } };
+        var proved = true;
+        for (var depth = 0; depth < n; depth++)
+        {
+            cancel.ThrowIfCancellationRequested();
+            var places = new Dictionary<Place, List<int>>();
+            var found = new List<Node>();
+            for (var p = 0; p < levels[depth].Length; p++) Expand(levels[depth], p, known.Cost, places, found);
+            Looked += found.Count;
+            found.RemoveAll(f => f.Parent < 0);
+            if (found.Count == 0) return (null, proved);
+            var kept = found.ToArray();
+            if (Looked > most) width = Narrow;
+            if (kept.Length > width)
+            {
+                proved = false;
+                Array.Sort(kept, Promise);
+                Array.Resize(ref kept, width);
+            }
+            levels.Add(kept);
+        }
+        var best = 0;
+        for (var f = 1; f < levels[n].Length; f++)
+            if (levels[n][f].Cost.CompareTo(levels[n][best].Cost) < 0) best = f;
+        return (Trace(levels, best), proved);
+    }
+
+    private static int Promise(Node a, Node b)
+    {
+        var order = new Cost(a.Least, a.Cost.Turns, a.Cost.Carried).CompareTo(new Cost(b.Least, b.Cost.Turns, b.Cost.Carried));
+        if (order != 0) return order;
+        order = (b.HandLeft, a.Entry >> 1, a.Turned, a.Done).CompareTo((a.HandLeft, b.Entry >> 1, b.Turned, b.Done));
+        return order != 0 ? order : a.Found.CompareTo(b.Found);
+    }
+
+    private void Prepare(ReadOnlySpan<int> cluster)
+    {
+        n = cluster.Length;
+        runs = cluster.ToArray();
+        before = new ulong[n];
+        reach = new ulong[2 * n];
+        carries = new List<(int, int)>[2 * n];
+        colour = new byte[n];
+        thread = new long[n];
+        var local = new Dictionary<int, int>(n);
+        var letters = new List<char>();
+        for (var k = 0; k < n; k++) local[runs[k]] = k;
+        for (var k = 0; k < n; k++)
+        {
+            foreach (var b in layout.Before[runs[k]]) before[k] |= 1UL << local[b];
+            thread[k] = layout.Costs.Run(runs[k]);
+            var letter = layout.Work.Runs[runs[k]].Thread.Letter;
+            if (!letters.Contains(letter)) letters.Add(letter);
+            colour[k] = (byte)letters.IndexOf(letter);
+            for (var side = 0; side < 2; side++)
+            {
+                carries[2 * k + side] = [];
+                foreach (var entry in layout.Carries[2 * runs[k] + side])
+                {
+                    if (!layout.MayEnter(entry)) continue;
+                    var there = local[entry >> 1];
+                    carries[2 * k + side].Add((2 * there + (entry & 1), layout.Carry(2 * runs[k] + side, entry)));
+                    reach[2 * k + side] |= 1UL << there;
+                }
+            }
+        }
+        colours = letters.Count;
+    }
+
+    private void Expand(Node[] level, int parent, Cost known, Dictionary<Place, List<int>> places, List<Node> found)
+    {
+        ref readonly var node = ref level[parent];
+        for (var k = 0; k < n; k++)
+        {
+            if ((node.Done >> k & 1) != 0 || (before[k] & ~node.Done) != 0) continue;
+            for (var way = 0; way < 2; way++)
+            {
+                var entry = layout.PlainEntry(k) ^ way; // not turned first, so that either hand finds the same
+                if (!layout.MayEnter(2 * runs[k] + (entry & 1))) continue;
+                Work(node, parent, entry, -1, -1, 0, known, places, found);
+                if (node.Hand >= 0 && CarryTo(node.Hand, entry) is { } carry)
+                    Work(node, parent, entry, node.Hand, -1, carry, known, places, found);
+                for (var p = 0; p < node.Hands; p++)
+                    if (CarryTo(node.Parked[p].Exit, entry) is { } taken)
+                        Work(node, parent, entry, node.Parked[p].Exit, p, taken, known, places, found);
+            }
+        }
+    }
+
+    private int? CarryTo(int exit, int entry)
+    {
+        foreach (var (there, carry) in carries[exit])
+            if (there == entry) return carry;
+        return null;
+    }
+
+    // One run worked on: with a new thread (from -1), the one in hand (parkedAt -1) or a parked one.
+    private void Work(in Node node, int parent, int entry, int from, int parkedAt, int carry, Cost known,
+        Dictionary<Place, List<int>> places, List<Node> found)
+    {
+        var k = entry >> 1;
+        var run = layout.Work.Runs[runs[k]];
+        var left = from < 0 ? 0 : parkedAt < 0 ? node.HandLeft : node.Parked[parkedAt].Left;
+        var fill = new Fill(left, 0).After(layout.Costs, run, carry, (entry & 1) == 1, layout.Costs.MaySplit(runs[k]), out var carried);
+        if (from >= 0 && !carried) return; // the thread is changed anyway: as well begin anew
+        var turned = layout.TurnedAt(entry);
+        var next = new Node
+        {
+            Done = node.Done | 1UL << k,
+            Cost = new Cost(node.Cost.Starts + fill.Begun, node.Cost.Turns + (turned != node.Turned ? 1 : 0), node.Cost.Carried + (from < 0 ? 0 : carry)),
+            Parent = parent,
+            Entry = (sbyte)entry,
+            From = (sbyte)from,
+            Turned = turned,
+            Hand = -1,
+        };
+        var exit = entry ^ 1;
+        if ((reach[exit] & ~next.Done) != 0) (next.Hand, next.HandLeft) = ((sbyte)exit, fill.Left);
+        for (var p = 0; p < node.Hands; p++)
+            if (p != parkedAt && (reach[node.Parked[p].Exit] & ~next.Done) != 0) next.Parked[next.Hands++] = node.Parked[p];
+        if (node.Hand < 0 || from == node.Hand || (reach[node.Hand] & ~next.Done) == 0)
+        {
+            Keep(next, known, places, found);
+            return;
+        }
+        if (next.Hands < Math.Min(layout.ParkedThreads, MostParked))
+        {
+            Park(ref next, (node.Hand, node.HandLeft));
+            Keep(next, known, places, found);
+            return;
+        }
+        // no room: the thread put down is tied off, or one of those parked
+        Keep(next, known, places, found);
+        for (var drop = 0; drop < next.Hands; drop++)
+        {
+            var other = next;
+            for (var p = drop; p + 1 < other.Hands; p++) other.Parked[p] = other.Parked[p + 1];
+            other.Hands--;
+            Park(ref other, (node.Hand, node.HandLeft));
+            Keep(other, known, places, found);
+        }
+    }
+
+    private static void Park(ref Node node, (sbyte Exit, int Left) thread)
+    {
+        var p = node.Hands++;
+        for (; p > 0 && node.Parked[p - 1].Exit > thread.Exit; p--) node.Parked[p] = node.Parked[p - 1];
+        node.Parked[p] = thread;
+    }
+
+    private void Keep(Node node, Cost known, Dictionary<Place, List<int>> places, List<Node> found)
+    {
+        node.Least = node.Cost.Starts + StartsToCome(node);
+        if (new Cost(node.Least, node.Cost.Turns, node.Cost.Carried).CompareTo(known) >= 0) return;
+        UInt128 threads = (uint)(node.Hand + 1) << 1 | (node.Turned ? 1u : 0u);
+        for (var p = 0; p < node.Hands; p++) threads = threads << 8 | (uint)(node.Parked[p].Exit + 1);
+        var place = new Place(node.Done, threads);
+        if (!places.TryGetValue(place, out var here)) places[place] = here = [];
+        foreach (var other in here)
+            if (found[other].Parent >= 0 && NoWorse(found[other], node)) return;
+        foreach (var other in here)
+        {
+            if (found[other].Parent < 0 || !NoWorse(node, found[other])) continue;
+            var beaten = found[other];
+            beaten.Parent = -1; // beaten: taken out when the row of nodes is done
+            found[other] = beaten;
+        }
+        here.Add(found.Count);
+        node.Found = found.Count;
+        found.Add(node);
+    }
+
+    // At the same place: no dearer, and no thread shorter.
+    private static bool NoWorse(in Node a, in Node b)
+    {
+        if (a.Cost.CompareTo(b.Cost) > 0 || a.HandLeft < b.HandLeft) return false;
+        for (var p = 0; p < a.Hands; p++)
+            if (a.Parked[p].Left < b.Parked[p].Left) return false;
+        return true;
+    }
+
+    // The thread still to be worked, less what is at hand of each colour, in whole needlefuls.
+    private int StartsToCome(in Node node)
+    {
+        Span<long> toCome = stackalloc long[colours];
+        toCome.Clear();
+        for (var k = 0; k < n; k++)
+            if ((node.Done >> k & 1) == 0) toCome[colour[k]] += thread[k];
+        if (node.Hand >= 0) toCome[colour[node.Hand >> 1]] -= node.HandLeft;
+        for (var p = 0; p < node.Hands; p++) toCome[colour[node.Parked[p].Exit >> 1]] -= node.Parked[p].Left;
+        long starts = 0;
+        foreach (var length in toCome)
+            if (length > 0) starts += (length + layout.Costs.Needleful - 1) / layout.Costs.Needleful;
+        return (int)starts;
+    }
+
+    private Route Trace(List<Node[]> levels, int last)
+    {
+        var visits = new Visit[n];
+        var steps = new (int Entry, int From)[n];
+        var cost = levels[n][last].Cost;
+        for (var depth = n; depth > 0; depth--)
+        {
+            var node = levels[depth][last];
+            steps[depth - 1] = (node.Entry, node.From);
+            last = node.Parent;
+        }
+        var pathAt = new int[2 * n]; // the path that comes out at an end
+        var paths = 0;
+        for (var i = 0; i < n; i++)
+        {
+            var (entry, from) = steps[i];
+            var path = from < 0 ? paths++ : pathAt[from];
+            pathAt[entry ^ 1] = path;
+            visits[i] = new Visit(runs[entry >> 1], (entry & 1) == 1, path);
+        }
+        return new Route(visits, paths, cost, levels[0][0].Turned);
+    }
+}
