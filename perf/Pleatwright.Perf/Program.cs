@@ -4,6 +4,7 @@ using Pleatwright.Perf;
 var measurements = new Dictionary<string, Action>
 {
     ["proof"] = ProofCost.Measure,
+    ["trace"] = TraceCost.Measure,
 };
 if (args is not [var name] || !measurements.TryGetValue(name, out var measure))
 {

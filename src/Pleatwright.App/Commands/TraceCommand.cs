@@ -23,17 +23,16 @@ internal static class TraceCommand
         var threads = Whole("--threads", 6, "N", "Threads at most.");
         var stash = new Option<string?>("--stash") { Description = "Choose the threads from this file: a piece file's threads, or a CSV with the columns name and colour.", HelpName = "FILE" };
         var fidelity = new Option<double>("--fidelity") { Description = "From 0 (as few runs as can be) to 1 (true to every cable).", HelpName = "0..1", DefaultValueFactory = _ => 0.5, CustomParser = Decimal };
-        var background = new Option<Background>("--background")
+        var background = new Option<Background?>("--background")
         {
-            Description = "What is left bare: auto finds the colour of the picture's edge; none leaves only what is transparent.",
+            Description = "What is left bare: auto (the default) finds the colour of the picture's edge; none leaves only what is transparent.",
             HelpName = "auto|none|#rrggbb",
-            DefaultValueFactory = _ => Background.Auto,
             CustomParser = ReadBackground,
         };
         var tolerance = new Option<double>("--tolerance") { Description = "How far from the background's colour still counts as background, 0 to 100.", HelpName = "0..100", DefaultValueFactory = _ => Background.UsualTolerance, CustomParser = Decimal };
         var enclosed = new Option<bool>("--enclosed") { Description = "Leave the background bare where the figure encloses it, too." };
         var crop = new Option<Crop?>("--crop") { Description = "The part to trace, in pixels from the top left.", HelpName = "x,y,w,h", CustomParser = ReadCrop };
-        var turn = new Option<Turn>("--turn") { Description = "Turn it clockwise, after the crop.", HelpName = "0|90|180|270", DefaultValueFactory = _ => Turn.None, CustomParser = ReadTurn };
+        var turn = new Option<Turn>("--turn") { Description = "Turn it clockwise, after the crop.", HelpName = "0|90|180|270", CustomParser = ReadTurn };
         var mirror = new Option<bool>("--mirror") { Description = "Make the figure the same left and right of its middle." };
         var noHalves = new Option<bool>("--no-half-stitches") { Description = "Leave every run end without a half stitch." };
         var title = new Option<string?>("--title") { Description = "The piece's title; the picture's name when not given.", HelpName = "TEXT" };
@@ -56,7 +55,7 @@ internal static class TraceCommand
                 Threads = parsed.GetValue(threads),
                 Stash = parsed.GetValue(stash) is { } file ? StashFile.Read(file) : [],
                 Fidelity = parsed.GetValue(fidelity),
-                Background = parsed.GetValue(background) with { Tolerance = parsed.GetValue(tolerance), Enclosed = parsed.GetValue(enclosed) },
+                Background = (parsed.GetValue(background) ?? Background.Auto) with { Tolerance = parsed.GetValue(tolerance), Enclosed = parsed.GetValue(enclosed) },
                 Crop = parsed.GetValue(crop),
                 Turn = parsed.GetValue(turn),
                 Mirror = parsed.GetValue(mirror),
@@ -158,12 +157,12 @@ internal static class TraceCommand
             ? value
             : Refuse<double>(result, "a number is wanted here, like 0.5");
 
-    private static Background ReadBackground(ArgumentResult result) => result.Tokens[0].Value switch
+    private static Background? ReadBackground(ArgumentResult result) => result.Tokens[0].Value switch
     {
         "auto" => Background.Auto,
         "none" => Background.None,
         var text when Colour.TryParse(text, out var colour) => Background.Of(colour),
-        _ => Refuse<Background>(result, "--background takes auto, none or a colour written as #rrggbb"),
+        _ => Refuse<Background?>(result, "--background takes auto, none or a colour written as #rrggbb"),
     };
 
     private static Crop? ReadCrop(ArgumentResult result)

@@ -29,7 +29,7 @@ public static class Tracer
 public sealed class Tracing
 {
     private const int MostSweeps = 100;
-    private const int MostBases = 4;
+    private const int MostRounds = 5;
 
     private readonly Raster raster;
     private readonly TracingOptions options;
@@ -71,7 +71,7 @@ public sealed class Tracing
         var energy = new Energy(options.Width, height, threads.Length + 1, costs.Values, weights, Rows.Widest(labels, options.Width));
         var energies = ImmutableArray.CreateBuilder<long>();
         var sweep = 0;
-        for (var bases = 0; bases < MostBases; bases++)
+        for (var round = 0; round < MostRounds; round++)
         {
             var sweeps = new Sweeps(energy, options.Mirror, labels);
             energies.Clear(); // another base row is another energy

@@ -44,11 +44,11 @@ public sealed record Weights
         return new Weights
         {
             Change = change,
-            Ragged = change / 16 * 2,
+            Ragged = change / 6 * 2,
             Short = change / 2,
             Overhang = change / 2,
         };
     }
 
-    private const int MostChange = 4800;
+    private const int MostChange = 4400;
 }

@@ -32,6 +32,7 @@ public static class TestPictures
         ["noise"] = () => Draw(200, 120, Noise(7)),
         ["pebbles"] = () => Draw(360, 200, Pebbles(23, 90)),
         ["ball"] = () => Draw(240, 240, Ball()),
+        ["ball on sand"] = () => Draw(240, 240, [(x, y) => Mix(Hex(0xe9d8b4), Hex(0xcdb58a), y), .. Ball()]),
         ["net"] = () => Draw(300, 200, (x, y) => Hex(0xe8eef2), (x, y) => Frac(x * 15) < 0.12 || Frac(y * 10) < 0.12 ? Hex(0x33414e) : null),
         ["ring"] = () => Draw(200, 200, (x, y) => Between(Away(x, y, 0.5, 0.5), 0.25, 0.45) ? Hex(0xc2571a) : null),
         ["tiny"] = () => Draw(2, 2, (x, y) => x < 0.5 ? Hex(0xb3202c) : Hex(0x1f4e79)),

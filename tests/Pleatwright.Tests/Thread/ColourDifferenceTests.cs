@@ -61,6 +61,31 @@ public class ColourDifferenceTests
 
     // The formula between greys is the lightness step over its weight alone; black to white is then exactly 100.
     [Fact]
+    public void It_is_the_formula_taken_angle_by_angle() => Gen.Select(Labs, Labs).Sample((a, b) =>
+        Assert.Equal(ByAngles(a, b), ColourDifference.Between(a, b), 1e-6));
+
+    // The formula step by step as ISO/CIE 11664-6 sets it out.
+    private static double ByAngles(Lab p, Lab q)
+    {
+        static double Rad(double degrees) => degrees * Math.PI / 180;
+        static double Hue(double a, double b) => a == 0 && b == 0 ? 0 : (Math.Atan2(b, a) * 180 / Math.PI + 360) % 360;
+        static double Seventh(double c) => Math.Sqrt(Math.Pow(c, 7) / (Math.Pow(c, 7) + Math.Pow(25, 7)));
+        var g = 0.5 * (1 - Seventh((Math.Sqrt(p.A * p.A + p.B * p.B) + Math.Sqrt(q.A * q.A + q.B * q.B)) / 2));
+        double a1 = (1 + g) * p.A, a2 = (1 + g) * q.A, c1 = Math.Sqrt(a1 * a1 + p.B * p.B), c2 = Math.Sqrt(a2 * a2 + q.B * q.B);
+        double h1 = Hue(a1, p.B), h2 = Hue(a2, q.B), turn = c1 * c2 == 0 ? 0 : h2 - h1;
+        if (turn > 180) turn -= 360;
+        if (turn < -180) turn += 360;
+        var mean = c1 * c2 == 0 ? h1 + h2 : Math.Abs(h1 - h2) <= 180 ? (h1 + h2) / 2 : (h1 + h2 + (h1 + h2 < 360 ? 360 : -360)) / 2;
+        double l = (p.L + q.L) / 2, c = (c1 + c2) / 2;
+        var t = 1 - 0.17 * Math.Cos(Rad(mean - 30)) + 0.24 * Math.Cos(Rad(2 * mean)) + 0.32 * Math.Cos(Rad(3 * mean + 6)) - 0.2 * Math.Cos(Rad(4 * mean - 63));
+        var x = (q.L - p.L) / (1 + 0.015 * (l - 50) * (l - 50) / Math.Sqrt(20 + (l - 50) * (l - 50)));
+        var y = (c2 - c1) / (1 + 0.045 * c);
+        var z = 2 * Math.Sqrt(c1 * c2) * Math.Sin(Rad(turn / 2)) / (1 + 0.015 * c * t);
+        var rotation = -2 * Seventh(c) * Math.Sin(Rad(60 * Math.Exp(-Math.Pow((mean - 275) / 25, 2))));
+        return Math.Sqrt(x * x + y * y + z * z + rotation * y * z);
+    }
+
+    [Fact]
     public void Black_to_white_is_a_hundred() =>
         Assert.Equal(100, ColourDifference.Between(Colour.Black, Colour.White), 1e-9);
 }
