@@ -11,8 +11,8 @@ public static class ColourWords
         var chroma = Math.Sqrt(lab.A * lab.A + lab.B * lab.B);
         var hue = Math.Atan2(lab.B, lab.A) * 180 / Math.PI;
         if (hue < 0) hue += 360;
+        if (lab.L > 0.9 && chroma is > 0.012 and < 0.06 && hue is > 55 and < 115) return "cream";
         if (chroma < 0.03) return Grey(lab.L);
-        if (lab.L > 0.9 && chroma < 0.06 && hue is > 55 and < 115) return "cream";
         return Hued(lab.L, chroma, hue);
     }
 
@@ -36,6 +36,7 @@ public static class ColourWords
             case >= 35 and < 95 when lightness < 0.62 && chroma < 0.14: return "brown";
             case >= 45 and < 95 when chroma < 0.095: return lightness > 0.8 ? "pale sand" : "sand";
             case >= 95 and < 125 when lightness < 0.68: return lightness < 0.45 ? "dark olive" : "olive";
+            case >= 45 and < 75 when lightness is > 0.55 and < 0.8: return "orange";
             case >= 75 and < 118: return chroma < 0.1 ? "pale yellow" : lightness < 0.75 ? "dark yellow" : "yellow";
         }
         var word = hue switch

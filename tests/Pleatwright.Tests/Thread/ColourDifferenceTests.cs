@@ -62,7 +62,11 @@ public class ColourDifferenceTests
     // The formula between greys is the lightness step over its weight alone; black to white is then exactly 100.
     [Fact]
     public void It_is_the_formula_taken_angle_by_angle() => Gen.Select(Labs, Labs).Sample((a, b) =>
-        Assert.Equal(ByAngles(a, b), ColourDifference.Between(a, b), 1e-6));
+    {
+        // Between hues straight opposite each other the formula itself jumps; there a hair decides.
+        var opposite = Math.Abs(Math.Abs(Math.Atan2(a.B, a.A) - Math.Atan2(b.B, b.A)) - Math.PI) < 1e-3;
+        if (!opposite) Assert.Equal(ByAngles(a, b), ColourDifference.Between(a, b), 1e-6);
+    }, iter: 2000);
 
     // The formula step by step as ISO/CIE 11664-6 sets it out.
     private static double ByAngles(Lab p, Lab q)
