@@ -51,15 +51,22 @@ internal static class PlateCommand
             PieceFile.CheckWritable(path);
             var work = PieceFile.Lay(parsed.GetValue(piece)!);
             if (parsed.GetValue(leftHanded)) work = HandOption.LeftHanded(work);
-            var plate = PlateMaker.Make(work, Planner.Plan(work), Proofreading.Read(work), new PlateOptions
+            try
             {
-                Paper = parsed.GetValue(paper)!,
-                Units = parsed.GetValue(units),
-                Levels = parsed.GetValue(levels),
-                LargePrint = parsed.GetValue(largePrint),
-                TrueScaleChart = !parsed.GetValue(noTrueScale),
-            });
-            await PieceFile.WriteWhole(path, write(plate), cancel);
+                var plate = PlateMaker.Make(work, Planner.Plan(work), Proofreading.Read(work), new PlateOptions
+                {
+                    Paper = parsed.GetValue(paper)!,
+                    Units = parsed.GetValue(units),
+                    Levels = parsed.GetValue(levels),
+                    LargePrint = parsed.GetValue(largePrint),
+                    TrueScaleChart = !parsed.GetValue(noTrueScale),
+                });
+                await PieceFile.WriteWhole(path, write(plate), cancel);
+            }
+            catch (PlateTooLargeException e)
+            {
+                throw new UsageException($"{path}: {e.Message}");
+            }
             return CommandLine.Done;
         });
         return command;

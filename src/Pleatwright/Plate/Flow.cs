@@ -56,7 +56,10 @@ internal sealed class Flow
     }
 
     /// <summary>A heading within the section, kept with what follows.</summary>
-    public void Subheading(string words, bool bookmark = false)
+    /// <param name="words">Its words.</param>
+    /// <param name="bookmark">Whether it gets an entry in the list of contents.</param>
+    /// <param name="keep">Lines of running text that must follow it in the column.</param>
+    public void Subheading(string words, bool bookmark = false, int keep = 3)
     {
         Gap(Look.Leading * 0.9);
         var lines = Wrapping.Lines(words, Look.Subheading, Width);
@@ -66,7 +69,14 @@ internal sealed class Flow
         {
             if (bookmark) page.Bookmark(words, 1, at - 2);
             for (var i = 0; i < lines.Count; i++) page.Text(x, at + i * leading + Typeface.CapHeight(Look.Subheading) + 0.4, lines[i], Look.Subheading);
-        }, keep: Look.Leading * 3);
+        }, keep: Look.Leading * keep);
+    }
+
+    /// <summary>A paragraph with a label on its first line, in the margin its indent leaves.</summary>
+    public void Labelled(string label, TypeStyle labelStyle, string words, TypeStyle style, double indent)
+    {
+        if (label.Length > 0) Add(0, (page, x, at) => page.Text(x, at + Look.Leading * 0.75, label, labelStyle), keep: Look.Leading * 2);
+        Paragraph(words, style, indent);
     }
 
     /// <summary>A paragraph, broken over columns only when it is long.</summary>

@@ -79,7 +79,7 @@ public sealed class Tiling
         for (var y = Math.Max(0, window.FirstRow); y <= Math.Min(window.LastRow, Geometry.Work.CableRows - 1); y++)
             foreach (var run in Geometry.Work.RunsIn(new CableRow(y)))
                 if (run.FirstPleat.Number <= window.LastPleat && run.LastPleat.Number >= window.FirstPleat) return true;
-        return false;
+        return Parts.ThreadShapes.Spans(Geometry.Work).Any(span => Parts.ThreadShapes.Meet(span, window));
     }
 
     // Pages needed for a length when each holds so much and repeats the overlap, and what each then holds when they share evenly.

@@ -14,17 +14,26 @@ internal static class CautionsPart
     {
         var look = flow.Look;
         const double pad = 4;
-        var lines = Wrapping.Lines(Words, look.Body, flow.Width - 2 * pad);
+        const double gap = 5;
+        // Rather in smaller type than on a page of its own.
+        var style = Height(look.Body) + gap <= flow.Left || look.Large ? look.Body : look.Note with { Colour = look.Ink };
+        var lines = Wrapping.Lines(Words, style, flow.Width - 2 * pad);
+        var leading = Leading(style);
         var heading = Typeface.CapHeight(look.Subheading);
-        var height = 2 * pad + heading + 1 + lines.Count * look.Leading;
-        flow.Gap(5);
+        var height = Height(style);
+        flow.Gap(gap);
         flow.Add(height, (page, x, y) =>
         {
             page.Put(new Shape(Outline.Rounded(new Box(x, y, flow.Width, height), 1.5), null, new Pen(look.Alarm, look.Large ? 0.5 : 0.3)));
             page.Text(x + pad, y + pad + heading, Heading, look.Subheading with { Colour = look.Alarm });
             for (var i = 0; i < lines.Count; i++)
-                page.Text(x + pad, y + pad + heading + 0.6 + (i + 1) * look.Leading, lines[i], look.Body);
+                page.Text(x + pad, y + pad + heading + 0.6 + (i + 1) * leading, lines[i], style);
         });
-        flow.Gap(5);
+        flow.Gap(gap);
+
+        double Leading(TypeStyle type) => look.Leading * type.Points / look.Body.Points;
+
+        double Height(TypeStyle type) =>
+            2 * pad + Typeface.CapHeight(look.Subheading) + 1 + Wrapping.Lines(Words, type, flow.Width - 2 * pad).Count * Leading(type);
     }
 }

@@ -46,5 +46,5 @@ public static class ChartBricks
 
     // A thread as pale as the paper still needs an edge.
     private static Pen Edge(Colour colour, ChartGeometry geometry, Look look) =>
-        new(Look.Mix(colour, look.Ink, look.Large ? 0.75 : 0.45), Math.Min(0.14, geometry.LineHeight * 0.07));
+        new(Look.Mix(colour, look.Ink, look.Large && geometry.LineHeight > 2 ? 0.75 : 0.45), Math.Min(0.14, geometry.LineHeight * 0.07));
 }

@@ -43,16 +43,23 @@ internal static class ChartPages
     {
         const int bare = 4;
         var all = new ChartGeometry(work, 1, 1).Everything;
-        if (work.Runs.Length == 0) return all;
-        int left = int.MaxValue, right = 0;
+        int left = int.MaxValue, right = 0, top = int.MaxValue, bottom = 0;
         foreach (var run in work.Runs)
         {
             left = Math.Min(left, run.FirstPleat.Number);
             right = Math.Max(right, run.LastPleat.Number);
+            top = Math.Min(top, run.Row.Index);
+            bottom = Math.Max(bottom, run.Row.Index);
         }
+        foreach (var span in ThreadShapes.Spans(work))
+        {
+            left = Math.Min(left, span.FirstPleat);
+            right = Math.Max(right, span.LastPleat);
+            top = Math.Min(top, span.FirstRow);
+            bottom = Math.Max(bottom, span.LastRow);
+        }
+        if (right == 0) return all;
         var space = work.Pleating.Gauge.CableRowsPerSpace;
-        var top = work.Runs[0].Row.Index;
-        var bottom = work.Runs[^1].Row.Index;
         var above = (int)Math.Floor((top - 1.0) / space) * space - 1;
         var below = ((bottom + 1) / space + 1) * space + 1;
         return new ChartWindow(
@@ -128,7 +135,7 @@ internal static class ChartPages
         var move = new Spot(room.X + (room.Width - box.Width) / 2 - box.X, room.Y - box.Y);
         var placed = box.Moved(move.X, move.Y);
         page.Put(new Inset(
-            [.. ChartCloth.Draw(geometry, tile.Window, look), .. ChartBricks.Draw(geometry, tile.Window, look), .. ChartCloth.DrawCentre(geometry, tile.Window, look)],
+            ChartField.Draw(geometry, tile.Window, look),
             move, placed));
         page.Put(new Inset(ChartRulers.Draw(geometry, tile.Window, look), move));
         if (tiling.Count > 1) Joins.Draw(page, tiling, tile, numbers, placed);

@@ -18,7 +18,7 @@ internal static class CheckLine
         if (units != UnitSystem.Inches) Line(100, 10, "10 cm", above: true);
         if (units != UnitSystem.Metric) Line(4 * Length.MillimetresPerInch, Length.MillimetresPerInch, "4 in", above: units == UnitSystem.Inches);
         var words = Wrapping.Lines("Measure this line. If it is out, print again at 100 %.", look.Note, Math.Min(50, inner.Right - right - 30));
-        for (var i = 0; i < words.Count; i++) page.Text(right + 8, y + i * look.Note.Points * 0.45, words[i], look.Note);
+        for (var i = 0; i < words.Count; i++) page.Text(right + 8, y + (i - (words.Count - 1) / 2.0) * look.Note.Points * 0.45 + cap / 2, words[i], look.Note);
 
         void Line(double length, double every, string name, bool above)
         {

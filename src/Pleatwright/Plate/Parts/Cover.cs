@@ -102,8 +102,9 @@ internal static class Cover
         var words = Wrapping.Lines(FormattableString.Invariant($"{verdict.Counts} See page {see}."), look.Body, inner.Width - 10);
         var height = look.Leading * (words.Count + 1) + 6;
         var box = new Box(inner.X, foot - height, inner.Width, height);
-        page.Put(new Shape(Outline.Rounded(box, 1.5), null, new Pen(look.Alarm, 0.5)));
-        page.Text(box.X + 5, box.Y + 3 + look.Leading * 0.75, verdict.Headline, look.Subheading with { Colour = look.Alarm });
+        var colour = verdict.Errors > 0 ? look.Alarm : look.Accent;
+        page.Put(new Shape(Outline.Rounded(box, 1.5), null, new Pen(colour, verdict.Errors > 0 ? 0.5 : 0.3)));
+        page.Text(box.X + 5, box.Y + 3 + look.Leading * 0.75, verdict.Headline, look.Subheading with { Colour = colour });
         for (var i = 0; i < words.Count; i++) page.Text(box.X + 5, box.Y + 3 + look.Leading * (i + 1.75), words[i], look.Body);
         return box.Y - 5;
     }

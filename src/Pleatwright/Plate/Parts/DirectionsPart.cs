@@ -17,7 +17,7 @@ internal static class DirectionsPart
             switch (paragraph.Kind)
             {
                 case DirectionKind.Heading:
-                    flow.Subheading(paragraph.Text, bookmark: true);
+                    flow.Subheading(paragraph.Text, bookmark: true, keep: 9);
                     break;
                 case DirectionKind.Step:
                     Step(flow, paragraph, indent);

@@ -26,7 +26,10 @@ internal static class FactsPart
             Ball => "a ball",
             var other => other.Name,
         };
-        return $"{form[..1].ToUpperInvariant()}{form[1..]} in {Counting.Of(work.Piece.Threads.Length, "thread")}, {Counting.Of(work.Cables, "cable")}";
+        var stitches = work.Cables + work.Bands.Sum(b => b.Stitches) + work.Accents.Length;
+        return $"{form[..1].ToUpperInvariant()}{form[1..]} in {Counting.Of(work.Piece.Threads.Length, "thread")}, "
+            + (stitches == work.Cables ? Counting.Of(work.Cables, "cable") : Counting.Of(stitches, "stitch", "stitches"))
+            + (work.Piece.Working.Hand == Hand.Left ? ", written for the left hand" : "");
     }
 
     /// <summary>The figures.</summary>

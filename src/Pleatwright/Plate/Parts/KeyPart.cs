@@ -21,10 +21,16 @@ public sealed record ThreadEntry(Floss Thread, string Name, string Note, ThreadU
     /// <summary>"4 strands", "1 strand".</summary>
     public string Strands => Counting.Of(Thread.Strands, "strand");
 
-    /// <summary>"312 cables and 4 half stitches".</summary>
-    public string Stitches => Use.HalfStitches == 0
-        ? Counting.Of(Use.Cables, "cable")
-        : $"{Counting.Of(Use.Cables, "cable")} and {Counting.Of(Use.HalfStitches, "half stitch", "half stitches")}";
+    /// <summary>"312 cables and 4 half stitches"; "bands and accents" where it has no cables.</summary>
+    public string Stitches => Use switch
+    {
+        { Cables: 0, HalfStitches: 0 } => "bands and accents",
+        { HalfStitches: 0 } => Counting.Of(Use.Cables, "cable"),
+        _ => $"{Counting.Of(Use.Cables, "cable")} and {Counting.Of(Use.HalfStitches, "half stitch", "half stitches")}",
+    };
+
+    /// <summary>Whether any is needed.</summary>
+    public bool IsUsed => Use.Needlefuls > 0;
 
     /// <summary>"9 needlefuls".</summary>
     public string Needlefuls => Counting.Of(Use.Needlefuls, "needleful");
@@ -59,12 +65,16 @@ public enum Sign
 
     /// <summary>Seam pleats.</summary>
     SeamPleats,
+
+    /// <summary>A geometric stitch or an accent, drawn as it is on the chart.</summary>
+    Sample,
 }
 
 /// <summary>A sign on the chart and what it stands for.</summary>
 /// <param name="Sign">The sign.</param>
 /// <param name="Words">What it stands for.</param>
-public sealed record SignEntry(Sign Sign, string Words);
+/// <param name="Sample">The drawing of a sample; else null.</param>
+public sealed record SignEntry(Sign Sign, string Words, Drawing? Sample = null);
 
 /// <summary>The key: every thread with its brick, and every sign on the chart.</summary>
 internal static class KeyPart
@@ -93,6 +103,7 @@ internal static class KeyPart
         if (cloth.HoldingRowsAbove + cloth.HoldingRowsBelow > 0) signs.Add(new(Sign.HoldingRow, "Holding row: gathered, not smocked"));
         signs.Add(new(Sign.CentreValley, string.Create(CultureInfo.InvariantCulture, $"Centre valley, {work.Pleating.CentreValley}")));
         if (cloth.SeamPleats > 0) signs.Add(new(Sign.SeamPleats, "Seam pleats, undone into the seam"));
+        signs.AddRange(StitchSamples.Of(work));
         return signs.ToImmutable();
     }
 
@@ -114,8 +125,11 @@ internal static class KeyPart
     }
 
     /// <summary>A sign, drawn in a box as on the chart.</summary>
-    public static ImmutableArray<Mark> Draw(Sign sign, Box box, Look look)
+    public static ImmutableArray<Mark> Draw(SignEntry entry, Box box, Look look)
     {
+        if (entry.Sample is { } sample)
+            return [new Inset(sample.Marks, new Spot(box.Centre.X - sample.View.Centre.X, box.Centre.Y - sample.View.Centre.Y), box)];
+        var sign = entry.Sign;
         var pitch = box.Width / 4;
         var line = box.Height / 4;
         var marks = ImmutableArray.CreateBuilder<Mark>();
@@ -170,7 +184,7 @@ internal static class KeyPart
         foreach (var thread in document.Threads)
         {
             var words = Wrapping.Lines(thread.Name, look.Strong, flow.Width - wide - 4);
-            var notes = Wrapping.Lines($"{thread.Strands}, {thread.Stitches}" + (thread.Note.Length > 0 ? $". {thread.Note}" : ""), look.Note, flow.Width - wide - 4);
+            var notes = Wrapping.Lines(thread.Strands + (thread.IsUsed ? $", {thread.Stitches}" : "") + (thread.Note.Length > 0 ? $". {thread.Note}" : ""), look.Note, flow.Width - wide - 4);
             var note = look.Note.Points * 0.46;
             flow.Add(words.Count * look.Leading + notes.Count * note + 2.2, (page, x, y) =>
             {
@@ -186,7 +200,7 @@ internal static class KeyPart
             var box = look.Large ? 10.0 : 6.4;
             flow.Add(Math.Max(box, lines.Count * look.Leading) + 1.8, (page, x, y) =>
             {
-                page.Put(Draw(entry.Sign, new Box(x, y, wide, box), look));
+                page.Put(Draw(entry, new Box(x, y, wide, box), look));
                 var first = lines.Count == 1 ? y + box / 2 + Typeface.CapHeight(look.Body) / 2 : y + look.Leading * 0.75;
                 for (var i = 0; i < lines.Count; i++) page.Text(x + wide + 4, first + look.Leading * i, lines[i], look.Body);
             });

@@ -6,10 +6,15 @@ using Pleatwright.Order;
 
 namespace Pleatwright.Plate.Parts;
 
+/// <summary>One thing that is needed or settled.</summary>
+/// <param name="Label">What it is about, one or two words; empty when it goes on from the line above or needs none.</param>
+/// <param name="Words">What it comes to.</param>
+public sealed record MaterialLine(string Label, string Words);
+
 /// <summary>Things of one kind that are needed.</summary>
 /// <param name="Heading">What kind.</param>
 /// <param name="Lines">The things, one a line.</param>
-public sealed record MaterialGroup(string Heading, ImmutableArray<string> Lines);
+public sealed record MaterialGroup(string Heading, ImmutableArray<MaterialLine> Lines);
 
 /// <summary>Cloth, gathering, threads to cut, needle, and how the work is blocked.</summary>
 internal static class MaterialsPart
@@ -17,47 +22,12 @@ internal static class MaterialsPart
     /// <summary>What is needed beside the threads.</summary>
     public static ImmutableArray<MaterialGroup> Of(Work work, WorkingOrder order, UnitSystem units) =>
     [
-        new("Cloth", Cloth(work.Pleating, units)),
-        new("Gathering", Gathering(work.Pleating, units)),
-        new("Needle and thread", Needle(work, order, units)),
-        new("Blocking", Blocking(work.Pleating, units)),
+        new("Cloth and gathering", [.. ClothWords.Of(work.Pleating, units).Select(l => new MaterialLine(Tidy.Line(l.Label), Capital(Tidy.Line(l.Words))))]),
+        new("Needle and thread", [.. Needle(work, order, units).Select(l => new MaterialLine("", l))]),
+        new("Blocking", [.. Blocking(work.Pleating, units).Select(l => new MaterialLine("", l))]),
     ];
 
-    private static ImmutableArray<string> Cloth(PleatingPlan plan, UnitSystem units)
-    {
-        var cloth = plan.Cloth;
-        var lines = ImmutableArray.CreateBuilder<string>();
-        lines.Add($"Cut {plan.CutWidth.Say(units)} wide" + (plan.FabricWidths > 1
-            ? $": join {plan.FabricWidths} widths of {cloth.FabricWidth.Say(units)} cloth, with the joins in valleys."
-            : "."));
-        if (plan.Shares.Length > 1)
-            foreach (var share in plan.Shares)
-                lines.Add(Tidy.Line(share.Name) + (share.Pleats > 0
-                    ? FormattableString.Invariant($": cut {share.Cut.Say(units)} wide, pleats {share.First} to {share.Last}.")
-                    : $": cut {share.Cut.Say(units)} wide."));
-        lines.Add($"It draws up {FormattableString.Invariant($"{plan.Fullness:0.0#}")} to 1" + (cloth.Form is Round
-            ? $", to {plan.FinishedWidth.Say(units)} at the neck."
-            : $", to {plan.FinishedWidth.Say(units)}."));
-        lines.Add($"{Counting.Of(plan.Pleats, "pleat")}" + (cloth.SeamPleats > 0
-            ? $", and {Counting.Of(cloth.SeamPleats, "seam pleat")} more at each side to undo into the seam."
-            : "."));
-        return lines.ToImmutable();
-    }
-
-    private static ImmutableArray<string> Gathering(PleatingPlan plan, UnitSystem units)
-    {
-        var cloth = plan.Cloth;
-        var gauge = plan.Gauge;
-        var held = cloth.HoldingRowsAbove + cloth.HoldingRowsBelow;
-        return
-        [
-            $"Gather {Counting.Of(plan.RowsToGather, "row")}: {Counting.Of(cloth.GatheringRows, "gathering row")}, {gauge.RowSpacing.Say(units)} apart" + (held > 0
-                ? FormattableString.Invariant($", with {cloth.HoldingRowsAbove} holding above and {cloth.HoldingRowsBelow} below.")
-                : "."),
-            $"Dots {(gauge.TakeUp / 2).Say(units)} apart: two to a pleat, {gauge.TakeUp.Say(units)} of cloth.",
-            $"{Counting.Of(gauge.CableRowsPerSpace, "cable row")} to a space; {plan.Depth.Say(units)} from the first gathering row to the last.",
-        ];
-    }
+    private static string Capital(string words) => words.Length == 0 ? words : char.ToUpperInvariant(words[0]) + words[1..];
 
     private static ImmutableArray<string> Needle(Work work, WorkingOrder order, UnitSystem units)
     {
@@ -91,7 +61,9 @@ internal static class MaterialsPart
         foreach (var group in document.Materials)
         {
             flow.Subheading(group.Heading);
-            foreach (var line in group.Lines) flow.Paragraph(line, look.Body);
+            var labels = group.Lines.Max(l => Typeface.Width(l.Label, look.Note));
+            var indent = labels > 0 ? labels + 3 : 0;
+            foreach (var line in group.Lines) flow.Labelled(line.Label, look.Note, line.Words, look.Body, indent);
         }
     }
 
@@ -102,9 +74,9 @@ internal static class MaterialsPart
         flow.Subheading("Thread to buy and cut");
         foreach (var thread in document.Threads)
         {
-            var right = thread.Use.Cables == 0 ? "not used" : thread.SkeinWords;
+            var right = thread.IsUsed ? thread.SkeinWords : "none";
             var left = $"{thread.Letter}  {thread.Name}";
-            var under = thread.Use.Cables == 0 ? "" : $"{thread.Length(document.Options.Units)} in {thread.Needlefuls}";
+            var under = thread.IsUsed ? $"{thread.Length(document.Options.Units)} in {thread.Needlefuls}" : "";
             flow.Add(look.Leading * 2.15, (page, x, y) =>
             {
                 page.Text(x, y + look.Leading * 0.8, Wrapping.Shorten(left, look.Strong, flow.Width - Typeface.Width(right, look.Body) - 4), look.Strong);

@@ -22,7 +22,9 @@ public static class StitchedPicture
         var view = geometry.BoxOf(window);
         var marks = ImmutableArray.CreateBuilder<Mark>();
         DrawPleats(geometry, window, view, marks);
+        marks.AddRange(ThreadShapes.Bands(geometry, window, null));
         DrawThreads(geometry, window, marks);
+        marks.AddRange(ThreadShapes.Accents(geometry, window, null));
         return new Drawing(view, marks.ToImmutable());
     }
 

@@ -16,7 +16,7 @@ public static class WholeChart
         return new Drawing(box.Grown(ChartRulers.Sides(look) + 1, ChartRulers.Ends(look) + 1),
         [
             new Inset(
-                [.. ChartCloth.Draw(geometry, window, look), .. ChartBricks.Draw(geometry, window, look), .. ChartCloth.DrawCentre(geometry, window, look)],
+                ChartField.Draw(geometry, window, look),
                 default, box),
             .. ChartRulers.Draw(geometry, window, look),
         ]);

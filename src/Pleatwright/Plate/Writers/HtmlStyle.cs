@@ -38,7 +38,8 @@ internal static class HtmlStyle
         .signs li{display:flex;gap:.8rem;align-items:center}
         .signs svg{flex:none;width:4rem;background:#fff;border-radius:2px}
         .columns{display:grid;grid-template-columns:repeat(auto-fit,minmax(19rem,1fr));gap:0 2.5rem}
-        .columns ul,.proof ul{padding-left:1.1rem;margin:0}
+        .columns ul{list-style:none;padding:0;margin:0}.columns b{display:block;font-weight:400;font-size:.85rem;color:var(--quiet)}
+        .proof ul{padding-left:1.1rem;margin:0}
         .columns li{margin-bottom:.35rem}
         .sheet{overflow:auto;max-height:90vh;background:#fff;border:1px solid var(--line);padding:.5rem}
         .sheet>div{margin:0 auto}

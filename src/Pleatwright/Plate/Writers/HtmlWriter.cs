@@ -18,13 +18,13 @@ public static class HtmlWriter
         var page = new StringBuilder();
         var title = Escaping.Xml(plate.Title);
         page.Append(CultureInfo.InvariantCulture, $"""
-            <!doctype html>
+            <!DOCTYPE html>
             <html lang="en-GB"{(plate.Options.LargePrint ? " class=\"large\"" : "")}>
             <head>
-            <meta charset="utf-8">
-            <meta name="viewport" content="width=device-width, initial-scale=1">
-            <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; font-src data:">
-            <meta name="color-scheme" content="light dark">
+            <meta charset="utf-8"/>
+            <meta name="viewport" content="width=device-width, initial-scale=1"/>
+            <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; font-src data:"/>
+            <meta name="color-scheme" content="light dark"/>
             <title>{title}</title>
             <style>
             {Fonts.Css([Face.Display, Face.DisplayItalic, Face.Text, Face.TextItalic, Face.TextBold])}{HtmlStyle.Sheet}</style>
@@ -113,16 +113,16 @@ public static class HtmlWriter
                 page.Append($"<th scope=\"row\">{Escaping.Xml(thread.Name)}");
                 if (thread.Note.Length > 0) page.Append($" <small>{Escaping.Xml(thread.Note)}</small>");
                 page.Append(CultureInfo.InvariantCulture,
-                    $"</th><td>{thread.Thread.Strands}</td><td>{thread.Stitches}</td><td>{thread.Length(plate.Options.Units)}</td><td>{thread.Use.Needlefuls}</td><td>{(thread.Skeins is { } skeins ? skeins : thread.SkeinWords)}</td></tr>\n");
+                    $"</th><td>{thread.Thread.Strands}</td><td>{(thread.IsUsed ? thread.Stitches : "none")}</td><td>{thread.Length(plate.Options.Units)}</td><td>{thread.Use.Needlefuls}</td><td>{(thread.Skeins is { } skeins ? skeins : thread.SkeinWords)}</td></tr>\n");
             }
             page.Append("</tbody>\n</table></div>\n");
         }
         page.Append("<h3>On the chart</h3>\n<ul class=\"signs\">\n");
-        foreach (var entry in plate.Signs)
+        foreach (var (i, entry) in plate.Signs.Index())
         {
-            var id = $"sign{(int)entry.Sign}";
+            var id = $"sign{i}-";
             var box = new Box(0, 0, 13, 6.4);
-            page.Append("<li>").Append(SvgWriter.Ornament(id, box, KeyPart.Draw(entry.Sign, box, plate.Options.Look)));
+            page.Append("<li>").Append(SvgWriter.Ornament(id, box, KeyPart.Draw(entry, box, plate.Options.Look)));
             Element(page, "span", entry.Words);
             page.Append("</li>\n");
         }
@@ -138,7 +138,12 @@ public static class HtmlWriter
             page.Append("<div>");
             Element(page, "h3", group.Heading);
             page.Append("<ul>");
-            foreach (var line in group.Lines) Element(page, "li", line);
+            foreach (var line in group.Lines)
+            {
+                page.Append("<li>");
+                if (line.Label.Length > 0) Element(page, "b", line.Label);
+                page.Append(Escaping.Xml(line.Words)).Append("</li>\n");
+            }
             page.Append("</ul></div>\n");
         }
         page.Append("</div>\n</section>\n");
@@ -173,7 +178,7 @@ public static class HtmlWriter
                     break;
                 case DirectionKind.Step:
                     page.Append(CultureInfo.InvariantCulture,
-                        $"<li><label><input type=\"checkbox\"> <b>{paragraph.Step?.Number}</b> <span>{Escaping.Xml(paragraph.Text)}</span></label></li>\n");
+                        $"<li><label><input type=\"checkbox\"/> <b>{paragraph.Step?.Number}</b> <span>{Escaping.Xml(paragraph.Text)}</span></label></li>\n");
                     break;
                 case DirectionKind.LevelCheck:
                     page.Append("<p class=\"level\">").Append(Escaping.Xml(paragraph.Text)).Append("</p>\n");

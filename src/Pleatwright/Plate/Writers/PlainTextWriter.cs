@@ -25,7 +25,8 @@ public static class PlainTextWriter
         foreach (var group in plate.Materials)
         {
             Heading(text, group.Heading, '-');
-            foreach (var line in group.Lines) Paragraph(text, line);
+            var labels = group.Lines.Max(l => l.Label.Length);
+            foreach (var line in group.Lines) Paragraph(text, line.Words, labels > 0 ? line.Label.PadRight(labels + 2) : "");
         }
         Chart(text, plate.Work);
         if (plate.Directions.Length > 0) Steps(text, plate);
@@ -53,9 +54,9 @@ public static class PlainTextWriter
         foreach (var thread in plate.Threads)
         {
             Paragraph(text, $"{thread.Name}, {thread.Strands}", $"{thread.Letter}   ");
-            Paragraph(text, thread.Use.Cables == 0
-                ? "not used"
-                : $"{thread.Stitches}; {thread.Length(plate.Options.Units)} in {thread.Needlefuls}; {thread.SkeinWords}", "    ");
+            Paragraph(text, thread.IsUsed
+                ? $"{thread.Stitches}; {thread.Length(plate.Options.Units)} in {thread.Needlefuls}; {thread.SkeinWords}"
+                : "none needed", "    ");
             if (thread.Note.Length > 0) Paragraph(text, thread.Note, "    ");
         }
     }
