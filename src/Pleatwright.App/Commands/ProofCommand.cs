@@ -33,6 +33,8 @@ internal static class ProofCommand
             valleys = new[] { f.From.Number, f.To.Number },
             message = f.Message,
             remedy = f.Remedy,
+            lastCableRow = f.LastRow.Index,
+            mend = f.Mend?.Words,
         }),
         counts = new
         {
@@ -46,8 +48,7 @@ internal static class ProofCommand
     {
         foreach (var f in findings)
         {
-            var valleys = f.From == f.To ? $"valley {f.From.Number}" : $"valleys {f.From.Number} to {f.To.Number}";
-            Console.WriteLine($"{f.Severity.ToString().ToLowerInvariant()}: row {f.Row.Index}, {valleys}: {f.Message} ({f.Rule})");
+            Console.WriteLine($"{f.Severity.ToString().ToLowerInvariant()}: {f.Message} ({f.Rule})");
             Console.WriteLine($"    {f.Remedy}");
         }
         Console.WriteLine(findings.Count == 0
