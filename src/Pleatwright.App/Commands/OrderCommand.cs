@@ -52,6 +52,9 @@ internal static class OrderCommand
         carriedMm = Math.Round(order.Carried.Millimetres, 4),
         lowerBoundStarts = order.LowerBoundStarts,
         baseRow = order.BaseRow.Index,
+        backsmocking = BandReport.Back(order),
+        bands = BandReport.Bands(order),
+        accents = BandReport.Accents(order),
     };
 
     private static void Say(WorkingOrder order, LevelWords words, UnitSystem units)
@@ -63,7 +66,7 @@ internal static class OrderCommand
             if (direction.Kind == DirectionKind.Heading) Console.WriteLine();
             Console.WriteLine(direction.Kind switch
             {
-                DirectionKind.Step => $"{direction.Step!.Number,5}  {direction.Text}",
+                DirectionKind.Step => $"{direction.Step?.Number,5}  {direction.Text}",
                 DirectionKind.Heading => direction.Text,
                 _ => $"       {direction.Text}",
             });

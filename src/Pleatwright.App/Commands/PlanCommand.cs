@@ -1,5 +1,4 @@
 using System.CommandLine;
-using Pleatwright.Chart;
 using Pleatwright.Measure;
 using Pleatwright.Order;
 using Pleatwright.Thread;
@@ -18,9 +17,10 @@ internal static class PlanCommand
         command.SetAction(parsed =>
         {
             var work = PieceFile.Lay(parsed.GetValue(piece)!);
-            var amounts = Amounts(Planner.Plan(work));
-            if (parsed.GetValue(json)) CommandLine.PrintJson(Report(work, amounts));
-            else Say(work, amounts, parsed.GetValue(units));
+            var order = Planner.Plan(work);
+            var amounts = Amounts(order);
+            if (parsed.GetValue(json)) CommandLine.PrintJson(Report(order, amounts));
+            else Say(order, amounts, parsed.GetValue(units));
             return CommandLine.Done;
         });
         return command;
@@ -38,8 +38,9 @@ internal static class PlanCommand
         }
     }
 
-    private static object Report(Work work, ThreadAmount[] amounts)
+    private static object Report(WorkingOrder order, ThreadAmount[] amounts)
     {
+        var work = order.Work;
         var plan = work.Pleating;
         return new
         {
@@ -74,12 +75,35 @@ internal static class PlanCommand
                 lengthMm = Math.Round(a.Use.Length.Millimetres, 4),
                 needlefuls = a.Use.Needlefuls,
                 skeins = a.Skeins,
+                bandStitches = a.Use.BandStitches,
+                accents = a.Use.Accents,
             }),
+            backsmocking = Back(order),
         };
     }
 
-    private static void Say(Work work, ThreadAmount[] amounts, UnitSystem units)
+    // Of thread near the cloth's colour, bought and cut apart from the piece's own.
+    private static object? Back(WorkingOrder order)
     {
+        var back = order.Backsmock;
+        if (back.Rows.IsEmpty) return null;
+        return new
+        {
+            gatheringRows = back.Rows.Select(r => r.Row.Number).Distinct(),
+            strands = back.Thread.Strands,
+            colour = back.Thread.Colour.ToString(),
+            cables = back.Cables,
+            lengthMm = Math.Round(back.Length.Millimetres, 4),
+            needlefuls = back.Needlefuls,
+            skeins = BackSkeins(order),
+        };
+    }
+
+    private static int BackSkeins(WorkingOrder order) => Cutting.Amount(order.Backsmock.Use, order.Work.Piece.Working.WorkingLength).Skeins;
+
+    private static void Say(WorkingOrder order, ThreadAmount[] amounts, UnitSystem units)
+    {
+        var work = order.Work;
         Console.WriteLine(work.Piece.Title);
         Console.WriteLine();
         ClothReport.Say(work, units);
@@ -92,9 +116,16 @@ internal static class PlanCommand
         {
             Console.WriteLine($"  {use.Thread.Key}  {use.Thread.Name.PadRight(widest)}  {use.Thread.Strands} strands  {use.Cables,6} cables"
                 + (use.HalfStitches > 0 ? $" and {use.HalfStitches} half stitches" : "")
+                + (use.BandStitches > 0 ? $", {Count(use.BandStitches, "stitch", "stitches")} of bands" : "")
+                + (use.Accents > 0 ? $", {Count(use.Accents, "accent")}" : "")
                 + $"  {use.Length.Say(units)}  {Count(use.Needlefuls, "needleful")}  {Count(skeins, "skein")}");
         }
+        var back = order.Backsmock;
+        if (back.Rows.IsEmpty) return;
+        Console.WriteLine($"  Backsmocking, in thread near the colour of the cloth  {back.Thread.Strands} strands  {back.Cables} cables on the back of "
+            + Count(back.Rows.Select(r => r.Row).Distinct().Count(), "gathering row")
+            + $"  {back.Length.Say(units)}  {Count(back.Needlefuls, "needleful")}  {Count(BackSkeins(order), "skein")}");
     }
 
-    private static string Count(int n, string what) => n == 1 ? $"1 {what}" : $"{n} {what}s";
+    private static string Count(int n, string what, string? many = null) => n == 1 ? $"1 {what}" : $"{n} {many ?? what + "s"}";
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Pleatwright.Chart.Stitches;
 
 namespace Pleatwright.Chart;
 
@@ -28,9 +29,15 @@ public static class Holding
     public static ImmutableArray<LoosePleats> Loose(Work work)
     {
         var loose = ImmutableArray.CreateBuilder<LoosePleats>();
+        var bands = BandBites.Of(work);
         for (var g = 1; g <= work.Piece.Cloth.GatheringRows; g++)
         {
             var row = new GatheringRow(g);
+            if (bands?.Held(row) is { } held)
+            {
+                AddUnheld(row, held);
+                continue;
+            }
             var next = 1; // the first pleat not yet seen
             foreach (ref readonly var run in work.RunsIn(row.CableRow(work.Pleating.Gauge.CableRowsPerSpace)))
             {
@@ -41,10 +48,59 @@ public static class Holding
         }
         return loose.ToImmutable();
 
+        void AddUnheld(GatheringRow row, bool[] held)
+        {
+            foreach (ref readonly var run in work.RunsIn(row.CableRow(work.Pleating.Gauge.CableRowsPerSpace)))
+                Array.Fill(held, true, run.FirstPleat.Number - 1, run.Cables + 1);
+            for (var p = 1; p <= held.Length; p++)
+            {
+                var from = p;
+                while (p <= held.Length && !held[p - 1]) p++;
+                Add(row, from, p - 1);
+            }
+        }
+
         void Add(GatheringRow row, int from, int to)
         {
             var stretch = new LoosePleats(row, new Pleat(from), new Pleat(to));
             if (stretch.Count > MostLoose || (from == 1 && to == work.Pleating.Pleats)) loose.Add(stretch);
+        }
+    }
+
+    /// <summary>
+    /// The pleats of each gathering row that bands off the lattice hold: those with a bite within <see cref="Reach"/> of
+    /// the row.
+    /// </summary>
+    private sealed class BandBites
+    {
+        // A quarter of a space (common practice, no source): a turn and the first steps from it hold the row.
+        private const double Reach = 0.25;
+
+        private readonly Dictionary<int, bool[]> rows = [];
+
+        public static BandBites? Of(Work work)
+        {
+            if (work.Bands.IsEmpty) return null;
+            var bites = new BandBites();
+            foreach (var band in work.Bands)
+                foreach (var pass in band.Passes)
+                    foreach (var stitch in pass.Stitches)
+                    {
+                        bites.Add(work, stitch.From);
+                        bites.Add(work, stitch.To);
+                    }
+            return bites;
+        }
+
+        public bool[]? Held(GatheringRow row) => rows.GetValueOrDefault(row.Number);
+
+        private void Add(Work work, Bite bite)
+        {
+            var nearest = Math.Round(bite.Depth);
+            if (Math.Abs(bite.Depth - nearest) > Reach + Stitch.Hair) return;
+            var row = (int)nearest + 1;
+            if (!rows.TryGetValue(row, out var held)) rows[row] = held = new bool[work.Pleating.Pleats];
+            held[bite.Pleat.Number - 1] = true;
         }
     }
 }

@@ -39,9 +39,32 @@ public sealed record Direction(DirectionKind Kind, string Text, Step? Step);
 /// <summary>The working order in plain words, row by row, as the hands hold the work.</summary>
 public static class Directions
 {
-    /// <summary>Writes the directions of an order; none when nothing is worked.</summary>
-    public static ImmutableArray<Direction> Write(WorkingOrder order, LevelWords words) =>
-        order.Steps.IsEmpty ? [] : new Writer(order, words).Write();
+    /// <summary>
+    /// Writes the directions of an order: backsmocking first, then the bands, the runs, and last the accents; none when
+    /// nothing is worked.
+    /// </summary>
+    public static ImmutableArray<Direction> Write(WorkingOrder order, LevelWords words)
+    {
+        var runs = order.Steps.IsEmpty ? [] : new Writer(order, words).Write();
+        if (runs.IsEmpty && order.Bands.Steps.IsEmpty && order.Bands.Accents.IsEmpty) return [];
+        return [Opening(order, words), .. BandDirections.Back(order), .. BandDirections.Bands(order, words), .. runs, .. BandDirections.Accents(order)];
+    }
+
+    private static Direction Opening(WorkingOrder order, LevelWords words)
+    {
+        var work = order.Work;
+        var centre = work.Pleating.CentreValley;
+        var way = work.Piece.Working.Hand == Hand.Right ? "from left to right" : "from right to left";
+        return new Direction(DirectionKind.Remark,
+            $"Pleats are numbered from the left of the right side, top edge up; valley {centre}, between pleats {centre} and {centre + 1}, is the centre. "
+            + $"You stitch {way} as you hold the work. "
+            + (order.Turns > 0 || order.Bands.Steps.Any(s => s.Pass.Turned)
+                ? "Where it says turned, hold the work with its bottom edge up: pleats keep their numbers, and levels are given as you then hold it. "
+                : "")
+            + (words == LevelWords.LeftRight
+                ? "The work is held sideways: a left cable is an up cable, a right cable a down cable."
+                : "For an up cable the thread is held above the needle, for a down cable below it."), null);
+    }
 
     private sealed class Writer(WorkingOrder order, LevelWords words)
     {
@@ -73,12 +96,12 @@ public static class Directions
                 Add(DirectionKind.Step, StepText(step, i > 0 && steps[i - 1].Turned, i + 1 < steps.Length ? steps[i + 1] : null), step);
                 if (i + 1 < steps.Length && steps[i + 1].Row == step.Row
                     && work.Areas.AreaOf(steps[i + 1].RunIndex) == here.Item1) continue;
-                if (rowParts > 1) Add(DirectionKind.Remark, $"That is {Count(rowCables, "cable")} of this row, in {rowParts} parts.", step);
+                if (rowParts > 1) Add(DirectionKind.Remark, $"That is {Phrases.Count(rowCables, "cable")} of this row, in {rowParts} parts.", step);
                 if (step.Row.Index % perSpace == 0) Add(DirectionKind.LevelCheck, LevelCheck(step, here.Item2), step);
                 (rowCables, rowParts) = (0, 0);
             }
             Add(DirectionKind.Remark,
-                $"Done: {Count(cables, "cable")}{Halves()}, {Count(needlefuls, "needleful")}, {Count(order.Turns, "turn")} of the work.");
+                $"Done: {Phrases.Count(cables, "cable")}{Halves()}, {Phrases.Count(needlefuls, "needleful")}, {Phrases.Count(order.Turns, "turn")} of the work.");
             return paragraphs.ToImmutable();
         }
 
@@ -87,23 +110,15 @@ public static class Directions
         private string Halves()
         {
             var halves = order.Steps.Sum(s => s.HalfStitches);
-            return halves == 0 ? "" : $" and {Count(halves, "half stitch", "half stitches")}";
+            return halves == 0 ? "" : $" and {Phrases.Count(halves, "half stitch", "half stitches")}";
         }
 
         private void Opening()
         {
-            var way = work.Piece.Working.Hand == Hand.Right ? "from left to right" : "from right to left";
             Add(DirectionKind.Remark,
                 "Every run is worked alike. Come up from the back in the valley between its first two pleats, take the needle back through "
                 + "the first pleat so that the thread leaves its outer side, cable to the last pleat, and go down in the valley before the last pleat. "
                 + "To tie off, cable one or two stitches on the back.");
-            Add(DirectionKind.Remark,
-                $"Pleats are numbered from the left of the right side, top edge up; valley {centre}, between pleats {centre} and {centre + 1}, is the centre. "
-                + $"You stitch {way} as you hold the work. "
-                + (order.Turns > 0 ? "Where it says turned, hold the work with its bottom edge up: pleats keep their numbers, and levels are given as you then hold it. " : "")
-                + (words == LevelWords.LeftRight
-                    ? "The work is held sideways: a left cable is an up cable, a right cable a down cable."
-                    : "For an up cable the thread is held above the needle, for a down cable below it."));
         }
 
         private string Heading(int area, int way)
@@ -127,37 +142,37 @@ public static class Directions
             var above = row.Index / perSpace + 1; // the gathering row on it or above it
             if (over == 0) return $"on gathering row {above}";
             return way < 0 || (way == 0 && over * 2 > perSpace)
-                ? $"{Count(perSpace - over, "row")} above gathering row {above + 1}"
-                : $"{Count(over, "row")} below gathering row {above}";
+                ? $"{Phrases.Count(perSpace - over, "row")} above gathering row {above + 1}"
+                : $"{Phrases.Count(over, "row")} below gathering row {above}";
         }
 
         private string StepText(Step step, bool wasTurned, Step? next)
         {
             var text = new StringBuilder();
             if (step.Turned != wasTurned) text.Append(step.Turned ? "Turn the work, bottom edge up. " : "Turn the work back, top edge up. ");
-            text.Append(Capital(Place(step.Row, outward.WayOf(step.RunIndex)))).Append(step.Turned ? ", turned: " : ": ");
+            text.Append(Phrases.Capital(Place(step.Row, outward.WayOf(step.RunIndex)))).Append(step.Turned ? ", turned: " : ": ");
             text.Append(ThreadText(step)).Append(' ');
             var rightward = order.TravelsRight(step);
             Pleat first = rightward ? step.From.LeftPleat : step.From.RightPleat, last = rightward ? step.To.RightPleat : step.To.LeftPleat;
             text.Append($"From {PleatText(first)} to {PleatText(last)}: ");
             if (step.HalfAtBegin) text.Append($"a {Word(step.HeldBegin.Opposite())} half stitch over pleat {first.Number} alone, then ");
-            text.Append(Count(step.Cables, "cable")).Append(step.Cables == 1 ? ", " : ", the first ").Append(LevelText(step.HeldBegin, step));
+            text.Append(Phrases.Count(step.Cables, "cable")).Append(step.Cables == 1 ? ", " : ", the first ").Append(LevelText(step.HeldBegin, step));
             if (step.Cables > 1) text.Append($", the last {Word(step.HeldEnd)}");
             if (step.HalfAtEnd) text.Append($", then a {Word(step.HeldEnd.Opposite())} half stitch over pleat {last.Number} alone");
             text.Append(". ").Append(EndText(step, next));
-            text.Append($" So far {Count(cables, "cable")}, {Count(needlefuls, "needleful")}.");
+            text.Append($" So far {Phrases.Count(cables, "cable")}, {Phrases.Count(needlefuls, "needleful")}.");
             return text.ToString();
         }
 
         private string ThreadText(Step step)
         {
             var thread = work.Piece.Thread(step.Thread)!;
-            var name = thread.Name.Length > 0 ? $"{thread.Key} ({thread.Name}, {Count(thread.Strands, "strand")})" : $"{thread.Key} ({Count(thread.Strands, "strand")})";
+            var name = thread.Name.Length > 0 ? $"{thread.Key} ({thread.Name}, {Phrases.Count(thread.Strands, "strand")})" : $"{thread.Key} ({Phrases.Count(thread.Strands, "strand")})";
             if (step.Continues) return $"go on in the same run with a new needleful of {name}.";
             if (step.Starts == StartKind.New) return $"start a new needleful of {name}.";
             List<string> legs = [];
-            if (step.CarriedRows != 0) legs.Add($"{Count(Math.Abs(step.CarriedRows), "row")} along the pleat");
-            if (step.CarriedPleats != 0) legs.Add($"{Count(Math.Abs(step.CarriedPleats), "pleat")} sideways");
+            if (step.CarriedRows != 0) legs.Add($"{Phrases.Count(Math.Abs(step.CarriedRows), "row")} along the pleat");
+            if (step.CarriedPleats != 0) legs.Add($"{Phrases.Count(Math.Abs(step.CarriedPleats), "pleat")} sideways");
             var how = legs.Count == 0 ? "" : $", carried on the back {string.Join(" and ", legs)}";
             return order.Steps[step.Number - 2].Needleful == step.Needleful
                 ? $"the same thread, {thread.Key}{how}."
@@ -180,13 +195,7 @@ public static class Directions
         private string LevelText(Level held, Step step) =>
             step.Turned ? $"{Word(held)} as held ({Word(held.Opposite())} on the chart)" : Word(held);
 
-        private string Word(Level level) => (level, words) switch
-        {
-            (Level.Up, LevelWords.UpDown) => "up",
-            (Level.Down, LevelWords.UpDown) => "down",
-            (Level.Up, _) => "left",
-            _ => "right",
-        };
+        private string Word(Level level) => Phrases.Level(level, words);
 
         private string LevelCheck(Step step, int way)
         {
@@ -195,9 +204,5 @@ public static class Directions
                 ? $"This row lies along gathering row {row}: keep it level with that thread, a thread's width away from it all along."
                 : $"Level check: this row meets gathering row {row}. If it drifts, ease it back over the next few rows.";
         }
-
-        private static string Count(int count, string one, string? many = null) => count == 1 ? $"1 {one}" : $"{count} {many ?? one + "s"}";
-
-        private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
     }
 }

@@ -10,6 +10,8 @@ public sealed class WorkingOrder
 {
     private readonly Layout layout;
     private int[]? before;
+    private Backsmock? backsmock;
+    private BandWork? bands;
 
     internal WorkingOrder(Layout layout, ImmutableArray<Step> steps, int lowerBoundStarts, IReadOnlyDictionary<ClusterKey, Route> solved)
     {
@@ -86,6 +88,12 @@ public sealed class WorkingOrder
         return found;
     }
 
+    /// <summary>What is cabled on the back, before anything else; its thread is counted apart from the piece's own.</summary>
+    public Backsmock Backsmock => backsmock ??= Backsmock.Of(Work);
+
+    /// <summary>The bands off the lattice, worked before the runs, and the accents, worked after them.</summary>
+    public BandWork Bands => bands ??= BandWork.Of(Work);
+
     /// <summary>What is used of each thread of the piece, in the order of its key.</summary>
     public ImmutableArray<ThreadUse> ThreadUses()
     {
@@ -109,7 +117,7 @@ public sealed class WorkingOrder
         }
         var uses = ImmutableArray.CreateBuilder<ThreadUse>(threads.Length);
         for (var i = 0; i < threads.Length; i++)
-            uses.Add(new ThreadUse(threads[i], cables[i], halves[i], length[i] + Work.Piece.Working.Tails * starts[i], starts[i]));
+            uses.Add(Bands.With(new ThreadUse(threads[i], cables[i], halves[i], length[i] + Work.Piece.Working.Tails * starts[i], starts[i])));
         return uses.MoveToImmutable();
     }
 }

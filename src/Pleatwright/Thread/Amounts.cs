@@ -8,7 +8,17 @@ namespace Pleatwright.Thread;
 /// <param name="HalfStitches">Half stitches worked in it.</param>
 /// <param name="Length">Thread used in all: stitches, carries, starts and tie-offs.</param>
 /// <param name="Needlefuls">Times the needle is threaded: whole needlefuls.</param>
-public readonly record struct ThreadUse(Floss Thread, int Cables, int HalfStitches, Length Length, int Needlefuls);
+public readonly record struct ThreadUse(Floss Thread, int Cables, int HalfStitches, Length Length, int Needlefuls)
+{
+    /// <summary>Single stitches of bands worked in it, off the lattice of cables.</summary>
+    public int BandStitches { get; init; }
+
+    /// <summary>Accents worked in it.</summary>
+    public int Accents { get; init; }
+
+    /// <summary>Whether nothing is worked in it.</summary>
+    public bool IsUnused => Cables + BandStitches + Accents == 0;
+}
 
 /// <summary>What to buy and cut of one thread.</summary>
 /// <param name="Use">What is used of it.</param>

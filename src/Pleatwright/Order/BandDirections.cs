@@ -1,0 +1,183 @@
+using System.Text;
+using Pleatwright.Chart;
+using Pleatwright.Chart.Stitches;
+using Pleatwright.Thread;
+
+namespace Pleatwright.Order;
+
+/// <summary>Backsmocking, bands and accents in plain words, as the hands hold the work.</summary>
+internal static class BandDirections
+{
+    /// <summary>What is cabled on the back, before all else.</summary>
+    public static IEnumerable<Direction> Back(WorkingOrder order)
+    {
+        var back = order.Backsmock;
+        if (back.Rows.IsEmpty) yield break;
+        yield return new Direction(DirectionKind.Heading, "First, on the back", null);
+        yield return new Direction(DirectionKind.Remark,
+            $"Backsmocking holds the pleats where no stitching on the front does. Turn the work over, wrong side up, top edge up, and cable along the gathering threads with "
+            + $"{Phrases.Count(Backsmock.Strands, "strand")} near the colour of the cloth. Take shallow bites, so that nothing shows on the front. "
+            + "Pleats keep their numbers of the right side: seen from the back the highest lies at the left.", null);
+        var left = order.Work.Piece.Working.Hand == Hand.Left;
+        foreach (var row in back.Rows)
+        {
+            var (from, to) = left ? (row.From, row.To) : (row.To, row.From); // the right-handed maker's left, seen from behind
+            var whole = row.From.Number == 1 && row.To.Number == order.Work.Pleating.Pleats;
+            yield return new Direction(DirectionKind.Step,
+                $"On the back, gathering row {row.Row.Number}{(whole ? ", from side to side" : "")}: from pleat {from.Number} to pleat {to.Number}, {Phrases.Count(row.Cables, "cable")} "
+                + $"in {Phrases.Count(row.Needlefuls, "needleful")}. Tie off.", null);
+        }
+    }
+
+    /// <summary>The bands off the lattice.</summary>
+    public static IEnumerable<Direction> Bands(WorkingOrder order, LevelWords words)
+    {
+        var work = order.Work;
+        LaidBand? band = null;
+        Pass? pass = null;
+        foreach (var step in order.Bands.Steps)
+        {
+            if (step.Band != band)
+            {
+                band = step.Band;
+                foreach (var paragraph in Opening(work, band, words)) yield return paragraph;
+            }
+            yield return new Direction(DirectionKind.Step, StepText(order, step, pass is { Turned: true }, words), null);
+            if (!step.Continues && LevelCheck(work, step) is { } check) yield return new Direction(DirectionKind.LevelCheck, check, null);
+            pass = step.Pass;
+        }
+        if (pass is { Turned: true }) yield return new Direction(DirectionKind.Remark, "Turn the work back, top edge up.", null);
+    }
+
+    /// <summary>The accents.</summary>
+    public static IEnumerable<Direction> Accents(WorkingOrder order)
+    {
+        var accents = order.Bands.Accents;
+        if (accents.IsEmpty) yield break;
+        var perSpace = order.Work.Pleating.Gauge.CableRowsPerSpace;
+        yield return new Direction(DirectionKind.Heading, "Last, the accents", null);
+        foreach (var kind in accents.Select(a => a.Laid.Accent).Distinct())
+            yield return new Direction(DirectionKind.Remark, $"{Phrases.Capital(kind.Name)}: {kind.Manner}", null);
+        foreach (var marks in accents.GroupBy(a => a.Laid.Index))
+        {
+            var laid = marks.First().Laid;
+            var valleys = marks.Select(m => m.Laid.Valley.Number).ToArray();
+            yield return new Direction(DirectionKind.Step,
+                $"{Phrases.Capital(laid.Accent.Name)} in {ThreadName(order.Work, laid.Mark.Thread)}, at {Phrases.Depth(laid.Depth, perSpace)}: "
+                + (laid.Size > 0 ? $"{Phrases.Count(laid.Size, "pleat")} long{(laid.Mark.Upright ? ", along the valley" : "")}, " : "")
+                + (valleys.Length == 1 ? $"on valley {valleys[0]}." : $"{valleys.Length} of them, on valleys {List(valleys)}.")
+                + " Begin and fasten each on the back by itself.", null);
+        }
+    }
+
+    private static IEnumerable<Direction> Opening(Work work, LaidBand band, LevelWords words)
+    {
+        var perSpace = work.Pleating.Gauge.CableRowsPerSpace;
+        var flat = band.Lowest - band.Highest < Stitch.Hair;
+        yield return new Direction(DirectionKind.Heading,
+            $"{Phrases.Capital(band.Stitch.Name)}{(flat ? ", on " : ", from ")}{Phrases.Depth(band.Highest, perSpace)}"
+            + (flat ? "" : $" to {Phrases.Depth(band.Lowest, perSpace)}"), null);
+        var text = new StringBuilder(band.Stitch.Manner);
+        if (band.Fit.Repeat > 1)
+        {
+            text.Append($" One repeat is {Phrases.Count(band.Fit.Repeat, "valley")}; {Phrases.Count(band.Fit.Repeats, "whole repeat")} fit");
+            text.Append(band.Fit.IsExact ? ", and both ends come out alike."
+                : band.Band.Ends == BandEnds.Cut ? ", and at both ends a part of one, alike."
+                : band.Fit.EndsAlike ? $", with {Phrases.Count(band.Fit.Spare / 2, "pleat")} left bare at each side." : ".");
+        }
+        yield return new Direction(DirectionKind.Remark, text.ToString(), null);
+    }
+
+    private static string StepText(WorkingOrder order, BandStep step, bool wasTurned, LevelWords words)
+    {
+        var work = order.Work;
+        var pass = step.Pass;
+        var text = new StringBuilder();
+        if (pass.Turned != wasTurned) text.Append(pass.Turned ? "Turn the work, bottom edge up. " : "Turn the work back, top edge up. ");
+        if (Which(step) is { Length: > 0 } which) text.Append(Phrases.Capital(which)).Append(": ");
+        var name = ThreadName(work, step.Band.Band.Thread);
+        var centre = step.Band.Fit.Centre.Number;
+        text.Append(step.Thread switch
+        {
+            BandThread.NewWithTail => $"start at the centre, valley {centre}, with a new needleful of {name}; leave half of it hanging at the back. ",
+            BandThread.Tail => "thread the half left hanging at the centre and go on from the centre stitch. ",
+            BandThread.GoesOn => $"go on with a new needleful of {name}. ",
+            _ => $"start a new needleful of {name}. ",
+        });
+        text.Append($"From pleat {step.Begin.From.Pleat.Number} to pleat {step.End.To.Pleat.Number}");
+        text.Append(pass.Turned ? ", as held: " : ": ").Append(Repeat(step, words)).Append(". ");
+        text.Append(step.Continues ? "The thread is used up here: go down and tie off." : "Tie off.");
+        return Phrases.Capital(text.ToString());
+    }
+
+    // Which row and journey of the band, where it has several.
+    private static string Which(BandStep step)
+    {
+        var journeys = step.Band.Passes.Max(p => p.Journey) + 1;
+        List<string> parts = [];
+        if (step.Band.Band.Rows > 1) parts.Add($"row {step.Pass.Row + 1} of {step.Band.Band.Rows}");
+        if (journeys > 1) parts.Add($"{(step.Pass.Journey == 0 ? "first" : "second")} journey");
+        return string.Join(", ", parts);
+    }
+
+    // The stitches of one repeat from where the step begins, as held, like stitches next to each other told together.
+    private static string Repeat(BandStep step, LevelWords words)
+    {
+        var stitches = step.Pass.Stitches.AsSpan(step.First, step.Count);
+        var told = new List<string>();
+        var crossed = 0;
+        var repeat = Math.Max(step.Band.Fit.Repeat, 1);
+        var all = true;
+        for (var i = 0; i < stitches.Length;)
+        {
+            if (crossed >= repeat && told.Count > 1) { all = false; break; }
+            var like = i + 1;
+            while (like < stitches.Length && SameAs(stitches[i], stitches[like]) && (repeat == 1 || crossed + like - i < repeat)) like++;
+            told.Add(Words(stitches[i], like - i, step, words));
+            crossed += stitches[i].From.Pleat != stitches[i].To.Pleat ? like - i : 0;
+            i = like;
+        }
+        return string.Join("; ", told) + (all ? "" : "; and so on");
+    }
+
+    private static bool SameAs(Stitch a, Stitch b) =>
+        (a.Kind, a.Level, a.IsLevel, a.Rises) == (b.Kind, b.Level, b.IsLevel, b.Rises);
+
+    private static string Words(Stitch stitch, int count, BandStep step, LevelWords words)
+    {
+        var turned = step.Pass.Turned;
+        var held = turned ? stitch.Level.Opposite() : stitch.Level;
+        // turned, the band's bottom is at the top
+        var way = Phrases.Level(stitch.Rises != turned ? Level.Up : Level.Down, words);
+        var end = Phrases.Level(held, words);
+        return stitch.Kind switch
+        {
+            StitchKind.Over when stitch.IsLevel && count > 1 => $"{Phrases.Count(count, "stitch", "stitches")}, {Phrases.Thread(held, words)}",
+            StitchKind.Over when stitch.IsLevel => $"{(end == "up" ? "an" : "a")} {end} cable",
+            StitchKind.Over => $"{Phrases.Count(count, "step")} {way}, {Phrases.Thread(held, words)}",
+            StitchKind.Catch => $"catch two pleats at the {(held == Level.Up ? "top" : "bottom")}",
+            StitchKind.Bar => $"straight {way} on the surface, {Phrases.Thread(held, words)}",
+            StitchKind.Slip => $"slip {way} inside the fold",
+            _ => $"{Phrases.Count(count, "loop")} slanting {way}",
+        };
+    }
+
+    // The gathering rows that the step's bites lie on.
+    private static string? LevelCheck(Work work, BandStep step)
+    {
+        var rows = new SortedSet<int>();
+        foreach (var stitch in step.Pass.Stitches)
+            if (Math.Abs(stitch.From.Depth - Math.Round(stitch.From.Depth)) < Stitch.Hair && stitch.IsLevel) rows.Add((int)Math.Round(stitch.From.Depth) + 1);
+        rows.RemoveWhere(r => r < 1 || r > work.Piece.Cloth.GatheringRows);
+        return rows.Count == 0 ? null
+            : $"Level check: it lies on gathering {(rows.Count == 1 ? "row" : "rows")} {string.Join(" and ", rows)}; keep a thread's width from the gathering thread all along.";
+    }
+
+    private static string ThreadName(Work work, ThreadKey key)
+    {
+        var thread = work.Piece.Thread(key)!;
+        return thread.Name.Length > 0 ? $"{key} ({thread.Name}, {Phrases.Count(thread.Strands, "strand")})" : $"{key} ({Phrases.Count(thread.Strands, "strand")})";
+    }
+
+    private static string List(int[] numbers) => string.Join(", ", numbers[..^1]) + " and " + numbers[^1];
+}

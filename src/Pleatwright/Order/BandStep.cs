@@ -1,0 +1,202 @@
+using System.Collections.Immutable;
+using Pleatwright.Chart;
+using Pleatwright.Chart.Accents;
+using Pleatwright.Chart.Stitches;
+using Pleatwright.Measure;
+using Pleatwright.Thread;
+
+namespace Pleatwright.Order;
+
+/// <summary>How a step of a band gets its thread.</summary>
+public enum BandThread
+{
+    /// <summary>A new needleful.</summary>
+    New,
+
+    /// <summary>A new needleful at the centre, half of it left hanging at the back for the other half of the band.</summary>
+    NewWithTail,
+
+    /// <summary>The half left hanging at the centre.</summary>
+    Tail,
+
+    /// <summary>A new needleful where the one before ran out.</summary>
+    GoesOn,
+}
+
+/// <summary>Stitches of a band worked with one thread, in one direction.</summary>
+/// <param name="Band">The band.</param>
+/// <param name="Pass">The pass they belong to.</param>
+/// <param name="First">The first of them, counted from 0 in the pass.</param>
+/// <param name="Count">How many, at least 1.</param>
+/// <param name="Thread">How the thread comes.</param>
+/// <param name="Length">Thread in them, tails apart.</param>
+public sealed record BandStep(LaidBand Band, Pass Pass, int First, int Count, BandThread Thread, Length Length)
+{
+    /// <summary>The first stitch.</summary>
+    public Stitch Begin => Pass.Stitches[First];
+
+    /// <summary>The last stitch.</summary>
+    public Stitch End => Pass.Stitches[First + Count - 1];
+
+    /// <summary>Whether the pass goes on after it with another needleful.</summary>
+    public bool Continues => First + Count < Pass.Stitches.Length;
+
+    /// <summary>Whether it begins a needleful.</summary>
+    public bool Starts => Thread != BandThread.Tail;
+}
+
+/// <summary>One accent, worked with a thread of its own that is begun and fastened there.</summary>
+/// <param name="Laid">The accent in its place.</param>
+/// <param name="Length">Thread in it, tails apart.</param>
+public readonly record struct AccentStep(LaidAccent Laid, Length Length);
+
+/// <summary>
+/// The geometric stitches of a work in the order worked: bands from the top down, journey by journey, then accents, which
+/// lie over everything.
+/// </summary>
+public sealed class BandWork
+{
+    private BandWork(Work work, ImmutableArray<BandStep> steps, ImmutableArray<AccentStep> accents)
+    {
+        Work = work;
+        Steps = steps;
+        Accents = accents;
+    }
+
+    /// <summary>The work.</summary>
+    public Work Work { get; }
+
+    /// <summary>The steps of the bands, in order.</summary>
+    public ImmutableArray<BandStep> Steps { get; }
+
+    /// <summary>The accents that lie on the cloth, in order.</summary>
+    public ImmutableArray<AccentStep> Accents { get; }
+
+    /// <summary>Plans it.</summary>
+    public static BandWork Of(Work work)
+    {
+        if (work.Bands.IsEmpty && work.Accents.IsEmpty) return new BandWork(work, [], []);
+        var steps = ImmutableArray.CreateBuilder<BandStep>();
+        foreach (var band in work.Bands.OrderBy(b => b.Highest).ThenBy(b => b.Index)) Add(work, band, steps);
+        return new BandWork(work, steps.ToImmutable(), [.. work.Accents.Where(a => OnCloth(work, a)).Select(a => new AccentStep(a, LengthOf(work, a)))]);
+    }
+
+    /// <summary>Adds what bands and accents use of a thread to what the runs use of it.</summary>
+    public ThreadUse With(ThreadUse use)
+    {
+        if (Steps.IsEmpty && Accents.IsEmpty) return use;
+        var working = Work.Piece.Working;
+        var key = use.Thread.Key;
+        foreach (var step in Steps)
+        {
+            if (step.Band.Band.Thread != key) continue;
+            use = use with
+            {
+                BandStitches = use.BandStitches + step.Count,
+                Length = use.Length + step.Length + (step.Starts ? working.Tails : Length.Zero),
+                Needlefuls = use.Needlefuls + (step.Starts ? 1 : 0),
+            };
+        }
+        var left = Length.Zero; // of the needleful in hand
+        foreach (var accent in Accents)
+        {
+            if (accent.Laid.Mark.Thread != key) continue;
+            var takes = accent.Length + working.Tails;
+            var fresh = takes > left;
+            if (fresh) left = working.WorkingLength;
+            left = takes < left ? left - takes : Length.Zero;
+            use = use with { Accents = use.Accents + 1, Length = use.Length + takes, Needlefuls = use.Needlefuls + (fresh ? 1 : 0) };
+        }
+        return use;
+    }
+
+    /// <summary>Whether all of an accent lies on the cloth.</summary>
+    public static bool OnCloth(Work work, LaidAccent accent)
+    {
+        var half = accent.Accent.Across(accent) / 2;
+        return accent.Valley.Number >= half && accent.Valley.Number + half <= work.Pleating.Pleats
+            && accent.Depth > -Stitch.Hair && accent.Depth < work.Piece.Cloth.GatheringRows - 1 + Stitch.Hair;
+    }
+
+    /// <summary>Thread in one stitch of a band.</summary>
+    public static Length LengthOf(Work work, Stitch stitch)
+    {
+        var gauge = work.Pleating.Gauge;
+        var pitch = PitchAt(work, (stitch.From.Depth + stitch.To.Depth) / 2);
+        var drop = gauge.RowSpacing * stitch.Drop;
+        return stitch.Kind switch
+        {
+            StitchKind.Over => Usage.Slanting(pitch, gauge.LineHeight, drop),
+            StitchKind.Catch => Usage.Catch(pitch),
+            StitchKind.Loop => Usage.Loop(pitch, drop),
+            var kind => Usage.Along(pitch, drop, kind == StitchKind.Bar),
+        } * work.Piece.Working.ThreadFactor;
+    }
+
+    private static Length LengthOf(Work work, LaidAccent accent) =>
+        accent.Accent.ThreadIn(accent, PitchAt(work, accent.Depth), work.Pleating.Gauge.LineHeight, work.Piece.Thread(accent.Mark.Thread)!)
+        * work.Piece.Working.ThreadFactor;
+
+    private static Length PitchAt(Work work, double depth) =>
+        work.Pleating.PitchAt((int)Math.Round(depth * work.Pleating.Gauge.CableRowsPerSpace));
+
+    private static void Add(Work work, LaidBand band, ImmutableArray<BandStep>.Builder steps)
+    {
+        var usable = work.Piece.Working.WorkingLength - work.Piece.Working.Tails;
+        for (var i = 0; i < band.Passes.Length; i++)
+        {
+            var pass = band.Passes[i];
+            if (i + 1 < band.Passes.Length && band.Passes[i + 1].GoesOn)
+            {
+                var other = band.Passes[++i];
+                // one needleful for both halves when it reaches, else half of it on each side of the centre
+                var both = Sum(work, pass) + Sum(work, other) <= usable;
+                Share(work, band, pass, BandThread.NewWithTail, both ? usable : usable / 2, usable, steps);
+                Share(work, band, other, BandThread.Tail, both ? usable : usable / 2, usable, steps);
+            }
+            else
+            {
+                Share(work, band, pass, pass.GoesOn ? BandThread.Tail : BandThread.New, usable, usable, steps);
+            }
+        }
+    }
+
+    private static Length Sum(Work work, Pass pass)
+    {
+        var sum = Length.Zero;
+        foreach (var stitch in pass.Stitches) sum += LengthOf(work, stitch);
+        return sum;
+    }
+
+    // Shares a pass among needlefuls. A thread is changed at a turn where one lies in the last third it reaches, and
+    // never between a catch and the way to the next.
+    private static void Share(Work work, LaidBand band, Pass pass, BandThread thread, Length reach, Length usable, ImmutableArray<BandStep>.Builder steps)
+    {
+        for (var first = 0; first < pass.Stitches.Length;)
+        {
+            var sums = new List<Length>();
+            var sum = Length.Zero;
+            while (first + sums.Count < pass.Stitches.Length)
+            {
+                sum += LengthOf(work, pass.Stitches[first + sums.Count]);
+                if (sum > reach && sums.Count > 0) break;
+                sums.Add(sum);
+            }
+            var count = sums.Count;
+            if (first + count < pass.Stitches.Length) count = Break(pass, first, count);
+            steps.Add(new BandStep(band, pass, first, count, thread, sums[count - 1]));
+            first += count;
+            (thread, reach) = (BandThread.GoesOn, usable);
+        }
+    }
+
+    private static int Break(Pass pass, int first, int count)
+    {
+        bool Crosses(int n) => pass.Stitches[first + n - 1] is var s && s.From.Pleat != s.To.Pleat;
+        for (var n = count; n > count * 2 / 3; n--)
+            if (n > 0 && Crosses(n) && pass.Stitches[first + n - 1].IsLevel) return n;
+        for (var n = count; n > 0; n--)
+            if (Crosses(n)) return n;
+        return count;
+    }
+}
