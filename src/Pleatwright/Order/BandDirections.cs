@@ -63,7 +63,7 @@ internal static class BandDirections
             var laid = marks.First().Laid;
             var valleys = marks.Select(m => m.Laid.Valley.Number).ToArray();
             yield return new Direction(DirectionKind.Step,
-                $"{Phrases.Capital(laid.Accent.Name)} in {ThreadName(order.Work, laid.Mark.Thread)}, at {Phrases.Depth(laid.Depth, perSpace)}: "
+                $"{Phrases.Capital(laid.Accent.Name)} in {ThreadName(order.Work, laid.Mark.Thread)}, at {DepthWords.Of(laid.Depth, perSpace)}: "
                 + (laid.Size > 0 ? $"{Phrases.Count(laid.Size, "pleat")} long{(laid.Mark.Upright ? ", along the valley" : "")}, " : "")
                 + (valleys.Length == 1 ? $"on valley {valleys[0]}." : $"{valleys.Length} of them, on valleys {List(valleys)}.")
                 + " Begin and fasten each on the back by itself.", null);
@@ -75,8 +75,8 @@ internal static class BandDirections
         var perSpace = work.Pleating.Gauge.CableRowsPerSpace;
         var flat = band.Lowest - band.Highest < Stitch.Hair;
         yield return new Direction(DirectionKind.Heading,
-            $"{Phrases.Capital(band.Stitch.Name)}{(flat ? ", on " : ", from ")}{Phrases.Depth(band.Highest, perSpace)}"
-            + (flat ? "" : $" to {Phrases.Depth(band.Lowest, perSpace)}"), null);
+            $"{Phrases.Capital(band.Stitch.Name)}{(!flat ? ", from " : band.Highest % 1 < Stitch.Hair ? ", on " : ", ")}{DepthWords.Of(band.Highest, perSpace)}"
+            + (flat ? "" : $" to {DepthWords.Of(band.Lowest, perSpace)}"), null);
         var text = new StringBuilder(band.Stitch.Manner);
         if (band.Fit.Repeat > 1)
         {
@@ -94,20 +94,22 @@ internal static class BandDirections
         var pass = step.Pass;
         var text = new StringBuilder();
         if (pass.Turned != wasTurned) text.Append(pass.Turned ? "Turn the work, bottom edge up. " : "Turn the work back, top edge up. ");
-        if (Which(step) is { Length: > 0 } which) text.Append(Phrases.Capital(which)).Append(": ");
+        var which = Which(step);
+        if (which.Length > 0) text.Append(Phrases.Capital(which)).Append(": ");
         var name = ThreadName(work, step.Band.Band.Thread);
         var centre = step.Band.Fit.Centre.Number;
-        text.Append(step.Thread switch
+        var start = step.Thread switch
         {
             BandThread.NewWithTail => $"start at the centre, valley {centre}, with a new needleful of {name}; leave half of it hanging at the back. ",
             BandThread.Tail => "thread the half left hanging at the centre and go on from the centre stitch. ",
             BandThread.GoesOn => $"go on with a new needleful of {name}. ",
             _ => $"start a new needleful of {name}. ",
-        });
+        };
+        text.Append(which.Length > 0 ? start : Phrases.Capital(start));
         text.Append($"From pleat {step.Begin.From.Pleat.Number} to pleat {step.End.To.Pleat.Number}");
         text.Append(pass.Turned ? ", as held: " : ": ").Append(Repeat(step, words)).Append(". ");
         text.Append(step.Continues ? "The thread is used up here: go down and tie off." : "Tie off.");
-        return Phrases.Capital(text.ToString());
+        return text.ToString();
     }
 
     // Which row and journey of the band, where it has several.

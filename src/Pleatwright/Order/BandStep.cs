@@ -78,7 +78,7 @@ public sealed class BandWork
         if (work.Bands.IsEmpty && work.Accents.IsEmpty) return new BandWork(work, [], []);
         var steps = ImmutableArray.CreateBuilder<BandStep>();
         foreach (var band in work.Bands.OrderBy(b => b.Highest).ThenBy(b => b.Index)) Add(work, band, steps);
-        return new BandWork(work, steps.ToImmutable(), [.. work.Accents.Where(a => OnCloth(work, a)).Select(a => new AccentStep(a, LengthOf(work, a)))]);
+        return new BandWork(work, steps.ToImmutable(), [.. work.Accents.Where(a => a.IsOnCloth(work)).Select(a => new AccentStep(a, LengthOf(work, a)))]);
     }
 
     /// <summary>Adds what bands and accents use of a thread to what the runs use of it.</summary>
@@ -108,14 +108,6 @@ public sealed class BandWork
             use = use with { Accents = use.Accents + 1, Length = use.Length + takes, Needlefuls = use.Needlefuls + (fresh ? 1 : 0) };
         }
         return use;
-    }
-
-    /// <summary>Whether all of an accent lies on the cloth.</summary>
-    public static bool OnCloth(Work work, LaidAccent accent)
-    {
-        var half = accent.Accent.Across(accent) / 2;
-        return accent.Valley.Number >= half && accent.Valley.Number + half <= work.Pleating.Pleats
-            && accent.Depth > -Stitch.Hair && accent.Depth < work.Piece.Cloth.GatheringRows - 1 + Stitch.Hair;
     }
 
     /// <summary>Thread in one stitch of a band.</summary>
@@ -168,26 +160,46 @@ public sealed class BandWork
         return sum;
     }
 
-    // Shares a pass among needlefuls. A thread is changed at a turn where one lies in the last third it reaches, and
-    // never between a catch and the way to the next.
+    // Shares a pass among as few needlefuls as can be, and evenly, so that none is threaded for a stitch or two.
     private static void Share(Work work, LaidBand band, Pass pass, BandThread thread, Length reach, Length usable, ImmutableArray<BandStep>.Builder steps)
     {
-        for (var first = 0; first < pass.Stitches.Length;)
+        var lengths = Array.ConvertAll(pass.Stitches.ToArray(), s => LengthOf(work, s));
+        var parts = Split(pass, lengths, reach, usable);
+        var least = Sum(work, pass) / parts.Count;
+        for (var slack = 1.0; slack < 1.5; slack += 0.05)
         {
-            var sums = new List<Length>();
-            var sum = Length.Zero;
-            while (first + sums.Count < pass.Stitches.Length)
-            {
-                sum += LengthOf(work, pass.Stitches[first + sums.Count]);
-                if (sum > reach && sums.Count > 0) break;
-                sums.Add(sum);
-            }
-            var count = sums.Count;
-            if (first + count < pass.Stitches.Length) count = Break(pass, first, count);
-            steps.Add(new BandStep(band, pass, first, count, thread, sums[count - 1]));
-            first += count;
-            (thread, reach) = (BandThread.GoesOn, usable);
+            Length first = reach < least * slack ? reach : least * slack, each = usable < least * slack ? usable : least * slack;
+            if (Split(pass, lengths, first, each) is var even && even.Count > parts.Count) continue;
+            parts = even;
+            break;
         }
+        var from = 0;
+        foreach (var count in parts)
+        {
+            var length = Length.Zero;
+            for (var i = from; i < from + count; i++) length += lengths[i];
+            steps.Add(new BandStep(band, pass, from, count, thread, length));
+            from += count;
+            thread = BandThread.GoesOn;
+        }
+    }
+
+    // Stitches in each needleful. A thread is changed at a turn where one lies in the last third it reaches, and never
+    // between a catch and the way to the next.
+    private static List<int> Split(Pass pass, Length[] lengths, Length reach, Length usable)
+    {
+        List<int> parts = [];
+        for (var first = 0; first < lengths.Length;)
+        {
+            var count = 0;
+            var sum = Length.Zero;
+            while (first + count < lengths.Length && (count == 0 || sum + lengths[first + count] <= reach)) sum += lengths[first + count++];
+            if (first + count < lengths.Length) count = Break(pass, first, count);
+            parts.Add(count);
+            first += count;
+            reach = usable;
+        }
+        return parts;
     }
 
     private static int Break(Pass pass, int first, int count)

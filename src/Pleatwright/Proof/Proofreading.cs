@@ -24,6 +24,11 @@ public static class Proofreading
         new ThreadsAlike(),
         new ThreadLikeCloth(),
         new UnheldRow(),
+        new BandOffCloth(),
+        new AccentOffCloth(),
+        new BandOverFigure(),
+        new BandsCross(),
+        new BandRepeats(),
         new OffCentre(),
     ];
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Pleatwright.Chart;
+using Pleatwright.Chart.Stitches;
 using Pleatwright.Thread;
 
 namespace Pleatwright.Proof;
@@ -40,6 +41,16 @@ internal static class Say
         var name = work.Piece.Thread(key)?.Name ?? "";
         return name.Length == 0 || name == key.ToString() ? $"thread {key}" : $"{name} ({key})";
     }
+
+    /// <summary>"wave at gathering row 2 in sea green (s)".</summary>
+    public static string Band(Work work, LaidBand laid) =>
+        $"{laid.Stitch.Name} at {Depth(laid.Top, work.Pleating.Gauge.CableRowsPerSpace)} in {Thread(work, laid.Band.Thread)}";
+
+    /// <summary>"gathering row 3", "half a space below gathering row 3".</summary>
+    public static string Depth(double depth, int cableRowsPerSpace) => DepthWords.Of(depth, cableRowsPerSpace);
+
+    /// <summary>"half a space", "2 rows".</summary>
+    public static string Spaces(double spaces, int cableRowsPerSpace) => DepthWords.Distance(spaces, cableRowsPerSpace);
 
     /// <summary>"1 strand", "4 strands".</summary>
     public static string Strands(int strands) => Number(strands, "strand");

@@ -35,6 +35,14 @@ public readonly record struct LaidAccent(int Index, AccentMark Mark, Accent Acce
     /// <summary>Pleats it is long.</summary>
     public int Size => Mark.Size ?? Accent.Size?.Usual ?? 0;
 
+    /// <summary>Whether all of it lies on the cloth.</summary>
+    public bool IsOnCloth(Work work)
+    {
+        var half = Accent.Across(this) / 2;
+        return Valley.Number >= half && Valley.Number + half <= work.Pleating.Pleats
+            && Depth > -Stitches.Stitch.Hair && Depth < work.Piece.Cloth.GatheringRows - 1 + Stitches.Stitch.Hair;
+    }
+
     /// <summary>Lays the accents of a piece.</summary>
     /// <exception cref="ArgumentException">An accent or a thread is unknown.</exception>
     public static ImmutableArray<LaidAccent> Lay(Piece piece, PleatingPlan pleating)

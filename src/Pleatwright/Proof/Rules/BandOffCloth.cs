@@ -1,0 +1,48 @@
+using Pleatwright.Chart;
+using Pleatwright.Chart.Stitches;
+
+namespace Pleatwright.Proof.Rules;
+
+/// <summary>Bands that reach above the first gathering row, below the last, or past the last pleat.</summary>
+public sealed class BandOffCloth : Rule
+{
+    /// <inheritdoc/>
+    public override string Name => "band-off-cloth";
+
+    /// <inheritdoc/>
+    public override void Check(Work work, Findings findings)
+    {
+        var perSpace = work.Pleating.Gauge.CableRowsPerSpace;
+        var last = work.Piece.Cloth.GatheringRows - 1;
+        foreach (var laid in work.Bands)
+        {
+            if (!laid.Passes.IsEmpty)
+            {
+                if (laid.Highest < -Stitch.Hair) Tell(laid, laid.Highest, laid.Lowest, $"reaches {Say.Spaces(-laid.Highest, perSpace)} above gathering row 1.", "Give it a lower row or a larger offset, or make it less high.");
+                if (laid.Lowest > last + Stitch.Hair) Tell(laid, laid.Highest, laid.Lowest, $"reaches {Say.Spaces(laid.Lowest - last, perSpace)} below gathering row {last + 1}, the last.", "Give it a higher row or a smaller offset, make it less high, or gather more rows.");
+            }
+            else Tell(laid, laid.Top, laid.Top, "has no two pleats to lie on.", "Give it at least two pleats of the cloth.");
+        }
+        foreach (var band in work.Piece.Bands)
+        {
+            if (band.To is not { } to || to.Number <= work.Pleating.Pleats) continue;
+            var top = LaidBand.TopOf(band, perSpace);
+            var place = Place.In(RowAt(work, top), new Valley(band.From?.Number ?? 1), new Valley(work.Valleys));
+            if (findings.Tells(Severity.Error, place))
+                findings.Add(Severity.Error, place, $"The {band.Stitch} on {Say.Depth(top, perSpace)} goes to pleat {to.Number}, but the cloth has {work.Pleating.Pleats}.", "End it on the cloth.");
+        }
+
+        void Tell(LaidBand laid, double top, double bottom, string what, string remedy)
+        {
+            var place = Band(work, laid, top, bottom);
+            if (findings.Tells(Severity.Error, place)) findings.Add(Severity.Error, place, $"The {Say.Band(work, laid)} {what}", remedy);
+        }
+    }
+
+    /// <summary>The place a band takes up between two depths.</summary>
+    internal static Place Band(Work work, LaidBand laid, double top, double bottom) => new Place(
+        RowAt(work, top), RowAt(work, bottom), new Valley(laid.Fit.First.Number), new Valley(Math.Max(laid.Fit.First.Number, laid.Fit.Last.Number - 1))).On(work);
+
+    /// <summary>The cable row nearest a depth; may be off the cloth.</summary>
+    internal static CableRow RowAt(Work work, double depth) => new((int)Math.Round(depth * work.Pleating.Gauge.CableRowsPerSpace));
+}

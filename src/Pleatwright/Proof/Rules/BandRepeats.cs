@@ -1,0 +1,53 @@
+using Pleatwright.Chart;
+using Pleatwright.Chart.Stitches;
+
+namespace Pleatwright.Proof.Rules;
+
+/// <summary>Bands whose repeats do not use up their pleats: the ends come out alike, but cut off; and what would fit.</summary>
+public sealed class BandRepeats : Rule
+{
+    private const int MostOffered = 3;
+
+    /// <inheritdoc/>
+    public override string Name => "band-repeats";
+
+    /// <inheritdoc/>
+    public override void Check(Work work, Findings findings)
+    {
+        foreach (var laid in work.Bands)
+        {
+            var fit = laid.Fit;
+            if (fit.IsExact || laid.Passes.IsEmpty) continue;
+            var place = BandOffCloth.Band(work, laid, laid.Highest, laid.Lowest);
+            if (!findings.Tells(Severity.Note, place)) continue;
+            var steps = fit.StepsThatFit(laid.Stitch, laid.Band);
+            findings.Add(Severity.Note, place, Message(work, laid), Remedy(laid, steps), steps.IsEmpty ? null : MendOf(laid, steps[0]));
+        }
+    }
+
+    private static string Message(Work work, LaidBand laid)
+    {
+        var fit = laid.Fit;
+        var whole = $"{Say.Number(fit.Repeats, "whole repeat")} of {Say.Number(fit.Repeat, "valley")} use {fit.Pleats - fit.Spare} of {Say.Number(fit.Pleats, "pleat")}";
+        return $"The {Say.Band(work, laid)}: {whole}; " + (
+            !fit.EndsAlike ? "an odd number of pleats cannot be shared evenly, so its ends are not quite alike."
+            : laid.Band.Ends == BandEnds.Whole ? $"{Say.Number(fit.Spare / 2, "pleat")} stay bare at each side."
+            : "it is cut off within a repeat, alike at both sides.");
+    }
+
+    private static string Remedy(LaidBand laid, IReadOnlyList<int> steps)
+    {
+        var fit = laid.Fit;
+        List<string> choices = [];
+        if (fit.Repeats > 0) choices.Add($"{Say.Number(fit.Pleats - fit.Fewer, "pleat")} fewer ({fit.Fewer})");
+        choices.Add($"{Say.Number(fit.More - fit.Pleats, "pleat")} more ({fit.More})");
+        choices.AddRange(steps.Take(MostOffered).Select(s => Say.Number(s, "step")));
+        return $"For whole repeats take {string.Join(", ", choices[..^1])}{(choices.Count > 1 ? " or " : "")}{choices[^1]}"
+            + (laid.Band.Ends == BandEnds.Cut && fit.Repeats > 0 ? $", or leave {Say.Number(fit.Spare / 2, "pleat")} bare at each side." : ", or let it run on and be cut off alike at both sides.");
+    }
+
+    private static Mend MendOf(LaidBand laid, int steps) => new($"Work it with {Say.Number(steps, "step")}", piece => piece with
+    {
+        Bands = piece.Bands.SetItem(laid.Index, laid.Band with { Steps = steps }),
+    });
+}
