@@ -42,61 +42,60 @@ public sealed class BandsCross : Rule
         }
     }
 
-    /// <summary>The shapes of a band, valley by valley.</summary>
+    /// <summary>Where the thread of a band lies: over each valley from depth to depth, and along each pleat.</summary>
     private sealed class BandGround
     {
-        // Threads nearer than this many lines lie over each other.
-        private const double Touch = 0.6;
-
-        private readonly Dictionary<int, List<StitchShape>> shapes = [];
+        private readonly double touch; // threads nearer than half a cable row lie over each other
+        private readonly Dictionary<int, List<(double Left, double Right)>> over = [];
+        private readonly Dictionary<int, List<(double Top, double Bottom)>> along = [];
 
         public BandGround(LaidBand band, int perSpace)
         {
-            foreach (var pass in band.Passes)
-                foreach (var shape in StitchDrawing.Shapes(pass, perSpace))
-                {
-                    if (shape.Kind == ShapeKind.Hidden) continue;
-                    var at = (int)Math.Floor((shape.From.Across + shape.To.Across) / 2);
-                    if (!shapes.TryGetValue(at, out var list)) shapes[at] = list = [];
-                    list.Add(shape);
-                }
+            touch = 0.5 / perSpace - Stitch.Hair;
+            foreach (var stitch in band.Passes.SelectMany(p => p.Stitches))
+            {
+                if (stitch.Kind == StitchKind.Slip) continue;
+                var (a, b) = (stitch.From, stitch.To);
+                if (a.Pleat == b.Pleat) Put(along, a.Pleat.Number, (Math.Min(a.Depth, b.Depth), Math.Max(a.Depth, b.Depth)));
+                else Put(over, stitch.Valley.Number, a.Pleat.Number < b.Pleat.Number ? (a.Depth, b.Depth) : (b.Depth, a.Depth));
+            }
+
+            static void Put(Dictionary<int, List<(double, double)>> ground, int at, (double, double) depths)
+            {
+                if (!ground.TryGetValue(at, out var list)) ground[at] = list = [];
+                list.Add(depths);
+            }
         }
 
+        /// <summary>The valleys from the first where the two lie over each other to the last, or null.</summary>
         public (Valley From, Valley To)? Meets(BandGround other)
         {
             int from = int.MaxValue, to = 0;
-            foreach (var (at, list) in shapes)
-                for (var near = at - 1; near <= at + 1; near++)
-                {
-                    if (!other.shapes.TryGetValue(near, out var others)) continue;
-                    foreach (var a in list)
-                        foreach (var b in others)
-                            if (LieOver(a, b)) (from, to) = (Math.Min(from, at), Math.Max(to, at));
-                }
-            return to == 0 ? null : (new Valley(Math.Max(1, from)), new Valley(to));
+            foreach (var (valley, list) in over)
+            {
+                if (other.over.TryGetValue(valley, out var others) && list.Exists(a => others.Exists(b => Crosses(a, b)))) Found(valley);
+                if (other.Bars(valley, list)) Found(valley);
+            }
+            foreach (var (valley, list) in other.over)
+                if (Bars(valley, list)) Found(valley);
+            foreach (var (pleat, list) in along)
+                if (other.along.TryGetValue(pleat, out var others) && list.Exists(a => others.Exists(b => a.Top < b.Bottom + touch && b.Top < a.Bottom + touch))) Found(Math.Max(1, pleat - 1));
+            return to == 0 ? null : (new Valley(from), new Valley(to));
+
+            void Found(int valley) => (from, to) = (Math.Min(from, valley), Math.Max(to, valley));
         }
 
-        private static bool LieOver(StitchShape a, StitchShape b)
+        private bool Crosses((double Left, double Right) a, (double Left, double Right) b)
         {
-            double left = Math.Max(Left(a), Left(b)), right = Math.Min(Right(a), Right(b));
-            if (right - left < 0.05) return false;
-            var (aLeft, aRight) = Across(a, left, right);
-            var (bLeft, bRight) = Across(b, left, right);
-            return (aLeft - bLeft) * (aRight - bRight) <= 0 || Math.Min(Math.Abs(aLeft - bLeft), Math.Abs(aRight - bRight)) < Touch;
+            double left = a.Left - b.Left, right = a.Right - b.Right;
+            return left * right < 0 || Math.Min(Math.Abs(left), Math.Abs(right)) < touch;
         }
 
-        private static double Left(StitchShape s) => Math.Min(s.From.Across, s.To.Across) - (IsUpright(s) ? 0.2 : 0);
+        // Whether thread along either pleat of a valley passes the bites there.
+        private bool Bars(int valley, List<(double Left, double Right)> stitches) =>
+            (along.TryGetValue(valley, out var left) && stitches.Exists(s => left.Exists(b => Passes(b, s.Left))))
+            || (along.TryGetValue(valley + 1, out var right) && stitches.Exists(s => right.Exists(b => Passes(b, s.Right))));
 
-        private static double Right(StitchShape s) => Math.Max(s.From.Across, s.To.Across) + (IsUpright(s) ? 0.2 : 0);
-
-        private static bool IsUpright(StitchShape s) => Math.Abs(s.From.Across - s.To.Across) < 1e-6;
-
-        // How far down a shape lies at two places across; of an upright one, its two ends.
-        private static (double, double) Across(StitchShape s, double left, double right)
-        {
-            if (IsUpright(s)) return (s.From.Down, s.To.Down);
-            var slope = (s.To.Down - s.From.Down) / (s.To.Across - s.From.Across);
-            return (s.From.Down + (left - s.From.Across) * slope, s.From.Down + (right - s.From.Across) * slope);
-        }
+        private bool Passes((double Top, double Bottom) bar, double depth) => depth > bar.Top - touch && depth < bar.Bottom + touch;
     }
 }
