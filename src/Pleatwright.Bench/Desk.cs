@@ -10,6 +10,10 @@ namespace Pleatwright.Bench;
 /// <summary>The piece on the table and all that follows from it: laid out, proofread, ordered, counted.</summary>
 public sealed class Desk
 {
+    private WorkingOrder? order;
+    private ImmutableArray<ThreadAmount>? amounts;
+    private bool orderDue;
+
     /// <summary>Opens a piece on an empty table.</summary>
     public Desk() => Open(Examples.Read("harbour-morning"));
 
@@ -25,14 +29,17 @@ public sealed class Desk
     /// <summary>What the proof found.</summary>
     public ImmutableArray<Finding> Findings { get; private set; } = [];
 
-    /// <summary>The working order.</summary>
-    public WorkingOrder Order { get; private set; } = null!;
+    /// <summary>The working order of <see cref="Work"/>; planned when first asked for, or a moment after the edit.</summary>
+    public WorkingOrder Order => order ??= Planner.Plan(Work);
 
     /// <summary>What to buy and cut of each thread, in the order of the key.</summary>
-    public ImmutableArray<ThreadAmount> Amounts { get; private set; } = [];
+    public ImmutableArray<ThreadAmount> Amounts => amounts is { } a ? a : (amounts = Cut()).Value;
 
-    /// <summary>Raised when the piece, and all that follows from it, has changed.</summary>
+    /// <summary>Raised when the piece has changed, its layout and its proof with it.</summary>
     public event Action? Changed;
+
+    /// <summary>Raised after <see cref="Changed"/>, once the cloth is painted, when the order and the amounts are known again.</summary>
+    public event Action? Ordered;
 
     /// <summary>Raised after another piece was put on the table, before <see cref="Changed"/>.</summary>
     public event Action? Opened;
@@ -50,6 +57,7 @@ public sealed class Desk
         Lay(history.Now.Piece);
         Opened?.Invoke();
         Changed?.Invoke();
+        OrderSoon();
     }
 
     /// <summary>Puts older moments, just read from the journal, before all that is known.</summary>
@@ -122,6 +130,7 @@ public sealed class Desk
     {
         Lay(piece);
         Changed?.Invoke();
+        OrderSoon();
     }
 
     private void Lay(Piece piece)
@@ -129,8 +138,21 @@ public sealed class Desk
         var work = Work.Lay(piece);
         Piece = piece;
         Work = work;
+        (order, amounts) = (null, null);
         Findings = Proofreading.Read(work);
-        Order = Planner.Plan(work);
-        Amounts = [.. Order.ThreadUses().Select(u => Cutting.Amount(u, piece.Working.WorkingLength))];
+    }
+
+    private ImmutableArray<ThreadAmount> Cut() =>
+        [.. Order.ThreadUses().Select(u => Cutting.Amount(u, Piece.Working.WorkingLength))];
+
+    // The order waits until the page has had a breath, so that a quick hand sees every stitch at once.
+    private async void OrderSoon()
+    {
+        if (orderDue) return;
+        orderDue = true;
+        await Task.Delay(1);
+        orderDue = false;
+        _ = Amounts;
+        Ordered?.Invoke();
     }
 }

@@ -32,6 +32,9 @@ public sealed partial class Painter : IDisposable
     private byte[] cells = [];
     private (Cloth.ClothPlan Cloth, System.Collections.Immutable.ImmutableArray<Thread.Floss> Threads)? shown;
 
+    private (System.Collections.Immutable.ImmutableArray<Band> Bands, System.Collections.Immutable.ImmutableArray<Chart.Accents.AccentMark> Accents,
+        Cloth.ClothPlan Cloth, System.Collections.Immutable.ImmutableArray<Floss> Threads)? shapes;
+
     private Painter(int handle) => this.handle = handle;
 
     /// <summary>Loads the modules; once, before anything else.</summary>
@@ -56,6 +59,12 @@ public sealed partial class Painter : IDisposable
             SetThreads(work);
             cells = [];
             shown = (piece.Cloth, piece.Threads);
+        }
+        if (shapes is not { } t2 || t2.Bands != piece.Bands || t2.Accents != piece.Accents || !ReferenceEquals(t2.Cloth, piece.Cloth) || t2.Threads != piece.Threads)
+        {
+            JsSetShapes(handle, Shapes.OfBands(work), Shapes.OfAccents(work));
+            shapes = (piece.Bands, piece.Accents, piece.Cloth, piece.Threads);
+            cells = [];
         }
         var length = Bricks.PackedLength(work);
         if (cells.Length != length) cells = new byte[length];
@@ -97,8 +106,11 @@ public sealed partial class Painter : IDisposable
     /// <summary>Rings: top row, bottom row, from, to, severity each.</summary>
     public void SetRings(int[] rings, int chosen) => JsSetRings(handle, rings, chosen);
 
-    /// <summary>The route: seven numbers a leg, see the painting module.</summary>
-    public void SetRoute(int[] legs) => JsSetRoute(handle, legs);
+    /// <summary>What lies on the wrong side, shown there alone: legs as in <see cref="Route"/>.</summary>
+    public void SetBack(double[] legs) => JsSetBack(handle, legs);
+
+    /// <summary>The route, shown over everything: legs as in <see cref="Route"/>.</summary>
+    public void SetRoute(double[] legs) => JsSetRoute(handle, legs);
 
     public void Zoom(double factor) => JsZoom(handle, factor);
 
@@ -155,7 +167,13 @@ public sealed partial class Painter : IDisposable
     private static partial void JsSetRings(int handle, [JSMarshalAs<JSType.MemoryView>] Span<int> rings, int chosen);
 
     [JSImport("setRoute", "painter")]
-    private static partial void JsSetRoute(int handle, [JSMarshalAs<JSType.MemoryView>] Span<int> legs);
+    private static partial void JsSetRoute(int handle, [JSMarshalAs<JSType.MemoryView>] Span<double> legs);
+
+    [JSImport("setBack", "painter")]
+    private static partial void JsSetBack(int handle, [JSMarshalAs<JSType.MemoryView>] Span<double> legs);
+
+    [JSImport("setShapes", "painter")]
+    private static partial void JsSetShapes(int handle, [JSMarshalAs<JSType.MemoryView>] Span<double> under, [JSMarshalAs<JSType.MemoryView>] Span<double> over);
 
     [JSImport("zoom", "painter")]
     private static partial void JsZoom(int handle, double factor);

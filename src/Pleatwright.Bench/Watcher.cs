@@ -18,10 +18,14 @@ public abstract class Watcher : ComponentBase, IDisposable
     /// <summary>Whether it also shows something of the hand.</summary>
     protected virtual bool WatchesHand => true;
 
+    /// <summary>Whether it shows something of the order or the amounts, which come a moment after the rest.</summary>
+    protected virtual bool WatchesOrder => false;
+
     protected override void OnInitialized()
     {
         shown = Shown;
-        Desk.Changed += Watch;
+        if (WatchesOrder) Desk.Ordered += Watch;
+        else Desk.Changed += Watch;
         if (WatchesHand) Needle.Changed += Watch;
     }
 
@@ -36,6 +40,7 @@ public abstract class Watcher : ComponentBase, IDisposable
     public virtual void Dispose()
     {
         Desk.Changed -= Watch;
+        Desk.Ordered -= Watch;
         Needle.Changed -= Watch;
         GC.SuppressFinalize(this);
     }

@@ -21,6 +21,9 @@ class Painter {
     this.rings = new Int32Array(0);
     this.ringChosen = -1;
     this.route = null;
+    this.back = null;
+    this.under = new Float64Array(0);
+    this.above = new Float64Array(0);
     this.cursor = null;
     this.area = null;
     this.ghost = null;
@@ -211,7 +214,10 @@ class Painter {
     g.clearRect(0, 0, this.width, this.height);
     if (!this.cloth || !this.scale || this.cells.length === 0) return;
     this.paintCloth();
+    this.paintShapes(this.under);
     this.paintRows(0, this.cloth.rows - 1, 1, this.cloth.valleys);
+    this.paintShapes(this.above);
+    if (this.look === BACK && this.back) this.paintLegs(g, this.back);
     this.paintMargin();
     this.paintOver();
   }
@@ -228,8 +234,11 @@ class Painter {
     g.rect(left, y0, right - left, y1 - y0);
     g.clip();
     this.paintCloth(left, right);
+    this.paintShapes(this.under);
     this.paintRows(Math.max(0, top - 1), Math.min(this.cloth.rows - 1, bottom + 1),
       Math.max(1, from - 3), Math.min(this.cloth.valleys, to + 3));
+    this.paintShapes(this.above);
+    if (this.look === BACK && this.back) this.paintLegs(g, this.back);
     g.restore();
   }
 
@@ -559,7 +568,7 @@ class Painter {
     g.setTransform(this.dpr, 0, 0, this.dpr, 0, 0);
     g.clearRect(0, 0, this.width, this.height);
     if (!this.cloth || !this.scale) return;
-    if (this.route) this.paintRoute(g);
+    if (this.route) this.paintLegs(g, this.route);
     for (let i = 0; i < this.rings.length; i += 5) this.paintRing(g, i);
     if (this.area) this.paintArea(g, this.area);
     if (this.cursor) this.paintCursor(g, ...this.cursor);
@@ -605,38 +614,100 @@ class Painter {
     g.setLineDash([]);
   }
 
-  // A route is a list of legs, seven numbers each: kind (0 worked, 1 carried, 2 knot, 3 tie-off, 4 backsmocking), row,
-  // valley, row, valley, thread, state (0 done, 1 now, 2 to come); rows and valleys are those of its two ends.
-  paintRoute(g) {
-    const legs = this.route;
+  // A route is a list of legs, seven numbers each: kind (0 worked, 1 carried, 2 started, 3 tied off, 4 backsmocked, 5 on
+  // the way to a tie-off), pleat and cable row of both ends, thread, state (0 done, 1 now, 2 next).
+  paintLegs(g, legs) {
     for (const now of [2, 0, 1])
       for (let i = 0; i < legs.length; i += 7)
         if (legs[i + 6] === now) this.paintLeg(g, legs.subarray(i, i + 7), now);
   }
 
-  paintLeg(g, [kind, row0, v0, row1, v1, thread, state], now) {
+  paintLeg(g, [kind, p0, r0, p1, r1, thread], now) {
     const h = this.cloth.line * this.scale;
-    const x0 = this.x(v0, row0), y0 = this.y(row0 * 2 + 1), x1 = this.x(v1, row1), y1 = this.y(row1 * 2 + 1);
+    const x0 = this.x(p0 - 0.5, Math.floor(r0)), y0 = this.y(r0 * 2), x1 = this.x(p1 - 0.5, Math.floor(r1)), y1 = this.y(r1 * 2);
+    if (Math.max(y0, y1) < -20 || Math.min(y0, y1) > this.height + 20 || Math.max(x0, x1) < -20 || Math.min(x0, x1) > this.width + 20) return;
+    if (kind === 4) { this.paintBacksmocking(g, x0, x1, y0, h); return; }
     const colour = this.threads[thread]?.colour ?? "#555555";
-    const width = now === 1 ? Math.max(3, Math.min(6, h * 0.5)) : Math.max(1.5, Math.min(3, h * 0.3));
-    g.globalAlpha = now === 2 ? 0.35 : 1;
+    const width = now === 1 ? Math.max(3, Math.min(6, h * 0.5)) : Math.max(1.5, Math.min(4, h * 0.36));
+    const ink = now === 1 ? "#17120c" : colour;
+    g.globalAlpha = now === 2 ? 0.45 : 1;
     g.lineCap = "round";
-    if (kind === 2 || kind === 3) { // knots are discs, tie-offs are rings: shape tells them apart
-      const r = Math.max(3.5, Math.min(9, h * 0.7));
-      g.beginPath(); g.arc(x0, y0, r + 1.5, 0, Math.PI * 2); g.fillStyle = "#fffdf7"; g.fill();
-      g.beginPath(); g.arc(x0, y0, r, 0, Math.PI * 2);
-      if (kind === 2) { g.fillStyle = now === 1 ? "#17120c" : colour; g.fill(); }
-      else { g.lineWidth = 2.5; g.strokeStyle = now === 1 ? "#17120c" : colour; g.stroke(); }
-    } else {
-      const dash = kind === 1 ? [width * 2, width * 1.6] : [];
-      for (const [ink, wide] of [["rgba(255,253,247,0.9)", width + 2.5], [now === 1 ? "#17120c" : colour, width]]) {
-        g.strokeStyle = ink; g.lineWidth = wide; g.setLineDash(dash);
-        g.beginPath(); g.moveTo(x0, y0); g.lineTo(x1, y1); g.stroke();
-      }
-      g.setLineDash([]);
-      if (now === 1 && kind === 0) this.arrow(g, x0, y0, x1, y1, width);
+    for (const [paint, wide] of [["rgba(255,253,247,0.85)", width + 2], [ink, width]]) {
+      g.strokeStyle = paint; g.lineWidth = wide; g.setLineDash(kind === 1 ? [width * 2, width * 1.7] : now === 2 ? [2, width * 2] : []);
+      g.beginPath(); g.moveTo(x0, y0); g.lineTo(x1, y1); g.stroke();
     }
+    g.setLineDash([]);
+    if (kind === 2 || kind === 3) { // a start is a disc, a tie-off a ring: shape tells them apart
+      const r = Math.max(3, Math.min(8, h * 0.55));
+      g.beginPath(); g.arc(x1, y1, r + 1.5, 0, Math.PI * 2); g.fillStyle = "#fffdf7"; g.fill();
+      g.beginPath(); g.arc(x1, y1, r, 0, Math.PI * 2);
+      if (kind === 2) { g.fillStyle = ink; g.fill(); } else { g.lineWidth = Math.max(2, r * 0.4); g.strokeStyle = ink; g.stroke(); }
+    }
+    if (now === 1 && kind === 0) this.arrow(g, x0, y0, x1, y1, width);
     g.globalAlpha = 1;
+  }
+
+  // Backsmocking in two strands near the cloth's colour: a soft rope of cables along the row.
+  paintBacksmocking(g, x0, x1, y, h) {
+    const c = this.cloth, w = c.pitch[0] * this.scale;
+    const [a, b] = x0 < x1 ? [x0, x1] : [x1, x0];
+    g.strokeStyle = mix(c.colour, "#5a4630", 0.55);
+    g.lineWidth = Math.max(1, h * 0.34);
+    g.lineCap = "round";
+    g.beginPath();
+    for (let x = a, i = 0; x + w <= b + 0.5; x += w, i++) {
+      const off = (i & 1 ? 1 : -1) * h * 0.22;
+      g.moveTo(x - w * 0.35, y + off); g.lineTo(x + w * 1.35, y + off);
+    }
+    g.stroke();
+  }
+
+  // Stitches that are no cables, seven numbers each: kind (0 bar, 1 hidden, 2 knot, 3 drop, 4 coil), thread, across and
+  // down of both ends (pleats from the left edge, lines), width in lines.
+  paintShapes(shapes) {
+    const g = this.ctx, h = this.cloth.line * this.scale;
+    g.lineCap = "round";
+    for (let i = 0; i < shapes.length; i += 7) {
+      const [kind, thread, a0, d0, a1, d1, width] = shapes.subarray(i, i + 7);
+      if ((kind === 1) !== (this.look === BACK)) continue;
+      const rowOf = (d) => Math.max(0, Math.min(this.cloth.rows - 1, Math.floor(d / 2)));
+      const x0 = this.x(a0, rowOf(d0)), y0 = this.y(d0), x1 = this.x(a1, rowOf(d1)), y1 = this.y(d1);
+      if (Math.max(x0, x1) < -20 || Math.min(x0, x1) > this.width + 20 || Math.max(y0, y1) < -20 || Math.min(y0, y1) > this.height + 20) continue;
+      const t = this.threads[thread], wide = Math.max(1, width * h);
+      if (this.look === STITCHED) this.roundStroke(g, kind, t, x0, y0, x1, y1, wide);
+      else { g.strokeStyle = t.colour; g.fillStyle = t.colour; this.shape(g, kind, x0, y0, x1, y1, wide); }
+    }
+  }
+
+  shape(g, kind, x0, y0, x1, y1, wide) {
+    if (kind === 2) { g.beginPath(); g.arc(x0, y0, wide / 2, 0, Math.PI * 2); g.fill(); return; }
+    if (kind === 3) {
+      const a = Math.atan2(y1 - y0, x1 - x0), r = wide / 2, px = -Math.sin(a) * r * 1.4, py = Math.cos(a) * r * 1.4;
+      g.beginPath(); g.moveTo(x0, y0); g.quadraticCurveTo(x1 + px, y1 + py, x1, y1); g.quadraticCurveTo(x1 - px, y1 - py, x0, y0);
+      g.fill(); return;
+    }
+    g.lineWidth = wide;
+    g.beginPath(); g.moveTo(x0, y0); g.lineTo(x1, y1); g.stroke();
+  }
+
+  // The same with light and shade: a shadow, the body, and a gleam along its upper side.
+  roundStroke(g, kind, t, x0, y0, x1, y1, wide) {
+    g.strokeStyle = g.fillStyle = "rgba(20,12,4,0.4)";
+    this.shape(g, kind, x0 + wide * 0.05, y0 + wide * 0.22, x1 + wide * 0.05, y1 + wide * 0.22, wide);
+    g.strokeStyle = g.fillStyle = mix(t.colour, "#000000", 0.28);
+    this.shape(g, kind, x0, y0, x1, y1, wide);
+    g.strokeStyle = g.fillStyle = t.colour;
+    this.shape(g, kind, x0, y0 - wide * 0.08, x1, y1 - wide * 0.08, wide * 0.72);
+    g.strokeStyle = g.fillStyle = mix(t.colour, "#ffffff", 0.38);
+    if (kind !== 3) this.shape(g, kind, x0, y0 - wide * 0.18, x1, y1 - wide * 0.18, wide * 0.26);
+    if (kind === 4) {
+      const n = Math.max(2, Math.round(Math.hypot(x1 - x0, y1 - y0) / (wide * 0.4)));
+      g.strokeStyle = "rgba(0,0,0,0.3)"; g.lineWidth = Math.max(0.8, wide * 0.08);
+      const a = Math.atan2(y1 - y0, x1 - x0), px = -Math.sin(a) * wide * 0.45, py = Math.cos(a) * wide * 0.45;
+      g.beginPath();
+      for (let k = 1; k < n; k++) { const x = x0 + (x1 - x0) * k / n, y = y0 + (y1 - y0) * k / n; g.moveTo(x + px, y + py); g.lineTo(x - px * 0.7, y - py * 0.7); }
+      g.stroke();
+    }
   }
 
   arrow(g, x0, y0, x1, y1, width) {
@@ -714,6 +785,8 @@ export function setLook(handle, look) { const p = painters.get(handle); if (p.lo
 export function setCursor(handle, valley, row) { const p = painters.get(handle); p.cursor = valley > 0 ? [valley, row] : null; p.paintOver(); }
 export function setArea(handle, from, to, top, bottom) { const p = painters.get(handle); p.area = from > 0 ? [from, to, top, bottom] : null; p.paintOver(); }
 export function setRings(handle, rings, chosen) { const p = painters.get(handle); p.rings = rings.slice(); p.ringChosen = chosen; p.paintOver(); }
+export function setBack(handle, legs) { const p = painters.get(handle); p.back = legs.length === 0 ? null : legs.slice(); if (p.look === BACK) p.paint(); }
+export function setShapes(handle, under, over) { const p = painters.get(handle); p.under = under.slice(); p.above = over.slice(); p.cells = new Uint8Array(0); }
 export function setRoute(handle, legs) { const p = painters.get(handle); p.route = legs.length === 0 ? null : legs.slice(); p.paintOver(); }
 export function zoom(handle, factor) { const p = painters.get(handle); p.zoom(factor, p.width / 2, p.height / 2); }
 export function pan(handle, dx, dy) { painters.get(handle).pan(dx, dy); }
