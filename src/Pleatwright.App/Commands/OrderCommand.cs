@@ -11,17 +11,17 @@ internal static class OrderCommand
     {
         var piece = CommandLine.PieceArgument();
         var json = CommandLine.JsonOption();
-        var leftHanded = HandOption.Make();
-        var words = WordsOption.Make();
-        var units = UnitOption.Make();
+        var leftHanded = WorkOptions.LeftHanded();
+        var words = WorkOptions.Levels();
+        var units = WorkOptions.Units();
         var command = new Command("order", "The working order, row by row.") { piece, json, leftHanded, words, units };
         command.SetAction(parsed =>
         {
             var work = PieceFile.Lay(parsed.GetValue(piece)!);
-            if (parsed.GetValue(leftHanded)) work = HandOption.LeftHanded(work);
+            if (parsed.GetValue(leftHanded)) work = WorkOptions.ForLeftHand(work);
             var order = Planner.Plan(work);
             if (parsed.GetValue(json)) CommandLine.PrintJson(Report(order));
-            else Say(order, parsed.GetValue(words), parsed.GetValue(units));
+            else Say(order, words.Read(parsed), units.Read(parsed));
             return CommandLine.Done;
         });
         return command;

@@ -12,7 +12,7 @@ internal static class PlanCommand
     {
         var piece = CommandLine.PieceArgument();
         var json = CommandLine.JsonOption();
-        var units = UnitOption.Make();
+        var units = WorkOptions.Units();
         var command = new Command("plan", "Cloth, pleats, rows, and threads to buy and cut.") { piece, json, units };
         command.SetAction(parsed =>
         {
@@ -20,7 +20,7 @@ internal static class PlanCommand
             var order = Planner.Plan(work);
             var amounts = Amounts(order);
             if (parsed.GetValue(json)) CommandLine.PrintJson(Report(order, amounts));
-            else Say(order, amounts, parsed.GetValue(units));
+            else Say(order, amounts, units.Read(parsed));
             return CommandLine.Done;
         });
         return command;

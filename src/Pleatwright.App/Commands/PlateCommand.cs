@@ -22,23 +22,12 @@ internal static class PlateCommand
     {
         var piece = CommandLine.PieceArgument();
         var output = new Option<string>("--output", "-o") { Description = $"The file to write: {string.Join(", ", Writers.Keys)}.", HelpName = "OUT", Required = true };
-        var paper = new Option<Paper>("--paper")
-        {
-            Description = string.Join(", ", Paper.All.Select(p => p.Name)) + ".",
-            HelpName = string.Join("|", Paper.All.Select(p => p.Name)),
-            DefaultValueFactory = _ => Paper.A4,
-            CustomParser = result =>
-            {
-                if (Paper.Named(result.Tokens[0].Value) is { } named) return named;
-                result.AddError($"“{result.Tokens[0].Value}” is no paper known here; --paper takes {string.Join(", ", Paper.All.Select(p => p.Name))}.");
-                return null;
-            },
-        };
+        var paper = new ChoiceOption<Paper>("--paper", "The paper it is laid out on.", [.. Paper.All.Select(p => (p.Name, p))]);
         var largePrint = new Option<bool>("--large-print") { Description = "Larger type and bricks, stronger contrast." };
         var noTrueScale = new Option<bool>("--no-true-scale") { Description = "Leave out the chart at the size of the finished work." };
-        var leftHanded = HandOption.Make();
-        var levels = WordsOption.Make();
-        var units = UnitOption.Make();
+        var leftHanded = WorkOptions.LeftHanded();
+        var levels = WorkOptions.Levels();
+        var units = WorkOptions.Units();
         var command = new Command("plate", "The plate: stitched picture, chart, key, materials and directions.")
         {
             piece, output, paper, units, levels, leftHanded, largePrint, noTrueScale,
@@ -50,14 +39,14 @@ internal static class PlateCommand
                 throw new UsageException($"{path}: a plate is written as {string.Join(", ", Writers.Keys)}; end the name with one of them.");
             PieceFile.CheckWritable(path);
             var work = PieceFile.Lay(parsed.GetValue(piece)!);
-            if (parsed.GetValue(leftHanded)) work = HandOption.LeftHanded(work);
+            if (parsed.GetValue(leftHanded)) work = WorkOptions.ForLeftHand(work);
             try
             {
                 var plate = PlateMaker.Make(work, Planner.Plan(work), Proofreading.Read(work), new PlateOptions
                 {
-                    Paper = parsed.GetValue(paper)!,
-                    Units = parsed.GetValue(units),
-                    Levels = parsed.GetValue(levels),
+                    Paper = paper.Read(parsed),
+                    Units = units.Read(parsed),
+                    Levels = levels.Read(parsed),
                     LargePrint = parsed.GetValue(largePrint),
                     TrueScaleChart = !parsed.GetValue(noTrueScale),
                 });

@@ -32,7 +32,7 @@ internal static class TraceCommand
         var tolerance = new Option<double>("--tolerance") { Description = "How far from the background's colour still counts as background, 0 to 100.", HelpName = "0..100", DefaultValueFactory = _ => Background.UsualTolerance, CustomParser = Decimal };
         var enclosed = new Option<bool>("--enclosed") { Description = "Leave the background bare where the figure encloses it, too." };
         var crop = new Option<Crop?>("--crop") { Description = "The part to trace, in pixels from the top left.", HelpName = "x,y,w,h", CustomParser = ReadCrop };
-        var turn = new Option<Turn>("--turn") { Description = "Turn it clockwise, after the crop.", HelpName = "0|90|180|270", CustomParser = ReadTurn };
+        var turn = new ChoiceOption<Turn>("--turn", "Turn it clockwise, after the crop.", ("0", Turn.None), ("90", Turn.Quarter), ("180", Turn.Half), ("270", Turn.ThreeQuarters));
         var mirror = new Option<bool>("--mirror") { Description = "Make the figure the same left and right of its middle." };
         var noHalves = new Option<bool>("--no-half-stitches") { Description = "Leave every run end without a half stitch." };
         var title = new Option<string?>("--title") { Description = "The piece's title; the picture's name when not given.", HelpName = "TEXT" };
@@ -57,7 +57,7 @@ internal static class TraceCommand
                 Fidelity = parsed.GetValue(fidelity),
                 Background = (parsed.GetValue(background) ?? Background.Auto) with { Tolerance = parsed.GetValue(tolerance), Enclosed = parsed.GetValue(enclosed) },
                 Crop = parsed.GetValue(crop),
-                Turn = parsed.GetValue(turn),
+                Turn = turn.Read(parsed),
                 Mirror = parsed.GetValue(mirror),
                 HalfStitches = !parsed.GetValue(noHalves),
                 Gauge = gauge.Read(parsed),
@@ -173,15 +173,6 @@ internal static class TraceCommand
             ? new Crop(numbers[0], numbers[1], numbers[2], numbers[3])
             : Refuse<Crop?>(result, "--crop takes x,y,w,h in whole pixels, with no spaces");
     }
-
-    private static Turn ReadTurn(ArgumentResult result) => result.Tokens[0].Value switch
-    {
-        "0" => Turn.None,
-        "90" => Turn.Quarter,
-        "180" => Turn.Half,
-        "270" => Turn.ThreeQuarters,
-        _ => Refuse<Turn>(result, "--turn takes 0, 90, 180 or 270"),
-    };
 
     private static T? Refuse<T>(ArgumentResult result, string want)
     {

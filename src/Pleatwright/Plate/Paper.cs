@@ -23,6 +23,9 @@ public sealed record Paper(string Name, double Width, double Height)
     /// <summary>The paper of this name, upper or lower case, or null.</summary>
     public static Paper? Named(string name) => All.FirstOrDefault(p => p.Name.Equals(name, StringComparison.OrdinalIgnoreCase));
 
+    /// <summary>Its name; what a record would print of itself never ends, for the paper on its side is a paper too.</summary>
+    public override string ToString() => Name;
+
     /// <summary>The same paper on its side.</summary>
     public Paper Sideways => this with { Width = Height, Height = Width };
 }

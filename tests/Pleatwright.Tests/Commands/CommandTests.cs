@@ -85,7 +85,7 @@ public sealed class CommandTests : IDisposable
     [Theory]
     [InlineData(".pdf", "%PDF-")]
     [InlineData(".svg", "<")]
-    [InlineData(".html", "<!doctype html>")]
+    [InlineData(".html", "<!DOCTYPE html>")]
     [InlineData(".txt", "First pennant")]
     public void Plate_is_written_in_the_format_its_name_says(string ending, string begins)
     {
@@ -93,6 +93,21 @@ public sealed class CommandTests : IDisposable
         Assert.Equal(0, Program.Run("plate", Program.Example("first-pennant"), "-o", path, "--paper", "Letter", "--left-handed").Exit);
         Assert.StartsWith(begins, File.ReadAllText(path), StringComparison.Ordinal);
         Assert.Single(folder.GetFiles());
+    }
+
+    [Theory]
+    [InlineData]
+    [InlineData("plan")]
+    [InlineData("proof")]
+    [InlineData("order")]
+    [InlineData("plate")]
+    [InlineData("trace")]
+    [InlineData("bench")]
+    public void Help_is_in_words(params string[] command)
+    {
+        var help = Program.Run([.. command, "--help"]);
+        Assert.Equal((0, ""), (help.Exit, help.Error));
+        Assert.DoesNotContain("{", help.Out, StringComparison.Ordinal); // no type printing itself
     }
 
     [Fact]
