@@ -120,6 +120,9 @@ public sealed partial class Painter : IDisposable
 
     public void Reveal(Valley valley, CableRow row, bool inMiddle) => JsReveal(handle, valley.Number, row.Index, inMiddle);
 
+    /// <summary>What is painted now, as an image in a data address.</summary>
+    public string Picture() => JsPicture(handle);
+
     /// <summary>Listens to pointer and keys over this cloth.</summary>
     public void Listen(Action<int, int, int> onCell, Func<string, bool> onKey) => JsTake(handle, onCell, onKey);
 
@@ -174,6 +177,9 @@ public sealed partial class Painter : IDisposable
 
     [JSImport("setShapes", "painter")]
     private static partial void JsSetShapes(int handle, [JSMarshalAs<JSType.MemoryView>] Span<double> under, [JSMarshalAs<JSType.MemoryView>] Span<double> over);
+
+    [JSImport("picture", "painter")]
+    private static partial string JsPicture(int handle);
 
     [JSImport("zoom", "painter")]
     private static partial void JsZoom(int handle, double factor);

@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
-using Pleatwright.Bench.Shell;
+using Pleatwright.Bench.Pieces;
+using Pleatwright.Bench.Printing;
+using Pleatwright.Bench.Stitching;
 using Pleatwright.Bench.Table;
 using Pleatwright.Bench.Working;
 
@@ -15,11 +17,11 @@ public sealed record View(string Name, string Title, string Hint, Type Component
     /// <summary>Every station, in the order of the work.</summary>
     public static ImmutableArray<View> All { get; } =
     [
-        new("shelf", "Shelf", "your pieces", typeof(Soon)),
+        new("shelf", "Shelf", "your pieces", typeof(ShelfView)),
         new("table", "Table", "draw and check", typeof(TableView)),
         new("order", "Order", "how to work it", typeof(OrderView)),
-        new("plate", "Plate", "print it", typeof(Soon)),
-        new("stitch", "Stitch", "at your chair", typeof(Soon)),
+        new("plate", "Plate", "print it", typeof(PlateView)),
+        new("stitch", "Stitch", "at your chair", typeof(StitchView)),
     ];
 
     /// <summary>The station an address names; the table when it names none.</summary>

@@ -9,6 +9,9 @@ public static class Words
     /// <summary>"1 skein", "4 skeins", "1,204 cables".</summary>
     public static string Of(int count, string noun) => $"{Of(count)} {noun}{(count == 1 ? "" : "s")}";
 
+    /// <summary>"1 stitch", "4 stitches".</summary>
+    public static string Of(int count, string noun, string many) => $"{Of(count)} {(count == 1 ? noun : many)}";
+
     public static string Of(int count) => count.ToString("N0", CultureInfo.InvariantCulture);
 
     /// <summary>A length in the units it was given in.</summary>

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Text;
 using Pleatwright.Order;
 using Pleatwright.Plate;
 using Pleatwright.Plate.Writers;
@@ -10,18 +9,12 @@ namespace Pleatwright.App.Commands;
 /// <summary><c>pleatwright plate PIECE -o OUT</c>: the plate, in the format that the name's ending says.</summary>
 internal static class PlateCommand
 {
-    private static readonly Dictionary<string, Func<PlateDocument, byte[]>> Writers = new(StringComparer.OrdinalIgnoreCase)
-    {
-        [".pdf"] = plate => PdfWriter.Write(plate.Title, plate.Sheets),
-        [".svg"] = plate => Encoding.UTF8.GetBytes(SvgWriter.Write(plate.Title, plate.Sheets)),
-        [".html"] = plate => Encoding.UTF8.GetBytes(HtmlWriter.Write(plate)),
-        [".txt"] = plate => Encoding.UTF8.GetBytes(PlainTextWriter.Write(plate)),
-    };
+    private static readonly string Endings = string.Join(", ", PlateFormat.All.Select(f => f.Ending));
 
     public static Command Make()
     {
         var piece = CommandLine.PieceArgument();
-        var output = new Option<string>("--output", "-o") { Description = $"The file to write: {string.Join(", ", Writers.Keys)}.", HelpName = "OUT", Required = true };
+        var output = new Option<string>("--output", "-o") { Description = $"The file to write: {Endings}.", HelpName = "OUT", Required = true };
         var paper = new ChoiceOption<Paper>("--paper", "The paper it is laid out on.", [.. Paper.All.Select(p => (p.Name, p))]);
         var largePrint = new Option<bool>("--large-print") { Description = "Larger type and bricks, stronger contrast." };
         var noTrueScale = new Option<bool>("--no-true-scale") { Description = "Leave out the chart at the size of the finished work." };
@@ -35,8 +28,7 @@ internal static class PlateCommand
         command.SetAction(async (parsed, cancel) =>
         {
             var path = parsed.GetValue(output)!;
-            if (!Writers.TryGetValue(Path.GetExtension(path), out var write))
-                throw new UsageException($"{path}: a plate is written as {string.Join(", ", Writers.Keys)}; end the name with one of them.");
+            var format = PlateFormat.OfFile(path) ?? throw new UsageException($"{path}: a plate is written as {Endings}; end the name with one of them.");
             PieceFile.CheckWritable(path);
             var work = PieceFile.Lay(parsed.GetValue(piece)!);
             if (parsed.GetValue(leftHanded)) work = WorkOptions.ForLeftHand(work);
@@ -50,7 +42,7 @@ internal static class PlateCommand
                     LargePrint = parsed.GetValue(largePrint),
                     TrueScaleChart = !parsed.GetValue(noTrueScale),
                 });
-                await PieceFile.WriteWhole(path, write(plate), cancel);
+                await PieceFile.WriteWhole(path, format.Write(plate), cancel);
             }
             catch (PlateTooLargeException e)
             {

@@ -55,6 +55,9 @@ public sealed class Keeper(Desk desk, IShelf shelf)
     /// <summary>The shelf itself.</summary>
     public IShelf Shelf => shelf;
 
+    /// <summary>A piece and the shelf it is on: a key for what this browser remembers of it.</summary>
+    public string Place(PieceName? name) => $"{place}\n{name}";
+
     /// <summary>Raised when any of the above changed.</summary>
     public event Action? Changed;
 
@@ -192,25 +195,72 @@ public sealed class Keeper(Desk desk, IShelf shelf)
         }
     }
 
-    /// <summary>Follows the open piece to its new name.</summary>
-    public async Task RenamedAsync(PieceName from, PieceName to)
+    /// <summary>Gives a piece another title, and its file the nearest free name to it.</summary>
+    /// <param name="name">The piece.</param>
+    /// <param name="title">Its new title.</param>
+    /// <param name="readable">Whether the piece can be read; if not, its file alone is renamed.</param>
+    public async Task<PieceName> RenameAsync(PieceName name, string title, bool readable)
     {
-        await Journal.MoveAsync(Key(from), Key(to));
-        if (Name != from) return;
+        if (readable && name == Name)
+        {
+            desk.Edit("a new title", p => p with { Title = title });
+            await KeepNowAsync();
+        }
+        else if (readable)
+        {
+            var stored = await shelf.LoadAsync(name);
+            await shelf.SaveAsync(name, PieceWriter.WriteUtf8(Read(stored) with { Title = title }), stored.Edition, SaveKind.Kept);
+        }
+        var to = await MoveAsync(name, PieceName.Nearest(title));
+        await Journal.MoveAsync(Key(name), Key(to));
+        if (name != Name) return to;
         Name = to;
         _ = Store.RememberAsync(OpenKey, to.ToString());
         await journal.BeginAsync(Key(to), 0, []);
         journal.Note(desk.History, edition);
         Changed?.Invoke();
+        return to;
     }
 
-    /// <summary>The piece of this name has left the shelf: an example takes its place if it was on the table.</summary>
-    public async Task DeletedAsync(PieceName name)
+    /// <summary>Takes a piece off the shelf; an example takes its place if it was on the table.</summary>
+    public async Task DeleteAsync(PieceName name)
     {
+        await SettleAsync();
+        await shelf.DeleteAsync(name);
         await Journal.ClearAsync(Key(name));
         if (Name != name) return;
         dirty = false;
         await OpenExampleAsync(Examples.Names.First());
+    }
+
+    /// <summary>Puts an earlier version of a piece back; on the table that is an edit like any other.</summary>
+    public async Task RestoreAsync(PieceName name, int number)
+    {
+        if (name != Name)
+        {
+            await shelf.RestoreAsync(name, number);
+            return;
+        }
+        var text = await shelf.LoadVersionAsync(name, number);
+        var piece = Read(new StoredPiece(name, text, Edition.Of(text)));
+        await KeepNowAsync();
+        desk.Edit("an earlier version", _ => piece);
+        await KeepNowAsync();
+    }
+
+    private async Task<PieceName> MoveAsync(PieceName name, PieceName wanted)
+    {
+        var to = wanted;
+        for (var number = 2; to != name; to = wanted.Numbered(number++))
+        {
+            try
+            {
+                await shelf.RenameAsync(name, to);
+                break;
+            }
+            catch (ShelfException e) when (e.Trouble == ShelfTrouble.Taken && number < 100) { }
+        }
+        return to;
     }
 
     /// <summary>Brings the last edits to journal and shelf, before something else comes on the table.</summary>
@@ -223,7 +273,7 @@ public sealed class Keeper(Desk desk, IShelf shelf)
 
     private string OpenKey => $"open\n{place}";
 
-    private string Key(PieceName? name) => $"{place}\n{name}";
+    private string Key(PieceName? name) => Place(name);
 
     private static Piece Read(StoredPiece stored)
     {

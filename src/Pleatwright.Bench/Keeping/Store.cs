@@ -88,4 +88,11 @@ internal static partial class Store
     /// <summary>Hands the maker a file.</summary>
     [JSImport("download", "store")]
     public static partial void Download(string name, string type, byte[] content);
+
+    /// <summary>An address in this page under which a text can be shown as a picture, until it is let go.</summary>
+    [JSImport("pictureOf", "store")]
+    public static partial string PictureOf(string type, string text);
+
+    [JSImport("letPictureGo", "store")]
+    public static partial void LetPictureGo(string address);
 }

@@ -792,4 +792,5 @@ export function zoom(handle, factor) { const p = painters.get(handle); p.zoom(fa
 export function pan(handle, dx, dy) { painters.get(handle).pan(dx, dy); }
 export function fit(handle) { const p = painters.get(handle); p.fit(); p.paint(); }
 export function reveal(handle, valley, row, force) { painters.get(handle).reveal(valley, row, force); }
+export function picture(handle) { return painters.get(handle).base.toDataURL("image/webp", 0.86); }
 export function refreshAll() { for (const p of painters.values()) p.refresh(); }

@@ -219,3 +219,8 @@ export function download(name, type, content) {
   link.remove();
   setTimeout(() => URL.revokeObjectURL(link.href), 30000);
 }
+
+// ---- Pictures made of text ----------------------------------------------------------------------------------------------
+
+export function pictureOf(type, text) { return URL.createObjectURL(new Blob([text], { type })); }
+export function letPictureGo(address) { URL.revokeObjectURL(address); }

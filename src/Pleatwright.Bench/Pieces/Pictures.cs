@@ -1,0 +1,61 @@
+using Pleatwright.Chart;
+using Pleatwright.Files;
+using Pleatwright.Shelf;
+
+namespace Pleatwright.Bench.Pieces;
+
+/// <summary>Stitched pictures of pieces, painted one after another on a cloth kept out of sight and held by edition.</summary>
+internal sealed class Pictures : IDisposable
+{
+    private const int MostHeld = 300;
+
+    private static readonly Dictionary<Edition, string> Held = [];
+
+    private readonly SemaphoreSlim one = new(1);
+    private readonly CancellationTokenSource gone = new();
+    private Painter? painter;
+
+    /// <summary>Paints from now on in the element of this id.</summary>
+    public void PaintIn(string elementId)
+    {
+        painter = Painter.Open(elementId, 0);
+        painter.SetLook(Look.Stitched);
+    }
+
+    /// <summary>The picture of an edition, as a data address; null when there is none to make.</summary>
+    /// <param name="edition">Which text it is.</param>
+    /// <param name="load">Fetches that text.</param>
+    public async Task<string?> OfAsync(Edition edition, Func<CancellationToken, Task<byte[]>> load)
+    {
+        if (Held.TryGetValue(edition, out var held)) return held;
+        try
+        {
+            await one.WaitAsync(gone.Token);
+            try
+            {
+                if (painter is null) return null;
+                var work = Work.Lay(PieceReader.Read(await load(gone.Token)));
+                await Task.Delay(1, gone.Token); // the page breathes between two pictures
+                painter.Show(work);
+                painter.Fit();
+                if (Held.Count >= MostHeld) Held.Clear();
+                return Held[edition] = painter.Picture();
+            }
+            finally
+            {
+                one.Release();
+            }
+        }
+        catch (Exception e) when (e is PieceFormatException or ArgumentException or ShelfException or OperationCanceledException)
+        {
+            return null; // the words beside it say what is wrong
+        }
+    }
+
+    public void Dispose()
+    {
+        gone.Cancel();
+        painter?.Dispose();
+        painter = null;
+    }
+}

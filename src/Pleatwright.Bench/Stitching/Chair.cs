@@ -1,0 +1,13 @@
+using System.Runtime.InteropServices.JavaScript;
+
+namespace Pleatwright.Bench.Stitching;
+
+/// <summary>What the chair asks of the page: that the screen stays awake.</summary>
+internal static partial class Chair
+{
+    public static Task LoadAsync() => JSHost.ImportAsync("chair", "../chair.js");
+
+    /// <summary>Asks for the screen to stay awake, or lets it sleep; whether it is kept awake now.</summary>
+    [JSImport("stayAwake", "chair")]
+    public static partial Task<bool> StayAwakeAsync(bool on);
+}

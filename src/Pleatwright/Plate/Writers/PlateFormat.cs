@@ -1,0 +1,25 @@
+using System.Collections.Immutable;
+using System.Text;
+
+namespace Pleatwright.Plate.Writers;
+
+/// <summary>A format a plate is written in. To add one, write its writer and put it in <see cref="All"/>.</summary>
+/// <param name="Ending">What its files end with, with the dot, lower case.</param>
+/// <param name="MediaType">Its media type.</param>
+/// <param name="Words">What it is good for, in a few words.</param>
+/// <param name="Write">Writes a plate in it.</param>
+public sealed record PlateFormat(string Ending, string MediaType, string Words, Func<PlateDocument, byte[]> Write)
+{
+    /// <summary>Every format there is, in the order they are offered.</summary>
+    public static ImmutableArray<PlateFormat> All { get; } =
+    [
+        new(".pdf", "application/pdf", "for printing", plate => PdfWriter.Write(plate.Title, plate.Sheets)),
+        new(".svg", "image/svg+xml", "pictures to draw on or put in a page", plate => Encoding.UTF8.GetBytes(SvgWriter.Write(plate.Title, plate.Sheets))),
+        new(".html", "text/html", "for screens and screen readers", plate => Encoding.UTF8.GetBytes(HtmlWriter.Write(plate))),
+        new(".txt", "text/plain", "words alone", plate => Encoding.UTF8.GetBytes(PlainTextWriter.Write(plate))),
+    ];
+
+    /// <summary>The format that a file's name asks for by its ending, or null.</summary>
+    public static PlateFormat? OfFile(string name) =>
+        All.FirstOrDefault(f => name.EndsWith(f.Ending, StringComparison.OrdinalIgnoreCase));
+}
