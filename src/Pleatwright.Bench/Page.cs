@@ -15,6 +15,10 @@ public static partial class Page
     [JSImport("closeDialog", "hand")]
     public static partial void CloseDialog(string id);
 
+    /// <summary>Goes to a view of this name.</summary>
+    [JSImport("go", "hand")]
+    public static partial void Go(string view);
+
     [JSImport("focus", "hand")]
     public static partial void Focus(string id);
 

@@ -114,6 +114,7 @@ export function listen(onKey) {
 
 export function showDialog(id) { const d = document.getElementById(id); if (d && !d.open) d.showModal(); }
 export function closeDialog(id) { const d = document.getElementById(id); if (d?.open) d.close(); }
+export function go(view) { location.hash = view; } // told to the program as if a link had been followed
 export function focus(id) { document.getElementById(id)?.focus(); }
 export function bringIntoView(id) { document.getElementById(id)?.scrollIntoView({ block: "nearest" }); }
 export function now() { return performance.now(); }
