@@ -51,15 +51,17 @@ internal sealed class BrickCosts
             return;
         }
         var lab = Lab.From(sample.Light);
-        var least = double.MaxValue;
+        double least = double.MaxValue, most = 0;
         for (var t = 0; t < threads.Length; t++)
         {
             var apart = 100 * ColourDifference.Between(lab, threads[t]) * sample.Cover;
             least = Math.Min(least, apart);
+            most = Math.Max(most, apart);
             costs[t + 1] = (int)Math.Round(apart + empty);
         }
-        // However far off the best thread is, what the picture shows is rather stitched than left bare.
-        costs[0] = (int)Math.Round(least + sample.Cover * shape);
+        // However far off the best thread is, what the picture shows is rather stitched than left bare. Where it shows
+        // itself in full, bare is worse than the worst thread: a gap must never stand in for a colour that will not fit.
+        costs[0] = (int)Math.Round(least + sample.Cover * shape + Math.Max(0, 2 * sample.Cover - 1) * (most - least));
     }
 
     // Both halves of a row carry half of what the two cost together; an odd sum leans neither way.

@@ -9,11 +9,8 @@ internal sealed class TraceMaker(
     TracingOptions options, Raster prepared, BrickSamples samples, ImmutableArray<Floss> threads, byte[] labels, Weights weights,
     ImmutableArray<long> energies)
 {
-    // A half stitch is worked where the picture fills at least this much of its place…
+    // A half stitch is worked where the picture fills at least this much of its place.
     private const double FilledEnough = 0.6;
-
-    // …with something no further from the run's thread than this (CIEDE2000).
-    private const double NearEnough = 20;
 
     private readonly int width = samples.Width;
 
@@ -110,12 +107,7 @@ internal sealed class TraceMaker(
         return marks.ToImmutable();
     }
 
-    private bool IsFilled(int column, int row, RunEnd end)
-    {
-        var sample = samples.Half(column, row, end);
-        var thread = threads[labels[row * width + column] - 1];
-        return sample.Cover >= FilledEnough && ColourDifference.Between(Lab.From(sample.Light), Lab.From(thread.Colour)) <= NearEnough;
-    }
+    private bool IsFilled(int column, int row, RunEnd end) => samples.Half(column, row, end).Cover >= FilledEnough;
 
     // One word instead of many marks, when every row is one unbroken stretch and both its ends are to be squared.
     private static bool EverySquare(Figure figure, ImmutableArray<HalfMark> halves) =>

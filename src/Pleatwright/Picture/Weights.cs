@@ -27,7 +27,11 @@ public sealed record Weights
     /// </summary>
     public int Overhang { get; init; }
 
-    /// <summary>A bare valley where the picture shows something (above the best thread's own error), or a cable where it shows nothing.</summary>
+    /// <summary>
+    /// A bare valley where the picture shows something, or a cable where it shows nothing; by halves where it shows itself
+    /// by half. The bare valley also pays what the best thread would have, and up to what the worst one would where the
+    /// picture fills it.
+    /// </summary>
     public int Shape { get; init; } = 3000;
 
     /// <summary>More than any rightful cost.</summary>

@@ -150,6 +150,21 @@ public class TracerTests
         Assert.Equal(79, Tracer.Trace(raster, new TracingOptions { Width = 79, Height = 3 }).Figure.Width);
     }
 
+    [Theory]
+    [InlineData("net")]
+    [InlineData("noise")]
+    [InlineData("slant stripes")]
+    [InlineData("pebbles")]
+    public void A_picture_that_fills_its_frame_leaves_nothing_bare(string picture)
+    {
+        foreach (var fidelity in new[] { 0, 0.5, 1 })
+        {
+            var trace = Tracer.Trace(TestPictures.All[picture](), new TracingOptions { Width = 60, Threads = 3, Fidelity = fidelity });
+            Assert.All(trace.Figure.Rows, row => Assert.DoesNotContain(Figure.Bare, row));
+            Assert.True(trace.Figure.Square);
+        }
+    }
+
     [Fact]
     public void A_picture_of_nothing_is_refused()
     {
