@@ -28,6 +28,7 @@ public static class Layout
         });
         Section("Chart", () => Add(ChartPages.Working(document.Work, options, pages.Count + 1)));
         if (options.TrueScaleChart) Section("Chart at true size", () => Add(ChartPages.TrueScale(document.Work, options, pages.Count + 1)));
+        if (BackView.IsWanted(document.Order)) Section(BackView.Heading, () => pages.Add(BackView.Page(document)));
         if (document.Directions.Length > 0)
             Section("Directions", () => DirectionsPart.Lay(document, new Flow(options, pages, "Directions", "row by row", 2)));
         pages[0] = Cover.Lay(document, contents);

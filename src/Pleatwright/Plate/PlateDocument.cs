@@ -18,6 +18,9 @@ public sealed class PlateDocument
     /// <summary>The work it is made of.</summary>
     public required Work Work { get; init; }
 
+    /// <summary>Its working order.</summary>
+    public required WorkingOrder Order { get; init; }
+
     /// <summary>How it is made.</summary>
     public required PlateOptions Options { get; init; }
 

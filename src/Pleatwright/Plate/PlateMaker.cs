@@ -27,6 +27,7 @@ public static class PlateMaker
         return new PlateDocument
         {
             Work = work,
+            Order = order,
             Options = options,
             Title = title.Length == 0 ? "Untitled" : title,
             Summary = FactsPart.Summary(work),

@@ -22,12 +22,18 @@ public sealed record ThreadEntry(Floss Thread, string Name, string Note, ThreadU
     public string Strands => Counting.Of(Thread.Strands, "strand");
 
     /// <summary>"312 cables and 4 half stitches"; "bands and accents" where it has no cables.</summary>
-    public string Stitches => Use switch
+    public string Stitches
     {
-        { Cables: 0, HalfStitches: 0 } => "bands and accents",
-        { HalfStitches: 0 } => Counting.Of(Use.Cables, "cable"),
-        _ => $"{Counting.Of(Use.Cables, "cable")} and {Counting.Of(Use.HalfStitches, "half stitch", "half stitches")}",
-    };
+        get
+        {
+            List<string> parts = [];
+            if (Use.Cables > 0) parts.Add(Counting.Of(Use.Cables, "cable"));
+            if (Use.HalfStitches > 0) parts.Add(Counting.Of(Use.HalfStitches, "half stitch", "half stitches"));
+            if (Use.BandStitches > 0) parts.Add($"{Counting.Of(Use.BandStitches, "stitch", "stitches")} of bands");
+            if (Use.Accents > 0) parts.Add(Counting.Of(Use.Accents, "accent"));
+            return parts.Count == 0 ? "none" : parts.Count == 1 ? parts[0] : $"{string.Join(", ", parts[..^1])} and {parts[^1]}";
+        }
+    }
 
     /// <summary>Whether any is needed.</summary>
     public bool IsUsed => Use.Needlefuls > 0;

@@ -3,6 +3,7 @@ using Pleatwright.Chart;
 using Pleatwright.Cloth;
 using Pleatwright.Measure;
 using Pleatwright.Order;
+using Pleatwright.Thread;
 
 namespace Pleatwright.Plate.Parts;
 
@@ -24,6 +25,7 @@ internal static class MaterialsPart
     [
         new("Cloth and gathering", [.. ClothWords.Of(work.Pleating, units).Select(l => new MaterialLine(Tidy.Line(l.Label), Capital(Tidy.Line(l.Words))))]),
         new("Needle and thread", [.. Needle(work, order, units).Select(l => new MaterialLine("", l))]),
+        .. order.Backsmock.Rows.IsEmpty ? [] : new[] { new MaterialGroup("Backsmocking", [.. Back(order, units).Select(l => new MaterialLine("", l))]) },
         new("Blocking", [.. Blocking(work.Pleating, units).Select(l => new MaterialLine("", l))]),
     ];
 
@@ -40,6 +42,19 @@ internal static class MaterialsPart
             $"Needlefuls of {work.Piece.Working.WorkingLength.Say(units)}. Strip the strands apart and lay them together again.",
             "Strong gathering thread in a colour that shows on the cloth.",
             $"The plan starts a thread {Counting.Of(order.Starts, "time")}; the amounts include starts and tie-offs.",
+        ];
+    }
+
+    // Thread near the cloth's colour, bought and cut apart from the key's threads.
+    private static ImmutableArray<string> Back(WorkingOrder order, UnitSystem units)
+    {
+        var back = order.Backsmock;
+        var length = order.Work.Piece.Working.WorkingLength;
+        var skeins = Cutting.StrandsPerSkein(back.Thread, length) > 0 ? $", {Counting.Of(Cutting.Amount(back.Use, length).Skeins, "skein")}" : "";
+        return
+        [
+            $"Floss near the colour of the cloth: {back.Length.Say(units)} in {Counting.Of(back.Needlefuls, "needleful")} of {Counting.Of(back.Thread.Strands, "strand")}{skeins}.",
+            $"It is worked on the back before anything else: {Counting.Of(back.Cables, "cable")} along {Counting.Of(back.Rows.Select(r => r.Row).Distinct().Count(), "gathering row")}.",
         ];
     }
 

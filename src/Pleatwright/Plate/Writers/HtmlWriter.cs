@@ -44,6 +44,7 @@ public static class HtmlWriter
         Key(page, plate);
         Materials(page, plate);
         Chart(page, plate);
+        if (BackView.IsWanted(plate.Order)) Back(page, plate);
         Directions(page, plate);
         Open(page, "care", CautionsPart.Heading, "care");
         Element(page, "p", plate.Cautions);
@@ -79,6 +80,7 @@ public static class HtmlWriter
         Link("key", "Key");
         Link("materials", "Materials");
         Link("chart", "Chart");
+        if (BackView.IsWanted(plate.Order)) Link("back", BackView.Heading);
         if (plate.Directions.Length > 0) Link("directions", "Directions");
         Link("care", CautionsPart.Heading);
         page.Append("</ul></nav>\n");
@@ -159,6 +161,17 @@ public static class HtmlWriter
             "Every stitch as a brick with the letter of its thread, on numbered pleats and gathering rows. The directions tell the same in words.",
             drawing.View, drawing.Marks));
         page.Append("\n</div></div>\n</section>\n");
+    }
+
+    private static void Back(StringBuilder page, PlateDocument plate)
+    {
+        Open(page, "back", BackView.Heading, "chart");
+        var words = BackView.Words(plate.Order);
+        Element(page, "p", $"Seen from behind: pleat {plate.Work.Pleating.Pleats.ToString(CultureInfo.InvariantCulture)} lies at the left. {words}");
+        var drawing = BackView.Draw(plate.Order, 180, plate.Options.Look);
+        page.Append("<div class=\"sheet\" role=\"region\" aria-label=\"The back\" tabindex=\"0\">\n");
+        page.Append(SvgWriter.Element("bck", $"The back of {plate.Title}", words, drawing.View, drawing.Marks));
+        page.Append("\n</div>\n</section>\n");
     }
 
     private static void Directions(StringBuilder page, PlateDocument plate)

@@ -1,0 +1,175 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Pleatwright.Chart;
+using Pleatwright.Chart.Stitches;
+using Pleatwright.Order;
+using Pleatwright.Thread;
+
+namespace Pleatwright.Plate.Parts;
+
+/// <summary>
+/// The wrong side, seen from behind with the top edge up: the last pleat lies at the left. Backsmocking as bricks, carries
+/// and thread inside folds as lines, and the stitching of the front in grey.
+/// </summary>
+public static class BackView
+{
+    internal const string Heading = "The back";
+
+    /// <summary>Whether there is anything to see on the back: backsmocking, carries, or thread inside the folds.</summary>
+    public static bool IsWanted(WorkingOrder order) =>
+        !order.Backsmock.Rows.IsEmpty || order.Carried > Measure.Length.Zero
+        || order.Work.Bands.Any(b => b.Passes.Any(p => p.Stitches.Any(s => s.Kind == StitchKind.Slip)));
+
+    /// <summary>A page with the view as large as fits and its caption.</summary>
+    internal static Page Page(PlateDocument document)
+    {
+        var look = document.Options.Look;
+        var paper = document.Options.Paper;
+        var inner = new Page("", paper, look).Inner;
+        var page = new Page(Heading, paper, look);
+        var top = page.Heading(Heading, FormattableString.Invariant($"seen from behind: pleat {document.Work.Pleating.Pleats} lies at the left"), inner.Y);
+        var lines = Wrapping.Lines(Words(document.Order), look.Body, inner.Width);
+        for (var i = 0; i < lines.Count; i++) page.Text(inner.X, top + look.Leading * (i + 0.75), lines[i], look.Body);
+        top += look.Leading * lines.Count + 4;
+        var drawing = Draw(document.Order, inner.Width, look);
+        var room = inner.Bottom - top;
+        if (drawing.View.Height > room) drawing = Draw(document.Order, inner.Width * room / drawing.View.Height, look);
+        page.Put(new Inset(drawing.Marks, new Spot(inner.X + (inner.Width - drawing.View.Width) / 2 - drawing.View.X, top - drawing.View.Y)));
+        return page;
+    }
+
+    /// <summary>What the view shows, for its caption.</summary>
+    public static string Words(WorkingOrder order) =>
+        (order.Backsmock.Rows.IsEmpty ? "" : "Bricks are backsmocking, worked first. ")
+        + "Grey is the stitching of the front. Lines are threads carried on the back; broken lines lie inside the folds.";
+
+    /// <summary>Draws it.</summary>
+    /// <param name="order">The working order.</param>
+    /// <param name="width">Its width in millimetres, rulers and all.</param>
+    /// <param name="look">How the plate looks.</param>
+    public static Drawing Draw(WorkingOrder order, double width, Look look)
+    {
+        var work = order.Work;
+        var sides = ChartRulers.Sides(look);
+        var gauge = work.Pleating.Gauge;
+        var pitch = (width - 2 * sides) / work.Pleating.Pleats;
+        var view = new View(work, pitch, gauge.LineHeight.Millimetres * pitch / gauge.Pitch.Millimetres);
+        var box = view.Box;
+        var marks = ImmutableArray.CreateBuilder<Mark>();
+        Cloth(view, look, marks);
+        Front(view, look, marks);
+        Rows(view, look, marks);
+        Hidden(view, marks);
+        Carries(view, order, marks);
+        Backsmocking(view, order, look, marks);
+        return new Drawing(box.Grown(sides, 9), [new Inset(marks.ToImmutable(), default, box), .. Rulers(view, look)]);
+    }
+
+    private static void Cloth(View view, Look look, ImmutableArray<Mark>.Builder marks)
+    {
+        var pleats = new OutlineBuilder();
+        for (var p = 1; p <= view.Pleats; p++) pleats.Rectangle(new Box(view.X(p) + view.Pitch * 0.08, view.Box.Y, view.Pitch * 0.84, view.Box.Height));
+        marks.Add(new Shape(pleats.Build(), look.Pleat));
+    }
+
+    private static void Front(View view, Look look, ImmutableArray<Mark>.Builder marks)
+    {
+        var grey = Look.Darker(look.Pleat, 0.16);
+        var runs = new OutlineBuilder();
+        foreach (var run in view.Work.Runs)
+            runs.Rectangle(new Box(view.X(run.LastPleat.Number), 2 * run.Row.Index * view.Line, run.Cables * view.Pitch + view.Pitch, 2 * view.Line));
+        if (!runs.IsEmpty) marks.Add(new Shape(runs.Build(), grey));
+        var bands = new OutlineBuilder();
+        foreach (var shape in view.Shapes)
+            if (shape.Kind != ShapeKind.Hidden) bands.Line(view.X(shape.From.Across), shape.From.Down * view.Line, view.X(shape.To.Across), shape.To.Down * view.Line);
+        if (!bands.IsEmpty) marks.Add(new Shape(bands.Build(), null, new Pen(grey, view.Line * 0.7)));
+    }
+
+    private static void Rows(View view, Look look, ImmutableArray<Mark>.Builder marks)
+    {
+        var rows = new OutlineBuilder();
+        for (var g = 0; g < view.Work.Piece.Cloth.GatheringRows; g++) rows.Line(view.Box.X, view.Y(g), view.Box.Right, view.Y(g));
+        marks.Add(new Shape(rows.Build(), null, new Pen(look.Accent, 0.2)));
+        var centre = view.X(view.Work.Pleating.CentreValley);
+        marks.Add(new Shape(Outline.Line(centre, view.Box.Y, centre, view.Box.Bottom), null, new Pen(look.Ink, 0.2) { Dashes = (1.6, 0.8) }));
+    }
+
+    private static void Hidden(View view, ImmutableArray<Mark>.Builder marks)
+    {
+        foreach (var band in view.Work.Bands)
+        {
+            var slips = new OutlineBuilder();
+            foreach (var shape in band.Passes.SelectMany(p => StitchDrawing.Shapes(p, view.PerSpace)))
+                if (shape.Kind == ShapeKind.Hidden) slips.Line(view.X(shape.From.Across), shape.From.Down * view.Line, view.X(shape.To.Across), shape.To.Down * view.Line);
+            if (!slips.IsEmpty)
+                marks.Add(new Shape(slips.Build(), null, new Pen(view.Work.Piece.Thread(band.Band.Thread)!.Colour, Math.Min(0.4, view.Pitch * 0.3)) { Dashes = (0.7, 0.5) }));
+        }
+    }
+
+    private static void Carries(View view, WorkingOrder order, ImmutableArray<Mark>.Builder marks)
+    {
+        var carries = new Dictionary<ThreadKey, OutlineBuilder>();
+        foreach (var path in order.BackPaths())
+        {
+            if (path.Kind != BackPathKind.Carry) continue;
+            var key = order.Steps[path.Step - 1].Thread;
+            if (!carries.TryGetValue(key, out var outline)) carries[key] = outline = new OutlineBuilder();
+            for (var i = 0; i + 1 < path.Points.Length; i++)
+                outline.Line(view.X(path.Points[i].Pleat - 0.5), path.Points[i].Row * 2 * view.Line, view.X(path.Points[i + 1].Pleat - 0.5), path.Points[i + 1].Row * 2 * view.Line);
+        }
+        foreach (var thread in view.Work.Piece.Threads)
+            if (carries.TryGetValue(thread.Key, out var outline))
+                marks.Add(new Shape(outline.Build(), null, new Pen(Look.Darker(thread.Colour, 0.15), Math.Max(0.25, view.Line * 0.35)) { Round = true }));
+    }
+
+    private static void Backsmocking(View view, WorkingOrder order, Look look, ImmutableArray<Mark>.Builder marks)
+    {
+        var bricks = new OutlineBuilder();
+        foreach (var row in order.Backsmock.Rows)
+            for (var p = row.From.Number; p < row.To.Number; p++)
+            {
+                var up = (p - row.From.Number & 1) == 0;
+                bricks.Rectangle(new Box(view.X(p + 1), view.Y(row.Row.Number - 1) - (up ? view.Line : 0), 2 * view.Pitch, view.Line).Grown(-Math.Min(0.1, view.Line * 0.06)));
+            }
+        if (!bricks.IsEmpty)
+            marks.Add(new Shape(bricks.Build(), Look.Darker(order.Backsmock.Thread.Colour, 0.12), new Pen(look.Ink, Math.Min(0.14, view.Line * 0.08))));
+    }
+
+    private static IEnumerable<Mark> Rulers(View view, Look look)
+    {
+        var box = view.Box;
+        yield return new Shape(Outline.Rectangle(box), null, new Pen(look.Quiet, look.Large ? 0.3 : 0.15));
+        var every = view.Pitch * 10 >= 5 ? 10 : view.Pitch * 50 >= 5 ? 50 : 500;
+        for (var p = 1; p <= view.Pleats; p++)
+            if (p == 1 || (p % every == 0 && p < view.Pleats - every / 2) || p == view.Pleats)
+                yield return new Lettering(new Spot(view.X(p) + view.Pitch / 2, box.Y - 2.3), p.ToString(CultureInfo.InvariantCulture), look.Ruler, Anchor.Middle);
+        var style = look.Ruler with { Face = Face.TextBold, Colour = look.Accent };
+        for (var g = 1; g <= view.Work.Piece.Cloth.GatheringRows; g++)
+            yield return new Lettering(new Spot(box.X - 2, view.Y(g - 1) + Typeface.CapHeight(style) / 2), g.ToString(CultureInfo.InvariantCulture), style, Anchor.End);
+    }
+
+    /// <summary>Where things lie seen from behind, in millimetres.</summary>
+    private sealed class View(Work work, double pitch, double line)
+    {
+        public Work Work => work;
+
+        public double Pitch => pitch;
+
+        public double Line => line;
+
+        public int Pleats => work.Pleating.Pleats;
+
+        public int PerSpace => work.Pleating.Gauge.CableRowsPerSpace;
+
+        public Box Box => new(0, -3 * line, Pleats * pitch, (2 * work.CableRows + 6) * line);
+
+        public IEnumerable<StitchShape> Shapes =>
+            work.Bands.SelectMany(b => b.Passes).SelectMany(p => StitchDrawing.Shapes(p, PerSpace));
+
+        /// <summary>How far across a place lies that is so many pleats from the left edge of the front.</summary>
+        public double X(double across) => (Pleats - across) * pitch;
+
+        /// <summary>How far down a depth lies, in spaces below gathering row 1.</summary>
+        public double Y(double depth) => StitchDrawing.Down(depth, PerSpace) * line;
+    }
+}
