@@ -1,0 +1,61 @@
+using System.Xml.Linq;
+using Pleatwright.Plate;
+using Pleatwright.Plate.Writers;
+
+namespace Pleatwright.Tests.Plate;
+
+public class HtmlWriterTests
+{
+    private static XElement Page(PlateDocument plate) => XDocument.Parse(HtmlWriter.Write(plate)).Root!;
+
+    [Fact]
+    public void The_same_piece_gives_the_same_page() =>
+        Assert.Equal(HtmlWriter.Write(Plates.OfExample("quay-banner")), HtmlWriter.Write(Plates.OfExample("quay-banner")));
+
+    [Fact]
+    public void Headings_go_down_one_by_one_and_tables_and_pictures_are_named()
+    {
+        var page = Page(Plates.OfExample("flawed-kite"));
+        var level = 0;
+        foreach (var heading in page.Descendants().Where(e => e.Name.LocalName is ['h', >= '1' and <= '6']))
+        {
+            var next = heading.Name.LocalName[1] - '0';
+            Assert.True(next <= level + 1, $"h{level} is followed by h{next}");
+            level = next;
+        }
+        Assert.Single(page.Descendants("h1"));
+        Assert.Single(page.Descendants("main"));
+        Assert.Equal("en-GB", page.Attribute("lang")!.Value);
+        foreach (var th in page.Descendants("th")) Assert.Contains(th.Attribute("scope")!.Value, (string[])["col", "row"]);
+        var ids = page.DescendantsAndSelf().Attributes("id").Select(a => a.Value).ToList();
+        Assert.Equal(ids.Count, ids.Distinct().Count());
+        foreach (var svg in page.Descendants().Where(e => e.Name.LocalName == "svg"))
+            Assert.True(svg.Attribute("aria-hidden") is not null
+                || svg.Attribute("aria-labelledby")!.Value.Split(' ').All(id => svg.Elements().Any(e => e.Attribute("id")?.Value == id && e.Value.Length > 0)));
+        foreach (var link in page.Descendants("a")) Assert.Contains(link.Attribute("href")!.Value[1..], ids);
+    }
+
+    [Fact]
+    public void Every_step_can_be_ticked_and_says_what_the_directions_say()
+    {
+        var plate = Plates.OfExample("quay-banner");
+        var steps = plate.Directions.Where(d => d.Kind == Pleatwright.Order.DirectionKind.Step).ToList();
+        var labels = Page(plate).Descendants("label").ToList();
+        Assert.Equal(steps.Count, labels.Count);
+        foreach (var (i, label) in labels.Index())
+        {
+            Assert.Equal("checkbox", label.Element("input")!.Attribute("type")!.Value);
+            Assert.Equal(steps[i].Text, label.Element("span")!.Value.Trim());
+        }
+    }
+
+    [Fact]
+    public void Every_cable_is_a_brick_with_its_letter_on_the_chart()
+    {
+        var work = SomeWorks.Of(true, ".rrrr.", "bbbbbb", "bbbbbb");
+        var chart = Page(Plates.Of(work)).Descendants().Single(e => e.Name.LocalName == "svg" && e.Attribute("aria-labelledby")?.Value == "cht-t cht-d");
+        var letters = chart.Descendants().Where(e => e.Name.LocalName == "text").Select(e => e.Value).Where(t => t is "r" or "b").ToList();
+        Assert.Equal(4 + 2, letters.Count(l => l == "r"));
+        Assert.Equal(12 + 4, letters.Count(l => l == "b"));
+    }
+}

@@ -1,0 +1,36 @@
+using CsCheck;
+using Pleatwright.Plate;
+using Pleatwright.Thread;
+
+namespace Pleatwright.Tests.Plate;
+
+public class WrappingTests
+{
+    private static readonly TypeStyle Style = new(Face.Text, 10, Colour.Black);
+
+    private static readonly Gen<string> Words = Gen.String[Gen.Char["abcdefgh  é漁&"], 0, 120];
+
+    [Fact]
+    public void No_line_is_too_wide_and_no_word_is_lost() => Gen.Select(Words, Gen.Double[8, 80]).Sample((words, width) =>
+    {
+        var lines = Wrapping.Lines(words, Style, width);
+        Assert.NotEmpty(lines);
+        Assert.All(lines, line => Assert.True(Typeface.Width(line, Style) <= width + 1e-9));
+        Assert.Equal(words.Replace(" ", ""), string.Concat(lines).Replace(" ", ""));
+    });
+
+    [Fact]
+    public void A_shortened_line_fits_and_begins_as_the_text_does() => Gen.Select(Words, Gen.Double[8, 80]).Sample((words, width) =>
+    {
+        var line = Wrapping.Shorten(words, Style, width);
+        Assert.True(Typeface.Width(line, Style) <= width + 1e-9);
+        Assert.StartsWith(line.TrimEnd('…').TrimEnd(), words);
+    });
+
+    [Fact]
+    public void Lettering_is_as_wide_as_the_font_file_says()
+    {
+        // Advance widths of the glyphs in hmtx, read with another library: H 761 of 1000 units, i 232.
+        Assert.Equal((761 + 232) / 1000.0 * 10 * 25.4 / 72, Typeface.Width("Hi", Style), 3);
+    }
+}
