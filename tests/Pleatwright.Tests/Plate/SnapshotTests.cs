@@ -24,7 +24,7 @@ public class SnapshotTests
         ];
         return new PlateDocument
         {
-            Work = made.Work, Options = options, Title = made.Title, Summary = made.Summary, Facts = made.Facts, Threads = made.Threads, Signs = made.Signs,
+            Work = made.Work, Order = made.Order, Options = options, Title = made.Title, Summary = made.Summary, Facts = made.Facts, Threads = made.Threads, Signs = made.Signs,
             Materials = made.Materials, Directions = directions, Verdict = null, Cautions = made.Cautions,
         };
     }
