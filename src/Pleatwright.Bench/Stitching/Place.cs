@@ -1,61 +1,44 @@
 using System.Globalization;
-using System.Text;
 using Pleatwright.Bench.Keeping;
-using Pleatwright.Order;
 
 namespace Pleatwright.Bench.Stitching;
 
-/// <summary>Where the maker is in the working order: steps done, and stitches done in the step under way.</summary>
-/// <param name="Steps">Steps done, from 0.</param>
-/// <param name="Stitches">Stitches done of the next step, from 0.</param>
-public readonly record struct Place(int Steps, int Stitches)
+/// <summary>Where the maker is: items done, and ticks done in the one under way.</summary>
+/// <param name="Items">Items done, from 0.</param>
+/// <param name="Ticks">Ticks done of the next item, from 0.</param>
+public readonly record struct Place(int Items, int Ticks)
 {
-    /// <summary>One stitch on; a step is done with its last stitch.</summary>
-    public Place On(WorkingOrder order)
-    {
-        if (Steps >= order.Steps.Length) return this;
-        return Stitches + 1 < StitchesIn(order.Steps[Steps]) ? this with { Stitches = Stitches + 1 } : new Place(Steps + 1, 0);
-    }
+    /// <summary>One tick on; an item is done with its last.</summary>
+    public Place On(ChairWork work) =>
+        Items >= work.Items.Length ? this
+        : Ticks + 1 < work.Items[Items].Ticks ? this with { Ticks = Ticks + 1 }
+        : new Place(Items + 1, 0);
 
-    /// <summary>The whole step done.</summary>
-    public Place StepDone(WorkingOrder order) => Steps < order.Steps.Length ? new Place(Steps + 1, 0) : this;
+    /// <summary>The whole item done.</summary>
+    public Place ItemDone(ChairWork work) => Items < work.Items.Length ? new Place(Items + 1, 0) : this;
 
-    /// <summary>One stitch back, into the step before where need be.</summary>
-    public Place Back(WorkingOrder order) => (Steps, Stitches) switch
+    /// <summary>One tick back, into the item before where need be.</summary>
+    public Place Back(ChairWork work) => (Items, Ticks) switch
     {
-        (_, > 0) => this with { Stitches = Stitches - 1 },
-        ( > 0, _) => new Place(Steps - 1, StitchesIn(order.Steps[Steps - 1]) - 1),
+        (_, > 0) => this with { Ticks = Ticks - 1 },
+        ( > 0, _) => new Place(Items - 1, work.Items[Items - 1].Ticks - 1),
         _ => this,
     };
 
-    private static int StitchesIn(Step step) => step.Cables + step.HalfStitches;
-}
-
-/// <summary>Remembers the place of each piece through reloads and kills, and whether the piece changed since.</summary>
-internal static class PlaceKeeper
-{
-    /// <summary>The place in an order; false beside it when the order is not the one it was ticked in.</summary>
-    public static async Task<(Place Place, bool SameOrder)> LoadAsync(string piece, WorkingOrder order)
+    /// <summary>The place remembered of a piece, through reloads and kills; false beside it when the piece has changed since.</summary>
+    public static async Task<(Place Place, bool Same)> RememberedAsync(string piece, ChairWork work)
     {
         var words = (await Store.RememberedAsync(Key(piece)))?.Split(' ');
-        if (words is not [var steps, var stitches, var then]
-            || !int.TryParse(steps, NumberStyles.None, CultureInfo.InvariantCulture, out var s)
-            || !int.TryParse(stitches, NumberStyles.None, CultureInfo.InvariantCulture, out var n)) return (default, true);
-        if (then == Mark(order)) return (new Place(Math.Min(s, order.Steps.Length), n), true);
-        return (new Place(Math.Min(s, order.Steps.Length), 0), false);
+        if (words is not [var items, var ticks, var mark]
+            || !int.TryParse(items, NumberStyles.None, CultureInfo.InvariantCulture, out var i)
+            || !int.TryParse(ticks, NumberStyles.None, CultureInfo.InvariantCulture, out var t)) return (default, true);
+        i = Math.Min(i, work.Items.Length);
+        return mark == work.Mark && (i == work.Items.Length || t < work.Items[i].Ticks) ? (new Place(i, t), true) : (new Place(i, 0), false);
     }
 
-    public static Task KeepAsync(string piece, Place place, WorkingOrder order) =>
-        Store.RememberAsync(Key(piece), string.Create(CultureInfo.InvariantCulture, $"{place.Steps} {place.Stitches} {Mark(order)}"));
+    /// <summary>Remembers it.</summary>
+    public Task RememberAsync(string piece, ChairWork work) =>
+        Store.RememberAsync(Key(piece), string.Create(CultureInfo.InvariantCulture, $"{Items} {Ticks} {work.Mark}"));
 
     private static string Key(string piece) => $"place\n{piece}";
-
-    // Tells one order from another by what the hands do.
-    private static string Mark(WorkingOrder order)
-    {
-        var text = new StringBuilder();
-        foreach (var s in order.Steps)
-            text.Append(CultureInfo.InvariantCulture, $"{s.Row.Index},{s.From.Number},{s.To.Number},{s.Thread},{(s.Turned ? 1 : 0)};");
-        return Pleatwright.Shelf.Edition.Of(Encoding.ASCII.GetBytes(text.ToString())).ToString();
-    }
 }

@@ -1,0 +1,80 @@
+using System.Collections.Immutable;
+using System.Text;
+using Pleatwright.Order;
+using Pleatwright.Shelf;
+
+namespace Pleatwright.Bench.Stitching;
+
+/// <summary>One thing to do at the chair: a step of the directions with what is said before and after it.</summary>
+/// <param name="Heading">The heading it stands under; empty when there is none.</param>
+/// <param name="Words">What is said: the step, then its remarks and level checks.</param>
+/// <param name="Step">The step of cables, or null for backsmocking, bands and accents.</param>
+/// <param name="Stitches">Its stitches as held; empty where they are not counted one by one.</param>
+public sealed record ChairItem(string Heading, ImmutableArray<Direction> Words, Step? Step, ImmutableArray<HeldStitch> Stitches)
+{
+    /// <summary>Ticks it takes, at least 1.</summary>
+    public int Ticks => Math.Max(1, Stitches.Length);
+}
+
+/// <summary>All there is to do at the chair, in order.</summary>
+public sealed class ChairWork
+{
+    private readonly ImmutableArray<int> before; // ticks before each item, and in all
+
+    private ChairWork(ImmutableArray<ChairItem> items, string mark)
+    {
+        Items = items;
+        Mark = mark;
+        var sum = 0;
+        before = [.. items.Select(i => sum += i.Ticks).Prepend(0)];
+    }
+
+    /// <summary>The items.</summary>
+    public ImmutableArray<ChairItem> Items { get; }
+
+    /// <summary>Tells one order from another by what the hands do, however it is worded.</summary>
+    public string Mark { get; }
+
+    /// <summary>Ticks in all.</summary>
+    public int Ticks => before[^1];
+
+    /// <summary>Ticks done at a place.</summary>
+    public int Done(Place place) => before[Math.Min(place.Items, Items.Length)] + place.Ticks;
+
+    /// <summary>The work of an order.</summary>
+    public static ChairWork Of(WorkingOrder order, LevelWords words)
+    {
+        var items = ImmutableArray.CreateBuilder<ChairItem>();
+        var heading = "";
+        var said = new List<Direction>();
+        Direction? step = null;
+        void Close()
+        {
+            if (step is not null) items.Add(new ChairItem(heading, [step, .. said], step.Step, step.Step is { } s ? HeldStitch.Of(s) : []));
+            said.Clear();
+            step = null;
+        }
+        foreach (var direction in Directions.Write(order, words))
+        {
+            switch (direction.Kind)
+            {
+                case DirectionKind.Step:
+                    var remarks = step is null ? said.ToArray() : [];
+                    Close();
+                    step = direction;
+                    said.AddRange(remarks); // said before the first step of its part
+                    break;
+                case DirectionKind.Heading:
+                    Close();
+                    heading = direction.Text;
+                    break;
+                default:
+                    said.Add(direction);
+                    break;
+            }
+        }
+        Close();
+        var marked = string.Join('\n', Directions.Write(order, LevelWords.UpDown).Where(d => d.Kind == DirectionKind.Step).Select(d => d.Text));
+        return new ChairWork(items.ToImmutable(), Edition.Of(Encoding.UTF8.GetBytes(marked)).ToString());
+    }
+}
