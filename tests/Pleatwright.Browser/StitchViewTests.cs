@@ -8,11 +8,26 @@ public class StitchViewTests(Chromium chromium)
 
     private static Task<string?> TallyAsync(OpenBench bench) => bench.Page.Locator(".chair-tally").TextContentAsync();
 
+    // Past the backsmocking, which is ticked row by row, to the first run of cables.
+    private static async Task<int> ToCablesAsync(OpenBench bench)
+    {
+        await bench.Page.Locator("#tick").WaitForAsync();
+        var step = 1;
+        for (; await bench.Page.Locator(".chair-run[data-counted=no]").CountAsync() > 0; step++)
+        {
+            Assert.StartsWith($"Step {step} of", await StepAsync(bench), StringComparison.Ordinal);
+            await bench.Page.GetByRole(AriaRole.Button, new() { Name = "Run done" }).ClickAsync();
+        }
+        return step;
+    }
+
     [Fact]
     public async Task Ticks_count_can_be_undone_and_the_place_is_kept_through_a_reload()
     {
         await using var bench = await OpenBench.AtAsync(chromium, "stitch", Screens.Tablet, touch: true);
-        Assert.StartsWith("Step 1", await StepAsync(bench), StringComparison.Ordinal);
+        await bench.PictureAsync("stitch-back");
+        var first = await ToCablesAsync(bench);
+        Assert.True(first > 1); // the example needs backsmocking, which comes first
         for (var i = 0; i < 3; i++) await bench.Page.Locator("#tick").TapAsync();
         Assert.StartsWith("3 of", await TallyAsync(bench), StringComparison.Ordinal);
         await bench.Page.GetByRole(AriaRole.Button, new() { Name = "Undo a tick" }).TapAsync();
@@ -22,9 +37,9 @@ public class StitchViewTests(Chromium chromium)
         Assert.StartsWith("2 of", await TallyAsync(bench), StringComparison.Ordinal);
 
         await bench.Page.GetByRole(AriaRole.Button, new() { Name = "Run done" }).TapAsync();
-        Assert.StartsWith("Step 2", await StepAsync(bench), StringComparison.Ordinal);
+        Assert.StartsWith($"Step {first + 1} of", await StepAsync(bench), StringComparison.Ordinal);
         await bench.Page.GetByRole(AriaRole.Button, new() { Name = "Undo a tick" }).TapAsync();
-        Assert.StartsWith("Step 1", await StepAsync(bench), StringComparison.Ordinal);
+        Assert.StartsWith($"Step {first} of", await StepAsync(bench), StringComparison.Ordinal);
         Assert.Equal("50 of 51", await TallyAsync(bench)); // back to the last stitch of the run
         await bench.PictureAsync("stitch-near-the-end");
         await bench.NoSeriousFaultAsync();
@@ -34,14 +49,15 @@ public class StitchViewTests(Chromium chromium)
     public async Task Keys_do_what_the_buttons_do_to_the_last_stitch_of_the_piece()
     {
         await using var bench = await OpenBench.AtAsync(chromium, "stitch");
-        await bench.Page.Locator("#tick").WaitForAsync();
+        await ToCablesAsync(bench);
+        await bench.Page.Locator("#tick").FocusAsync();
         await bench.Page.Keyboard.PressAsync("ArrowRight");
         await bench.Page.Keyboard.PressAsync("ArrowRight");
         await bench.Page.Keyboard.PressAsync("Backspace");
         Assert.StartsWith("1 of", await TallyAsync(bench), StringComparison.Ordinal);
         await bench.Page.Keyboard.PressAsync("Enter"); // the focus is on the tick
         Assert.StartsWith("2 of", await TallyAsync(bench), StringComparison.Ordinal);
-        for (var i = 0; i < 45; i++) await bench.Page.Keyboard.PressAsync("PageDown");
+        for (var i = 0; i < 60; i++) await bench.Page.Keyboard.PressAsync("PageDown");
         await bench.Page.GetByText("All stitched").WaitForAsync();
         await bench.PictureAsync("stitch-done");
     }
@@ -50,6 +66,7 @@ public class StitchViewTests(Chromium chromium)
     public async Task Held_sideways_the_words_are_left_and_right_and_a_left_hand_goes_the_other_way()
     {
         await using var bench = await OpenBench.AtAsync(chromium, "stitch", Screens.Tablet);
+        await ToCablesAsync(bench);
         Assert.Equal("up", await bench.Page.Locator(".held-word").TextContentAsync());
         var before = await bench.Page.Locator(".held-stitch.now").BoundingBoxAsync();
         await bench.Page.GetByRole(AriaRole.Radio, new() { Name = "Sideways" }).ClickAsync();
@@ -69,7 +86,7 @@ public class StitchViewTests(Chromium chromium)
     public async Task A_place_ticked_before_the_piece_was_changed_asks_to_be_looked_at()
     {
         await using var bench = await OpenBench.AtAsync(chromium, "stitch");
-        await bench.Page.GetByRole(AriaRole.Button, new() { Name = "Run done" }).ClickAsync();
+        await bench.Page.Locator("#tick").ClickAsync();
         await bench.Page.GetByLabel("Left-handed").CheckAsync();
         await bench.Page.GetByText("The piece has changed since you last ticked").WaitForAsync();
         await bench.Page.GetByText("It is right").ClickAsync();

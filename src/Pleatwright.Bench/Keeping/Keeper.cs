@@ -306,6 +306,7 @@ public sealed class Keeper(Desk desk, IShelf shelf)
         seen = desk.History;
         await journal.BeginAsync(Key(name), 0, []);
         Took(name, standing);
+        journal.Note(desk.History, standing); // so that it can be opened again without the shelf
     }
 
     private async Task PutOnTableAsync(PieceName? name, JournalRecord record, Edition standing)
