@@ -7,7 +7,7 @@ namespace Pleatwright.Bench.Stitching;
 
 /// <summary>One thing to do at the chair: a step of the directions with what is said before and after it.</summary>
 /// <param name="Heading">The heading it stands under; empty when there is none.</param>
-/// <param name="Words">What is said: the step, then its remarks and level checks.</param>
+/// <param name="Words">What is said: what opens its part, the step, then its remarks and level checks.</param>
 /// <param name="Step">The step of cables, or null for backsmocking, bands and accents.</param>
 /// <param name="Stitches">Its stitches as held; empty where they are not counted one by one.</param>
 public sealed record ChairItem(string Heading, ImmutableArray<Direction> Words, Step? Step, ImmutableArray<HeldStitch> Stitches)
@@ -46,11 +46,12 @@ public sealed class ChairWork
     {
         var items = ImmutableArray.CreateBuilder<ChairItem>();
         var heading = "";
-        var said = new List<Direction>();
+        var said = new List<Direction>(); // in the order of the directions: what opens a part stands before its first step
         Direction? step = null;
         void Close()
         {
-            if (step is not null) items.Add(new ChairItem(heading, [step, .. said], step.Step, step.Step is { } s ? HeldStitch.Of(s) : []));
+            if (step is null) return;
+            items.Add(new ChairItem(heading, [.. said], step.Step, step.Step is { } s ? HeldStitch.Of(s) : []));
             said.Clear();
             step = null;
         }
@@ -59,10 +60,9 @@ public sealed class ChairWork
             switch (direction.Kind)
             {
                 case DirectionKind.Step:
-                    var remarks = step is null ? said.ToArray() : [];
                     Close();
                     step = direction;
-                    said.AddRange(remarks); // said before the first step of its part
+                    said.Add(direction);
                     break;
                 case DirectionKind.Heading:
                     Close();
