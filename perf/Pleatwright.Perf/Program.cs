@@ -3,6 +3,7 @@ using Pleatwright.Perf;
 // One file a measurement; add yours to this list.
 var measurements = new Dictionary<string, Action>
 {
+    ["bands"] = BandCost.Measure,
     ["proof"] = ProofCost.Measure,
     ["trace"] = TraceCost.Measure,
 };

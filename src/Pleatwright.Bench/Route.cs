@@ -1,4 +1,3 @@
-using Pleatwright.Chart;
 using Pleatwright.Order;
 
 namespace Pleatwright.Bench;
@@ -15,12 +14,11 @@ internal static class Route
     public static double[] OnBack(WorkingOrder order, int done)
     {
         var legs = new List<double>();
-        if (order.Work.Piece.Back == Backsmocking.Auto)
-            foreach (var loose in Holding.Loose(order.Work))
-            {
-                var row = loose.Row.CableRow(order.Work.Pleating.Gauge.CableRowsPerSpace).Index + 0.5;
-                legs.AddRange([4, loose.From.Number, row, loose.To.Number, row, 0, 0]);
-            }
+        foreach (var back in order.Backsmock.Rows)
+        {
+            var row = back.Row.CableRow(order.Work.Pleating.Gauge.CableRowsPerSpace).Index + 0.5;
+            legs.AddRange([4, back.From.Number, row, back.To.Number, row, 0, 0]);
+        }
         foreach (var path in BackPath.Of(order))
             if (path.Step <= done) Add(legs, order, path, path.Step == done ? 1 : 0);
         return [.. legs];

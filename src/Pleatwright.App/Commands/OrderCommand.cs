@@ -60,7 +60,8 @@ internal static class OrderCommand
     private static void Say(WorkingOrder order, LevelWords words, UnitSystem units)
     {
         Console.WriteLine(order.Work.Piece.Title);
-        Console.WriteLine($"{order.Starts} starts (no order can have fewer than {order.LowerBoundStarts}), {order.Turns} turns, {order.Carried.Say(units)} carried.");
+        Console.WriteLine($"{order.Starts} starts (no order can have fewer than {order.LowerBoundStarts}), {order.Turns} turns, {order.Carried.Say(units)} carried."
+            + (order.Needlefuls > order.Starts ? $" Bands, accents and backsmocking take {order.Needlefuls - order.Starts} needlefuls more." : ""));
         foreach (var direction in Directions.Write(order, words))
         {
             if (direction.Kind == DirectionKind.Heading) Console.WriteLine();

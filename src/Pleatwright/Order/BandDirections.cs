@@ -85,6 +85,7 @@ internal static class BandDirections
                 : band.Band.Ends == BandEnds.Cut ? ", and at both ends a part of one, alike."
                 : band.Fit.EndsAlike ? $", with {Phrases.Count(band.Fit.Spare / 2, "pleat")} left bare at each side." : ".");
         }
+        text.Append($" On the back it leaves {band.Stitch.Back}.");
         yield return new Direction(DirectionKind.Remark, text.ToString(), null);
     }
 

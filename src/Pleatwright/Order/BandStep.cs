@@ -137,48 +137,38 @@ public sealed class BandWork
         var usable = work.Piece.Working.WorkingLength - work.Piece.Working.Tails;
         for (var i = 0; i < band.Passes.Length; i++)
         {
-            var pass = band.Passes[i];
+            var pass = new Measured(work, band.Passes[i]);
             if (i + 1 < band.Passes.Length && band.Passes[i + 1].GoesOn)
             {
-                var other = band.Passes[++i];
+                var other = new Measured(work, band.Passes[++i]);
                 // one needleful for both halves when it reaches, else half of it on each side of the centre
-                var both = Sum(work, pass) + Sum(work, other) <= usable;
-                Share(work, band, pass, BandThread.NewWithTail, both ? usable : usable / 2, usable, steps);
-                Share(work, band, other, BandThread.Tail, both ? usable : usable / 2, usable, steps);
+                var both = pass.Length + other.Length <= usable;
+                Share(band, pass, BandThread.NewWithTail, both ? usable : usable / 2, usable, steps);
+                Share(band, other, BandThread.Tail, both ? usable : usable / 2, usable, steps);
             }
             else
             {
-                Share(work, band, pass, pass.GoesOn ? BandThread.Tail : BandThread.New, usable, usable, steps);
+                Share(band, pass, pass.Pass.GoesOn ? BandThread.Tail : BandThread.New, usable, usable, steps);
             }
         }
     }
 
-    private static Length Sum(Work work, Pass pass)
-    {
-        var sum = Length.Zero;
-        foreach (var stitch in pass.Stitches) sum += LengthOf(work, stitch);
-        return sum;
-    }
-
     // Shares a pass among as few needlefuls as can be, and evenly, so that none is threaded for a stitch or two.
-    private static void Share(Work work, LaidBand band, Pass pass, BandThread thread, Length reach, Length usable, ImmutableArray<BandStep>.Builder steps)
+    private static void Share(LaidBand band, Measured pass, BandThread thread, Length reach, Length usable, ImmutableArray<BandStep>.Builder steps)
     {
-        var lengths = Array.ConvertAll(pass.Stitches.ToArray(), s => LengthOf(work, s));
-        var parts = Split(pass, lengths, reach, usable);
-        var least = Sum(work, pass) / parts.Count;
-        for (var slack = 1.0; slack < 1.5; slack += 0.05)
+        var parts = Split(pass, reach, usable);
+        var least = pass.Length / parts.Count;
+        for (var slack = 1.0; slack < 1.5 && parts.Count > 1; slack += 0.05)
         {
             Length first = reach < least * slack ? reach : least * slack, each = usable < least * slack ? usable : least * slack;
-            if (Split(pass, lengths, first, each) is var even && even.Count > parts.Count) continue;
+            if (Split(pass, first, each) is var even && even.Count > parts.Count) continue;
             parts = even;
             break;
         }
         var from = 0;
         foreach (var count in parts)
         {
-            var length = Length.Zero;
-            for (var i = from; i < from + count; i++) length += lengths[i];
-            steps.Add(new BandStep(band, pass, from, count, thread, length));
+            steps.Add(new BandStep(band, pass.Pass, from, count, thread, pass.Between(from, from + count)));
             from += count;
             thread = BandThread.GoesOn;
         }
@@ -186,15 +176,14 @@ public sealed class BandWork
 
     // Stitches in each needleful. A thread is changed at a turn where one lies in the last third it reaches, and never
     // between a catch and the way to the next.
-    private static List<int> Split(Pass pass, Length[] lengths, Length reach, Length usable)
+    private static List<int> Split(Measured pass, Length reach, Length usable)
     {
         List<int> parts = [];
-        for (var first = 0; first < lengths.Length;)
+        for (var first = 0; first < pass.Stitches;)
         {
-            var count = 0;
-            var sum = Length.Zero;
-            while (first + count < lengths.Length && (count == 0 || sum + lengths[first + count] <= reach)) sum += lengths[first + count++];
-            if (first + count < lengths.Length) count = Break(pass, first, count);
+            var count = 1;
+            while (first + count < pass.Stitches && pass.Between(first, first + count + 1) <= reach) count++;
+            if (first + count < pass.Stitches) count = Break(pass.Pass, first, count);
             parts.Add(count);
             first += count;
             reach = usable;
@@ -210,5 +199,26 @@ public sealed class BandWork
         for (var n = count; n > 0; n--)
             if (Crosses(n)) return n;
         return count;
+    }
+
+    /// <summary>A pass with the thread in its stitches summed up.</summary>
+    private sealed class Measured
+    {
+        private readonly Length[] upTo; // entry i: thread in the first i stitches
+
+        public Measured(Work work, Pass pass)
+        {
+            Pass = pass;
+            upTo = new Length[pass.Stitches.Length + 1];
+            for (var i = 0; i < pass.Stitches.Length; i++) upTo[i + 1] = upTo[i] + LengthOf(work, pass.Stitches[i]);
+        }
+
+        public Pass Pass { get; }
+
+        public int Stitches => Pass.Stitches.Length;
+
+        public Length Length => upTo[^1];
+
+        public Length Between(int from, int to) => upTo[to] - upTo[from];
     }
 }

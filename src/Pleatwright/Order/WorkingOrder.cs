@@ -94,6 +94,9 @@ public sealed class WorkingOrder
     /// <summary>The bands off the lattice, worked before the runs, and the accents, worked after them.</summary>
     public BandWork Bands => bands ??= BandWork.Of(Work);
 
+    /// <summary>Times a needle is threaded in all: for runs, bands, accents and backsmocking.</summary>
+    public int Needlefuls => ThreadUses().Sum(u => u.Needlefuls) + Backsmock.Needlefuls;
+
     /// <summary>What is used of each thread of the piece, in the order of its key.</summary>
     public ImmutableArray<ThreadUse> ThreadUses()
     {

@@ -22,7 +22,7 @@ public partial class BandDirectionsTests
                 + "For an up cable the thread is held above the needle, for a down cable below it.",
             "Baby wave, from gathering row 2 to half a space below gathering row 2",
             "A cable at each turn and one slanting stitch between turns; the thread is below the needle going up and above it going down. "
-                + "One repeat is 4 valleys; 4 whole repeats fit, and both ends come out alike.",
+                + "One repeat is 4 valleys; 4 whole repeats fit, and both ends come out alike. On the back it leaves starts and tie-offs alone.",
             "Start at the centre, valley 9, with a new needleful of a (sail red, 4 strands); leave half of it hanging at the back. "
                 + "From pleat 9 to pleat 18: an up cable; 1 step down, the thread above the needle; a down cable; 1 step up, the thread below the needle; and so on. Tie off.",
             "Level check: it lies on gathering row 2; keep a thread's width from the gathering thread all along.",

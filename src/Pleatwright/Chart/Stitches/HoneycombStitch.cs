@@ -16,7 +16,7 @@ public sealed class HoneycombStitch : BandStitch
     public override string Manner => "Catch two pleats together with two small stitches in one place; slip the needle inside the fold of the pleat ahead to the other row, and catch that pleat to the next. It keeps its stretch: do not draw it tight.";
 
     /// <inheritdoc/>
-    public override string Back => "the thread lies inside the folds, up and down between the two rows";
+    public override string Back => "starts and tie-offs, and thread inside the folds between its two rows";
 
     /// <inheritdoc/>
     public override Choice? Height => new(1, 16, 4);

@@ -41,7 +41,7 @@ internal static class MaterialsPart
                 : "An embroidery needle whose eye takes the strands without dragging.",
             $"Needlefuls of {work.Piece.Working.WorkingLength.Say(units)}. Strip the strands apart and lay them together again.",
             "Strong gathering thread in a colour that shows on the cloth.",
-            $"The plan starts a thread {Counting.Of(order.Starts, "time")}; the amounts include starts and tie-offs.",
+            $"The plan starts a thread {Counting.Of(order.Needlefuls, "time")}; the amounts include starts and tie-offs.",
         ];
     }
 

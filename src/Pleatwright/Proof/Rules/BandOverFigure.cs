@@ -27,7 +27,8 @@ public sealed class BandOverFigure : Rule
     private static List<Place> Hits(Work work, LaidBand laid)
     {
         var perSpace = work.Pleating.Gauge.CableRowsPerSpace;
-        var hits = new SortedDictionary<int, Place>();
+        if (laid.Passes.IsEmpty || !AnyWorked(work, (int)Math.Floor(laid.Highest * perSpace) - 1, (int)Math.Ceiling(laid.Lowest * perSpace) + 1)) return [];
+        var hits = new Place?[work.Pleating.Pleats + 1];
         foreach (var pass in laid.Passes)
             foreach (var shape in StitchDrawing.Shapes(pass, perSpace))
             {
@@ -36,14 +37,22 @@ public sealed class BandOverFigure : Rule
                 {
                     if (!IsCovered(work, pleat, line)) continue;
                     var place = Place.In(new CableRow(line / 2), new Valley(pleat), new Valley(pleat));
-                    hits[pleat] = hits.TryGetValue(pleat, out var other) ? other.And(place) : place;
+                    hits[pleat] = hits[pleat] is { } other ? other.And(place) : place;
                 }
             }
         var places = new List<Place>();
-        foreach (var (pleat, place) in hits)
-            if (places.Count > 0 && pleat - places[^1].To.Number <= Near) places[^1] = places[^1].And(place);
+        for (var pleat = 1; pleat < hits.Length; pleat++)
+            if (hits[pleat] is not { } place) continue;
+            else if (places.Count > 0 && pleat - places[^1].To.Number <= Near) places[^1] = places[^1].And(place);
             else places.Add(place);
         return places;
+    }
+
+    private static bool AnyWorked(Work work, int top, int bottom)
+    {
+        for (var y = top; y <= bottom; y++)
+            if (!work.RunsIn(new CableRow(y)).IsEmpty) return true;
+        return false;
     }
 
     /// <summary>The pleats and lines a shape lies on, pleat by pleat.</summary>
