@@ -26,7 +26,9 @@ public static class ColourDifference
         var dC = c2 - c1;
         // 2·√(c1·c2)·sin(Δh/2): what is left of the way between the two when the chroma is taken out.
         var dH = Math.Sqrt(Math.Max(0, (a2 - a1) * (a2 - a1) + (b2 - b1) * (b2 - b1) - dC * dC));
-        if (a1 * b2 < b1 * a2) dH = -dH;
+        var turn = a1 * b2 - b1 * a2;
+        // Straight opposite each other the turn says nothing; the formula then goes by the angles themselves.
+        if (turn < 0 || (turn == 0 && Hue(a2, b2) < Hue(a1, b1))) dH = -dH;
         if (c1 == 0 || c2 == 0) dH = 0;
 
         var (cos, sin) = MeanHue(a1, b1, c1, a2, b2, c2);

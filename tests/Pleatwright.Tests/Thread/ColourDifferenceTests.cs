@@ -59,6 +59,13 @@ public class ColourDifferenceTests
     public void The_difference_is_the_same_either_way_and_nothing_to_itself() => Gen.Select(Labs, Labs).Sample((a, b) =>
         Math.Abs(ColourDifference.Between(a, b) - ColourDifference.Between(b, a)) < 1e-9 && ColourDifference.Between(a, a) == 0);
 
+    [Fact]
+    public void The_difference_is_the_same_either_way_between_hues_straight_opposite() => Gen.Select(Gen.Double[1, 100], Gen.Double[1, 100], Gen.Bool).Sample((here, there, alongA) =>
+    {
+        Lab one = alongA ? new Lab(50, here, 0) : new Lab(50, 0, here), other = alongA ? new Lab(50, -there, 0) : new Lab(50, 0, -there);
+        Assert.Equal(ColourDifference.Between(one, other), ColourDifference.Between(other, one), 1e-9);
+    });
+
     // The formula between greys is the lightness step over its weight alone; black to white is then exactly 100.
     [Fact]
     public void It_is_the_formula_taken_angle_by_angle() => Gen.Select(Labs, Labs).Sample((a, b) =>
