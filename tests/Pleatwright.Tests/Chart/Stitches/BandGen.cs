@@ -51,7 +51,7 @@ internal static class BandGen
             }));
 
     /// <summary>Pieces with a few bands and accents, and perhaps a figure.</summary>
-    public static readonly Gen<Piece> Pieces = Gen.Select(PieceGen.Pieces, Bands.Array[0, 4], Accents.Array[0, 3], Gen.Select(Gen.Int[0, 20], Gen.Int[21, 60], Gen.Bool))
+    public static readonly Gen<Piece> Pieces = Gen.Select(PieceGen.Pieces, Bands.Array[0, 4], Accents.Array[0, 3], Gen.Select(Gen.Int[0, 20], Gen.Int[22, 60], Gen.Bool))
         .Select((piece, bands, accents, range) => piece with
         {
             Cloth = piece.Cloth with { GatheringRows = Math.Max(6, piece.Cloth.GatheringRows) },
