@@ -15,7 +15,7 @@ internal sealed class ChoiceOption<T> : Option<string?>
         Validators.Add(result =>
         {
             if (result.GetValueOrDefault<string?>() is { } word && !choices.Any(c => Is(c.Word, word)))
-                result.AddError($"“{word}” is not a choice here; {name} takes {string.Join(", ", choices.Select(c => c.Word))}.");
+                result.AddError($"“{word}” is not a choice here; {name} takes {string.Join(", ", choices[..^1].Select(c => c.Word))} or {choices[^1].Word}.");
         });
     }
 

@@ -39,7 +39,7 @@ public sealed class CommandTests : IDisposable
         Assert.True(flawed.Json.GetProperty("counts").GetProperty("error").GetInt32() > 0);
         foreach (var finding in flawed.Json.GetProperty("findings").EnumerateArray())
         {
-            Assert.Equal(["rule", "severity", "cableRow", "valleys", "message", "remedy"], Keys(finding));
+            Assert.Empty(new[] { "rule", "severity", "cableRow", "valleys", "message", "remedy" }.Except(Keys(finding)));
             Assert.Contains(finding.GetProperty("severity").GetString(), new[] { "error", "warning", "note" });
             Assert.Equal(2, finding.GetProperty("valleys").GetArrayLength());
         }
