@@ -21,6 +21,7 @@ public sealed class Chromium : IAsyncLifetime
 
     public async ValueTask InitializeAsync()
     {
+        Assertions.SetDefaultExpectTimeout(20_000); // a busy machine is no fault of the bench
         playwright = await Playwright.CreateAsync();
         Browser = await playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
         {

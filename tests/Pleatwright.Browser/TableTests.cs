@@ -1,0 +1,340 @@
+using Microsoft.Playwright;
+using Pleatwright.Chart;
+using Pleatwright.Files;
+
+namespace Pleatwright.Browser.Tests;
+
+/// <summary>The table worked by key, by pointer and by touch. What was done is read from the shelf's own file.</summary>
+public class TableTests(Chromium chromium)
+{
+    private static ILocator Cloth(OpenBench bench) => bench.Page.Locator("#table-cloth");
+
+    private static async Task Press(OpenBench bench, params string[] keys)
+    {
+        foreach (var key in keys) await bench.Page.Keyboard.PressAsync(key);
+    }
+
+    private static async Task<int> Cables(OpenBench bench) =>
+        int.Parse((await bench.Page.Locator(".tape div", new() { HasText = "cables" }).Locator("dd").InnerTextAsync()).Replace(",", ""), System.Globalization.CultureInfo.InvariantCulture);
+
+    private static Task CablesBecome(OpenBench bench, int cables) =>
+        Assertions.Expect(bench.Page.Locator(".tape div", new() { HasText = "cables" }).Locator("dd")).ToHaveTextAsync(cables.ToString("N0", System.Globalization.CultureInfo.InvariantCulture));
+
+    /// <summary>The piece as the shelf has it, once it satisfies a test.</summary>
+    private static async Task<Piece> OnShelf(OpenBench bench, Func<Piece, bool> until)
+    {
+        for (var i = 0; i < 200; i++)
+        {
+            foreach (var file in Directory.GetFiles(bench.Folder, "*.piece.json"))
+            {
+                try
+                {
+                    var piece = PieceReader.Read(await File.ReadAllBytesAsync(file));
+                    if (until(piece)) return piece;
+                }
+                catch (IOException) { } // being replaced this moment
+            }
+            await Task.Delay(100);
+        }
+        var last = Directory.GetFiles(bench.Folder, "*.piece.json").Select(File.ReadAllText).FirstOrDefault();
+        throw new Xunit.Sdk.XunitException($"The shelf never had the piece as expected, but {last}");
+    }
+
+    private static Figure Boat(Piece piece) => piece.Figure("boat") ?? throw new Xunit.Sdk.XunitException("The boat is gone.");
+
+    private async Task<OpenBench> AtTable(bool touch = false, ViewportSize? size = null)
+    {
+        var bench = await OpenBench.AtAsync(chromium, "table", size, touch: touch);
+        await Cloth(bench).FocusAsync();
+        return bench;
+    }
+
+    [Fact]
+    public async Task Stitches_are_drawn_cleared_undone_and_done_again_by_key()
+    {
+        await using var bench = await AtTable();
+        var before = await Cables(bench);
+        await Press(bench, "PageUp", "PageUp", "r", "Control+ArrowRight", "Control+ArrowRight", "Control+ArrowRight");
+        await CablesBecome(bench, before + 3);
+        await Press(bench, ".", "ArrowLeft", " ");
+        await CablesBecome(bench, before + 2);
+        await Press(bench, "Control+z");
+        await CablesBecome(bench, before + 3);
+        await Press(bench, "Control+z", "Control+z", "Control+z");
+        await CablesBecome(bench, before);
+        await Press(bench, "Control+y", "Control+y", "Control+y", "Control+y");
+        await CablesBecome(bench, before + 2);
+    }
+
+    [Fact]
+    public async Task What_is_drawn_in_one_copy_is_drawn_in_all()
+    {
+        await using var bench = await AtTable();
+        var before = await Cables(bench);
+        var placed = Piece(bench).Placements[0];
+        await Press(bench, [.. Enumerable.Repeat("ArrowDown", Boat(Piece(bench)).Height - placed.FigureRow), "b", " "]); // just under the keel
+        await CablesBecome(bench, before + 3);
+    }
+
+    [Fact]
+    public async Task Drawings_and_the_way_back_outlast_a_reload()
+    {
+        await using var bench = await AtTable();
+        var before = await Cables(bench);
+        await Press(bench, "PageUp", "PageUp", "r", " ", "ArrowRight", " ");
+        await CablesBecome(bench, before + 2);
+        await OnShelf(bench, p => p.Figures.Length == 2);
+        await bench.ReloadAsync();
+        await CablesBecome(bench, before + 2);
+        await Cloth(bench).FocusAsync();
+        await Press(bench, "Control+z");
+        await CablesBecome(bench, before + 1);
+        await Press(bench, "Control+z");
+        await CablesBecome(bench, before);
+    }
+
+    [Fact]
+    public async Task A_reload_in_the_middle_of_drawing_loses_at_most_the_last_second()
+    {
+        await using var bench = await AtTable();
+        var before = await Cables(bench);
+        await Press(bench, "PageUp", "PageUp", "r");
+        for (var i = 0; i < 6; i++) await Press(bench, "Control+ArrowRight");
+        await CablesBecome(bench, before + 6);
+        await bench.Page.WaitForTimeoutAsync(1000);
+        await Press(bench, "Control+ArrowRight");
+        await bench.ReloadAsync();
+        Assert.InRange(await Cables(bench), before + 6, before + 7);
+    }
+
+    [Fact]
+    public async Task Every_edit_of_a_figure_has_its_key()
+    {
+        await using var bench = await AtTable();
+        var boat = Boat(Piece(bench));
+        await Press(bench, "{");
+        Assert.Equal(boat.Height + 1, Boat(await OnShelf(bench, p => Boat(p).Height == boat.Height + 1)).Height);
+        await Press(bench, "ArrowUp", "}");
+        await OnShelf(bench, p => Boat(p).Height == boat.Height);
+        await Press(bench, "(");
+        await OnShelf(bench, p => Boat(p).Width == boat.Width + 1);
+        await Press(bench, ")");
+        await OnShelf(bench, p => Boat(p).Width == boat.Width);
+        await Press(bench, "_");
+        await OnShelf(bench, p => Boat(p).Square);
+        await Press(bench, "_", "[", "]");
+        await OnShelf(bench, p => !Boat(p).Square && Boat(p).Halves.Length == 2);
+        await Press(bench, "<");
+        await OnShelf(bench, p => p.Placements[0].Mirror);
+        await Press(bench, "=");
+        await OnShelf(bench, p => p.Placements.Length == 2);
+        await Press(bench, "Control+z", "Alt+ArrowRight", "Alt+ArrowDown");
+        await OnShelf(bench, p => p.Placements.Length == 1 && !p.Placements[0].Centre.IsMiddle);
+        await Press(bench, "Shift+Delete");
+        await OnShelf(bench, p => p.Placements.IsEmpty);
+    }
+
+    [Fact]
+    public async Task Areas_are_marked_copied_mirrored_filled_and_cleared_by_key()
+    {
+        await using var bench = await AtTable();
+        var before = await Cables(bench);
+        // On bare cloth above the boats: three cables in a row, then a copy of them two rows higher.
+        await Press(bench, "PageUp", "PageUp", "s", "Control+ArrowRight", "r", "Control+ArrowRight", "Control+ArrowRight");
+        await Press(bench, "ArrowLeft", "Shift+ArrowLeft", "Shift+ArrowLeft", "Control+c", "Escape", "ArrowUp", "ArrowUp", "Control+v");
+        await CablesBecome(bench, before + 6);
+        await Press(bench, "Shift+ArrowRight", "Shift+ArrowRight", "\\");
+        var mirrored = await OnShelf(bench, p => p.Figures.Length == 2 && p.Figures[1].Rows[0].Contains("rrs", StringComparison.Ordinal));
+        Assert.Contains("srr", mirrored.Figures[1].Rows[2], StringComparison.Ordinal);
+        await Press(bench, "b", "*");
+        await OnShelf(bench, p => p.Figures[1].Rows[0].Contains("bbb", StringComparison.Ordinal));
+        await Press(bench, "Delete");
+        await CablesBecome(bench, before + 3);
+        await Press(bench, "Escape", "Control+a", "Control+a", "Delete"); // the whole cloth; the bands stay
+        await OnShelf(bench, p => p.Figures.IsEmpty && p.Bands.Length == Piece(bench).Bands.Length);
+    }
+
+    private static Piece Piece(OpenBench _) => PieceReader.Read(File.ReadAllBytes(Path.Combine(Root(), "examples", "harbour-morning.piece.json")));
+
+    private static string Root()
+    {
+        var folder = new DirectoryInfo(AppContext.BaseDirectory);
+        while (!File.Exists(Path.Combine(folder!.FullName, "Pleatwright.slnx"))) folder = folder.Parent;
+        return folder.FullName;
+    }
+
+    [Fact]
+    public async Task All_that_can_be_done_here_is_found_and_done_by_key()
+    {
+        await using var bench = await AtTable();
+        await Press(bench, "/");
+        await Assertions.Expect(bench.Page.Locator("#do-find")).ToBeFocusedAsync();
+        await bench.NoSeriousFaultAsync();
+        await bench.Page.Keyboard.TypeAsync("square");
+        await Press(bench, "Enter");
+        await OnShelf(bench, p => Boat(p).Square);
+        await Assertions.Expect(Cloth(bench)).ToBeFocusedAsync();
+        await Press(bench, "?");
+        await Assertions.Expect(bench.Page.Locator(".keys")).ToBeVisibleAsync();
+        await bench.NoSeriousFaultAsync();
+        await Press(bench, "Escape");
+        await Assertions.Expect(bench.Page.Locator("dialog[open]")).ToHaveCountAsync(0);
+    }
+
+    [Fact]
+    public async Task A_thread_is_added_changed_and_taken_away()
+    {
+        await using var bench = await AtTable();
+        await bench.Page.GetByRole(AriaRole.Button, new() { Name = "Another thread" }).ClickAsync();
+        await bench.Page.GetByLabel("Your name for it").FillAsync("gull grey");
+        await bench.Page.GetByLabel("Letter", new() { Exact = true }).FillAsync("g");
+        await bench.NoSeriousFaultAsync();
+        await bench.Page.GetByRole(AriaRole.Button, new() { Name = "Add the thread" }).ClickAsync();
+        var added = await OnShelf(bench, p => p.Threads.Any(t => t.Name == "gull grey"));
+        Assert.Equal('g', added.Threads[^1].Key.Letter);
+        await bench.Page.GetByLabel("Change thread r").ClickAsync();
+        await bench.Page.GetByLabel("Work it instead in").SelectOptionAsync("g");
+        await bench.Page.GetByRole(AriaRole.Button, new() { Name = "Take this thread away" }).ClickAsync();
+        var gone = await OnShelf(bench, p => p.Threads.All(t => t.Key.Letter != 'r'));
+        Assert.Contains('g', Boat(gone).Rows[0]);
+    }
+
+    [Fact]
+    public async Task The_cloth_is_changed_and_says_what_it_comes_to()
+    {
+        await using var bench = await AtTable();
+        await bench.Page.GetByText("Cloth", new() { Exact = true }).ClickAsync();
+        await bench.Page.GetByRole(AriaRole.Button, new() { Name = "Change the cloth" }).ClickAsync();
+        await bench.Page.GetByLabel("Finished width").FillAsync("12 miles");
+        await bench.Page.GetByLabel("Finished width").BlurAsync();
+        await Assertions.Expect(bench.Page.Locator(".field .wrong")).ToBeVisibleAsync();
+        await bench.Page.GetByLabel("Finished width").FillAsync("12 in");
+        await bench.Page.GetByLabel("Finished width").BlurAsync();
+        await Assertions.Expect(bench.Page.Locator(".comes-to")).ToContainTextAsync("144 pleats");
+        await bench.NoSeriousFaultAsync();
+        await bench.Page.GetByRole(AriaRole.Button, new() { Name = "Lay this cloth" }).ClickAsync();
+        await Assertions.Expect(bench.Page.Locator(".tape")).ToContainTextAsync("144");
+        await OnShelf(bench, p => new Pleatwright.Cloth.PleatingPlan(p.Cloth).Pleats == 144);
+    }
+
+    [Fact]
+    public async Task A_figure_is_repeated_and_renamed()
+    {
+        await using var bench = await AtTable();
+        await Press(bench, "#");
+        await bench.Page.GetByLabel("Copies").FillAsync("2");
+        await bench.Page.GetByLabel("Copies").BlurAsync();
+        await OnShelf(bench, p => p.Placements[0].Repeat.Count == 2);
+        await bench.NoSeriousFaultAsync();
+        await bench.Page.GetByLabel("Name of the figure").FillAsync("sloop");
+        await bench.Page.GetByRole(AriaRole.Button, new() { Name = "Rename" }).ClickAsync();
+        await OnShelf(bench, p => p.Figure("sloop") is not null);
+    }
+
+    [Fact]
+    public async Task A_pointer_draws_a_run_in_one_stroke_and_one_undo_takes_it_back()
+    {
+        await using var bench = await AtTable();
+        var before = await Cables(bench);
+        var (x, y) = await PlaceOf(bench, 60, 10);
+        var (x2, _) = await PlaceOf(bench, 70, 10);
+        await bench.Page.Mouse.MoveAsync(x, y);
+        await bench.Page.Mouse.DownAsync();
+        await bench.Page.Mouse.MoveAsync(x2, y, new() { Steps = 3 });
+        await bench.Page.Mouse.UpAsync();
+        Assert.True(await Cables(bench) >= before + 5);
+        await Press(bench, "Control+z");
+        await CablesBecome(bench, before);
+    }
+
+    [Fact]
+    public async Task An_area_is_marked_and_carried_by_pointer()
+    {
+        await using var bench = await AtTable();
+        await bench.Page.GetByRole(AriaRole.Radio, new() { Name = "Take hold" }).ClickAsync();
+        var (x, y) = await PlaceOf(bench, 66, 20);
+        var (x2, y2) = await PlaceOf(bench, 76, 22);
+        await bench.Page.Mouse.MoveAsync(x, y);
+        await bench.Page.Mouse.DownAsync();
+        await bench.Page.Mouse.MoveAsync(x2, y2, new() { Steps = 8 });
+        await bench.Page.Mouse.UpAsync();
+        await OnShelf(bench, p => p.Placements[0].Centre.On(new Valley(66)).Number is > 72 and < 80);
+    }
+
+    [Fact]
+    public async Task A_finger_draws_and_wheel_and_keys_zoom()
+    {
+        await using var bench = await AtTable(touch: true, size: Screens.Phone);
+        var before = await Cables(bench);
+        await Press(bench, "+", "+", "+", "+");
+        var (x, y) = await PlaceOf(bench, 66, 10);
+        await bench.Page.Touchscreen.TapAsync(x, y);
+        await CablesBecome(bench, before + 1);
+        var (x0, _) = await PlaceOf(bench, 60, 10);
+        await bench.Page.Mouse.MoveAsync(x, y);
+        await bench.Page.Keyboard.DownAsync("Control");
+        await bench.Page.Mouse.WheelAsync(0, -240);
+        await bench.Page.Keyboard.UpAsync("Control");
+        await bench.Page.WaitForTimeoutAsync(200);
+        var (x1, _) = await PlaceOf(bench, 60, 10);
+        var (x3, _) = await PlaceOf(bench, 66, 10);
+        Assert.True(x3 - x1 > (x - x0) * 1.3);
+    }
+
+    [Fact]
+    public async Task A_finding_points_to_its_place()
+    {
+        await using var bench = await AtTable();
+        var here = await bench.Page.Locator("#here-words").InnerTextAsync();
+        await bench.Page.Locator(".finding-words").First.ClickAsync();
+        await Assertions.Expect(bench.Page.Locator("#here-words")).Not.ToHaveTextAsync(here);
+        await Assertions.Expect(bench.Page.Locator(".finding[data-chosen] .remedy")).ToBeVisibleAsync();
+    }
+
+    [Fact]
+    public async Task A_remedy_is_done_at_one_press_and_undone()
+    {
+        await using var bench = await AtTable();
+        // A copy of the boat in the other phase lies against the first: they cannot nest until it is given back.
+        await Press(bench, "/");
+        await bench.Page.Keyboard.TypeAsync("other phase");
+        await Press(bench, "Enter", "PageDown", "PageDown", "PageDown");
+        var words = await bench.Page.Locator(".proof-count").InnerTextAsync();
+        var mend = bench.Page.Locator(".mend").First;
+        if (await mend.CountAsync() == 0) return; // nothing safe to offer here
+        await mend.ClickAsync();
+        await Assertions.Expect(bench.Page.Locator(".proof-count")).Not.ToHaveTextAsync(words);
+        await Cloth(bench).FocusAsync();
+        await Press(bench, "Control+z");
+        await Assertions.Expect(bench.Page.Locator(".proof-count")).ToHaveTextAsync(words);
+    }
+
+    [Fact]
+    public async Task Nothing_is_wider_than_the_screen()
+    {
+        foreach (var (_, size) in Screens.All)
+            foreach (var view in new[] { "table", "order" })
+            {
+                await using var bench = await OpenBench.AtAsync(chromium, view, size);
+                var over = await bench.Page.EvaluateAsync<int>("document.documentElement.scrollWidth - document.documentElement.clientWidth");
+                Assert.True(over <= 0, $"{view} is {over} px too wide at {size.Width}");
+            }
+    }
+
+    /// <summary>Where the middle of a brick is on the screen.</summary>
+    private static async Task<(float X, float Y)> PlaceOf(OpenBench bench, int valley, int row)
+    {
+        var at = await bench.Page.EvaluateAsync<float[]>("""
+            async ([valley, row]) => {
+              const { painterOf } = await import("/painter.js");
+              for (let h = 1; h < 50; h++) {
+                const p = painterOf(h);
+                if (p?.host.id !== "table-cloth") continue;
+                const box = p.host.getBoundingClientRect(), [x, y, w, tall] = p.brickBox(valley, row);
+                return [box.left + x + w / 2, box.top + y + tall / 2];
+              }
+            }
+            """, new[] { valley, row });
+        return (at[0], at[1]);
+    }
+}
