@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Pleatwright.Chart;
 using Pleatwright.Cloth;
 using Pleatwright.Measure;
@@ -47,7 +48,13 @@ internal static class ClothReport
     {
         foreach (var line in ClothWords.Of(work.Pleating, units)) Console.WriteLine($"{line.Label,-10}{line.Words}");
         foreach (var remark in Practice.Remarks(work.Piece.Cloth, units)) Console.WriteLine($"{"Note",-10}{remark}");
-        SaySwatch(work.Piece);
+        if (work.Piece.Calibration is not { } found) return;
+        var label = "Swatch";
+        foreach (var words in CalibrationWords.Of(found, work.Piece.Cloth.Gauge))
+        {
+            Console.WriteLine($"{label,-10}{words}");
+            label = "";
+        }
     }
 
     public static void SaySizes(Piece piece, UnitSystem units)
@@ -58,35 +65,16 @@ internal static class ClothReport
         Console.WriteLine("Sizes");
         var widest = table.Max(l => l.Name.Length);
         foreach (var line in table)
-        {
-            var name = line.Name.PadRight(widest);
-            if (line.Pleating is { } plan)
-                Console.WriteLine($"  {name}  {plan.FinishedWidth.Say(units)} finished, cut {plan.CutWidth.Say(units)}, {plan.Pleats} pleats, {plan.Cloth.GatheringRows} gathering rows"
-                    + string.Concat(line.Placements.Where(f => f.Copies > 1).Select(f => $"; {f.Copies} × {f.Figure} every {f.Every}, {f.Gap} between")));
-            foreach (var trouble in line.Troubles) Console.WriteLine($"  {name}  cannot take the design: {trouble}");
-        }
+            foreach (var words in SizeWords.Of(line, units))
+                Console.WriteLine($"  {line.Name.PadRight(widest)}  {words}");
     }
-
-    private static void SaySwatch(Piece piece)
-    {
-        if (piece.Calibration is not { } found) return;
-        Console.WriteLine($"{"Swatch",-10}pitch {Words(found.Pitch, " mm")}"
-            + (found.TakeUp is { } takeUp ? $", take-up {Words(takeUp, " mm")}" : "")
-            + (found.ThreadFactor is { } factor ? $", thread {Words(factor, "")} times what is reckoned" : ""));
-        if (!found.Pitch.Allows(piece.Cloth.Gauge.Pitch.Millimetres))
-            Console.WriteLine($"{"",-10}the pitch of the gauge, {piece.Cloth.Gauge.Pitch.Millimetres:0.###} mm, lies outside that range");
-    }
-
-    private static string Words(Estimate estimate, string unit) =>
-        FormattableString.Invariant($"{estimate.Value:0.###}{unit}")
-        + (estimate.HalfRange is { } half ? FormattableString.Invariant($" ± {half:0.###} (95 %, {estimate.Count} swatches)") : " (one swatch, no range)");
 
     private static object? Range(Estimate? estimate) => estimate is { } e
         ? new { value = Math.Round(e.Value, 6), low = e.HalfRange is null ? (double?)null : Math.Round(e.Low, 6), high = e.HalfRange is null ? (double?)null : Math.Round(e.High, 6), swatches = e.Count }
         : null;
 
     // The piece's own size leads the table there; here it has been said already.
-    private static System.Collections.Immutable.ImmutableArray<SizeLine> Table(Piece piece) =>
+    private static ImmutableArray<SizeLine> Table(Piece piece) =>
         piece.Sizes.IsEmpty ? [] : SizeTable.Of(piece).RemoveAt(0);
 
     private static double Millimetres(Length length) => Math.Round(length.Millimetres, 4);

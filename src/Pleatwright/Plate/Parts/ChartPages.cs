@@ -138,6 +138,9 @@ internal static class ChartPages
             ChartField.Draw(geometry, tile.Window, look),
             move, placed));
         page.Put(new Inset(ChartRulers.Draw(geometry, tile.Window, look), move));
-        if (tiling.Count > 1) Joins.Draw(page, tiling, tile, numbers, placed);
+        if (tiling.Count > 1)
+            Joins.Draw(page, new PageGrid(tiling.Columns, tiling.Rows, numbers), new GridPlace(tile.Column, tile.Row, placed,
+                new Spot(Tiling.OverlapPleats * geometry.Pitch, Tiling.OverlapRows * geometry.RowHeight),
+                new Spot(ChartRulers.Sides(look), ChartRulers.Ends(look))));
     }
 }

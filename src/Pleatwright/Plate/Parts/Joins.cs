@@ -3,15 +3,15 @@ using Pleatwright.Thread;
 
 namespace Pleatwright.Plate.Parts;
 
-/// <summary>What helps to join the pages of a chart: trim marks, which page comes next, and a plan of the pages.</summary>
+/// <summary>What helps to join pages: trim marks, which page comes next, and a plan of the pages.</summary>
 internal static class Joins
 {
-    public static void Draw(Page page, Tiling tiling, Tile tile, Dictionary<(int Column, int Row), int> numbers, Box placed)
+    public static void Draw(Page page, PageGrid grid, GridPlace place)
     {
-        TrimMarks(page, placed);
-        Overlaps(page, tiling, tile, numbers, placed);
-        Neighbours(page, tile, numbers, placed);
-        PlanOfPages(page, tiling, tile, numbers);
+        TrimMarks(page, place.Placed);
+        Overlaps(page, grid, place);
+        Neighbours(page, grid, place);
+        PlanOfPages(page, grid, place);
     }
 
     private static void TrimMarks(Page page, Box box)
@@ -26,51 +26,46 @@ internal static class Joins
     }
 
     // What the page at the left, or above, shows too: lay that page over this one up to the broken line.
-    private static void Overlaps(Page page, Tiling tiling, Tile tile, Dictionary<(int Column, int Row), int> numbers, Box box)
+    private static void Overlaps(Page page, PageGrid grid, GridPlace place)
     {
         var lines = new OutlineBuilder();
-        if (numbers.ContainsKey((tile.Column - 1, tile.Row)))
-        {
-            var x = box.X + Tiling.OverlapPleats * tiling.Geometry.Pitch;
-            lines.Line(x, box.Y, x, box.Bottom);
-        }
-        if (numbers.ContainsKey((tile.Column, tile.Row - 1)))
-        {
-            var y = box.Y + Tiling.OverlapRows * tiling.Geometry.RowHeight;
-            lines.Line(box.X, y, box.Right, y);
-        }
+        var box = place.Placed;
+        if (grid.Numbers.ContainsKey((place.Column - 1, place.Row)))
+            lines.Line(box.X + place.Overlap.X, box.Y, box.X + place.Overlap.X, box.Bottom);
+        if (grid.Numbers.ContainsKey((place.Column, place.Row - 1)))
+            lines.Line(box.X, box.Y + place.Overlap.Y, box.Right, box.Y + place.Overlap.Y);
         if (!lines.IsEmpty) page.Put(new Shape(lines.Build(), null, new Pen(page.Look.Alarm, 0.25) { Dashes = (2, 1.2) }));
     }
 
-    private static void Neighbours(Page page, Tile tile, Dictionary<(int Column, int Row), int> numbers, Box box)
+    private static void Neighbours(Page page, PageGrid grid, GridPlace place)
     {
         var style = page.Look.Note;
-        var outside = ChartRulers.Sides(page.Look) + 1;
-        if (numbers.TryGetValue((tile.Column - 1, tile.Row), out var left))
-            page.Put(new Lettering(new Spot(box.X - outside, box.Centre.Y), Words(left), style, Anchor.Middle) { Upward = true });
-        if (numbers.TryGetValue((tile.Column + 1, tile.Row), out var right))
-            page.Put(new Lettering(new Spot(box.Right + outside + Typeface.CapHeight(style), box.Centre.Y), Words(right), style, Anchor.Middle) { Upward = true });
-        var below = ChartRulers.Ends(page.Look);
-        if (numbers.TryGetValue((tile.Column, tile.Row - 1), out var above))
-            page.Text(box.Right, box.Y - below + 2, Words(above), style, Anchor.End);
-        if (numbers.TryGetValue((tile.Column, tile.Row + 1), out var under))
-            page.Text(box.Right, box.Bottom + below, Words(under), style, Anchor.End);
+        var (column, row, box) = (place.Column, place.Row, place.Placed);
+        var aside = place.Outside.X + 1;
+        if (grid.Numbers.TryGetValue((column - 1, row), out var left))
+            page.Put(new Lettering(new Spot(box.X - aside, box.Centre.Y), Words(left), style, Anchor.Middle) { Upward = true });
+        if (grid.Numbers.TryGetValue((column + 1, row), out var right))
+            page.Put(new Lettering(new Spot(box.Right + aside + Typeface.CapHeight(style), box.Centre.Y), Words(right), style, Anchor.Middle) { Upward = true });
+        if (grid.Numbers.TryGetValue((column, row - 1), out var above))
+            page.Text(box.Right, box.Y - place.Outside.Y + 2, Words(above), style, Anchor.End);
+        if (grid.Numbers.TryGetValue((column, row + 1), out var under))
+            page.Text(box.Right, box.Bottom + place.Outside.Y, Words(under), style, Anchor.End);
 
         static string Words(int number) => string.Create(CultureInfo.InvariantCulture, $"joins page {number}");
     }
 
     // A small plan at the foot of the page, this page's place filled in.
-    private static void PlanOfPages(Page page, Tiling tiling, Tile tile, Dictionary<(int Column, int Row), int> numbers)
+    private static void PlanOfPages(Page page, PageGrid grid, GridPlace place)
     {
         const double most = 10;
-        var size = Math.Min(2.6, most / Math.Max(tiling.Rows, tiling.Columns / 3.0));
+        var size = Math.Min(2.6, most / Math.Max(grid.Rows, grid.Columns / 3.0));
         var inner = page.Inner;
-        double x = inner.Right - tiling.Columns * size, y = inner.Bottom - tiling.Rows * size;
+        double x = inner.Right - grid.Columns * size, y = inner.Bottom - grid.Rows * size;
         var empty = new OutlineBuilder();
-        for (var row = 0; row < tiling.Rows; row++)
-            for (var column = 0; column < tiling.Columns; column++)
-                if (numbers.ContainsKey((column, row))) empty.Rectangle(new Box(x + column * size, y + row * size, size, size).Grown(-size * 0.08));
+        for (var row = 0; row < grid.Rows; row++)
+            for (var column = 0; column < grid.Columns; column++)
+                if (grid.Numbers.ContainsKey((column, row))) empty.Rectangle(new Box(x + column * size, y + row * size, size, size).Grown(-size * 0.08));
         page.Put(new Shape(empty.Build(), Colour.White, new Pen(page.Look.Quiet, 0.15)));
-        page.Fill(new Box(x + tile.Column * size, y + tile.Row * size, size, size).Grown(-size * 0.08), page.Look.Accent);
+        page.Fill(new Box(x + place.Column * size, y + place.Row * size, size, size).Grown(-size * 0.08), page.Look.Accent);
     }
 }

@@ -1,0 +1,27 @@
+using System.Collections.Immutable;
+using Pleatwright.Cloth;
+using Pleatwright.Measure;
+
+namespace Pleatwright.Chart;
+
+/// <summary>A line of the size table in words for people.</summary>
+public static class SizeWords
+{
+    /// <summary>What the size comes to, then why it cannot take the design, when it cannot.</summary>
+    public static ImmutableArray<string> Of(SizeLine line, UnitSystem units)
+    {
+        var words = ImmutableArray.CreateBuilder<string>();
+        if (line.Pleating is { } plan)
+            words.Add($"{Finished(plan, units)}, cut {plan.CutWidth.Say(units)}, {plan.Pleats} pleats, {plan.Cloth.GatheringRows} gathering rows"
+                + string.Concat(line.Placements.Where(f => f.Copies > 1).Select(f => $"; {f.Copies} × {f.Figure} every {f.Every}, {f.Gap} bare between")));
+        foreach (var trouble in line.Troubles) words.Add($"cannot take the design: {trouble}");
+        return words.ToImmutable();
+    }
+
+    private static string Finished(PleatingPlan plan, UnitSystem units) => plan.Cloth.Form switch
+    {
+        Round round => $"neck {round.Neck.Say(units)}",
+        Ball ball => $"ball {ball.Diameter.Say(units)} across",
+        _ => $"{plan.FinishedWidth.Say(units)} wide",
+    };
+}

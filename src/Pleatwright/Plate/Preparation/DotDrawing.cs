@@ -1,0 +1,129 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Pleatwright.Cloth;
+
+namespace Pleatwright.Plate.Preparation;
+
+/// <summary>
+/// The dots to gather by, as they lie on the flat cloth: two to a pleat, a row of them for every gathering and holding
+/// row. Nothing is at an edge of a page but the middle of a valley, so that pages join dot on dot.
+/// </summary>
+internal sealed class DotDrawing : TrueDrawing
+{
+    private readonly PleatingPlan plan;
+    private readonly double takeUp;
+    private readonly double spacing;
+    private readonly double margin;
+    private readonly double cutRight;
+
+    public DotDrawing(PleatingPlan plan)
+    {
+        this.plan = plan;
+        takeUp = plan.Gauge.TakeUp.Millimetres;
+        spacing = plan.Gauge.RowSpacing.Millimetres;
+        margin = (plan.Cloth.Selvedges / 2 + plan.Cloth.Ravelling).Millimetres;
+        var joined = plan.CutWidth - (plan.Cloth.Form is Round round ? plan.Cloth.Seam * (2 * (round.Panels.Length - 1)) : Measure.Length.Zero);
+        cutRight = joined.Millimetres - margin;
+    }
+
+    /// <inheritdoc/>
+    /// <remarks>The first gathered pleat begins at 0; whole pleats are added where the cloth goes on beyond the pleats.</remarks>
+    public override Box Extent
+    {
+        get
+        {
+            var left = -Math.Ceiling(margin / takeUp - 1e-9) * takeUp;
+            var right = Math.Ceiling(cutRight / takeUp - 1e-9) * takeUp;
+            return new Box(left, -spacing / 2, right - left, plan.RowsToGather * spacing);
+        }
+    }
+
+    /// <inheritdoc/>
+    public override Spot Step => new(takeUp, spacing);
+
+    /// <inheritdoc/>
+    public override Spot Overlap => new(takeUp, spacing);
+
+    /// <inheritdoc/>
+    public override ImmutableArray<Mark> Draw(Box part, Look look)
+    {
+        var marks = ImmutableArray.CreateBuilder<Mark>();
+        Guides(part, look, marks);
+        Dots(part, look, marks);
+        return marks.ToImmutable();
+    }
+
+    /// <inheritdoc/>
+    public override ImmutableArray<Mark> Label(Box part, Look look)
+    {
+        var marks = ImmutableArray.CreateBuilder<Mark>();
+        var cap = Typeface.CapHeight(look.Ruler);
+        for (var row = FirstRow(part); row <= LastRow(part); row++)
+        {
+            var y = row * spacing + cap / 2;
+            var number = row - plan.Cloth.HoldingRowsAbove + 1;
+            var holding = number < 1 || number > plan.Cloth.GatheringRows;
+            var words = holding ? "hold" : number.ToString(CultureInfo.InvariantCulture);
+            var style = look.Ruler with { Colour = holding ? look.Quiet : look.Accent };
+            marks.Add(new Lettering(new Spot(part.X - 1.5, y), words, style, Anchor.End));
+            marks.Add(new Lettering(new Spot(part.Right + 1.5, y), words, style));
+        }
+        for (var pleat = FirstPleat(part); pleat <= LastPleat(part); pleat++)
+        {
+            var finished = pleat - plan.Cloth.SeamPleats + 1;
+            if (finished < 1 || finished > plan.Pleats || (finished % 10 != 0 && finished != 1)) continue;
+            var x = (pleat + 0.5) * takeUp;
+            marks.Add(new Lettering(new Spot(x, part.Y - 1.5), finished.ToString(CultureInfo.InvariantCulture), look.Ruler, Anchor.Middle));
+        }
+        return marks.ToImmutable();
+    }
+
+    private int FirstRow(Box part) => Math.Max(0, (int)Math.Ceiling(part.Y / spacing - 1e-9));
+
+    private int LastRow(Box part) => Math.Min(plan.RowsToGather - 1, (int)Math.Floor(part.Bottom / spacing + 1e-9));
+
+    private int FirstPleat(Box part) => Math.Max(0, (int)Math.Floor(part.X / takeUp + 1e-9));
+
+    private int LastPleat(Box part) => Math.Min(plan.PleatsToGather - 1, (int)Math.Ceiling(part.Right / takeUp - 1e-9) - 1);
+
+    private void Dots(Box part, Look look, ImmutableArray<Mark>.Builder marks)
+    {
+        var radius = Math.Min(look.Large ? 0.7 : 0.5, takeUp / 8);
+        OutlineBuilder gathering = new(), holding = new();
+        for (var row = FirstRow(part); row <= LastRow(part); row++)
+        {
+            var number = row - plan.Cloth.HoldingRowsAbove;
+            var into = number >= 0 && number < plan.Cloth.GatheringRows ? gathering : holding;
+            for (var dot = 2 * FirstPleat(part); dot <= 2 * LastPleat(part) + 1; dot++)
+            {
+                double x = (dot + 0.5) * takeUp / 2, y = row * spacing;
+                into.Rounded(new Box(x - radius, y - radius, 2 * radius, 2 * radius), radius);
+            }
+        }
+        if (!gathering.IsEmpty) marks.Add(new Shape(gathering.Build(), look.Ink));
+        if (!holding.IsEmpty) marks.Add(new Shape(holding.Build(), null, new Pen(look.Ink, 0.2)));
+    }
+
+    private void Guides(Box part, Look look, ImmutableArray<Mark>.Builder marks)
+    {
+        var seam = plan.Cloth.SeamPleats;
+        Line(-margin, "cut edge", new Pen(look.Ink, 0.35));
+        Line(cutRight, "cut edge", new Pen(look.Ink, 0.35));
+        if (seam > 0)
+        {
+            Line(seam * takeUp, "finished pleats begin", new Pen(look.Quiet, 0.2) { Dashes = (1, 1) });
+            Line((seam + plan.Pleats) * takeUp, "finished pleats end", new Pen(look.Quiet, 0.2) { Dashes = (1, 1) });
+        }
+        foreach (var join in plan.Joins) Line((join.Valley + seam) * takeUp, $"join: {join.Between}", new Pen(look.Alarm, 0.25) { Dashes = (3, 1) });
+        Line((plan.CentreValley + seam) * takeUp, "centre", new Pen(look.Accent, 0.3) { Dashes = (4, 1.2) });
+
+        void Line(double x, string words, Pen pen)
+        {
+            if (x < part.X - 2 || x > part.Right + 2) return;
+            marks.Add(new Shape(Outline.Line(x, part.Y, x, part.Bottom), null, pen));
+            var style = look.Ruler with { Colour = pen.Colour };
+            var room = Math.Max(part.Height - 4, 4);
+            marks.Add(new Lettering(new Spot(x - 0.6, part.Bottom - 2), Wrapping.Shorten(words, style, room), style) { Upward = true });
+        }
+    }
+}

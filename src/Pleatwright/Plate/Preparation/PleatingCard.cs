@@ -1,0 +1,162 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Pleatwright.Chart;
+using Pleatwright.Cloth;
+using Pleatwright.Measure;
+using Pleatwright.Plate.Parts;
+
+namespace Pleatwright.Plate.Preparation;
+
+/// <summary>
+/// Every number of the cloth on one page, to be pinned up where it is cut and gathered. The type shrinks a little when
+/// there is much to say; what is too much even then goes on over the leaf.
+/// </summary>
+internal static class PleatingCard
+{
+    private static readonly ImmutableArray<double> Shrinkings = [1, 0.92, 0.84, 0.76, 0.68];
+
+    public static List<Page> Of(Piece piece, PlateOptions options)
+    {
+        List<Page> pages = [];
+        foreach (var shrink in Shrinkings)
+        {
+            pages = new Card(piece, options, shrink).Lay();
+            if (pages.Count == 1) break;
+        }
+        return pages;
+    }
+
+    private sealed class Card(Piece piece, PlateOptions options, double shrink)
+    {
+        private readonly PleatingPlan plan = new(piece.Cloth);
+        private readonly List<Page> pages = [];
+        private readonly TypeStyle text = Scaled(options.Look.Body, shrink);
+        private readonly TypeStyle strong = Scaled(options.Look.Strong, shrink);
+        private readonly TypeStyle note = Scaled(options.Look.Note, shrink);
+        private double y;
+
+        private Look Look => options.Look;
+
+        private Page Page => pages[^1];
+
+        private double Leading => Look.Leading * shrink;
+
+        // Room at the foot of the first page for the line that checks the strip of dots.
+        private double Bottom => Page.Inner.Bottom - (pages.Count == 1 ? CheckLine.Height(Look) + 2 : 0);
+
+        public List<Page> Lay()
+        {
+            NewPage();
+            Strip();
+            foreach (var line in ClothWords.Of(plan, options.Units)) Entry(line.Label, line.Words);
+            RowTable();
+            Section("Worth knowing", Practice.Remarks(piece.Cloth, options.Units));
+            if (piece.Calibration is { } found) Section("What the swatch says", CalibrationWords.Of(found, piece.Cloth.Gauge));
+            Sizes();
+            Section("Take care", [Cautions]);
+            return pages;
+        }
+
+        private const string Cautions =
+            "Count needles and pins out and back in. Steam and starch burn. Beads, buttons and loose ties are hazards on clothes for babies, and " +
+            "sleepwear has flammability rules. Follow your local rules.";
+
+        private static TypeStyle Scaled(TypeStyle style, double by) => style with { Points = style.Points * by };
+
+        private void NewPage()
+        {
+            pages.Add(new Page("Pleating card", options.Paper, Look));
+            y = Page.Heading("Pleating card", Wrapping.Shorten(piece.Title, Look.Lead, Page.Inner.Width * 0.6), Page.Inner.Y, pages.Count == 1 ? 0 : 1);
+            if (pages.Count == 1) CheckLine.Draw(Page, options.Units);
+        }
+
+        private void Room(double height)
+        {
+            if (y + height > Bottom) NewPage();
+        }
+
+        // A dozen pleats of dots over the first rows, at true size: by these a bought dot sheet or a pleater is checked.
+        private void Strip()
+        {
+            var rows = Math.Min(3, plan.RowsToGather);
+            double takeUp = plan.Gauge.TakeUp.Millimetres, spacing = plan.Gauge.RowSpacing.Millimetres;
+            var pleats = Math.Min(Math.Min(12, plan.PleatsToGather), (int)((Page.Inner.Width - 45) / takeUp));
+            if (pleats < 1 || rows * spacing > 60) return;
+            var dots = new OutlineBuilder();
+            var radius = Math.Min(0.5, takeUp / 8);
+            for (var row = 0; row < rows; row++)
+                for (var dot = 0; dot < 2 * pleats; dot++)
+                    dots.Rounded(new Box(Page.Inner.X + (dot + 0.5) * takeUp / 2 - radius, y + row * spacing + 1, 2 * radius, 2 * radius), radius);
+            Page.Put(new Shape(dots.Build(), Look.Ink));
+            var words = Wrapping.Lines($"The dots of {pleats} pleats and {rows} rows at true size.", note, 40);
+            for (var i = 0; i < words.Count; i++)
+                Page.Text(Page.Inner.X + pleats * takeUp + 5, y + 2.5 + i * note.Points * 0.45, words[i], note);
+            y += Math.Max((rows - 1) * spacing + 2, words.Count * note.Points * 0.45 + 2) + 5;
+        }
+
+        private void Entry(string label, string words)
+        {
+            var indent = Look.Large ? 34 : 24;
+            var lines = Wrapping.Lines(words, text, Page.Inner.Width - indent);
+            Room(lines.Count * Leading);
+            if (label.Length > 0) Page.Text(Page.Inner.X, y + Leading * 0.75, label, strong);
+            foreach (var line in lines)
+            {
+                Page.Text(Page.Inner.X + indent, y + Leading * 0.75, line, text);
+                y += Leading;
+            }
+        }
+
+        private void Section(string heading, ImmutableArray<string> sentences)
+        {
+            if (sentences.IsEmpty) return;
+            y += Leading * 0.6;
+            Room(Leading * 2);
+            Page.Rule(Page.Inner.X, y - Leading * 0.25, Page.Inner.Right, y - Leading * 0.25, Look.Fine);
+            for (var i = 0; i < sentences.Length; i++) Entry(i == 0 ? heading : "", sentences[i]);
+        }
+
+        // Where the pitch changes down the piece every row has figures of its own; they run in as many columns as fit.
+        private void RowTable()
+        {
+            if (piece.Cloth.Form is Panel) return;
+            var cells = new List<string>();
+            for (var row = 1; row <= plan.Cloth.GatheringRows; row++)
+            {
+                var depth = plan.Gauge.RowSpacing * (row - 1);
+                var pitch = plan.PitchAt((row - 1) * plan.Gauge.CableRowsPerSpace);
+                var along = pitch * plan.Pleats;
+                cells.Add(piece.Cloth.Form is Round round
+                    ? $"{row}: radius {Millimetres(round.RadiusAt(depth))}, arc {Millimetres(along)}, pleat {Fine(pitch)}"
+                    : $"{row}: {Millimetres(((Ball)piece.Cloth.Form).FirstRow(piece.Cloth) + depth)} from the pole, {Millimetres(along)} round, pleat {Fine(pitch)}");
+            }
+            var width = cells.Max(c => Typeface.Width(c, text)) + 6;
+            var columns = Math.Max(1, Math.Min(cells.Count, (int)(Page.Inner.Width / width)));
+            var deep = (cells.Count + columns - 1) / columns;
+            y += Leading * 0.6;
+            Room(Leading * 3);
+            Page.Rule(Page.Inner.X, y - Leading * 0.25, Page.Inner.Right, y - Leading * 0.25, Look.Fine);
+            Page.Text(Page.Inner.X, y + Leading * 0.75, "Each gathering row, in millimetres", strong);
+            y += Leading;
+            for (var i = 0; i < deep; i++)
+            {
+                Room(Leading);
+                for (var column = 0; column < columns && column * deep + i < cells.Count; column++)
+                    Page.Text(Page.Inner.X + column * width, y + Leading * 0.75, cells[column * deep + i], text);
+                y += Leading;
+            }
+        }
+
+        private void Sizes()
+        {
+            if (piece.Sizes.IsEmpty) return;
+            var lines = SizeTable.Of(piece).RemoveAt(0)
+                .Select(line => $"{line.Name}: {string.Join(" ", SizeWords.Of(line, options.Units))}").ToImmutableArray();
+            Section("Sizes", lines);
+        }
+
+        private static string Millimetres(Length length) => length.Millimetres.ToString("0.0", CultureInfo.InvariantCulture);
+
+        private static string Fine(Length length) => length.Millimetres.ToString("0.00", CultureInfo.InvariantCulture);
+    }
+}

@@ -1,0 +1,67 @@
+using System.Collections.Immutable;
+using Pleatwright.Chart;
+using Pleatwright.Cloth;
+
+namespace Pleatwright.Plate.Preparation;
+
+/// <summary>Which sheet to prepare the cloth by.</summary>
+public enum PreparationKind
+{
+    /// <summary>Rows and dots at true size, for gathering by hand.</summary>
+    Dots,
+
+    /// <summary>The guide the gathered cloth is blocked to, at true size.</summary>
+    Blocking,
+
+    /// <summary>Every number on one page.</summary>
+    Card,
+}
+
+/// <summary>The printed sheets that prepare the cloth. Pure: the same piece and options always make the same sheets.</summary>
+public static class PreparationSheets
+{
+    /// <summary>One of the sheets, ready for any writer.</summary>
+    /// <param name="piece">The piece whose cloth is prepared.</param>
+    /// <param name="kind">Which sheet.</param>
+    /// <param name="options">Paper, units and size of print.</param>
+    /// <exception cref="ArgumentException">At true size it takes more pages than can be printed; the message says how many.</exception>
+    public static ImmutableArray<Sheet> Make(Piece piece, PreparationKind kind, PlateOptions options) => kind switch
+    {
+        PreparationKind.Dots => Dots(piece, options),
+        PreparationKind.Blocking => Blocking(piece, options),
+        PreparationKind.Card => Card(piece, options),
+        _ => throw new ArgumentOutOfRangeException(nameof(kind)),
+    };
+
+    /// <summary>The dot sheet: two dots a pleat, filled on gathering rows and open on holding rows.</summary>
+    /// <inheritdoc cref="Make" path="/exception"/>
+    public static ImmutableArray<Sheet> Dots(Piece piece, PlateOptions options)
+    {
+        var plan = new PleatingPlan(piece.Cloth);
+        var lead = $"dots {(plan.Gauge.TakeUp / 2).Say(options)} apart, rows {plan.Gauge.RowSpacing.Say(options)}";
+        return Finish(piece, TruePages.Of("Dot sheet", lead, new DotDrawing(plan), options, 1));
+    }
+
+    /// <summary>The blocking guide: straight for a panel, arcs for a bishop, a strip from pole to pole for a ball.</summary>
+    /// <inheritdoc cref="Make" path="/exception"/>
+    public static ImmutableArray<Sheet> Blocking(Piece piece, PlateOptions options)
+    {
+        var plan = new PleatingPlan(piece.Cloth);
+        (string Lead, TrueDrawing Drawing) guide = plan.Cloth.Form switch
+        {
+            Panel => ("pin the rows to the lines", new BlockingPanel(plan)),
+            Round => ("pin the rows to the arcs", new BlockingRound(plan)),
+            Ball => ($"an eighth of the ball from pole to pole", new BlockingBall(plan)),
+            var other => throw new ArgumentException($"No guide is known for a form called “{other.Name}”."),
+        };
+        return Finish(piece, TruePages.Of("Blocking guide", guide.Lead, guide.Drawing, options, 1));
+    }
+
+    /// <summary>The pleating card.</summary>
+    public static ImmutableArray<Sheet> Card(Piece piece, PlateOptions options) => Finish(piece, PleatingCard.Of(piece, options));
+
+    private static ImmutableArray<Sheet> Finish(Piece piece, List<Page> pages) =>
+        [.. pages.Select((page, i) => page.Finish(piece.Title, i + 1, pages.Count))];
+
+    private static string Say(this Measure.Length length, PlateOptions options) => Measure.LengthWords.Say(length, options.Units);
+}
