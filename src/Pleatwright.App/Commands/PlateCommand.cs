@@ -21,28 +21,32 @@ internal static class PlateCommand
         var leftHanded = WorkOptions.LeftHanded();
         var levels = WorkOptions.Levels();
         var units = WorkOptions.Units();
+        var sheet = SheetOption.Make();
+        var size = SizeOption.Make();
         var command = new Command("plate", "The plate: stitched picture, chart, key, materials and directions.")
         {
-            piece, output, paper, units, levels, leftHanded, largePrint, noTrueScale,
+            piece, output, sheet, size, paper, units, levels, leftHanded, largePrint, noTrueScale,
         };
         command.SetAction(async (parsed, cancel) =>
         {
             var path = parsed.GetValue(output)!;
             var format = PlateFormat.OfFile(path) ?? throw new UsageException($"{path}: a plate is written as {Endings}; end the name with one of them.");
             PieceFile.CheckWritable(path);
-            var work = PieceFile.Lay(parsed.GetValue(piece)!);
+            var work = SizeOption.In(PieceFile.Lay(parsed.GetValue(piece)!), parsed.GetValue(size));
             if (parsed.GetValue(leftHanded)) work = WorkOptions.ForLeftHand(work);
+            var options = new PlateOptions
+            {
+                Paper = paper.Read(parsed),
+                Units = units.Read(parsed),
+                Levels = levels.Read(parsed),
+                LargePrint = parsed.GetValue(largePrint),
+                TrueScaleChart = !parsed.GetValue(noTrueScale),
+            };
             try
             {
-                var plate = PlateMaker.Make(work, Planner.Plan(work), Proofreading.Read(work), new PlateOptions
-                {
-                    Paper = paper.Read(parsed),
-                    Units = units.Read(parsed),
-                    Levels = levels.Read(parsed),
-                    LargePrint = parsed.GetValue(largePrint),
-                    TrueScaleChart = !parsed.GetValue(noTrueScale),
-                });
-                await PieceFile.WriteWhole(path, format.Write(plate), cancel);
+                await PieceFile.WriteWhole(path, parsed.GetValue(sheet) is { } kind
+                    ? SheetOption.Write(work.Piece, kind, options, path)
+                    : format.Write(PlateMaker.Make(work, Planner.Plan(work), Proofreading.Read(work), options)), cancel);
             }
             catch (PlateTooLargeException e)
             {

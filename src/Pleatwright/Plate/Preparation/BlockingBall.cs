@@ -47,7 +47,7 @@ internal sealed class BlockingBall(PleatingPlan plan) : TrueDrawing
         return
         [
             new Shape(outline.Close().Build(), null, new Pen(look.Ink, 0.35)),
-            new Shape(Outline.Line(-Half(equator), equator, Half(equator), equator), null, new Pen(look.Alarm, 0.3) { Dashes = (4, 1.2) }),
+            new Shape(Outline.Line(-Half(equator), equator, Half(equator), equator), null, new Pen(look.Ink, 0.3) { Dashes = (6, 1.5) }),
             new Shape(rows.Build(), null, new Pen(look.Accent, 0.25)),
             new Shape(pleats.Build(), null, new Pen(look.Ink, 0.12)),
         ];

@@ -42,8 +42,8 @@ internal sealed class BlockingPanel(PleatingPlan plan) : TrueDrawing
         double top = Extent.Y, bottom = Extent.Bottom;
         var edges = new OutlineBuilder().Line(0, top, 0, bottom).Line(Width, top, Width, bottom);
         marks.Add(new Shape(edges.Build(), null, new Pen(look.Ink, 0.4)));
-        marks.Add(new Shape(Outline.Line(Width / 2, top, Width / 2, bottom), null, new Pen(look.Alarm, 0.3) { Dashes = (4, 1.2) }));
-        marks.Add(new Lettering(new Spot(Width / 2 - 0.8, bottom - 1.5), "centre", look.Ruler with { Colour = look.Alarm }) { Upward = true });
+        marks.Add(new Shape(Outline.Line(Width / 2, top, Width / 2, bottom), null, new Pen(look.Ink, 0.3) { Dashes = (6, 1.5) }));
+        marks.Add(new Lettering(new Spot(Width / 2 - 0.8, bottom - 1.5), "centre", look.Ruler) { Upward = true });
         foreach (var join in plan.Joins)
         {
             marks.Add(new Shape(Outline.Line(join.Valley * pitch, top, join.Valley * pitch, bottom), null, new Pen(look.Quiet, 0.25) { Dashes = (3, 1) }));

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Pleatwright.Cloth;
+using Pleatwright.Thread;
 
 namespace Pleatwright.Plate.Preparation;
 
@@ -84,7 +85,7 @@ internal sealed class BlockingRound : TrueDrawing
         double inner = Radius(-Top), outer = Outer - 4;
         var ends = new OutlineBuilder().Spoke(-sweep / 2, inner, outer).Spoke(sweep / 2, inner, outer);
         marks.Add(new Shape(ends.Build(), null, new Pen(look.Ink, 0.4)));
-        marks.Add(new Shape(new OutlineBuilder().Spoke(0, inner, outer).Build(), null, new Pen(look.Alarm, 0.3) { Dashes = (4, 1.2) }));
+        marks.Add(new Shape(new OutlineBuilder().Spoke(0, inner, outer).Build(), null, new Pen(look.Ink, 0.3) { Dashes = (6, 1.5) }));
         foreach (var join in plan.Joins)
             marks.Add(new Shape(new OutlineBuilder().Spoke(Angle(join.Valley), inner, outer).Build(), null, new Pen(look.Ink, 0.3) { Dashes = (3, 1) }));
         Words(look, marks);
@@ -111,9 +112,11 @@ internal sealed class BlockingRound : TrueDrawing
         {
             var room = Radius(LastRow) * sweep * share.Pleats / plan.Pleats;
             var at = Arcs.At(between, Angle((share.First - 1 + share.Last) / 2.0));
-            var words = Wrapping.Shorten(share.Name, look.Note, room);
+            var words = Wrapping.Shorten(Tidy.Line(share.Name), look.Note, room);
+            // A name on the middle of the piece steps aside for the centre line and the rows' numbers.
+            if (Math.Abs(at.X) < 3) at = at with { X = Typeface.Width(words, look.Note) / 2 + 6 };
             var box = new Box(at.X - Typeface.Width(words, look.Note) / 2, at.Y - Typeface.CapHeight(look.Note) / 2, Typeface.Width(words, look.Note), Typeface.CapHeight(look.Note));
-            marks.Add(new Shape(Outline.Rounded(box.Grown(1, 0.9), 0.8), Look.White));
+            marks.Add(new Shape(Outline.Rounded(box.Grown(1, 0.9), 0.8), Colour.White));
             marks.Add(new Lettering(new Spot(at.X, box.Bottom), words, look.Note, Anchor.Middle));
         }
     }

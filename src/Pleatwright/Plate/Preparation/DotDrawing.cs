@@ -26,6 +26,9 @@ internal sealed class DotDrawing : TrueDrawing
         cutRight = joined.Millimetres - margin;
     }
 
+    /// <summary>Where the flat cloth begins and ends; the first gathered pleat begins at 0.</summary>
+    public (double Left, double Right) CutEdges => (-margin, cutRight);
+
     /// <inheritdoc/>
     /// <remarks>The first gathered pleat begins at 0; whole pleats are added where the cloth goes on beyond the pleats.</remarks>
     public override Box Extent
@@ -48,7 +51,8 @@ internal sealed class DotDrawing : TrueDrawing
     public override ImmutableArray<Mark> Draw(Box part, Look look)
     {
         var marks = ImmutableArray.CreateBuilder<Mark>();
-        Guides(part, look, marks);
+        foreach (var (x, _, pen) in Guides(look))
+            if (x >= part.X - 2 && x <= part.Right + 2) marks.Add(new Shape(Outline.Line(x, part.Y, x, part.Bottom), null, pen));
         Dots(part, look, marks);
         return marks.ToImmutable();
     }
@@ -57,6 +61,7 @@ internal sealed class DotDrawing : TrueDrawing
     public override ImmutableArray<Mark> Label(Box part, Look look)
     {
         var marks = ImmutableArray.CreateBuilder<Mark>();
+        Names(part, look, marks);
         var cap = Typeface.CapHeight(look.Ruler);
         for (var row = FirstRow(part); row <= LastRow(part); row++)
         {
@@ -104,26 +109,31 @@ internal sealed class DotDrawing : TrueDrawing
         if (!holding.IsEmpty) marks.Add(new Shape(holding.Build(), null, new Pen(look.Ink, 0.2)));
     }
 
-    private void Guides(Box part, Look look, ImmutableArray<Mark>.Builder marks)
+    private IEnumerable<(double X, string Words, Pen Pen)> Guides(Look look)
     {
         var seam = plan.Cloth.SeamPleats;
-        Line(-margin, "cut edge", new Pen(look.Ink, 0.35));
-        Line(cutRight, "cut edge", new Pen(look.Ink, 0.35));
-        if (seam > 0)
-        {
-            Line(seam * takeUp, "finished pleats begin", new Pen(look.Quiet, 0.2) { Dashes = (1, 1) });
-            Line((seam + plan.Pleats) * takeUp, "finished pleats end", new Pen(look.Quiet, 0.2) { Dashes = (1, 1) });
-        }
-        foreach (var join in plan.Joins) Line((join.Valley + seam) * takeUp, $"join: {join.Between}", new Pen(look.Alarm, 0.25) { Dashes = (3, 1) });
-        Line((plan.CentreValley + seam) * takeUp, "centre", new Pen(look.Accent, 0.3) { Dashes = (4, 1.2) });
+        yield return (-margin, "cut edge", new Pen(look.Ink, 0.35));
+        if (seam > 0) yield return (seam * takeUp, "first finished pleat", new Pen(look.Quiet, 0.2) { Dashes = (1, 1) });
+        foreach (var join in plan.Joins)
+            yield return ((join.Valley + seam) * takeUp, $"join of {Tidy.Line(join.Between)}", new Pen(look.Ink, 0.25) { Dashes = (3, 1) });
+        yield return ((plan.CentreValley + seam) * takeUp, "centre", new Pen(look.Accent, 0.3) { Dashes = (4, 1.2) });
+        if (seam > 0) yield return ((seam + plan.Pleats) * takeUp, "last finished pleat", new Pen(look.Quiet, 0.2) { Dashes = (1, 1) });
+        yield return (cutRight, "cut edge", new Pen(look.Ink, 0.35));
+    }
 
-        void Line(double x, string words, Pen pen)
+    // Below the dots, each under its line; one that would run into its neighbour stands a line lower.
+    private void Names(Box part, Look look, ImmutableArray<Mark>.Builder marks)
+    {
+        var cap = Typeface.CapHeight(look.Ruler);
+        Span<double> taken = [double.NegativeInfinity, double.NegativeInfinity];
+        foreach (var (x, words, pen) in Guides(look).Where(g => g.X >= part.X - 0.01 && g.X <= part.Right + 0.01).OrderBy(g => g.X))
         {
-            if (x < part.X - 2 || x > part.Right + 2) return;
-            marks.Add(new Shape(Outline.Line(x, part.Y, x, part.Bottom), null, pen));
             var style = look.Ruler with { Colour = pen.Colour };
-            var room = Math.Max(part.Height - 4, 4);
-            marks.Add(new Lettering(new Spot(x - 0.6, part.Bottom - 2), Wrapping.Shorten(words, style, room), style) { Upward = true });
+            var text = Wrapping.Shorten(words, style, 60);
+            var half = Typeface.Width(text, style) / 2;
+            var line = x - half > taken[0] + 1 ? 0 : 1;
+            taken[line] = x + half;
+            marks.Add(new Lettering(new Spot(x, part.Bottom + 1 + cap + line * (cap + 0.8)), text, style, Anchor.Middle));
         }
     }
 }

@@ -48,25 +48,22 @@ internal static class PleatingCard
         {
             NewPage();
             Strip();
+            ClothPicture();
             foreach (var line in ClothWords.Of(plan, options.Units)) Entry(line.Label, line.Words);
             RowTable();
             Section("Worth knowing", Practice.Remarks(piece.Cloth, options.Units));
             if (piece.Calibration is { } found) Section("What the swatch says", CalibrationWords.Of(found, piece.Cloth.Gauge));
             Sizes();
-            Section("Take care", [Cautions]);
+            Section(CautionsPart.Heading, [CautionsPart.Words]);
             return pages;
         }
-
-        private const string Cautions =
-            "Count needles and pins out and back in. Steam and starch burn. Beads, buttons and loose ties are hazards on clothes for babies, and " +
-            "sleepwear has flammability rules. Follow your local rules.";
 
         private static TypeStyle Scaled(TypeStyle style, double by) => style with { Points = style.Points * by };
 
         private void NewPage()
         {
             pages.Add(new Page("Pleating card", options.Paper, Look));
-            y = Page.Heading("Pleating card", Wrapping.Shorten(piece.Title, Look.Lead, Page.Inner.Width * 0.6), Page.Inner.Y, pages.Count == 1 ? 0 : 1);
+            y = Page.Heading("Pleating card", Wrapping.Shorten(PreparationSheets.TitleOf(piece), Look.Lead, Page.Inner.Width * 0.6), Page.Inner.Y, pages.Count == 1 ? 0 : 1);
             if (pages.Count == 1) CheckLine.Draw(Page, options.Units);
         }
 
@@ -94,10 +91,46 @@ internal static class PleatingCard
             y += Math.Max((rows - 1) * spacing + 2, words.Count * note.Points * 0.45 + 2) + 5;
         }
 
+        // The flat cloth across the page, not to scale: its edges, panels and joins, the seam pleats shaded, the centre.
+        private void ClothPicture()
+        {
+            var dots = new DotDrawing(plan);
+            var takeUp = plan.Gauge.TakeUp.Millimetres;
+            var (left, right) = dots.CutEdges;
+            double scale = Page.Inner.Width / (right - left), height = Look.Large ? 14 : 10, x0 = Page.Inner.X - left * scale;
+            var style = Scaled(Look.Ruler, Math.Max(shrink, 0.8));
+            var box = new Box(Page.Inner.X, y, Page.Inner.Width, height);
+            Page.Fill(box, Look.Pleat);
+            int seam = plan.Cloth.SeamPleats, gathered = plan.PleatsToGather;
+            if (seam > 0)
+            {
+                Page.Fill(new Box(x0, y, seam * takeUp * scale, height), Look.Hairline);
+                Page.Fill(new Box(x0 + (gathered - seam) * takeUp * scale, y, seam * takeUp * scale, height), Look.Hairline);
+            }
+            foreach (var share in plan.Shares)
+            {
+                double from = x0 + (share.First - 1 + seam) * takeUp * scale, to = x0 + (share.Last + seam) * takeUp * scale;
+                if (plan.Shares.Length > 1 && share.Pleats > 0)
+                    Page.Text((from + to) / 2, y + height / 2 + Typeface.CapHeight(style) / 2, Wrapping.Shorten(Tidy.Line(share.Name), style, to - from - 1), style, Anchor.Middle);
+            }
+            foreach (var join in plan.Joins) Upright((join.Valley + seam) * takeUp, new Pen(Look.Ink, 0.25) { Dashes = (1.5, 0.8) });
+            var centre = (plan.CentreValley + seam) * takeUp;
+            Page.Rule(x0 + centre * scale, y - 1.5, x0 + centre * scale, y + 1.5, new Pen(Look.Accent, 0.4));
+            Page.Rule(x0 + centre * scale, y + height - 1.5, x0 + centre * scale, y + height + 1.5, new Pen(Look.Accent, 0.4));
+            Page.Put(new Shape(Outline.Rectangle(box), null, new Pen(Look.Ink, 0.3)));
+            y += height + 2 + Typeface.CapHeight(style);
+            Page.Text(box.X, y, seam > 0 ? $"{seam} seam pleats" : "", style);
+            Page.Text(x0 + centre * scale, y, $"centre valley {plan.CentreValley}", style with { Colour = Look.Accent }, Anchor.Middle);
+            Page.Text(box.Right, y, seam > 0 ? $"{seam} seam pleats" : "", style, Anchor.End);
+            y += 5;
+
+            void Upright(double at, Pen pen) => Page.Rule(x0 + at * scale, y, x0 + at * scale, y + height, pen);
+        }
+
         private void Entry(string label, string words)
         {
             var indent = Look.Large ? 34 : 24;
-            var lines = Wrapping.Lines(words, text, Page.Inner.Width - indent);
+            var lines = Wrapping.Lines(Tidy.Line(words), text, Page.Inner.Width - indent);
             Room(lines.Count * Leading);
             if (label.Length > 0) Page.Text(Page.Inner.X, y + Leading * 0.75, label, strong);
             foreach (var line in lines)

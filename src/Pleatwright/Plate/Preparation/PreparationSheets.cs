@@ -24,7 +24,7 @@ public static class PreparationSheets
     /// <param name="piece">The piece whose cloth is prepared.</param>
     /// <param name="kind">Which sheet.</param>
     /// <param name="options">Paper, units and size of print.</param>
-    /// <exception cref="ArgumentException">At true size it takes more pages than can be printed; the message says how many.</exception>
+    /// <exception cref="PlateTooLargeException">At true size it takes more pages than can be printed; the message says how many.</exception>
     public static ImmutableArray<Sheet> Make(Piece piece, PreparationKind kind, PlateOptions options) => kind switch
     {
         PreparationKind.Dots => Dots(piece, options),
@@ -61,7 +61,10 @@ public static class PreparationSheets
     public static ImmutableArray<Sheet> Card(Piece piece, PlateOptions options) => Finish(piece, PleatingCard.Of(piece, options));
 
     private static ImmutableArray<Sheet> Finish(Piece piece, List<Page> pages) =>
-        [.. pages.Select((page, i) => page.Finish(piece.Title, i + 1, pages.Count))];
+        [.. pages.Select((page, i) => page.Finish(TitleOf(piece), i + 1, pages.Count))];
+
+    /// <summary>The title the sheets carry, on one line.</summary>
+    public static string TitleOf(Piece piece) => Tidy.Line(piece.Title) is { Length: > 0 } title ? title : "Untitled";
 
     private static string Say(this Measure.Length length, PlateOptions options) => Measure.LengthWords.Say(length, options.Units);
 }

@@ -18,7 +18,7 @@ internal static class TruePages
     private static double HeadingHeight(Look look) => look.Large ? 24 : 16;
 
     /// <summary>The pages of a drawing, numbered from <paramref name="firstPage"/>.</summary>
-    /// <exception cref="ArgumentException">It takes more than <see cref="MostPages"/> pages.</exception>
+    /// <exception cref="PlateTooLargeException">It takes more than <see cref="MostPages"/> pages.</exception>
     public static List<Page> Of(string heading, string lead, TrueDrawing drawing, PlateOptions options, int firstPage)
     {
         var look = options.Look;
@@ -26,7 +26,7 @@ internal static class TruePages
         var sideways = new Shares(drawing, Room(options.Paper.Sideways, look));
         var (shares, paper) = sideways.Count < upright.Count ? (sideways, options.Paper.Sideways) : (upright, options.Paper);
         if (shares.Count > MostPages)
-            throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
+            throw new PlateTooLargeException(string.Create(CultureInfo.InvariantCulture,
                 $"at true size this takes {shares.Count} pages of {paper.Name}; {MostPages} is the most. Use larger paper, or a smaller piece."));
 
         var places = new List<(int Column, int Row, Box Part)>();
