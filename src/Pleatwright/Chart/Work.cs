@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Pleatwright.Chart.Accents;
 using Pleatwright.Chart.Stitches;
 using Pleatwright.Cloth;
+using Pleatwright.Measure;
 using Pleatwright.Thread;
 
 namespace Pleatwright.Chart;
@@ -106,6 +107,14 @@ public sealed class Work
 
     /// <summary>Index in <see cref="Runs"/> of the first run of a row; of the end when the row is past the last.</summary>
     public int FirstRunIndex(CableRow row) => rowStart[Math.Clamp(row.Index, 0, CableRows)];
+
+    /// <summary>Thread one cable of a row takes in this maker's hand: what is reckoned at the row's pitch, by the maker's factor.</summary>
+    public Length CableThread(CableRow row) =>
+        Usage.Cable(Pleating.PitchAt(row.Index), Pleating.Gauge.LineHeight) * Piece.Working.ThreadFactor;
+
+    /// <summary>Thread one half stitch of a row takes in this maker's hand.</summary>
+    public Length HalfStitchThread(CableRow row) =>
+        Usage.HalfStitch(Pleating.PitchAt(row.Index), Pleating.Gauge.LineHeight) * Piece.Working.ThreadFactor;
 
     /// <summary>Whether a valley and row lie on the cloth.</summary>
     public bool OnCloth(Valley valley, CableRow row) =>

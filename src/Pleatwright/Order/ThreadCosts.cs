@@ -1,6 +1,5 @@
 using Pleatwright.Chart;
 using Pleatwright.Measure;
-using Pleatwright.Thread;
 
 namespace Pleatwright.Order;
 
@@ -25,14 +24,13 @@ internal sealed class ThreadCosts
         cable = new int[work.CableRows];
         half = new int[work.CableRows];
         pitch = new int[work.CableRows];
-        var factor = work.Piece.Working.ThreadFactor;
         var dearest = 1;
         for (var y = 0; y < cable.Length; y++)
         {
             var wide = work.Pleating.PitchAt(y);
             pitch[y] = RoundUp(wide);
-            cable[y] = RoundUp(Usage.Cable(wide, gauge.LineHeight) * factor);
-            half[y] = RoundUp(Usage.HalfStitch(wide, gauge.LineHeight) * factor);
+            cable[y] = RoundUp(work.CableThread(new CableRow(y)));
+            half[y] = RoundUp(work.HalfStitchThread(new CableRow(y)));
             dearest = Math.Max(dearest, cable[y] + 2 * half[y]);
         }
         rowHeight = RoundUp(gauge.CableRowHeight);

@@ -100,7 +100,6 @@ public sealed class WorkingOrder
     /// <summary>What is used of each thread of the piece, in the order of its key.</summary>
     public ImmutableArray<ThreadUse> ThreadUses()
     {
-        var pleating = Work.Pleating;
         var threads = Work.Piece.Threads;
         var cables = new int[threads.Length];
         var halves = new int[threads.Length];
@@ -111,11 +110,9 @@ public sealed class WorkingOrder
         foreach (var step in Steps)
         {
             var i = indexOf[step.Thread.Letter];
-            var pitch = pleating.PitchAt(step.Row.Index);
             cables[i] += step.Cables;
             halves[i] += step.HalfStitches;
-            length[i] += (Usage.Cable(pitch, pleating.Gauge.LineHeight) * step.Cables
-                + Usage.HalfStitch(pitch, pleating.Gauge.LineHeight) * step.HalfStitches) * Work.Piece.Working.ThreadFactor + step.Carried;
+            length[i] += Work.CableThread(step.Row) * step.Cables + Work.HalfStitchThread(step.Row) * step.HalfStitches + step.Carried;
             if (step.Starts == StartKind.New) starts[i]++;
         }
         var uses = ImmutableArray.CreateBuilder<ThreadUse>(threads.Length);

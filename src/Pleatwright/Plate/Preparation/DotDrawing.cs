@@ -131,9 +131,10 @@ internal sealed class DotDrawing : TrueDrawing
             var style = look.Ruler with { Colour = pen.Colour };
             var text = Wrapping.Shorten(words, style, 60);
             var half = Typeface.Width(text, style) / 2;
-            var line = x - half > taken[0] + 1 ? 0 : 1;
-            taken[line] = x + half;
-            marks.Add(new Lettering(new Spot(x, part.Bottom + 1 + cap + line * (cap + 0.8)), text, style, Anchor.Middle));
+            var middle = half + 1 > part.Width / 2 ? part.Centre.X : Math.Clamp(x, part.X + half + 1, part.Right - half - 1);
+            var line = middle - half > taken[0] + 1 ? 0 : 1;
+            taken[line] = middle + half;
+            marks.Add(new Lettering(new Spot(middle, part.Bottom + 1 + cap + line * (cap + 0.8)), text, style, Anchor.Middle));
         }
     }
 }
