@@ -15,6 +15,7 @@ public static class Proofreading
         new HalfStitch(),
         new CrowdedPleats(),
         new LineCoverage(),
+        new SpreadPleats(),
         new BaseRow(),
         new NothingBeside(),
         new Overhang(),

@@ -35,4 +35,23 @@ public static class Coverage
                 return strands;
         return null;
     }
+
+    /// <summary>
+    /// The part of a line's height that the thread covers where the pleats lie wider than they were gathered: the thread
+    /// stitched at the gathered pitch is drawn out over the wider one and lies thinner by as much (our own reckoning:
+    /// the thread keeps its volume).
+    /// </summary>
+    /// <param name="thread">The thread and its strands.</param>
+    /// <param name="lineHeight">Height of a line, half a cable row; more than nothing.</param>
+    /// <param name="gathered">Pitch of the pleats while they are stitched; more than nothing.</param>
+    /// <param name="pitch">Pitch they finish at; more than nothing.</param>
+    public static double AtPitch(Floss thread, Length lineHeight, Length gathered, Length pitch) =>
+        OfLine(thread, lineHeight) * Math.Min(1, gathered / pitch);
+
+    /// <summary>The widest pitch at which the thread still covers enough, by <see cref="AtPitch"/>.</summary>
+    /// <param name="thread">The thread and its strands.</param>
+    /// <param name="lineHeight">Height of a line, half a cable row; more than nothing.</param>
+    /// <param name="gathered">Pitch of the pleats while they are stitched; more than nothing.</param>
+    public static Length WidestPitch(Floss thread, Length lineHeight, Length gathered) =>
+        gathered * (OfLine(thread, lineHeight) / Enough);
 }

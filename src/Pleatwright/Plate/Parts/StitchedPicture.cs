@@ -12,8 +12,22 @@ public static class StitchedPicture
     /// <param name="width">Width of the picture in millimetres, more than 0.</param>
     public static Drawing Draw(Work work, double width)
     {
+        if (Bending.View(work, Cloth(work)) is { } view) return DrawBent(work, width, view);
         var times = width / (work.Pleating.Pleats * work.Pleating.Gauge.Pitch.Millimetres);
         return Draw(ChartGeometry.Scaled(work, times), Cloth(work));
+    }
+
+    private static Drawing DrawBent(Work work, double width, Box life)
+    {
+        var times = width / life.Width;
+        var geometry = ChartGeometry.Scaled(work, times);
+        var flat = Draw(geometry, Bending.Seen(work, Cloth(work))).Marks;
+        var view = new Box(life.X * times, life.Y * times, width, life.Height * times);
+        // Past the gathered rows a ball is the smooth cloth drawn up to its poles.
+        if (work.Piece.Cloth.Form is Pleatwright.Cloth.Ball)
+            flat = [new Shape(Outline.Circle(view.Centre, width / 2), Look.Darker(work.Piece.Cloth.Colour, 0.12)), .. Bending.Bend(geometry, flat)];
+        else flat = Bending.Bend(geometry, flat);
+        return new Drawing(view, flat);
     }
 
     /// <summary>Draws a part of the finished cloth.</summary>

@@ -48,24 +48,11 @@ public sealed class LineCoverage : Rule
         for (var i = 0; i < work.Runs.Length; i++)
         {
             var run = work.Runs[i];
-            if (run.Thread != thread || !IsStacked(work, run)) continue;
+            if (run.Thread != thread || !Stacking.Holds(work, run)) continue;
             var area = work.Areas.AreaOf(i);
             if (seen.Add(area) && first < 0) first = area;
             if (area == first) place = place?.And(Place.Of(run)) ?? Place.Of(run);
         }
         return place is { } found ? (found, seen.Count) : null;
-    }
-
-    // A run is stacked when at least half of it has stitching right over or right under it; a long band that a figure
-    // merely touches is not.
-    private static bool IsStacked(Work work, Run run)
-    {
-        var stacked = 0;
-        var over = run.Row.Index > 0 ? work.CellsOf(new CableRow(run.Row.Index - 1)) : [];
-        var under = run.Row.Index + 1 < work.CableRows ? work.CellsOf(new CableRow(run.Row.Index + 1)) : [];
-        for (var v = run.From.Number; v <= run.To.Number; v++)
-            if ((!over.IsEmpty && over[v - 1] != 0) || (!under.IsEmpty && under[v - 1] != 0))
-                stacked++;
-        return stacked * 2 >= run.Cables;
     }
 }
