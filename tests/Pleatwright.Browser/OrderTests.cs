@@ -23,7 +23,7 @@ public class OrderTests(Chromium chromium)
         await Assertions.Expect(words).ToContainTextAsync("Step 12 of");
         await bench.Page.Locator("#order-cloth").FocusAsync();
         await bench.Page.Keyboard.PressAsync("End");
-        await Assertions.Expect(bench.Page.GetByLabel("A step on")).ToBeDisabledAsync();
+        await Assertions.Expect(bench.Page.GetByLabel("A step on", new() { Exact = true })).ToBeDisabledAsync();
     }
 
     [Fact]

@@ -264,21 +264,6 @@ public class ShelfTests
     }
 
     [Fact]
-    public async Task A_shelf_that_may_not_be_written_says_so_and_is_still_read()
-    {
-        await using var shelf = await ServedShelf.StartAsync();
-        var tag = await shelf.CreateAsync("Gull");
-        Assert.SkipWhen(Environment.IsPrivilegedProcess, "A privileged user may write anywhere.");
-        if (OperatingSystem.IsWindows()) return;
-        File.SetUnixFileMode(shelf.Folder, UnixFileMode.UserRead | UnixFileMode.UserExecute);
-        using var refused = await shelf.SaveAsync("Gull", ServedShelf.Titled("Later"), tag);
-        Assert.Equal(HttpStatusCode.Forbidden, refused.StatusCode);
-        Assert.Single((await ListAsync(shelf))!.Pieces);
-        File.SetUnixFileMode(shelf.Folder, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
-        Assert.Equal(ServedShelf.Piece, File.ReadAllText(shelf.FileOf("Gull")));
-    }
-
-    [Fact]
     public async Task A_shelf_whose_folder_is_gone_says_so_and_is_not_made_anew()
     {
         var folder = Directory.CreateTempSubdirectory("shelf").FullName;
