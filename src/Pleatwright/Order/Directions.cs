@@ -79,6 +79,7 @@ public static class Directions
         public ImmutableArray<Direction> Write()
         {
             Opening();
+            UnkeptPlaces();
             (int Area, int Way)? section = null;
             var steps = order.Steps;
             var rowCables = 0;
@@ -121,6 +122,13 @@ public static class Directions
                 + "To tie off, cable one or two stitches on the back.");
         }
 
+        private void UnkeptPlaces()
+        {
+            foreach (var pin in order.UnkeptPlaces)
+                Add(DirectionKind.Remark, $"The run over valley {pin.Valley.Number}, {Place(pin.Row, 0)}, was to be run {pin.Place} of the order. "
+                    + "That cannot be kept: no run lies there, another has the place, or the order has fewer runs.");
+        }
+
         private string Heading(int area, int way)
         {
             var where = work.Areas.All[area].Base;
@@ -135,22 +143,32 @@ public static class Directions
             return $"Pleats {from.LeftPleat.Number} to {to.RightPleat.Number}: {char.ToLowerInvariant(text[0])}{text[1..]}";
         }
 
-        // Rows are counted from the gathering row last met, so they are named in the order they are worked.
-        private string Place(CableRow row, int way)
+        // Rows are counted from the gathering row last met on the way out, so they are named in the order they are
+        // worked; before one is met, from the next to come; the base row from the nearest.
+        private string Place(CableRow row, int way, CableRow? baseRow = null)
         {
             var over = row.Index % perSpace;
             var above = row.Index / perSpace + 1; // the gathering row on it or above it
             if (over == 0) return $"on gathering row {above}";
-            return way < 0 || (way == 0 && over * 2 > perSpace)
+            var fromBelow = way switch
+            {
+                < 0 => above * perSpace <= baseRow?.Index,
+                0 => over * 2 > perSpace,
+                _ => (above - 1) * perSpace < baseRow?.Index,
+            };
+            return fromBelow
                 ? $"{Phrases.Count(perSpace - over, "row")} above gathering row {above + 1}"
                 : $"{Phrases.Count(over, "row")} below gathering row {above}";
         }
+
+        private string PlaceOf(Step step) =>
+            Place(step.Row, outward.WayOf(step.RunIndex), work.Areas.All[work.Areas.AreaOf(step.RunIndex)].Base);
 
         private string StepText(Step step, bool wasTurned, Step? next)
         {
             var text = new StringBuilder();
             if (step.Turned != wasTurned) text.Append(step.Turned ? "Turn the work, bottom edge up. " : "Turn the work back, top edge up. ");
-            text.Append(Phrases.Capital(Place(step.Row, outward.WayOf(step.RunIndex)))).Append(step.Turned ? ", turned: " : ": ");
+            text.Append(Phrases.Capital(PlaceOf(step))).Append(step.Turned ? ", turned: " : ": ");
             text.Append(ThreadText(step)).Append(' ');
             var rightward = order.TravelsRight(step);
             Pleat first = rightward ? step.From.LeftPleat : step.From.RightPleat, last = rightward ? step.To.RightPleat : step.To.LeftPleat;

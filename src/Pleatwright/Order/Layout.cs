@@ -102,9 +102,10 @@ internal sealed class Layout
         var number = new int[areas.Count];
         var count = 0;
         var pairs = new Pairs();
+        var together = Runs <= Search.ExactRuns; // so few that turns from one to the next are weighed as well
         foreach (var r in byRank)
         {
-            ref var cluster = ref number[Root(parent, areas.AreaOf(r))];
+            ref var cluster = ref number[together ? 0 : Root(parent, areas.AreaOf(r))];
             if (cluster == 0) cluster = ++count;
             pairs.Add(cluster - 1, r);
         }

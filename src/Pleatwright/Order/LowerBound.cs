@@ -2,8 +2,8 @@ namespace Pleatwright.Order;
 
 /// <summary>
 /// A number of starts that no order can go below. Runs fall into groups that no carry joins; a needleful never leaves
-/// its group, so the groups' bounds add up. In each group two counts hold at once, and the larger is taken:
-/// the thread of the stitches and of the shortest carries, shared among whole needlefuls; and the fewest paths that cover its runs, by matching each run with
+/// its group, so the groups' bounds add up. In each group three counts hold at once, and the largest is taken:
+/// the thread of the stitches and of the shortest carries, or the cables, shared among whole needlefuls; and the fewest paths that cover its runs, by matching each run with
 /// at most one that follows it, plus the breaks that runs longer than a needleful must have within them.
 /// </summary>
 internal sealed class LowerBound
@@ -197,6 +197,9 @@ internal sealed class LowerBound
         var paths = new int[layout.Runs];
         var thread = new long[layout.Runs];
         var longest = new int[layout.Runs];
+        var cables = new int[layout.Runs];
+        var cheapest = new int[layout.Runs];
+        Array.Fill(cheapest, int.MaxValue);
         var needleful = layout.Costs.Needleful;
         for (var r = 0; r < parent.Length; r++)
         {
@@ -207,13 +210,18 @@ internal sealed class LowerBound
             var carry = leastCarry[r] == int.MaxValue ? 0 : leastCarry[r];
             thread[root] += cost + carry;
             longest[root] = Math.Max(longest[root], carry);
+            cables[root] += layout.Work.Runs[r].Cables;
+            cheapest[root] = Math.Min(cheapest[root], layout.Costs.Cable(r));
         }
         var bounds = new int[layout.Clusters.Count];
         for (var c = 0; c < bounds.Length; c++)
             foreach (var r in layout.Clusters[c])
-                if (parent[r] == r) bounds[c] += Math.Max(paths[r], (int)((thread[r] + needleful + longest[r] - 1) / (needleful + longest[r])));
+                if (parent[r] == r) bounds[c] += Math.Max(paths[r], Math.Max(Shares(thread[r], needleful + longest[r]), Shares(cables[r], needleful / cheapest[r])));
         return bounds;
     }
+
+    // Whole shares of so much each.
+    private static int Shares(long all, int each) => (int)((all + each - 1) / each);
 
     private static int Root(int[] parent, int i)
     {

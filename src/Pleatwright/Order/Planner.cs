@@ -2,6 +2,19 @@ using Pleatwright.Chart;
 
 namespace Pleatwright.Order;
 
+/// <summary>How long a plan may be sought.</summary>
+public enum Effort
+{
+    /// <summary>Quick enough to plan after every edit: a few milliseconds for most pieces.</summary>
+    Drawing,
+
+    /// <summary>
+    /// For the plate: small tangled figures are searched much longer, a second at the most. A piece of up to 14 runs is
+    /// then solved as well as can be, as a rule.
+    /// </summary>
+    Plate,
+}
+
 /// <summary>Plans the working order.</summary>
 public static class Planner
 {
@@ -10,11 +23,12 @@ public static class Planner
     /// work always gives the same order.
     /// </summary>
     /// <param name="work">The work.</param>
+    /// <param name="effort">How long a better order is sought.</param>
     /// <param name="progress">Told how much is done, 0 to 1, now and then.</param>
     /// <param name="cancel">Stops the planning.</param>
     /// <exception cref="OperationCanceledException">The planning was stopped.</exception>
-    public static WorkingOrder Plan(Work work, IProgress<double>? progress = null, CancellationToken cancel = default) =>
-        new Planning(work, null, progress, cancel).Plan();
+    public static WorkingOrder Plan(Work work, Effort effort = Effort.Drawing, IProgress<double>? progress = null, CancellationToken cancel = default) =>
+        new Planning(work, null, effort, progress, cancel).Plan();
 
     /// <summary>
     /// Orders a work of which an earlier state has been ordered. What was not touched by the edits between is not
@@ -22,13 +36,14 @@ public static class Planner
     /// </summary>
     /// <param name="previous">The order of the earlier state.</param>
     /// <param name="work">The work as it is now.</param>
+    /// <param name="effort">How long a better order is sought.</param>
     /// <param name="progress">Told how much is done, 0 to 1, now and then.</param>
     /// <param name="cancel">Stops the planning.</param>
     /// <exception cref="OperationCanceledException">The planning was stopped.</exception>
-    public static WorkingOrder Replan(WorkingOrder previous, Work work, IProgress<double>? progress = null, CancellationToken cancel = default)
+    public static WorkingOrder Replan(WorkingOrder previous, Work work, Effort effort = Effort.Drawing, IProgress<double>? progress = null, CancellationToken cancel = default)
     {
         var (before, now) = (previous.Work.Piece, work.Piece);
-        var alike = before.Working == now.Working && before.Cloth.Gauge == now.Cloth.Gauge;
-        return new Planning(work, alike ? previous.Solved : null, progress, cancel).Plan();
+        var alike = before.Working == now.Working && before.Cloth.Gauge == now.Cloth.Gauge && previous.Effort == effort;
+        return new Planning(work, alike ? previous.Solved : null, effort, progress, cancel).Plan();
     }
 }

@@ -6,28 +6,26 @@ namespace Pleatwright.Order;
 /// </summary>
 internal sealed class Planning
 {
-    // Orders kept side by side: enough that clusters of about fourteen runs are solved exactly, few enough for large ones.
-    private const int ExactRuns = 16, ExactWidth = 4000;
-
-    // Orders looked at in one cluster before it is taken to be tangled; and in one planning, past which the rest of the
-    // clusters keep the order the scheduler gives them.
-    private const int MostInCluster = 4_000, MostLooked = 10_000;
-
+    private readonly int mostLooked; // orders looked at, about, in one cluster
+    private readonly int width;      // orders kept side by side
     private readonly Layout layout;
     private readonly Scheduler scheduler;
     private readonly Search search;
     private readonly IReadOnlyDictionary<ClusterKey, Route>? earlier;
     private readonly Dictionary<ClusterKey, Route> solved = [];
+    private readonly Effort effort;
     private readonly IProgress<double>? progress;
     private readonly CancellationToken cancel;
 
-    public Planning(Chart.Work work, IReadOnlyDictionary<ClusterKey, Route>? earlier, IProgress<double>? progress, CancellationToken cancel)
+    public Planning(Chart.Work work, IReadOnlyDictionary<ClusterKey, Route>? earlier, Effort effort, IProgress<double>? progress, CancellationToken cancel)
     {
         cancel.ThrowIfCancellationRequested();
         layout = new Layout(work);
         scheduler = new Scheduler(layout, cancel);
         search = new Search(layout, cancel);
-        (this.earlier, this.progress, this.cancel) = (earlier, progress, cancel);
+        var few = layout.Runs <= Search.ExactRuns;
+        (mostLooked, width) = effort == Effort.Drawing ? (6_000, 100) : few ? (1_500_000, 6_000) : (60_000, 400);
+        (this.earlier, this.effort, this.progress, this.cancel) = (earlier, effort, progress, cancel);
     }
 
     public WorkingOrder Plan()
@@ -51,7 +49,7 @@ internal sealed class Planning
             if (c % 64 == 0) progress?.Report(0.5 + 0.5 * c / count);
         }
         progress?.Report(1);
-        return new WorkingOrder(layout, Steps.From(layout, routes), bounds.Sum(), solved);
+        return new WorkingOrder(layout, Steps.From(layout, routes), bounds.Sum(), solved, effort);
     }
 
     // With runs pinned to places in the order, everything hangs together: it is scheduled as one cluster.
@@ -62,14 +60,14 @@ internal sealed class Planning
             foreach (var r in layout.Clusters[c]) all[i++] = r;
         var route = Schedule(all, false);
         progress?.Report(1);
-        return new WorkingOrder(layout, Steps.From(layout, [route]), LowerBound.Starts(layout, []).Sum(), solved);
+        return new WorkingOrder(layout, Steps.From(layout, [route]), LowerBound.Starts(layout, []).Sum(), solved, effort);
     }
 
     private Route Schedule(ReadOnlyMemory<int> cluster, bool turned)
     {
         var best = scheduler.Run(cluster, Scheduler.Preference.FewTurns, turned);
         if (cluster.Length == 1) return best;
-        foreach (var preference in (ReadOnlySpan<Scheduler.Preference>)[Scheduler.Preference.ShortCarries, Scheduler.Preference.Rescue])
+        foreach (var preference in (ReadOnlySpan<Scheduler.Preference>)[Scheduler.Preference.ShortCarries, Scheduler.Preference.Rescue, Scheduler.Preference.Unblock])
         {
             var other = scheduler.Run(cluster, preference, turned);
             if (other.Cost.CompareTo(best.Cost) < 0) best = other;
@@ -89,9 +87,21 @@ internal sealed class Planning
         }
         // what comes before may now leave the work the other way up
         var best = scheduled.TurnedBefore == turned ? scheduled : Schedule(layout.Clusters.Kept(c), turned);
-        if (search.Looked < MostLooked && (best.Cost.Starts > bound || best.Cost.Turns > 0 || cluster.Length <= ExactRuns))
-            best = search.Find(cluster, turned, best, cluster.Length <= ExactRuns ? ExactWidth : Search.Narrow, MostInCluster).Better ?? best;
+        if (best.Cost.Starts > bound || cluster.Length <= Search.ExactRuns)
+            best = Improve(cluster, turned, best);
         solved[key] = best.Of(cluster);
+        return best;
+    }
+
+    // First after fewer starts; and where not every order could be kept in sight, once more after fewer turns.
+    private Route Improve(ReadOnlySpan<int> cluster, bool turned, Route best)
+    {
+        foreach (var turnsFirst in (ReadOnlySpan<bool>)[false, true])
+        {
+            var (better, proved) = search.Find(cluster, turned, best, width, mostLooked / 2, turnsFirst);
+            best = better ?? best;
+            if (proved) break;
+        }
         return best;
     }
 }

@@ -27,6 +27,9 @@ internal sealed class Scheduler(Layout layout, CancellationToken cancel)
 
         /// <summary>The run that fewest other threads could reach, then as <see cref="FewTurns"/>.</summary>
         Rescue,
+
+        /// <summary>As <see cref="FewTurns"/>, but a new thread starts at what the thread last parked waits for.</summary>
+        Unblock,
     }
 
     // A thread on its path: the end it comes out at (-1 for none), and what is left of it.
@@ -106,7 +109,7 @@ internal sealed class Scheduler(Layout layout, CancellationToken cancel)
         var rank = 2 * layout.Rank[entry >> 1] + turn;
         return prefer switch
         {
-            Preference.FewTurns => (turn, carry, rank, 0),
+            Preference.FewTurns or Preference.Unblock => (turn, carry, rank, 0),
             Preference.ShortCarries => (carry, turn, rank, 0),
             _ => (Hopes(entry) + Hopes(entry ^ 1), turn, carry, rank),
         };
@@ -160,9 +163,29 @@ internal sealed class Scheduler(Layout layout, CancellationToken cancel)
         return first;
     }
 
+    // The first free run, outward from the base, that the thread last parked waits for; or -1.
+    private int Blocking()
+    {
+        for (var p = parked.Count - 1; p >= 0; p--)
+        {
+            var wanted = -1;
+            foreach (var entry in layout.Carries[parked[p].Exit])
+                if (!done[entry >> 1] && layout.MayEnter(entry) && (wanted < 0 || layout.Rank[entry >> 1] < layout.Rank[wanted])) wanted = entry >> 1;
+            while (wanted >= 0 && waits[wanted] > 0)
+            {
+                var before = -1;
+                foreach (var b in layout.Before[wanted])
+                    if (!done[b] && (before < 0 || layout.Rank[b] < layout.Rank[before])) before = b;
+                wanted = before;
+            }
+            if (wanted >= 0 && IsFree(wanted)) return wanted;
+        }
+        return -1;
+    }
+
     private int StartAnew()
     {
-        var run = pinned >= 0 ? pinned : FirstFree();
+        var run = pinned >= 0 ? pinned : prefer == Preference.Unblock && Blocking() is var blocking and >= 0 ? blocking : FirstFree();
         // the end to begin at: where the other end leads somewhere, then as the work lies, then not turned
         int entry = layout.PlainEntry(run), other = entry ^ 1;
         if (!layout.MayEnter(other)) return entry;

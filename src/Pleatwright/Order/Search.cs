@@ -1,16 +1,20 @@
+using System.Numerics;
 using System.Runtime.CompilerServices;
 
 namespace Pleatwright.Order;
 
 /// <summary>
-/// Looks through all orders of a small cluster at once, run by run. Orders that have worked the same runs, with the same
-/// threads hanging at the same places, are weighed against each other and only the better kept. While no more than
+/// Looks through all orders of a small cluster at once, run by run. Orders that have worked the same runs and come out at the
+/// same end are weighed against each other and only the better kept. While no more than
 /// <c>width</c> are kept side by side nothing is lost, and the order found is the best there is; past that the most promising go on.
 /// </summary>
 internal sealed class Search(Layout layout, CancellationToken cancel)
 {
     /// <summary>The most runs a cluster may have to be looked through.</summary>
-    public const int MostRuns = 64;
+    public const int MostRuns = 24;
+
+    /// <summary>Clusters of so few runs are looked through with care.</summary>
+    public const int ExactRuns = 16;
 
     /// <summary>Orders kept side by side when a cluster turns out too tangled to look through all of them.</summary>
     public const int Narrow = 24;
@@ -21,9 +25,9 @@ internal sealed class Search(Layout layout, CancellationToken cancel)
     private ulong[] before = [];
     private ulong[] reach = [];        // per end: the runs within a carry
     private List<(int Entry, int Carry)>[] carries = [];
-    private byte[] colour = [];
+    private ulong[] near = [];         // per run: the runs within a carry of either end
+    private int[] leastCarry = [];     // per run: the shortest carry by which it is reached
     private long[] thread = [];        // per run
-    private int colours;
 
     [InlineArray(MostParked)]
     private struct Hanging
@@ -36,6 +40,7 @@ internal sealed class Search(Layout layout, CancellationToken cancel)
         public ulong Done;
         public Cost Cost;
         public int Least;              // starts, at least, when all is done
+        public int Spare;              // thread that so many would leave over, in eighths of a needleful
         public int Parent;
         public int HandLeft;
         public int Found;              // place among those found, the last word in a tie
@@ -47,10 +52,9 @@ internal sealed class Search(Layout layout, CancellationToken cancel)
         public Hanging Parked;         // sorted by exit
     }
 
-    private readonly record struct Place(ulong Done, UInt128 Threads);
+    private readonly record struct Place(ulong Done, sbyte Hand, bool Turned);
 
-    /// <summary>Nodes looked at so far, over all clusters.</summary>
-    public int Looked { get; private set; }
+    private int looked;
 
     /// <summary>The best order found that costs less than <paramref name="known"/>, or null; and whether none costs less.</summary>
     /// <param name="cluster">Its runs, <see cref="MostRuns"/> at the most.</param>
@@ -58,9 +62,10 @@ internal sealed class Search(Layout layout, CancellationToken cancel)
     /// <param name="known">The best order known.</param>
     /// <param name="width">Orders kept side by side at the most.</param>
     /// <param name="most">Orders looked at, about, before no more than <see cref="Narrow"/> are kept side by side.</param>
-    public (Route? Better, bool Proved) Find(ReadOnlySpan<int> cluster, bool turned, Route known, int width, int most)
+    /// <param name="turnsFirst">Whether few turns promise more than thread to spare, when not all can be kept.</param>
+    public (Route? Better, bool Proved) Find(ReadOnlySpan<int> cluster, bool turned, Route known, int width, int most, bool turnsFirst)
     {
-        most += Looked;
+        looked = 0;
         Prepare(cluster);
         var levels = new List<Node[]>(n + 1) { new[] { new Node { Hand = -1, Entry = -1, From = -1, Turned = turned } } };
         var proved = true;
@@ -70,15 +75,14 @@ internal sealed class Search(Layout layout, CancellationToken cancel)
             var places = new Dictionary<Place, List<int>>();
             var found = new List<Node>();
             for (var p = 0; p < levels[depth].Length; p++) Expand(levels[depth], p, known.Cost, places, found);
-            Looked += found.Count;
             found.RemoveAll(f => f.Parent < 0);
             if (found.Count == 0) return (null, proved);
             var kept = found.ToArray();
-            if (Looked > most) width = Narrow;
+            if (looked > most) width = Narrow;
             if (kept.Length > width)
             {
                 proved = false;
-                Array.Sort(kept, Promise);
+                Array.Sort(kept, turnsFirst ? ByTurns : BySpare);
                 Array.Resize(ref kept, width);
             }
             levels.Add(kept);
@@ -89,11 +93,15 @@ internal sealed class Search(Layout layout, CancellationToken cancel)
         return (Trace(levels, best), proved);
     }
 
-    private static int Promise(Node a, Node b)
+    private static int BySpare(Node a, Node b)
     {
-        var order = new Cost(a.Least, a.Cost.Turns, a.Cost.Carried).CompareTo(new Cost(b.Least, b.Cost.Turns, b.Cost.Carried));
-        if (order != 0) return order;
-        order = (b.HandLeft, a.Entry >> 1, a.Turned, a.Done).CompareTo((a.HandLeft, b.Entry >> 1, b.Turned, b.Done));
+        var order = (a.Least, b.Spare, a.Cost.Turns, a.Cost.Carried).CompareTo((b.Least, a.Spare, b.Cost.Turns, b.Cost.Carried));
+        return order != 0 ? order : a.Found.CompareTo(b.Found);
+    }
+
+    private static int ByTurns(Node a, Node b)
+    {
+        var order = (a.Least, a.Cost.Turns, b.Spare, a.Cost.Carried).CompareTo((b.Least, b.Cost.Turns, a.Spare, b.Cost.Carried));
         return order != 0 ? order : a.Found.CompareTo(b.Found);
     }
 
@@ -104,18 +112,16 @@ internal sealed class Search(Layout layout, CancellationToken cancel)
         before = new ulong[n];
         reach = new ulong[2 * n];
         carries = new List<(int, int)>[2 * n];
-        colour = new byte[n];
+        near = new ulong[n];
+        leastCarry = new int[n];
+        Array.Fill(leastCarry, int.MaxValue);
         thread = new long[n];
         var local = new Dictionary<int, int>(n);
-        var letters = new List<char>();
         for (var k = 0; k < n; k++) local[runs[k]] = k;
         for (var k = 0; k < n; k++)
         {
             foreach (var b in layout.Before[runs[k]]) before[k] |= 1UL << local[b];
             thread[k] = layout.Costs.Run(runs[k]);
-            var letter = layout.Work.Runs[runs[k]].Thread.Letter;
-            if (!letters.Contains(letter)) letters.Add(letter);
-            colour[k] = (byte)letters.IndexOf(letter);
             for (var side = 0; side < 2; side++)
             {
                 carries[2 * k + side] = [];
@@ -123,12 +129,17 @@ internal sealed class Search(Layout layout, CancellationToken cancel)
                 {
                     if (!layout.MayEnter(entry)) continue;
                     var there = local[entry >> 1];
-                    carries[2 * k + side].Add((2 * there + (entry & 1), layout.Carry(2 * runs[k] + side, entry)));
+                    var carry = layout.Carry(2 * runs[k] + side, entry);
+                    carries[2 * k + side].Add((2 * there + (entry & 1), carry));
+                    leastCarry[there] = Math.Min(leastCarry[there], carry);
+                    near[k] |= 1UL << there;
+                    near[there] |= 1UL << k;
                     reach[2 * k + side] |= 1UL << there;
                 }
             }
         }
-        colours = letters.Count;
+        for (var k = 0; k < n; k++)
+            if (leastCarry[k] == int.MaxValue) leastCarry[k] = 0;
     }
 
     private void Expand(Node[] level, int parent, Cost known, Dictionary<Place, List<int>> places, List<Node> found)
@@ -162,6 +173,7 @@ internal sealed class Search(Layout layout, CancellationToken cancel)
     private void Work(in Node node, int parent, int entry, int from, int parkedAt, int carry, Cost known,
         Dictionary<Place, List<int>> places, List<Node> found)
     {
+        looked++;
         var k = entry >> 1;
         var run = layout.Work.Runs[runs[k]];
         var left = from < 0 ? 0 : parkedAt < 0 ? node.HandLeft : node.Parked[parkedAt].Left;
@@ -214,11 +226,11 @@ internal sealed class Search(Layout layout, CancellationToken cancel)
 
     private void Keep(Node node, Cost known, Dictionary<Place, List<int>> places, List<Node> found)
     {
-        node.Least = node.Cost.Starts + StartsToCome(node);
+        var (toCome, spare) = StartsToCome(node);
+        node.Least = node.Cost.Starts + toCome;
+        node.Spare = (int)(spare * 8 / layout.Costs.Needleful);
         if (new Cost(node.Least, node.Cost.Turns, node.Cost.Carried).CompareTo(known) >= 0) return;
-        UInt128 threads = (uint)(node.Hand + 1) << 1 | (node.Turned ? 1u : 0u);
-        for (var p = 0; p < node.Hands; p++) threads = threads << 8 | (uint)(node.Parked[p].Exit + 1);
-        var place = new Place(node.Done, threads);
+        var place = new Place(node.Done, node.Hand, node.Turned);
         if (!places.TryGetValue(place, out var here)) places[place] = here = [];
         foreach (var other in here)
             if (found[other].Parent >= 0 && NoWorse(found[other], node)) return;
@@ -234,28 +246,52 @@ internal sealed class Search(Layout layout, CancellationToken cancel)
         found.Add(node);
     }
 
-    // At the same place: no dearer, and no thread shorter.
+    // At the same place: no dearer, and every thread of the other parked here too and no shorter.
     private static bool NoWorse(in Node a, in Node b)
     {
-        if (a.Cost.CompareTo(b.Cost) > 0 || a.HandLeft < b.HandLeft) return false;
-        for (var p = 0; p < a.Hands; p++)
-            if (a.Parked[p].Left < b.Parked[p].Left) return false;
+        if (a.Cost.CompareTo(b.Cost) > 0 || a.HandLeft < b.HandLeft || a.Hands < b.Hands) return false;
+        for (int p = 0, q = 0; q < b.Hands; p++, q++)
+        {
+            while (p < a.Hands && a.Parked[p].Exit < b.Parked[q].Exit) p++;
+            if (p == a.Hands || a.Parked[p].Exit > b.Parked[q].Exit || a.Parked[p].Left < b.Parked[q].Left) return false;
+        }
         return true;
     }
 
-    // The thread still to be worked, less what is at hand of each colour, in whole needlefuls.
-    private int StartsToCome(in Node node)
+    // Group by group of the runs to come that hang together by carries: the thread they take with their shortest carries,
+    // less what is left of the threads that reach the group, in whole needlefuls.
+    private (int Starts, long Spare) StartsToCome(in Node node)
     {
-        Span<long> toCome = stackalloc long[colours];
-        toCome.Clear();
-        for (var k = 0; k < n; k++)
-            if ((node.Done >> k & 1) == 0) toCome[colour[k]] += thread[k];
-        if (node.Hand >= 0) toCome[colour[node.Hand >> 1]] -= node.HandLeft;
-        for (var p = 0; p < node.Hands; p++) toCome[colour[node.Parked[p].Exit >> 1]] -= node.Parked[p].Left;
-        long starts = 0;
-        foreach (var length in toCome)
-            if (length > 0) starts += (length + layout.Costs.Needleful - 1) / layout.Costs.Needleful;
-        return (int)starts;
+        var toCome = ((1UL << n) - 1) & ~node.Done;
+        var starts = 0;
+        long spare = 0;
+        while (toCome != 0)
+        {
+            var group = toCome & (~toCome + 1);
+            for (var grown = group; grown != 0;)
+            {
+                var more = near[BitOperations.TrailingZeroCount(grown)] & toCome & ~group;
+                grown = (grown & (grown - 1)) | more;
+                group |= more;
+            }
+            toCome &= ~group;
+            long length = 0;
+            var longest = 0;
+            for (var rest = group; rest != 0; rest &= rest - 1)
+            {
+                var k = BitOperations.TrailingZeroCount(rest);
+                length += thread[k] + leastCarry[k];
+                longest = Math.Max(longest, leastCarry[k]);
+            }
+            if (node.Hand >= 0 && (reach[node.Hand] & group) != 0) length -= node.HandLeft;
+            for (var p = 0; p < node.Hands; p++)
+                if ((reach[node.Parked[p].Exit] & group) != 0) length -= node.Parked[p].Left;
+            var needleful = layout.Costs.Needleful + longest;
+            var begun = length > 0 ? (length + needleful - 1) / needleful : 0;
+            starts += (int)begun;
+            spare += begun * needleful - length;
+        }
+        return (starts, spare);
     }
 
     private Route Trace(List<Node[]> levels, int last)

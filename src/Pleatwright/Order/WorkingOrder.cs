@@ -13,7 +13,7 @@ public sealed class WorkingOrder
     private Backsmock? backsmock;
     private BandWork? bands;
 
-    internal WorkingOrder(Layout layout, ImmutableArray<Step> steps, int lowerBoundStarts, IReadOnlyDictionary<ClusterKey, Route> solved)
+    internal WorkingOrder(Layout layout, ImmutableArray<Step> steps, int lowerBoundStarts, IReadOnlyDictionary<ClusterKey, Route> solved, Effort effort)
     {
         this.layout = layout;
         Work = layout.Work;
@@ -21,6 +21,7 @@ public sealed class WorkingOrder
         Steps = steps;
         LowerBoundStarts = lowerBoundStarts;
         Solved = solved;
+        Effort = effort;
         var turned = false;
         foreach (var step in steps)
         {
@@ -54,6 +55,9 @@ public sealed class WorkingOrder
 
     /// <summary>The areas and ways by which the order goes outward.</summary>
     internal Outward Outward => layout.Outward;
+
+    /// <summary>How long it was sought.</summary>
+    public Effort Effort { get; }
 
     /// <summary>Clusters solved on the way, for the next planning.</summary>
     internal IReadOnlyDictionary<ClusterKey, Route> Solved { get; }

@@ -8,7 +8,7 @@ namespace Pleatwright.Tests.Order;
 
 public class OrderLawTests
 {
-    private static void Every(Action<Work, WorkingOrder> law, long times = 60) => OrderGen.Pieces.Sample(piece =>
+    private static void Every(Action<Work, WorkingOrder> law, long times = 150) => OrderGen.Pieces.Sample(piece =>
     {
         var work = Work.Lay(piece);
         law(work, Planner.Plan(work));
@@ -170,17 +170,19 @@ public class OrderLawTests
 
     [Fact]
     public void The_same_work_always_gives_the_same_order() => Every((work, order) =>
-        Assert.Equal(order.Steps, Planner.Plan(Work.Lay(work.Piece)).Steps), 30);
+        Assert.Equal(order.Steps, Planner.Plan(Work.Lay(work.Piece)).Steps), 15);
 
     [Fact]
-    public void A_mirrored_work_in_the_other_hand_has_the_same_bound() => OrderGen.Pieces.Sample(piece =>
+    public void A_mirrored_work_in_the_other_hand_is_worked_alike() => OrderGen.Pieces.Sample(piece =>
     {
         // an odd figure width keeps the mirror's centre on the centre valley
         if (piece.Figures[0].Width % 2 == 0) return;
         var order = Planner.Plan(Work.Lay(piece));
         var hand = piece.Working.Hand == Hand.Right ? Hand.Left : Hand.Right;
         var mirror = Planner.Plan(Work.Lay(piece with { Placements = [piece.Placements[0] with { Mirror = true }], Working = piece.Working with { Hand = hand } }));
-        Assert.Equal(order.LowerBoundStarts, mirror.LowerBoundStarts);
-        Assert.Equal(order.Steps.Sum(s => s.Cables), mirror.Steps.Sum(s => s.Cables));
-    }, iter: 60, print: PieceText);
+        var pleats = order.Work.Pleating.Pleats;
+        Assert.Equal(
+            order.Steps.Select(s => (s.Row, s.Thread, s.From.Number, s.To.Number, s.Turned, s.Starts, s.TieOff, s.HalfAtBegin, s.HalfAtEnd)),
+            mirror.Steps.Select(s => (s.Row, s.Thread, pleats - s.From.Number, pleats - s.To.Number, s.Turned, s.Starts, s.TieOff, s.HalfAtBegin, s.HalfAtEnd)));
+    }, iter: 100, print: PieceText);
 }

@@ -1,0 +1,93 @@
+using System.Collections.Immutable;
+using CsCheck;
+using Pleatwright.Chart;
+using Pleatwright.Files;
+using Pleatwright.Order;
+
+namespace Pleatwright.Tests.Order;
+
+public class ReplanTests
+{
+    private static readonly ImmutableArray<string> Boat = ["...a...", "..aab..", ".aaabb.", "bbbbbbb", ".bbbbb."];
+
+    [Fact]
+    public void Planning_anew_after_an_edited_row_gives_what_planning_afresh_gives() =>
+        Gen.Select(OrderGen.Pieces, Gen.Int[0, 1000], Gen.Int[0, 1000]).Sample((piece, at, over) =>
+        {
+            var rows = piece.Figures[0].Rows;
+            var row = rows[at % rows.Length].ToCharArray();
+            row[over % row.Length] = row[over % row.Length] == 'a' ? '.' : 'a';
+            var edited = Work.Lay(piece with { Figures = [new Figure("figure", rows.SetItem(at % rows.Length, new string(row)))] });
+            Assert.Equal(Planner.Plan(edited).Steps, Planner.Replan(Planner.Plan(Work.Lay(piece)), edited).Steps);
+        }, iter: 40);
+
+    [Fact]
+    public void Copies_of_a_figure_are_worked_alike()
+    {
+        var piece = OrderGen.PieceOf(Boat, new Working());
+        var order = Planner.Plan(Work.Lay(piece with { Placements = [piece.Placements[0] with { Repeat = new Repeat(3, 18) }] }));
+        var copies = order.Steps.GroupBy(s => order.Work.Areas.AreaOf(s.RunIndex)).Select(g => g.Select(s => (s.Row, s.Cables, s.Thread, s.Starts)).ToArray()).ToArray();
+        Assert.Equal(3, copies.Length);
+        Assert.Equal(copies[0], copies[1]);
+        Assert.Equal(copies[0], copies[2]);
+    }
+
+    [Fact]
+    public void A_run_fixed_to_a_place_is_worked_there_and_the_rest_round_it() =>
+        Gen.Select(OrderGen.Pieces, Gen.Int[0, 1000], Gen.Int[0, 1000]).Sample((piece, which, place) =>
+        {
+            var work = Work.Lay(piece);
+            if (work.Runs.Length == 0) return;
+            var run = work.Runs[which % work.Runs.Length];
+            var pin = new FixedPlace(run.Row, run.To, place % work.Runs.Length + 1);
+            var order = Planner.Plan(Work.Lay(piece with { Working = piece.Working with { Places = [pin] } }));
+            var visits = order.Steps.Where(s => !s.Continues).Select(s => s.RunIndex).ToArray();
+            Assert.Empty(order.UnkeptPlaces);
+            Assert.Equal(which % work.Runs.Length, visits[pin.Place - 1]);
+            Assert.Equal(Enumerable.Range(0, work.Runs.Length), visits.Order());
+            Assert.InRange(order.LowerBoundStarts, 1, order.Starts);
+        }, iter: 60);
+
+    [Fact]
+    public void A_place_that_cannot_be_kept_is_told()
+    {
+        FixedPlace bare = new(new CableRow(0), new Valley(1), 1), late = new(new CableRow(8), new Valley(30), 999);
+        var order = Planner.Plan(Work.Lay(OrderGen.PieceOf(Boat, new Working { Places = [bare, late] })));
+        Assert.Equal([bare, late], order.UnkeptPlaces);
+        Assert.Contains(Directions.Write(order, LevelWords.UpDown), d => d.Text.Contains("cannot be kept", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Ways_of_working_are_kept_by_the_piece_file()
+    {
+        var working = new Working
+        {
+            ParkedThreads = 5,
+            SplitRuns = false,
+            BaseRow = new CableRow(7),
+            Places = [new FixedPlace(new CableRow(8), new Valley(30), 2)],
+        };
+        var piece = PieceReader.Read(PieceWriter.Write(OrderGen.PieceOf(Boat, working)));
+        Assert.Equal(working with { Places = [] }, piece.Working with { Places = [] });
+        Assert.Equal(working.Places, piece.Working.Places);
+        Assert.Equal(7, Planner.Plan(Work.Lay(piece)).BaseRow.Index);
+    }
+
+    [Fact]
+    public void Planning_tells_how_far_it_is_and_stops_when_asked()
+    {
+        var work = Work.Lay(OrderGen.PieceOf(Boat, new Working()));
+        var told = new Told();
+        Planner.Plan(work, progress: told);
+        Assert.Equal(told.Values.Order(), told.Values);
+        Assert.Equal(1, told.Values[^1]);
+        Assert.Throws<OperationCanceledException>(() => Planner.Plan(work, cancel: new CancellationToken(canceled: true)));
+    }
+
+    private sealed class Told : IProgress<double>
+    {
+        public List<double> Values { get; } = [];
+
+        public void Report(double value) => Values.Add(value);
+    }
+}
