@@ -4,6 +4,7 @@ using Pleatwright.Perf;
 var measurements = new Dictionary<string, Action>
 {
     ["bands"] = BandCost.Measure,
+    ["order"] = Ordering.Measure,
     ["proof"] = ProofCost.Measure,
     ["trace"] = TraceCost.Measure,
 };

@@ -19,7 +19,7 @@ internal static class OrderCommand
         {
             var work = PieceFile.Lay(parsed.GetValue(piece)!);
             if (parsed.GetValue(leftHanded)) work = WorkOptions.ForLeftHand(work);
-            var order = Planner.Plan(work);
+            var order = Planner.Plan(work, Effort.Plate);
             if (parsed.GetValue(json)) CommandLine.PrintJson(Report(order));
             else Say(order, words.Read(parsed), units.Read(parsed));
             return CommandLine.Done;

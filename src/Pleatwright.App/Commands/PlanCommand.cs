@@ -17,7 +17,7 @@ internal static class PlanCommand
         command.SetAction(parsed =>
         {
             var work = PieceFile.Lay(parsed.GetValue(piece)!);
-            var order = Planner.Plan(work);
+            var order = Planner.Plan(work, Effort.Plate);
             var amounts = Amounts(order);
             if (parsed.GetValue(json)) CommandLine.PrintJson(Report(order, amounts));
             else Say(order, amounts, units.Read(parsed));

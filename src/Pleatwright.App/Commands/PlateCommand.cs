@@ -46,7 +46,7 @@ internal static class PlateCommand
             {
                 await PieceFile.WriteWhole(path, parsed.GetValue(sheet) is { } kind
                     ? SheetOption.Write(work.Piece, kind, options, path)
-                    : format.Write(PlateMaker.Make(work, Planner.Plan(work), Proofreading.Read(work), options)), cancel);
+                    : format.Write(PlateMaker.Make(work, Planner.Plan(work, Effort.Plate), Proofreading.Read(work), options)), cancel);
             }
             catch (PlateTooLargeException e)
             {

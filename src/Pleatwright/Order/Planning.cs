@@ -87,7 +87,7 @@ internal sealed class Planning
         }
         // what comes before may now leave the work the other way up
         var best = scheduled.TurnedBefore == turned ? scheduled : Schedule(layout.Clusters.Kept(c), turned);
-        if (best.Cost.Starts > bound || cluster.Length <= Search.ExactRuns)
+        if (best.Cost.Starts > bound || (effort == Effort.Plate && cluster.Length <= Search.ExactRuns))
             best = Improve(cluster, turned, best);
         solved[key] = best.Of(cluster);
         return best;

@@ -38,7 +38,7 @@ internal static class OrderGen
         PieceGen.Threads,
         [new Figure("figure", rows) { Square = square }],
         [new Placement("figure", Centre.Middle, new GatheringRow(2), 0)])
-    { Working = working };
+    { Working = working, Back = Backsmocking.None };
 
     // Cells that copy their left or upper neighbour make runs and areas of all sizes.
     private static ImmutableArray<string> Smear((char Letter, int Copy)[] cells, int width, int height)

@@ -1,0 +1,138 @@
+using System.Collections.Immutable;
+using System.Diagnostics;
+using System.Globalization;
+using System.Text;
+using Pleatwright.Chart;
+using Pleatwright.Cloth;
+using Pleatwright.Measure;
+using Pleatwright.Order;
+using Pleatwright.Thread;
+
+namespace Pleatwright.Perf;
+
+/// <summary>The working order: how near its starts come to the bound, how long it takes, and how that grows.</summary>
+internal static class Ordering
+{
+    private static readonly int[] Sizes = [1_000, 2_500, 6_000, 16_000, 40_000, 100_000];
+
+    private static readonly (string Name, Func<int, int, int, char> Cell)[] Kinds =
+    [
+        ("one colour, whole", (_, _, _) => 'a'),
+        ("pennants set apart", (x, y, _) => Math.Abs(x % 36 - 15) <= y % 24 && y % 24 < 15 ? 'a' : '.'),
+        ("pennants close", (x, y, _) => Math.Abs(x % 30 - 15) <= y % 20 && y % 20 < 15 ? 'a' : '.'),
+        ("diamonds, two colours", (x, y, _) => Math.Abs(x % 24 - 12) + Math.Abs(y % 24 - 12) > 10 ? '.' : y % 24 < 12 ? 'a' : 'b'),
+        ("hollow squares", (x, y, _) => x % 40 is < 4 or > 36 || y % 40 is < 4 or > 36 ? '.' : x % 40 is > 12 and < 28 && y % 40 is > 12 and < 28 ? '.' : 'b'),
+        ("slanted stripes", (x, y, _) => "abc"[(x + y / 3) / 9 % 3]),
+        ("patches", Patch),
+        ("islands", (x, y, seed) => Hills(x, y, seed, 17) > 0.55 ? "ab"[Hills(x, y, seed + 9, 31) > 0.5 ? 1 : 0] : '.'),
+        ("scattered specks", (x, y, seed) => ".ab"[(int)(Noise(x, y, seed) * 3)]),
+    ];
+
+    public static void Measure()
+    {
+        Planner.Plan(Work.Lay(Make(4, 6_000, 1)));
+        Console.WriteLine("piece                      cables   runs   starts  bound   over    12 parked   plan ms   replan ms");
+        var points = new List<(int Kind, int Cables, double Milliseconds)>();
+        int within = 0, pieces = 0;
+        for (var kind = 0; kind < Kinds.Length; kind++)
+            foreach (var size in Sizes)
+                One(kind, size, 1);
+        Console.WriteLine($"{within} of {pieces} pieces within 2 % of the bound");
+        foreach (var group in points.GroupBy(p => p.Kind))
+        {
+            var ordered = group.OrderBy(p => p.Cables).ToArray();
+            var (first, last) = (ordered[0], ordered[^1]);
+            Console.WriteLine($"{Kinds[group.Key].Name,-24} time grows as cables to the power {Math.Log(last.Milliseconds / first.Milliseconds) / Math.Log((double)last.Cables / first.Cables):0.00}");
+        }
+        var file = Path.Combine("docs", "pictures", "order-growth.svg");
+        if (Directory.Exists(Path.GetDirectoryName(file))) File.WriteAllText(file, Plot(points));
+
+        void One(int kind, int size, int seed)
+        {
+            var work = Work.Lay(Make(kind, size, seed));
+            WorkingOrder order = Planner.Plan(work);
+            var times = Enumerable.Range(0, 3).Select(_ => Time(() => Planner.Plan(work))).Order().ToArray();
+            var again = Enumerable.Range(0, 3).Select(_ => Time(() => Planner.Replan(order, work))).Order().ToArray();
+            var over = (double)order.Starts / order.LowerBoundStarts - 1;
+            var parked = Planner.Plan(Work.Lay(work.Piece with { Working = work.Piece.Working with { ParkedThreads = 12 } })).Starts;
+            Console.WriteLine($"{Kinds[kind].Name,-24} {work.Cables,8} {work.Runs.Length,6} {order.Starts,8} {order.LowerBoundStarts,6} {over,6:0.0%} {parked,12} {times[1],9:0.0} {again[1],11:0.0}");
+            points.Add((kind, work.Cables, times[1]));
+            pieces++;
+            if (over <= 0.02) within++;
+        }
+    }
+
+    private static double Time(Action work)
+    {
+        var watch = Stopwatch.StartNew();
+        work();
+        return watch.Elapsed.TotalMilliseconds;
+    }
+
+    private static Piece Make(int kind, int cables, int seed)
+    {
+        var fill = 0;
+        for (var i = 0; i < 40_000; i++) fill += Kinds[kind].Cell(i % 200, i / 200, seed) == '.' ? 0 : 1;
+        var cells = cables * 40_000.0 / fill;
+        var width = (int)Math.Sqrt(cells * 1.6) | 1;
+        var height = Math.Max(1, (int)Math.Round(cells / width));
+        var rows = ImmutableArray.CreateBuilder<string>(height);
+        for (var y = 0; y < height; y++) rows.Add(string.Create(width, y, (row, at) =>
+        {
+            for (var x = 0; x < row.Length; x++) row[x] = Kinds[kind].Cell(x, at, seed);
+        }));
+        return new Piece(Kinds[kind].Name,
+            new ClothPlan(new Panel(Length.FromInches((width + 1) / 12.0)), Gauge.Common, (height + 4) / 5 + 1),
+            [.. "abc".Select(c => new Floss(new ThreadKey(c), $"thread {c}", new Colour((byte)(40 * (c - 'a')), 60, 120), 4))],
+            [new Figure("figure", rows.ToImmutable())], [new Placement("figure", Centre.Middle, new GatheringRow(1), 0)]);
+    }
+
+    private static char Patch(int x, int y, int seed) =>
+        (Hills(x, y, seed, 23), Hills(x, y, seed + 5, 23)) switch { ( > 0.58, _) => 'a', (_, > 0.55) => 'b', _ => 'c' };
+
+    // Smooth heights between 0 and 1, from noise at the corners of a coarse grid.
+    private static double Hills(int x, int y, int seed, int grain)
+    {
+        int i = x / grain, j = y / grain;
+        double u = (double)(x % grain) / grain, v = (double)(y % grain) / grain;
+        (u, v) = (u * u * (3 - 2 * u), v * v * (3 - 2 * v));
+        double top = Noise(i, j, seed) * (1 - u) + Noise(i + 1, j, seed) * u, bottom = Noise(i, j + 1, seed) * (1 - u) + Noise(i + 1, j + 1, seed) * u;
+        return top * (1 - v) + bottom * v;
+    }
+
+    private static double Noise(int x, int y, int seed)
+    {
+        var h = (uint)(x * 374761393 + y * 668265263 + seed * 974634749);
+        h = (h ^ h >> 13) * 1274126177;
+        return ((h ^ h >> 16) & 0xffffff) / (double)0x1000000;
+    }
+
+    // Both axes logarithmic; the dashed lines are growth in step with the cables.
+    private static string Plot(List<(int Kind, int Cables, double Milliseconds)> points)
+    {
+        const double left = 60, top = 20, width = 480, height = 300;
+        double X(double cables) => left + (Math.Log10(cables) - 2.9) / 2.3 * width;
+        double Y(double ms) => top + height - (Math.Log10(ms) + 1.5) / 4.5 * height;
+        var svg = new StringBuilder("""
+            <svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 760 370" font-family="sans-serif" font-size="12">
+            <rect width="760" height="370" fill="#fff"/>
+
+            """);
+        foreach (var ms in (double[])[0.1, 1, 10, 100, 1000])
+            svg.Append(CultureInfo.InvariantCulture, $"<line x1=\"{left}\" x2=\"{left + width}\" y1=\"{Y(ms):0.0}\" y2=\"{Y(ms):0.0}\" stroke=\"#ddd\"/><text x=\"{left - 6}\" y=\"{Y(ms) + 4:0.0}\" text-anchor=\"end\">{ms} ms</text>\n");
+        foreach (var cables in (int[])[1_000, 10_000, 100_000])
+            svg.Append(CultureInfo.InvariantCulture, $"<line x1=\"{X(cables):0.0}\" x2=\"{X(cables):0.0}\" y1=\"{top}\" y2=\"{top + height}\" stroke=\"#ddd\"/><text x=\"{X(cables):0.0}\" y=\"{top + height + 18}\" text-anchor=\"middle\">{cables:N0} cables</text>\n");
+        foreach (var ms in (double[])[0.1, 1, 10])
+            svg.Append(CultureInfo.InvariantCulture, $"<line x1=\"{X(1000):0.0}\" y1=\"{Y(ms):0.0}\" x2=\"{X(100_000):0.0}\" y2=\"{Y(ms * 100):0.0}\" stroke=\"#999\" stroke-dasharray=\"4 4\"/>\n");
+        string[] colours = ["#b3202c", "#1f4e79", "#2f7f48", "#b07800", "#6b3fa0", "#00838f", "#c2185b", "#444444", "#8d6e63"];
+        string[] dashes = ["", "8 3", "2 3", "10 3 2 3", "", "8 3", "2 3", "10 3 2 3", ""];
+        for (var kind = 0; kind < Kinds.Length; kind++)
+        {
+            var line = string.Join(' ', points.Where(p => p.Kind == kind).OrderBy(p => p.Cables).Select(p => string.Create(CultureInfo.InvariantCulture, $"{X(p.Cables):0.0},{Y(p.Milliseconds):0.0}")));
+            svg.Append(CultureInfo.InvariantCulture, $"<polyline points=\"{line}\" fill=\"none\" stroke=\"{colours[kind]}\" stroke-width=\"2\" stroke-dasharray=\"{dashes[kind]}\"/>\n");
+            var y = top + 14 + 20 * kind;
+            svg.Append(CultureInfo.InvariantCulture, $"<line x1=\"556\" x2=\"586\" y1=\"{y - 4}\" y2=\"{y - 4}\" stroke=\"{colours[kind]}\" stroke-width=\"2\" stroke-dasharray=\"{dashes[kind]}\"/><text x=\"592\" y=\"{y}\">{Kinds[kind].Name}</text>\n");
+        }
+        return svg.Append("</svg>\n").ToString();
+    }
+}
