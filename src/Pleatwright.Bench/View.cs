@@ -3,6 +3,7 @@ using Pleatwright.Bench.Pieces;
 using Pleatwright.Bench.Printing;
 using Pleatwright.Bench.Stitching;
 using Pleatwright.Bench.Table;
+using Pleatwright.Bench.Tracing;
 using Pleatwright.Bench.Working;
 
 namespace Pleatwright.Bench;
@@ -24,11 +25,14 @@ public sealed record View(string Name, string Title, string Hint, Type Component
         new("stitch", "Stitch", "at your chair", typeof(StitchView)),
     ];
 
+    /// <summary>What lies beside the way: gone to from a station and left for one.</summary>
+    public static ImmutableArray<View> Aside { get; } = [new("picture", "Picture", "trace a figure from it", typeof(TraceView))];
+
     /// <summary>The station an address names; the table when it names none.</summary>
     public static View At(string address)
     {
         var hash = address.IndexOf('#', StringComparison.Ordinal);
         var name = hash < 0 ? "" : address[(hash + 1)..];
-        return All.FirstOrDefault(v => v.Name == name) ?? All[1];
+        return All.Concat(Aside).FirstOrDefault(v => v.Name == name) ?? All[1];
     }
 }

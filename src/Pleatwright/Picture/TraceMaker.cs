@@ -6,7 +6,7 @@ namespace Pleatwright.Picture;
 
 /// <summary>Turns a settled labelling into a figure with threads, half stitches and figures to show.</summary>
 internal sealed class TraceMaker(
-    TracingOptions options, Raster prepared, BrickSamples samples, ImmutableArray<Floss> threads, byte[] labels, Weights weights,
+    TracingOptions options, Raster prepared, BrickSamples samples, ImmutableArray<Floss> threads, BrickCosts costs, byte[] labels, Weights weights,
     ImmutableArray<long> energies)
 {
     // A half stitch is worked where the picture fills at least this much of its place.
@@ -117,16 +117,13 @@ internal sealed class TraceMaker(
     {
         int cables = 0, runs = 0;
         var apart = 0.0;
-        var labs = threads.Select(t => Lab.From(t.Colour)).ToArray();
-        for (var y = 0; y < samples.Height; y++)
-            for (var x = 0; x < width; x++)
-            {
-                var label = labels[y * width + x];
-                if (label == 0) continue;
-                cables++;
-                if (x == 0 || labels[y * width + x - 1] != label) runs++;
-                if (samples.Cable(x, y) is { Cover: > 0 } sample) apart += ColourDifference.Between(Lab.From(sample.Light), labs[label - 1]);
-            }
+        for (var i = 0; i < labels.Length; i++)
+        {
+            if (labels[i] == 0) continue;
+            cables++;
+            if (i % width == 0 || labels[i - 1] != labels[i]) runs++;
+            apart += costs.Apart(i, labels[i] - 1);
+        }
         return (cables, runs, apart / cables);
     }
 }

@@ -1,4 +1,5 @@
 using Pleatwright.Chart;
+using Pleatwright.Chart.Edit;
 using Pleatwright.Cloth;
 using Pleatwright.Measure;
 using Pleatwright.Thread;
@@ -39,6 +40,41 @@ public static class TracedPiece
         var phase = Lattice.LevelAt(new Valley(left), new CableRow(top), Phase.Even) == asTraced ? Phase.Even : Phase.Odd;
         return new Piece(title, plan, trace.Threads, [figure],
             [new Placement(figure.Name, Centre.Middle, baseRow, trace.BaseRow)]) { Phase = phase };
+    }
+
+    /// <summary>
+    /// A piece with the figure added: its threads, those alike already there taken for its own, and one placement in the
+    /// middle, its base row on the gathering row nearest the cloth's own middle.
+    /// </summary>
+    /// <param name="piece">The piece; it keeps its cloth, on which the figure may not fit: the proof then says so.</param>
+    /// <param name="trace">The figure and its threads.</param>
+    /// <exception cref="ArgumentException">The piece would have more than 52 threads.</exception>
+    public static Piece Into(Piece piece, Traced trace)
+    {
+        var letters = new Dictionary<char, char> { [Figure.Bare] = Figure.Bare };
+        foreach (var thread in trace.Threads)
+        {
+            var same = piece.Threads.FirstOrDefault(t => t with { Key = thread.Key } == thread);
+            if (same is null)
+            {
+                var key = piece.Thread(thread.Key) is null ? thread.Key
+                    : Threads.FreeKey(piece) ?? throw new ArgumentException("a piece has at most 52 threads, one a letter");
+                same = thread with { Key = key };
+                piece = Threads.Add(piece, same);
+            }
+            letters[thread.Key.Letter] = same.Key.Letter;
+        }
+        var figure = new Figure(piece.FreeName(trace.Figure.Name), [.. trace.Figure.Rows.Select(r => string.Concat(r.Select(c => letters[c])))])
+        {
+            Square = trace.Figure.Square,
+            Halves = trace.Figure.Halves,
+        };
+        var middle = new GatheringRow((piece.Cloth.GatheringRows + 1) / 2);
+        return piece with
+        {
+            Figures = piece.Figures.Add(figure),
+            Placements = piece.Placements.Add(new Placement(figure.Name, Centre.Middle, middle, trace.BaseRow)),
+        };
     }
 
     // As wide as the next even number of pleats, rounded to a measure a maker can read off a tape where that changes no pleat.

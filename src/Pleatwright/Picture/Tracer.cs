@@ -86,7 +86,7 @@ public sealed class Tracing
             if (widest == energy.BaseRow) break;
             energy = energy.WithBaseRow(widest);
         }
-        Result = new TraceMaker(options, prepared, samples, threads, labels, weights, energies.ToImmutable()).Make();
+        Result = new TraceMaker(options, prepared, samples, threads, costs, labels, weights, energies.ToImmutable()).Make();
         yield return new TraceProgress(TraceStage.Done, sweep, energies[^1]);
     }
 

@@ -29,6 +29,7 @@ public static class TestPictures
         ["slant stripes"] = () => Draw(240, 240, (x, y) => ((int)((x + y) * 9) % 3) switch { 0 => Hex(0xb3202c), 1 => Hex(0xf2c84b), _ => Hex(0x2f6f66) }),
         ["gradient"] = () => Draw(300, 160, (x, y) => Mix(Hex(0x10306a), Hex(0xf6b26b), x)),
         ["dusk"] = () => Draw(400, 200, Dusk()),
+        ["wide dusk"] = () => Draw(430, 180, Dusk()),
         ["noise"] = () => Draw(200, 120, Noise(7)),
         ["pebbles"] = () => Draw(360, 200, Pebbles(23, 90)),
         ["ball"] = () => Draw(240, 240, Ball()),

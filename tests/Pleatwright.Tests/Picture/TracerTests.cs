@@ -150,6 +150,23 @@ public class TracerTests
         Assert.Equal(79, Tracer.Trace(raster, new TracingOptions { Width = 79, Height = 3 }).Figure.Width);
     }
 
+    [Fact]
+    public void Added_to_a_piece_it_shares_its_threads_and_keeps_what_was_there()
+    {
+        var trace = Tracer.Trace(TestPictures.All["boat"](), new TracingOptions { Width = 41, Background = Background.Auto });
+        var once = TracedPiece.Into(PieceReader.Read(File.ReadAllBytes(Repository.Path("examples", "harbour-morning.piece.json"))), trace);
+        var twice = TracedPiece.Into(once, trace);
+        Assert.Equal(once.Threads, twice.Threads);
+        Assert.Equal(once.Threads.Length, once.Threads.Select(t => t.Key).Distinct().Count());
+        Assert.Equal(once.Figures.Length + 1, twice.Figures.Length);
+        var colours = trace.Threads.ToDictionary(t => t.Key.Letter, t => t.Colour);
+        foreach (var (own, added) in trace.Figure.Rows.Zip(twice.Figures[^1].Rows))
+            for (var x = 0; x < own.Length; x++)
+                Assert.Equal(own[x] == Figure.Bare ? (Colour?)null : colours[own[x]], added[x] == Figure.Bare ? (Colour?)null : twice.Thread(new ThreadKey(added[x]))!.Colour);
+        Assert.Equal(once.Figures, twice.Figures[..^1]);
+        Assert.Equal(PieceWriter.Write(twice), PieceWriter.Write(PieceReader.Read(PieceWriter.Write(twice))));
+    }
+
     [Theory]
     [InlineData("net")]
     [InlineData("noise")]

@@ -1,0 +1,149 @@
+using System.Collections.Immutable;
+using Pleatwright.Chart;
+using Pleatwright.Picture;
+using Pleatwright.Proof;
+
+namespace Pleatwright.Bench.Tracing;
+
+/// <summary>
+/// The picture being traced and what came of it. It outlives the view, so that coming back finds it. Every change is traced
+/// anew, a step at a time, so that the page stays awake and the next change stops the last.
+/// </summary>
+public sealed class Glass(Desk desk)
+{
+    private const int Settle = 140; // milliseconds a slider must rest
+
+    private CancellationTokenSource running = new();
+
+    /// <summary>The picture, or null before there is one.</summary>
+    public Raster? Picture { get; private set; }
+
+    /// <summary>Its name.</summary>
+    public string Name { get; private set; } = "";
+
+    /// <summary>How it is traced.</summary>
+    public TracingOptions Options { get; private set; } = new() { Background = Background.Auto };
+
+    /// <summary>Whether the threads are those of the piece on the table.</summary>
+    public bool FromPiece { get; private set; }
+
+    /// <summary>What came of it; of the last change but one while the last is being traced.</summary>
+    public Traced? Traced { get; private set; }
+
+    /// <summary>The same laid out on cloth of its own; null when there is nothing.</summary>
+    public Work? Work { get; private set; }
+
+    /// <summary>What the proof says of that.</summary>
+    public ImmutableArray<Finding> Findings { get; private set; } = [];
+
+    /// <summary>How far the trace under way is; empty when none is.</summary>
+    public string Progress { get; private set; } = "";
+
+    /// <summary>Why nothing came of it, or empty.</summary>
+    public string Trouble { get; private set; } = "";
+
+    /// <summary>How long the last trace took, in milliseconds.</summary>
+    public double Took { get; private set; }
+
+    /// <summary>Raised when any of this has changed.</summary>
+    public event Action? Changed;
+
+    /// <summary>Lays a picture under the glass.</summary>
+    public void Lay(Raster picture, string name)
+    {
+        Picture = picture;
+        Name = name;
+        Options = Options with { Crop = null, Name = name };
+        desk.Say($"{name}: {Words.Of(picture.Width)} by {Words.Of(picture.Height)} pixels.");
+        Again();
+    }
+
+    /// <summary>Says why a picture was not taken.</summary>
+    public void Refuse(string why)
+    {
+        Trouble = why;
+        Changed?.Invoke();
+    }
+
+    /// <summary>Changes how it is traced.</summary>
+    public void Set(TracingOptions options)
+    {
+        if (options == Options) return;
+        Options = options;
+        Again();
+    }
+
+    /// <summary>Takes the threads of the piece on the table, or chooses freely.</summary>
+    public void TakeThreadsFrom(bool piece)
+    {
+        FromPiece = piece;
+        Again();
+    }
+
+    /// <summary>Turns the picture a quarter, clockwise.</summary>
+    public void Turn()
+    {
+        if (Picture is null) return;
+        Picture = Picture.Turned(Pleatwright.Picture.Turn.Quarter);
+        Options = Options with { Crop = null };
+        Again();
+    }
+
+    /// <summary>Stops the trace under way; what was there before stays.</summary>
+    public void Stop()
+    {
+        running.Cancel();
+        Progress = "";
+        Changed?.Invoke();
+    }
+
+    private async void Again()
+    {
+        running.Cancel();
+        running = new CancellationTokenSource();
+        var cancel = running.Token;
+        if (Picture is not { } picture) { Changed?.Invoke(); return; }
+        (Trouble, Progress) = ("", "…");
+        Changed?.Invoke();
+        try
+        {
+            await Task.Delay(Settle, cancel);
+            await Run(picture, FromPiece ? Options with { Stash = desk.Piece.Threads } : Options, cancel);
+        }
+        catch (OperationCanceledException)
+        {
+            return; // a newer change is being traced, or the maker stopped it
+        }
+        catch (ArgumentException e)
+        {
+            var words = e.Message.Split(" (Parameter")[0];
+            (Traced, Work, Findings, Trouble) = (null, null, [], char.ToUpperInvariant(words[0]) + words[1..] + ".");
+        }
+        Progress = "";
+        Changed?.Invoke();
+    }
+
+    private async Task Run(Raster picture, TracingOptions options, CancellationToken cancel)
+    {
+        var tracing = new Pleatwright.Picture.Tracing(picture, options);
+        var spent = 0.0;
+        var since = Page.Now();
+        foreach (var step in tracing.Steps(cancel))
+        {
+            spent += Page.Now() - since;
+            Progress = step.Stage switch
+            {
+                TraceStage.Preparing => "Preparing the picture",
+                TraceStage.Sampling => "Looking through the lattice",
+                TraceStage.Choosing => "Choosing the threads",
+                _ => $"Smoothing, {Words.Of(step.Sweep, "sweep")}",
+            };
+            Changed?.Invoke();
+            await Task.Delay(1, cancel);
+            since = Page.Now();
+        }
+        var work = Work.Lay(TracedPiece.Around(tracing.Result!, options.Gauge, Name, desk.Piece.Cloth.Colour));
+        (Traced, Work, Findings) = (tracing.Result, work, Proofreading.Read(work));
+        Took = spent;
+    }
+}
