@@ -77,6 +77,23 @@ public class TableTests(Chromium chromium)
     }
 
     [Fact]
+    public async Task Drawings_and_the_way_back_outlast_a_reload()
+    {
+        await using var bench = await AtTable();
+        var before = await Cables(bench);
+        await Press(bench, "PageUp", "PageUp", "r", " ", "ArrowRight", " ");
+        await CablesBecome(bench, before + 2);
+        await OnShelf(bench, p => p.Figures.Length == 2);
+        await bench.ReloadAsync();
+        await CablesBecome(bench, before + 2);
+        await Cloth(bench).FocusAsync();
+        await Press(bench, "Control+z");
+        await CablesBecome(bench, before + 1);
+        await Press(bench, "Control+z");
+        await CablesBecome(bench, before);
+    }
+
+    [Fact]
     public async Task A_reload_in_the_middle_of_drawing_loses_at_most_the_last_second()
     {
         await using var bench = await AtTable();
