@@ -447,10 +447,12 @@ public sealed class Keeper(Desk desk, IShelf shelf)
             {
                 var made = await shelf.CreateAsync(PieceName.Nearest(history.Now.Piece.Title), text);
                 (Name, edition) = (made.Name, made.Edition);
-                _ = Store.RememberAsync(OpenKey, made.Name.ToString());
-                await Journal.ClearAsync(Key(null));
+                // The way back is written under the new name before the old is let go: a reload may come at any moment.
                 await journal.BeginAsync(Key(made.Name), 0, []);
                 journal.Note(desk.History, edition);
+                await journal.DoneAsync();
+                await Store.RememberAsync(OpenKey, made.Name.ToString());
+                await Journal.ClearAsync(Key(null));
             }
             Set(dirty ? Kept.UnderWay : Kept.Safe);
         }
