@@ -11,6 +11,7 @@ namespace Pleatwright.Bench;
 public sealed class Desk
 {
     private WorkingOrder? order;
+    private WorkingOrder? planned; // the last order there was, of an earlier state
     private ImmutableArray<ThreadAmount>? amounts;
     private bool orderDue;
 
@@ -30,7 +31,7 @@ public sealed class Desk
     public ImmutableArray<Finding> Findings { get; private set; } = [];
 
     /// <summary>The working order of <see cref="Work"/>; planned when first asked for, or a moment after the edit.</summary>
-    public WorkingOrder Order => order ??= Planner.Plan(Work);
+    public WorkingOrder Order => order ??= planned = planned is null ? Planner.Plan(Work) : Planner.Replan(planned, Work);
 
     /// <summary>What to buy and cut of each thread, in the order of the key.</summary>
     public ImmutableArray<ThreadAmount> Amounts => amounts is { } a ? a : (amounts = Cut()).Value;
