@@ -19,6 +19,7 @@ internal static class Route
             var row = back.Row.CableRow(order.Work.Pleating.Gauge.CableRowsPerSpace).Index + 0.5;
             legs.AddRange([4, back.From.Number, row, back.To.Number, row, 0, 0]);
         }
+        foreach (var path in BackPath.OfBands(order)) Add(legs, order, path, 0);
         foreach (var path in BackPath.Of(order))
             if (path.Step <= done) Add(legs, order, path, path.Step == done ? 1 : 0);
         return [.. legs];
@@ -54,8 +55,7 @@ internal static class Route
     private static void Add(List<double> legs, WorkingOrder order, BackPath path, int state)
     {
         var kind = path.Kind switch { BackPathKind.Start => 2, BackPathKind.Carry => 1, _ => 3 };
-        var step = order.Steps[path.Step - 1];
-        var thread = order.Work.ThreadIndexAt(step.From, step.Row);
+        var thread = order.Work.Piece.Threads.IndexOf(order.Work.Piece.Thread(path.Thread)!);
         for (var i = 1; i < path.Points.Length; i++)
         {
             var (a, b) = (path.Points[i - 1], path.Points[i]);

@@ -1,3 +1,4 @@
+using Pleatwright.Measure;
 using Pleatwright.Order;
 
 namespace Pleatwright.App.Commands;
@@ -26,8 +27,33 @@ internal static class BandReport
         stitches = s.Count,
         turned = s.Pass.Turned,
         starts = s.Thread,
+        tieOff = s.TieOff,
         lengthMm = Math.Round(s.Length.Millimetres, 4),
+        carriedMm = Math.Round(s.Carried.Millimetres, 4),
     });
+
+    /// <summary>Needlefuls, turns and carries of runs, bands, accents and backsmocking together.</summary>
+    public static object InAll(WorkingOrder order) => new
+    {
+        starts = order.Needlefuls,
+        ofRuns = order.Starts,
+        ofBands = order.Bands.Starts,
+        ofAccents = order.Bands.AccentNeedlefuls,
+        ofBacksmocking = order.Backsmock.Needlefuls,
+        turns = order.TurnsInAll,
+        carriedMm = Math.Round(order.CarriedInAll.Millimetres, 4),
+    };
+
+    /// <summary>The same in words: "In all 14 starts: 9 for bands, 2 for accents, 3 for backsmocking; 6 turns, 2 in carried."</summary>
+    public static string Words(WorkingOrder order, UnitSystem units)
+    {
+        (int Starts, string What)[] parts =
+        [
+            (order.Starts, "runs"), (order.Bands.Starts, "bands"), (order.Bands.AccentNeedlefuls, "accents"), (order.Backsmock.Needlefuls, "backsmocking"),
+        ];
+        return $"In all {order.Needlefuls} starts: {string.Join(", ", parts.Where(p => p.Starts > 0).Select(p => $"{p.Starts} for {p.What}"))}; "
+            + $"{order.TurnsInAll} turns, {order.CarriedInAll.Say(units)} carried.";
+    }
 
     public static object Accents(WorkingOrder order) => order.Bands.Accents.Select(a => new
     {

@@ -52,6 +52,7 @@ internal static class OrderCommand
         carriedMm = Math.Round(order.Carried.Millimetres, 4),
         lowerBoundStarts = order.LowerBoundStarts,
         baseRow = order.BaseRow.Index,
+        inAll = BandReport.InAll(order),
         backsmocking = BandReport.Back(order),
         bands = BandReport.Bands(order),
         accents = BandReport.Accents(order),
@@ -60,8 +61,8 @@ internal static class OrderCommand
     private static void Say(WorkingOrder order, LevelWords words, UnitSystem units)
     {
         Console.WriteLine(order.Work.Piece.Title);
-        Console.WriteLine($"{order.Starts} starts (no order can have fewer than {order.LowerBoundStarts}), {order.Turns} turns, {order.Carried.Say(units)} carried."
-            + (order.Needlefuls > order.Starts ? $" Bands, accents and backsmocking take {order.Needlefuls - order.Starts} needlefuls more." : ""));
+        Console.WriteLine($"{order.Starts} starts (no order can have fewer than {order.LowerBoundStarts}), {order.Turns} turns, {order.Carried.Say(units)} carried.");
+        if (order.Needlefuls > order.Starts) Console.WriteLine(BandReport.Words(order, units));
         foreach (var direction in Directions.Write(order, words))
         {
             if (direction.Kind == DirectionKind.Heading) Console.WriteLine();

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Pleatwright.Chart;
+using Pleatwright.Thread;
 
 namespace Pleatwright.Order;
 
@@ -26,12 +27,15 @@ public readonly record struct BackPoint(double Pleat, double Row);
 
 /// <summary>One stretch of thread on the wrong side.</summary>
 /// <param name="Kind">What it is.</param>
-/// <param name="Step">Number of the step it belongs to: the one begun by it, or ended by it for a tie-off.</param>
+/// <param name="Step">
+/// Number of the step it belongs to: the one begun by it, or ended by it for a tie-off; 0 for bands and accents.
+/// </param>
+/// <param name="Thread">Its thread.</param>
 /// <param name="Points">
 /// Where it lies, corner by corner. A carry runs along its pleat to the new row, then sideways. A start and a tie-off
 /// lie over one or two pleats beside their valley.
 /// </param>
-public sealed record BackPath(BackPathKind Kind, int Step, ImmutableArray<BackPoint> Points)
+public sealed record BackPath(BackPathKind Kind, int Step, ThreadKey Thread, ImmutableArray<BackPoint> Points)
 {
     /// <summary>The wrong side of every step of an order: its start or its carry, then its tie-off.</summary>
     public static ImmutableArray<BackPath> Of(WorkingOrder order)
@@ -43,20 +47,53 @@ public sealed record BackPath(BackPathKind Kind, int Step, ImmutableArray<BackPo
             var to = At(step.To, step.Row, step.End);
             var onward = order.TravelsRight(step) ? 1 : -1;
             if (step.Starts == StartKind.New)
-                paths.Add(new BackPath(BackPathKind.Start, step.Number, [rise with { Pleat = rise.Pleat + onward }, rise]));
+                paths.Add(new BackPath(BackPathKind.Start, step.Number, step.Thread, [rise with { Pleat = rise.Pleat + onward }, rise]));
             else
             {
                 var before = order.Steps[order.LastStepOf(step) - 1];
                 var left = At(before.To, before.Row, before.End);
                 var corner = new BackPoint(left.Pleat, rise.Row);
-                paths.Add(new BackPath(BackPathKind.Carry, step.Number, corner == left || corner == rise ? [left, rise] : [left, corner, rise]));
+                paths.Add(new BackPath(BackPathKind.Carry, step.Number, step.Thread, corner == left || corner == rise ? [left, rise] : [left, corner, rise]));
             }
             // back over the pleats just worked, so that nothing shows past the run's end
             if (step.TieOff)
-                paths.Add(new BackPath(BackPathKind.TieOff, step.Number, [to, to with { Pleat = to.Pleat - onward }, to with { Pleat = to.Pleat - onward * Math.Min(2, step.Cables) }]));
+                paths.Add(new BackPath(BackPathKind.TieOff, step.Number, step.Thread, [to, to with { Pleat = to.Pleat - onward }, to with { Pleat = to.Pleat - onward * Math.Min(2, step.Cables) }]));
         }
         return paths.ToImmutable();
     }
+
+    /// <summary>The wrong side of the bands and accents, in the order worked; of a tail left at the centre its tie-off alone.</summary>
+    public static ImmutableArray<BackPath> OfBands(WorkingOrder order)
+    {
+        var paths = ImmutableArray.CreateBuilder<BackPath>();
+        var perSpace = order.Work.Pleating.Gauge.CableRowsPerSpace;
+        var left = default(BackPoint);
+        foreach (var step in order.Bands.Steps)
+        {
+            var thread = step.Band.Band.Thread;
+            var onward = Math.Sign(step.Pass.Stitches[^1].To.Pleat.Number - step.Pass.Stitches[0].From.Pleat.Number);
+            var rise = At(step.Begin.From.Pleat.Number + 0.5 * onward, step.Begin.From.Depth, perSpace);
+            if (step.Starts) paths.Add(new BackPath(BackPathKind.Start, 0, thread, [rise with { Pleat = rise.Pleat + onward }, rise]));
+            else if (step.Thread == BandThread.Carry)
+            {
+                var corner = new BackPoint(left.Pleat, rise.Row);
+                paths.Add(new BackPath(BackPathKind.Carry, 0, thread, corner == left || corner == rise ? [left, rise] : [left, corner, rise]));
+            }
+            left = At(step.End.To.Pleat.Number - 0.5 * onward, step.End.To.Depth, perSpace);
+            if (!step.TieOff) continue;
+            var over = Math.Min(2, Math.Abs(step.End.To.Pleat.Number - step.Begin.From.Pleat.Number));
+            paths.Add(new BackPath(BackPathKind.TieOff, 0, thread, [left, left with { Pleat = left.Pleat - onward }, left with { Pleat = left.Pleat - onward * over }]));
+        }
+        foreach (var accent in order.Bands.Accents)
+        {
+            var at = At(accent.Laid.Valley.Number + 0.5, accent.Laid.Depth, perSpace);
+            paths.Add(new BackPath(BackPathKind.Start, 0, accent.Laid.Mark.Thread, [at with { Pleat = at.Pleat - 0.5 }, at]));
+            paths.Add(new BackPath(BackPathKind.TieOff, 0, accent.Laid.Mark.Thread, [at, at with { Pleat = at.Pleat + 0.5 }, at with { Pleat = at.Pleat + 0.5 }]));
+        }
+        return paths.ToImmutable();
+    }
+
+    private static BackPoint At(double pleat, double depth, int perSpace) => new(pleat, depth * perSpace + 0.5);
 
     private static BackPoint At(Valley valley, CableRow row, Level level) =>
         new(valley.Number + 0.5, row.Index + (level == Level.Up ? 0.25 : 0.75));

@@ -42,7 +42,7 @@ internal static class BandDirections
                 band = step.Band;
                 foreach (var paragraph in Opening(work, band, words)) yield return paragraph;
             }
-            yield return new Direction(DirectionKind.Step, StepText(order, step, pass is { Turned: true }, words), null);
+            yield return new Direction(DirectionKind.Step, StepText(order, step, pass is { Turned: true }, words), null) { Band = step };
             if (!step.Continues && LevelCheck(work, step) is { } check) yield return new Direction(DirectionKind.LevelCheck, check, null);
             pass = step.Pass;
         }
@@ -66,7 +66,7 @@ internal static class BandDirections
                 $"{Phrases.Capital(laid.Accent.Name)} in {ThreadName(order.Work, laid.Mark.Thread)}, at {DepthWords.Of(laid.Depth, perSpace)}: "
                 + (laid.Size > 0 ? $"{Phrases.Count(laid.Size, "pleat")} long{(laid.Mark.Upright ? ", along the valley" : "")}, " : "")
                 + (valleys.Length == 1 ? $"on valley {valleys[0]}." : $"{valleys.Length} of them, on valleys {List(valleys)}.")
-                + " Begin and fasten each on the back by itself.", null);
+                + " Begin and fasten each on the back by itself.", null) { Accents = [.. marks.Select(m => m.Laid)] };
         }
     }
 
@@ -104,13 +104,24 @@ internal static class BandDirections
             BandThread.NewWithTail => $"start at the centre, valley {centre}, with a new needleful of {name}; leave half of it hanging at the back. ",
             BandThread.Tail => "thread the half left hanging at the centre and go on from the centre stitch. ",
             BandThread.GoesOn => $"go on with a new needleful of {name}. ",
-            _ => $"start a new needleful of {name}. ",
+            BandThread.Carry => $"the same thread, {step.Band.Band.Thread}{Carried(work, step)}. ",
+            _ when step.Band.Stitch.StartOf(step.Band.Band) != WorkFrom.Centre => $"start a new needleful of {name}. ",
+            _ when pass.GoesOn => $"start a new needleful of {name} and go on from the centre stitch. ",
+            _ => $"start at the centre, valley {centre}, with a new needleful of {name}. ",
         };
         text.Append(which.Length > 0 ? start : Phrases.Capital(start));
         text.Append($"From pleat {step.Begin.From.Pleat.Number} to pleat {step.End.To.Pleat.Number}");
         text.Append(pass.Turned ? ", as held: " : ": ").Append(Repeat(step, words)).Append(". ");
-        text.Append(step.Continues ? "The thread is used up here: go down and tie off." : "Tie off.");
+        text.Append(!step.TieOff ? "Keep the thread for the next row." : step.Continues ? "The thread is used up here: go down and tie off." : "Tie off.");
         return text.ToString();
+    }
+
+    private static string Carried(Work work, BandStep step)
+    {
+        List<string> legs = [];
+        if (Math.Abs(step.CarriedSpaces) > Stitch.Hair) legs.Add($"{DepthWords.Distance(Math.Abs(step.CarriedSpaces), work.Pleating.Gauge.CableRowsPerSpace)} along the pleat");
+        if (step.CarriedPleats != 0) legs.Add($"{Phrases.Count(Math.Abs(step.CarriedPleats), "pleat")} sideways");
+        return legs.Count == 0 ? "" : $", carried on the back {string.Join(" and ", legs)}";
     }
 
     // Which row and journey of the band, where it has several.

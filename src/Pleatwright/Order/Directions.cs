@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Text;
 using Pleatwright.Chart;
+using Pleatwright.Chart.Accents;
 
 namespace Pleatwright.Order;
 
@@ -34,7 +35,14 @@ public enum DirectionKind
 /// <param name="Kind">What it is.</param>
 /// <param name="Text">Its words, plain text. A step's number is not in them; see <see cref="Order.Step.Number"/>.</param>
 /// <param name="Step">The step it belongs to, or null.</param>
-public sealed record Direction(DirectionKind Kind, string Text, Step? Step);
+public sealed record Direction(DirectionKind Kind, string Text, Step? Step)
+{
+    /// <summary>The step of a band it tells, or null.</summary>
+    public BandStep? Band { get; init; }
+
+    /// <summary>The accents it tells, in the order worked.</summary>
+    public ImmutableArray<LaidAccent> Accents { get; init; } = [];
+}
 
 /// <summary>The working order in plain words, row by row, as the hands hold the work.</summary>
 public static class Directions

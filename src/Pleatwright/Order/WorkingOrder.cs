@@ -41,16 +41,22 @@ public sealed class WorkingOrder
     /// <summary>The steps, in order; empty when nothing is worked.</summary>
     public ImmutableArray<Step> Steps { get; }
 
-    /// <summary>Thread starts: needlefuls in all.</summary>
+    /// <summary>Thread starts of the steps: needlefuls of the runs, bands and accents apart.</summary>
     public int Starts { get; }
 
-    /// <summary>Times the work is turned over from one step to the next.</summary>
+    /// <summary>Times the work is turned over from one step of the runs to the next.</summary>
     public int Turns { get; }
 
-    /// <summary>Thread carried on the back in all.</summary>
+    /// <summary>Thread carried on the back from run to run.</summary>
     public Length Carried { get; }
 
-    /// <summary>No order can have fewer starts than this.</summary>
+    /// <summary>Times the work is turned over in all, for bands and runs.</summary>
+    public int TurnsInAll => Turns + Bands.Turns;
+
+    /// <summary>Thread carried on the back in all, of bands and runs.</summary>
+    public Length CarriedInAll => Carried + Bands.Carried;
+
+    /// <summary>No order of the runs can have fewer starts than this.</summary>
     public int LowerBoundStarts { get; }
 
     /// <summary>The areas and ways by which the order goes outward.</summary>
@@ -99,7 +105,7 @@ public sealed class WorkingOrder
     public BandWork Bands => bands ??= BandWork.Of(Work);
 
     /// <summary>Times a needle is threaded in all: for runs, bands, accents and backsmocking.</summary>
-    public int Needlefuls => ThreadUses().Sum(u => u.Needlefuls) + Backsmock.Needlefuls;
+    public int Needlefuls => Starts + Bands.Starts + Bands.AccentNeedlefuls + Backsmock.Needlefuls;
 
     /// <summary>What is used of each thread of the piece, in the order of its key.</summary>
     public ImmutableArray<ThreadUse> ThreadUses()

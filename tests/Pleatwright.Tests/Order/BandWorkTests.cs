@@ -1,6 +1,7 @@
 using CsCheck;
 using Pleatwright.Chart;
 using Pleatwright.Chart.Accents;
+using Pleatwright.Chart.Stitches;
 using Pleatwright.Cloth;
 using Pleatwright.Measure;
 using Pleatwright.Order;
@@ -18,30 +19,103 @@ public class BandWorkTests
     public void Every_stitch_of_every_band_is_worked_once_in_order() => Works.Sample(work =>
     {
         var steps = BandWork.Of(work).Steps;
-        foreach (var pass in work.Bands.SelectMany(b => b.Passes))
-        {
-            var next = 0;
-            foreach (var step in steps.Where(s => ReferenceEquals(s.Pass, pass)))
+        foreach (var band in work.Bands)
+            foreach (var pass in band.Passes)
             {
-                Assert.Equal(next, step.First);
-                next += step.Count;
+                var parts = steps.Where(s => s.Band == band && (s.Pass.Row, s.Pass.Journey, s.Pass.GoesOn) == (pass.Row, pass.Journey, pass.GoesOn)).ToArray();
+                var next = 0;
+                foreach (var step in parts)
+                {
+                    Assert.Same(parts[0].Pass, step.Pass);
+                    Assert.Equal(next, step.First);
+                    next += step.Count;
+                }
+                Assert.Equal(pass.Stitches.Length, next);
+                // worked back it is the same stitches, the last first
+                if (parts[0].Pass.Turned == pass.Turned) Assert.Equal(pass.Stitches, parts[0].Pass.Stitches);
+                else Assert.Equal(pass.Stitches.Select(Lies), parts[0].Pass.Stitches.Reverse().Select(Lies));
             }
-            Assert.Equal(pass.Stitches.Length, next);
-        }
+
+        static (StitchKind, Bite, Bite) Lies(Stitch s) => s.From.Pleat.Number < s.To.Pleat.Number || (s.From.Pleat == s.To.Pleat && s.From.Depth < s.To.Depth)
+            ? (s.Kind, s.From, s.To) : (s.Kind, s.To, s.From);
     });
 
     [Fact]
     public void No_needleful_is_longer_than_the_working_length() => Works.Sample(work =>
     {
         var usable = work.Piece.Working.WorkingLength - work.Piece.Working.Tails;
-        var needleful = Length.Zero;
+        var (needleful, stitches) = (Length.Zero, 0);
+        var half = (Length.Zero, 0); // what the other half of a needleful begun at the centre has taken
         foreach (var step in BandWork.Of(work).Steps)
         {
-            if (step.Thread == BandThread.NewWithTail) needleful = step.Length;
-            else if (step.Thread == BandThread.Tail) Assert.True(needleful + step.Length <= usable * (1 + 1e-9) || step.Count == 1);
-            Assert.True(step.Length <= usable * (1 + 1e-9) || step.Count == 1);
+            if (step.Thread == BandThread.NewWithTail) half = (step.Takes, step.Count);
+            if (step.Thread != BandThread.Carry) (needleful, stitches) = step.Thread == BandThread.Tail ? half : (Length.Zero, 0);
+            (needleful, stitches) = (needleful + step.Takes, stitches + step.Count);
+            Assert.True(needleful <= usable * (1 + 1e-9) || stitches == 1 || (step.Thread == BandThread.Tail && step.Count == 1));
         }
     });
+
+    [Fact]
+    public void A_thread_is_carried_only_as_far_as_the_maker_allows() => Works.Sample(work =>
+    {
+        BandStep? before = null;
+        foreach (var step in BandWork.Of(work).Steps)
+        {
+            Assert.Equal(step.Thread == BandThread.Carry, before is { TieOff: false });
+            if (step.Pass.Turned && !step.Pass.GoesOn) Assert.True(work.Piece.Working.MayTurn && step.Band.Stitch.MayWorkBack);
+            if (step.Thread == BandThread.Carry)
+            {
+                Assert.Equal(before!.Band.Band.Thread, step.Band.Band.Thread);
+                Assert.Equal(step.CarriedPleats, step.Begin.From.Pleat.Number - before.End.To.Pleat.Number);
+                Assert.Equal(step.CarriedSpaces, step.Begin.From.Depth - before.End.To.Depth, 9);
+                Assert.InRange(Math.Abs(step.CarriedPleats), 0, work.Piece.Working.CarryPleats);
+                Assert.InRange(Math.Abs(step.CarriedSpaces), 0, 1 + 1e-9);
+            }
+            else Assert.Equal(Length.Zero, step.Carried);
+            before = step;
+        }
+        Assert.True(before is not { TieOff: false });
+    });
+
+    [Fact]
+    public void Carrying_on_never_takes_more_starts_than_beginning_every_row_anew() => Works.Sample(work =>
+    {
+        var apart = Work.Lay(work.Piece with { Working = work.Piece.Working with { MayTurn = false, CarryPleats = 0 } });
+        BandWork joined = BandWork.Of(work), anew = BandWork.Of(apart);
+        Assert.True(joined.Starts <= anew.Starts);
+        if (joined.Steps.All(s => s.TieOff)) Assert.Equal(anew.Starts, joined.Starts);
+    });
+
+    // A needleful holds 37.7 cm. Halves of 13 stitches share one; halves of 25 take one each, where half a needleful would not
+    // reach; halves of 46 take half of one and another.
+    [Theory]
+    [InlineData(26, new[] { BandThread.NewWithTail, BandThread.Tail })]
+    [InlineData(48, new[] { BandThread.New, BandThread.New })]
+    [InlineData(92, new[] { BandThread.NewWithTail, BandThread.GoesOn, BandThread.Tail, BandThread.GoesOn })]
+    public void A_tail_is_left_at_the_centre_where_it_saves_a_start(int pleats, BandThread[] threads) =>
+        Assert.Equal(threads, BandWork.Of(Work.Lay(BandGen.Alone(BandGen.Band("baby wave"), pleats))).Steps.Select(s => s.Thread));
+
+    // Common practice, no source: at a row's end the thread goes on down the pleat, the work turned, while it lasts.
+    [Fact]
+    public void Two_short_rows_are_worked_there_and_back_with_one_needleful()
+    {
+        var band = BandGen.Band("wheat");
+        var order = Planner.Plan(Work.Lay(BandGen.Alone(band, 20) with { Back = Backsmocking.None }));
+        Assert.Equal([(BandThread.New, false, 1, 20), (BandThread.Carry, true, 20, 1)],
+            order.Bands.Steps.Select(s => (s.Thread, s.Pass.Turned, s.Begin.From.Pleat.Number, s.End.To.Pleat.Number)));
+        Assert.Equal((1, 2, 1), (order.Bands.Starts, order.TurnsInAll, order.Needlefuls));
+        // one cable row down the pleat, a fifth of a space
+        Assert.Equal(Gauge.Common.RowSpacing.Millimetres / 5, order.CarriedInAll.Millimetres, 6);
+        var use = order.ThreadUses()[0];
+        Assert.Equal(1, use.Needlefuls);
+        var stitches = order.Bands.Steps.Select(s => s.Length).Aggregate((a, b) => a + b);
+        Assert.Equal((stitches + order.CarriedInAll + order.Work.Piece.Working.Tails).Millimetres, use.Length.Millimetres, 6);
+        // without turning, each row begins at its own side
+        var oneWay = Planner.Plan(Work.Lay(BandGen.Alone(band, 20) with { Working = new Working { MayTurn = false } }));
+        Assert.Equal((2, 0), (oneWay.Bands.Starts, oneWay.Bands.Turns));
+        // feather is never worked back
+        Assert.Equal(3, BandWork.Of(Work.Lay(BandGen.Alone(BandGen.Band("feather") with { Rows = 3 }, 10))).Starts);
+    }
 
     [Fact]
     public void A_thread_is_changed_only_after_a_stitch_over_two_pleats() => Works.Sample(work =>

@@ -1,6 +1,10 @@
 using CsCheck;
 using Pleatwright.Chart;
+using Pleatwright.Chart.Accents;
+using Pleatwright.Chart.Stitches;
 using Pleatwright.Plate.Writers;
+using Pleatwright.Tests.Chart.Stitches;
+using Pleatwright.Thread;
 
 namespace Pleatwright.Tests.Plate;
 
@@ -47,4 +51,39 @@ public class PlainTextWriterTests
         }
         Assert.True(strips > 1);
     }
+
+    // Every stitch of the trade under the other, and every accent: a page to be read.
+    [Fact]
+    public void Bands_and_accents_are_drawn_with_signs_and_told_in_words()
+    {
+        var row = 1;
+        Band[] bands =
+        [
+            .. BandStitch.All.Select(s =>
+            {
+                var band = BandGen.Band(s.Name) with { GatheringRow = new GatheringRow(row) };
+                row += s.HeightOf(band) > 2 ? 2 : 1;
+                return band;
+            }),
+        ];
+        var accents = Accent.All.Select((a, i) => new AccentMark(a.Name, Centre.At(new Valley(4 + 5 * i)), new GatheringRow(row), new ThreadKey('b')));
+        var piece = BandGen.Alone(bands[0], 24, row + 1) with { Bands = [.. bands], Accents = [.. accents] };
+        var text = PlainTextWriter.Write(Plates.Of(Work.Lay(piece), findings: []));
+        var from = text.IndexOf("\nChart\n", StringComparison.Ordinal);
+        Snapshot.Check("bands-chart.snap.txt", text[(from + 1)..text.IndexOf("\nDirections\n", StringComparison.Ordinal)]);
+    }
+
+    [Fact]
+    public void Every_band_has_a_sign_in_each_of_its_valleys_and_cables_keep_their_letters() => BandGen.Pieces.Sample(piece =>
+    {
+        var work = Work.Lay(piece with { Accents = [] });
+        var text = PlainTextWriter.Write(Plates.Of(work, findings: []));
+        Assert.All(text.Split('\n'), line => Assert.InRange(line.Length, 0, 80));
+        var cells = text.Split("\nChart\n-----\n")[1].Split("\nDirections\n")[0].Split('\n')
+            .Where(l => l.Length > 10 && int.TryParse(l.AsSpan(5, 4), out _) && l[9] == ' ').Select(l => l[10..]);
+        Assert.Equal(work.Cables, string.Concat(cells).Count(char.IsAsciiLetter));
+        var signs = new TextStitches(work);
+        foreach (var stitch in work.Bands.SelectMany(b => b.Passes).SelectMany(p => p.Stitches).Where(s => s.From.Pleat != s.To.Pleat))
+            Assert.True(signs.AnyIn(stitch.Valley.Number, stitch.Valley.Number));
+    }, iter: 40);
 }

@@ -43,6 +43,9 @@ public abstract class BandStitch
     /// <summary>Whether it is worked against the hand's own direction: from right to left by a right-handed maker.</summary>
     public virtual bool Backward => false;
 
+    /// <summary>Whether a row of it looks the same when it is worked back from the other side with the work turned.</summary>
+    public virtual bool MayWorkBack => true;
+
     /// <summary>
     /// Whether it lies on the lattice of cables, on a whole cable row, where figures may lie over it. The working order
     /// then takes its rows as it takes any others.

@@ -19,6 +19,9 @@ public sealed class FeatherStitch : BandStitch
     public override bool Backward => true;
 
     /// <inheritdoc/>
+    public override bool MayWorkBack => false; // its loops point the way they are worked
+
+    /// <inheritdoc/>
     public override Choice? Steps => new(1, 10, 1);
 
     /// <inheritdoc/>

@@ -13,8 +13,11 @@ public sealed record Pass(int Row, int Journey, bool Turned, bool GoesOn, Immuta
 /// <summary>A band laid on the cloth stitch by stitch, off the lattice of cables.</summary>
 public sealed class LaidBand
 {
-    private LaidBand(int index, Band band, BandStitch stitch, BandFit fit, double top, ImmutableArray<Pass> passes)
+    private readonly ImmutableArray<(Journey Journey, Leg Leg)> ways; // of each pass
+
+    private LaidBand(int index, Band band, BandStitch stitch, BandFit fit, double top, ImmutableArray<Pass> passes, ImmutableArray<(Journey, Leg)> ways)
     {
+        this.ways = ways;
         Index = index;
         Band = band;
         Stitch = stitch;
@@ -58,6 +61,19 @@ public sealed class LaidBand
     /// <summary>Single stitches in all.</summary>
     public int Stitches => Passes.Sum(p => p.Stitches.Length);
 
+    /// <summary>
+    /// The same stitches worked back from the other side with the work turned top to bottom; null for a half of a band
+    /// worked from the centre, and for a stitch that is not worked back.
+    /// </summary>
+    /// <param name="pass">One of <see cref="Passes"/>.</param>
+    public Pass? WorkedBack(Pass pass)
+    {
+        var at = Passes.IndexOf(pass);
+        if (at < 0 || !Stitch.MayWorkBack || Stitch.StartOf(Band) == WorkFrom.Centre) return null;
+        var (journey, leg) = ways[at];
+        return pass with { Turned = !pass.Turned, Stitches = [.. journey.Work(leg with { First = leg.Last, Last = leg.First, Turned = !leg.Turned })] };
+    }
+
     /// <summary>Spaces below gathering row 1 at which a band's height 0 lies.</summary>
     public static double TopOf(Band band, int cableRowsPerSpace) =>
         band.GatheringRow.Number - 1 + band.Offset / 4.0 + (double)band.Drop / cableRowsPerSpace;
@@ -75,6 +91,7 @@ public sealed class LaidBand
         var top = TopOf(band, cableRowsPerSpace);
         Pleat first = fit.FirstWorked(band.Ends), last = fit.LastWorked(band.Ends);
         var passes = ImmutableArray.CreateBuilder<Pass>();
+        var ways = ImmutableArray.CreateBuilder<(Journey, Leg)>();
         if (last.Number > first.Number)
         {
             var right = hand == Hand.Right != stitch.Backward;
@@ -85,11 +102,14 @@ public sealed class LaidBand
                 {
                     var depth = top + row * quarters / 4 + (double)(row * rows + journeys[j].Drop) / cableRowsPerSpace;
                     foreach (var leg in Legs(stitch.StartOf(band), fit.Centre, depth, first, last, right))
-                        if (leg.First != leg.Last)
-                            passes.Add(new Pass(row, j, leg.Turned, leg.GoesOn, [.. journeys[j].Work(leg)]));
+                    {
+                        if (leg.First == leg.Last) continue;
+                        passes.Add(new Pass(row, j, leg.Turned, leg.GoesOn, [.. journeys[j].Work(leg)]));
+                        ways.Add((journeys[j], leg));
+                    }
                 }
         }
-        return new LaidBand(index, band, stitch, fit, top, passes.ToImmutable());
+        return new LaidBand(index, band, stitch, fit, top, passes.ToImmutable(), ways.ToImmutable());
     }
 
     private static IEnumerable<Leg> Legs(WorkFrom start, Valley centre, double top, Pleat first, Pleat last, bool right)

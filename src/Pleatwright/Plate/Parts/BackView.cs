@@ -17,7 +17,7 @@ public static class BackView
 
     /// <summary>Whether there is anything to see on the back: backsmocking, carries, or thread inside the folds.</summary>
     public static bool IsWanted(WorkingOrder order) =>
-        !order.Backsmock.Rows.IsEmpty || order.Carried > Measure.Length.Zero
+        !order.Backsmock.Rows.IsEmpty || order.CarriedInAll > Measure.Length.Zero
         || order.Work.Bands.Any(b => b.Passes.Any(p => p.Stitches.Any(s => s.Kind == StitchKind.Slip)));
 
     /// <summary>A page with the view as large as fits and its caption.</summary>
@@ -41,7 +41,8 @@ public static class BackView
     /// <summary>What the view shows, for its caption.</summary>
     public static string Words(WorkingOrder order) =>
         (order.Backsmock.Rows.IsEmpty ? "" : "Bricks are backsmocking, worked first. ")
-        + "Grey is the stitching of the front. Lines are threads carried on the back; broken lines lie inside the folds.";
+        + "Grey is the stitching of the front. Lines are threads carried on the back; broken lines lie inside the folds. "
+        + "A dot is where a thread starts, a ring where it is tied off.";
 
     /// <summary>Draws it.</summary>
     /// <param name="order">The working order.</param>
@@ -62,6 +63,7 @@ public static class BackView
         Hidden(view, marks);
         Carries(view, order, marks);
         Backsmocking(view, order, look, marks);
+        Ends(view, order, marks);
         return new Drawing(box.Grown(sides, 9), [new Inset(marks.ToImmutable(), default, box), .. Rulers(view, look)]);
     }
 
@@ -108,18 +110,44 @@ public static class BackView
 
     private static void Carries(View view, WorkingOrder order, ImmutableArray<Mark>.Builder marks)
     {
-        var carries = new Dictionary<ThreadKey, OutlineBuilder>();
-        foreach (var path in order.BackPaths())
+        foreach (var (thread, paths) in ByThread(order, BackPathKind.Carry))
         {
-            if (path.Kind != BackPathKind.Carry) continue;
-            var key = order.Steps[path.Step - 1].Thread;
-            if (!carries.TryGetValue(key, out var outline)) carries[key] = outline = new OutlineBuilder();
-            for (var i = 0; i + 1 < path.Points.Length; i++)
-                outline.Line(view.X(path.Points[i].Pleat - 0.5), path.Points[i].Row * 2 * view.Line, view.X(path.Points[i + 1].Pleat - 0.5), path.Points[i + 1].Row * 2 * view.Line);
+            var outline = new OutlineBuilder();
+            foreach (var path in paths)
+                for (var i = 0; i + 1 < path.Points.Length; i++)
+                {
+                    Spot from = view.At(path.Points[i]), to = view.At(path.Points[i + 1]);
+                    outline.Line(from.X, from.Y, to.X, to.Y);
+                }
+            marks.Add(new Shape(outline.Build(), null, new Pen(Look.Darker(thread.Colour, 0.15), Math.Max(0.25, view.Line * 0.35)) { Round = true }));
         }
-        foreach (var thread in view.Work.Piece.Threads)
-            if (carries.TryGetValue(thread.Key, out var outline))
-                marks.Add(new Shape(outline.Build(), null, new Pen(Look.Darker(thread.Colour, 0.15), Math.Max(0.25, view.Line * 0.35)) { Round = true }));
+    }
+
+    // Where threads start, as dots, and where they are tied off, as rings; over the backsmocking, which is worked first.
+    private static void Ends(View view, WorkingOrder order, ImmutableArray<Mark>.Builder marks)
+    {
+        var r = Math.Clamp(Math.Min(view.Line * 0.7, view.Pitch * 0.45), 0.22, 0.9);
+        foreach (var (thread, paths) in ByThread(order, BackPathKind.TieOff))
+        {
+            var rings = new OutlineBuilder();
+            foreach (var path in paths) Dot(rings, view.At(path.Points[^1]), r);
+            marks.Add(new Shape(rings.Build(), Colour.White, new Pen(Look.Darker(thread.Colour, 0.15), r * 0.55)));
+        }
+        foreach (var (thread, paths) in ByThread(order, BackPathKind.Start))
+        {
+            var dots = new OutlineBuilder();
+            foreach (var path in paths) Dot(dots, view.At(path.Points[^1]), r);
+            marks.Add(new Shape(dots.Build(), thread.Colour, new Pen(Look.Darker(thread.Colour, 0.35), r * 0.25)));
+        }
+    }
+
+    private static void Dot(OutlineBuilder outline, Spot at, double r) => outline.Rounded(new Box(at.X - r, at.Y - r, 2 * r, 2 * r), r);
+
+    private static IEnumerable<(Floss Thread, IEnumerable<BackPath> Paths)> ByThread(WorkingOrder order, BackPathKind kind)
+    {
+        var paths = order.BackPaths().AddRange(BackPath.OfBands(order)).Where(p => p.Kind == kind).ToLookup(p => p.Thread);
+        foreach (var thread in order.Work.Piece.Threads)
+            if (paths.Contains(thread.Key)) yield return (thread, paths[thread.Key]);
     }
 
     private static void Backsmocking(View view, WorkingOrder order, Look look, ImmutableArray<Mark>.Builder marks)
@@ -168,6 +196,9 @@ public static class BackView
 
         /// <summary>How far across a place lies that is so many pleats from the left edge of the front.</summary>
         public double X(double across) => (Pleats - across) * pitch;
+
+        /// <summary>Where a place on the wrong side lies.</summary>
+        public Spot At(BackPoint point) => new(X(point.Pleat - 0.5), point.Row * 2 * line);
 
         /// <summary>How far down a depth lies, in spaces below gathering row 1.</summary>
         public double Y(double depth) => StitchDrawing.Down(depth, PerSpace) * line;

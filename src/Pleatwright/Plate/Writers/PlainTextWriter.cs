@@ -91,14 +91,18 @@ public static class PlainTextWriter
     private static void Chart(StringBuilder text, Work work)
     {
         Heading(text, "Chart", '-');
-        if (work.Runs.Length == 0)
+        var stitches = new TextStitches(work);
+        if (work.Runs.Length == 0 && !stitches.Any)
         {
             Paragraph(text, "No stitches.");
             return;
         }
         Paragraph(text, "One column is one valley and one line is one cable row; a letter is a cable in that thread over the two pleats beside its " +
             "valley, a point is bare. Rows count from 0; G1, G2 and so on stand before the rows that lie on gathering rows." +
-            (HasHalves(work) ? " A bracket is a half stitch at that end of its run, | one at both sides." : ""));
+            (HasHalves(work) ? " A bracket is a half stitch at that end of its run, | one at both sides." : "") +
+            string.Concat(stitches.Meanings.Select(m => $" {m}.")));
+        if (stitches.Any) text.Append('\n');
+        foreach (var words in TextStitches.Words(work)) Paragraph(text, words, "  ", 4);
         const int label = 11;
         const int strip = 60;
         var window = ChartPages.WorkedWindow(work);
@@ -107,7 +111,7 @@ public static class PlainTextWriter
         for (var from = first; from <= last; from += strip)
         {
             var to = Math.Min(from + strip - 1, last);
-            if (!Worked(work, from, to)) continue;
+            if (!Worked(work, from, to) && !stitches.AnyIn(from, to)) continue;
             text.Append('\n');
             Ruler(text, work, from, to, label);
             for (var y = top; y <= bottom; y++)
@@ -116,7 +120,7 @@ public static class PlainTextWriter
                 var perSpace = work.Pleating.Gauge.CableRowsPerSpace;
                 var gathering = y % perSpace == 0 ? FormattableString.Invariant($"G{y / perSpace + 1}") : "";
                 text.Append(FormattableString.Invariant($"{gathering,-5}{y,4} "));
-                text.Append(CellsOf(work, row, from, to).AsSpan().TrimEnd()).Append('\n');
+                text.Append(CellsOf(work, stitches, row, from, to).AsSpan().TrimEnd()).Append('\n');
             }
         }
     }
@@ -152,11 +156,15 @@ public static class PlainTextWriter
     }
 
     // The row from one valley to another, with a column more at each side for brackets alone.
-    private static string CellsOf(Work work, CableRow row, int from, int to)
+    private static string CellsOf(Work work, TextStitches stitches, CableRow row, int from, int to)
     {
         var cells = new char[to - from + 3];
         cells[0] = cells[^1] = ' ';
-        for (var v = from; v <= to; v++) cells[v - from + 1] = work.ThreadAt(new Valley(v), row)?.Letter ?? Figure.Bare;
+        for (var v = from; v <= to; v++)
+        {
+            var cable = work.ThreadAt(new Valley(v), row)?.Letter;
+            cells[v - from + 1] = stitches.At(v, row.Index) is { } sign && (cable is null || TextStitches.LiesOver(sign)) ? sign : cable ?? Figure.Bare;
+        }
         foreach (var run in work.RunsIn(row))
         {
             if (run.HalfLeft) Bracket(run.From.Number - 1, '(');

@@ -1,0 +1,120 @@
+using System.Collections.Immutable;
+using Pleatwright.Chart;
+using Pleatwright.Chart.Stitches;
+using Pleatwright.Measure;
+using Pleatwright.Thread;
+
+namespace Pleatwright.Order;
+
+/// <summary>
+/// The geometric stitches of a work in the order worked: bands from the top down, journey by journey, then accents, which
+/// lie over everything.
+/// </summary>
+public sealed class BandWork
+{
+    private BandWork(Work work, ImmutableArray<BandStep> steps, ImmutableArray<AccentStep> accents)
+    {
+        Work = work;
+        Steps = steps;
+        Accents = accents;
+        var turned = false;
+        foreach (var step in steps)
+        {
+            if (step.Starts) Starts++;
+            if (step.Pass.Turned != turned) Turns++;
+            turned = step.Pass.Turned;
+            Carried += step.Carried;
+        }
+        if (turned) Turns++; // the runs begin with the top edge up
+    }
+
+    /// <summary>The work.</summary>
+    public Work Work { get; }
+
+    /// <summary>The steps of the bands, in order.</summary>
+    public ImmutableArray<BandStep> Steps { get; }
+
+    /// <summary>The accents that lie on the cloth, in order.</summary>
+    public ImmutableArray<AccentStep> Accents { get; }
+
+    /// <summary>Thread starts of the bands.</summary>
+    public int Starts { get; }
+
+    /// <summary>Times the work is turned over for the bands, and back after them.</summary>
+    public int Turns { get; }
+
+    /// <summary>Thread carried on the back from one row of a band to the next.</summary>
+    public Length Carried { get; }
+
+    /// <summary>Times a needle is threaded for accents: several may be worked with one needleful.</summary>
+    public int AccentNeedlefuls => Accents.Count(a => a.Threads);
+
+    /// <summary>Plans it.</summary>
+    public static BandWork Of(Work work)
+    {
+        if (work.Bands.IsEmpty && work.Accents.IsEmpty) return new BandWork(work, [], []);
+        return new BandWork(work, new BandNeedlefuls(work).Share(work.Bands.OrderBy(b => b.Highest).ThenBy(b => b.Index)), AccentsOf(work));
+    }
+
+    /// <summary>Adds what bands and accents use of a thread to what the runs use of it.</summary>
+    public ThreadUse With(ThreadUse use)
+    {
+        if (Steps.IsEmpty && Accents.IsEmpty) return use;
+        var tails = Work.Piece.Working.Tails;
+        var key = use.Thread.Key;
+        foreach (var step in Steps)
+        {
+            if (step.Band.Band.Thread != key) continue;
+            use = use with
+            {
+                BandStitches = use.BandStitches + step.Count,
+                Length = use.Length + step.Takes + (step.Starts ? tails : Length.Zero),
+                Needlefuls = use.Needlefuls + (step.Starts ? 1 : 0),
+            };
+        }
+        foreach (var accent in Accents)
+        {
+            if (accent.Laid.Mark.Thread != key) continue;
+            use = use with { Accents = use.Accents + 1, Length = use.Length + accent.Length + tails, Needlefuls = use.Needlefuls + (accent.Threads ? 1 : 0) };
+        }
+        return use;
+    }
+
+    /// <summary>Thread in one stitch of a band.</summary>
+    public static Length LengthOf(Work work, Stitch stitch)
+    {
+        var gauge = work.Pleating.Gauge;
+        var pitch = PitchAt(work, (stitch.From.Depth + stitch.To.Depth) / 2);
+        var drop = gauge.RowSpacing * stitch.Drop;
+        return stitch.Kind switch
+        {
+            StitchKind.Over => Usage.Slanting(pitch, gauge.LineHeight, drop),
+            StitchKind.Catch => Usage.Catch(pitch),
+            StitchKind.Loop => Usage.Loop(pitch, drop),
+            var kind => Usage.Along(pitch, drop, kind == StitchKind.Bar),
+        } * work.Piece.Working.ThreadFactor;
+    }
+
+    /// <summary>Pitch of the pleats at so many spaces below gathering row 1.</summary>
+    internal static Length PitchAt(Work work, double depth) =>
+        work.Pleating.PitchAt((int)Math.Round(depth * work.Pleating.Gauge.CableRowsPerSpace));
+
+    // What is left of a needleful serves the next accents of its thread.
+    private static ImmutableArray<AccentStep> AccentsOf(Work work)
+    {
+        var working = work.Piece.Working;
+        var left = new Dictionary<ThreadKey, Length>();
+        var steps = ImmutableArray.CreateBuilder<AccentStep>();
+        foreach (var accent in work.Accents)
+        {
+            if (!accent.IsOnCloth(work)) continue;
+            var length = accent.Accent.ThreadIn(accent, PitchAt(work, accent.Depth), work.Pleating.Gauge.LineHeight, work.Piece.Thread(accent.Mark.Thread)!) * working.ThreadFactor;
+            var takes = length + working.Tails;
+            var threads = !left.TryGetValue(accent.Mark.Thread, out var rest) || takes > rest;
+            if (threads) rest = working.WorkingLength;
+            left[accent.Mark.Thread] = takes < rest ? rest - takes : Length.Zero;
+            steps.Add(new AccentStep(accent, length, threads));
+        }
+        return steps.ToImmutable();
+    }
+}
