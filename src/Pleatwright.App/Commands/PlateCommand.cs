@@ -44,8 +44,8 @@ internal static class PlateCommand
             };
             try
             {
-                await PieceFile.WriteWhole(path, parsed.GetValue(sheet) is { } kind
-                    ? SheetOption.Write(work.Piece, kind, options, path)
+                await PieceFile.WriteWhole(path, sheet.Read(parsed) is { } kind
+                    ? SheetOption.Write(work.Piece, kind, options, format, path)
                     : format.Write(PlateMaker.Make(work, Planner.Plan(work, Effort.Plate), Proofreading.Read(work), options)), cancel);
             }
             catch (PlateTooLargeException e)

@@ -33,7 +33,7 @@ public sealed class SheetCommandTests : IDisposable
     }
 
     [Theory]
-    [InlineData("--sheet", "ribbon", "no sheet known here")]
+    [InlineData("--sheet", "ribbon", "--sheet takes plate, dots, blocking or card")]
     [InlineData("--size", "giant", "no size “giant”; it has “neck 10 in”, “neck 12 in”")]
     public void What_is_not_there_is_refused_in_one_line(string option, string value, string words)
     {

@@ -204,4 +204,28 @@ public class RuleTests
         piece = piece with { Figures = [new Figure("hull", ["..aaa..", ".aaaaa."])], Placements = [new Placement("hull", Centre.Middle, new GatheringRow(2), 0)] };
         Assert.Empty(Found("base-row", Found("base-row", piece)[0].Mend!.Apply(piece)));
     }
+
+    // On a ball 60 mm across of 90 pleats, whose row y lies at polar angle φ, the pleats are π·60·sin φ / 90 mm apart.
+    [Theory]
+    [InlineData(0, false)]
+    [InlineData(1e-6, true)]
+    public void Crowded_pleats(double thicker, bool told)
+    {
+        var piece = Drawn.Piece(3, new string('.', 89), new string('.', 89), "." + new string('a', 7) + new string('.', 81));
+        var cloth = piece.Cloth with { Form = new Pleatwright.Cloth.Ball(Pleatwright.Measure.Length.FromMillimetres(60)), GatheringRows = 9 };
+        var polar = Math.PI / 2 + (2.0 - 3 * 4) * cloth.Gauge.CableRowHeight.Millimetres / 30; // row 4·3 lies on the equator
+        var pitch = Math.PI * 60 * Math.Sin(polar) / 90;
+        piece = piece with
+        {
+            Cloth = cloth with
+            {
+                Gauge = new Pleatwright.Cloth.Gauge(cloth.Gauge.Pitch, cloth.Gauge.TakeUp, cloth.Gauge.RowSpacing, 3) { PleatThickness = Pleatwright.Measure.Length.FromMillimetres(pitch + (told ? thicker : -1e-9)) },
+            },
+        };
+        Assert.Equal(90, Work.Lay(piece).Pleating.Pleats);
+        if (told) One("crowded-pleats", Severity.Error, (2, 2, 2, 8), Found("crowded-pleats", piece));
+        else Assert.Empty(Found("crowded-pleats", piece));
+        // Rows nearer the pole crowd more, but nothing is stitched there.
+        Assert.True(Work.Lay(piece).Pleating.PitchAt(1).Millimetres < pitch - 1e-3);
+    }
 }

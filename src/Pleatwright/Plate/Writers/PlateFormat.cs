@@ -10,11 +10,16 @@ namespace Pleatwright.Plate.Writers;
 /// <param name="Write">Writes a plate in it.</param>
 public sealed record PlateFormat(string Ending, string MediaType, string Words, Func<PlateDocument, byte[]> Write)
 {
+    /// <summary>
+    /// Writes pages alone under a title, as for the sheets that prepare the cloth; null for a format that has no pages.
+    /// </summary>
+    public Func<string, ImmutableArray<Sheet>, byte[]>? WritePages { get; private init; }
+
     /// <summary>Every format there is, in the order they are offered.</summary>
     public static ImmutableArray<PlateFormat> All { get; } =
     [
-        new(".pdf", "application/pdf", "for printing", plate => PdfWriter.Write(plate.Title, plate.Sheets)),
-        new(".svg", "image/svg+xml", "pictures to draw on or put in a page", plate => Encoding.UTF8.GetBytes(SvgWriter.Write(plate.Title, plate.Sheets))),
+        OfPages(".pdf", "application/pdf", "for printing", (title, sheets) => PdfWriter.Write(title, sheets)),
+        OfPages(".svg", "image/svg+xml", "pictures to draw on or put in a page", (title, sheets) => Encoding.UTF8.GetBytes(SvgWriter.Write(title, sheets))),
         new(".html", "text/html", "for screens and screen readers", plate => Encoding.UTF8.GetBytes(HtmlWriter.Write(plate))),
         new(".txt", "text/plain", "words alone", plate => Encoding.UTF8.GetBytes(PlainTextWriter.Write(plate))),
     ];
@@ -22,4 +27,7 @@ public sealed record PlateFormat(string Ending, string MediaType, string Words, 
     /// <summary>The format that a file's name asks for by its ending, or null.</summary>
     public static PlateFormat? OfFile(string name) =>
         All.FirstOrDefault(f => name.EndsWith(f.Ending, StringComparison.OrdinalIgnoreCase));
+
+    private static PlateFormat OfPages(string ending, string mediaType, string words, Func<string, ImmutableArray<Sheet>, byte[]> write) =>
+        new(ending, mediaType, words, plate => write(plate.Title, plate.Sheets)) { WritePages = write };
 }
