@@ -10,6 +10,7 @@ var builder = WebAssemblyHostBuilder.CreateDefault(args);
 builder.RootComponents.Add<App>("#app");
 builder.Services.AddSingleton<Desk>();
 builder.Services.AddSingleton<Needle>();
+builder.Services.AddSingleton<Pleatwright.Bench.Printing.PrintChoice>();
 builder.Services.AddSingleton<Pleatwright.Bench.Tracing.Glass>();
 builder.Services.AddSingleton<Pleatwright.Bench.Working.Stand>();
 await Painter.LoadAsync();

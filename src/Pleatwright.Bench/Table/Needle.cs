@@ -21,7 +21,7 @@ public enum Doing
 }
 
 /// <summary>A question put to the maker in a sheet over the table.</summary>
-public enum Question { Do, Keys, Thread, Cloth, Figure, Band }
+public enum Question { Do, Keys, Thread, Cloth, Swatch, Sizes, Figure, Band }
 
 /// <summary>What the maker has in hand at the table, and where the hand is. It outlives the view, so that coming back finds it.</summary>
 public sealed class Needle

@@ -13,10 +13,14 @@ public static class SizeWords
         var words = ImmutableArray.CreateBuilder<string>();
         if (line.Pleating is { } plan)
             words.Add($"{Finished(plan, units)}, cut {plan.CutWidth.Say(units)}, {plan.Pleats} pleats, {plan.Cloth.GatheringRows} gathering rows"
-                + string.Concat(line.Placements.Where(f => f.Copies > 1).Select(f => $"; {f.Copies} × {f.Figure} every {f.Every}, {f.Gap} bare between")));
+                + string.Concat(Repeats(line).Select(r => $"; {r}")));
         foreach (var trouble in line.Troubles) words.Add($"cannot take the design: {trouble}");
         return words.ToImmutable();
     }
+
+    /// <summary>The figures that repeat in a size: how many copies, how far apart, and the gap between two.</summary>
+    public static ImmutableArray<string> Repeats(SizeLine line) =>
+        [.. line.Placements.Where(f => f.Copies > 1).Select(f => $"{f.Copies} × {f.Figure} every {f.Every}, {(f.Gap < 0 ? $"{-f.Gap} shared" : $"{f.Gap} bare between")}")];
 
     private static string Finished(PleatingPlan plan, UnitSystem units) => plan.Cloth.Form switch
     {

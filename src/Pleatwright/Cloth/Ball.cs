@@ -12,6 +12,9 @@ public sealed record Ball(Length Diameter) : Form
     /// <inheritdoc/>
     public override string Name => "ball";
 
+    /// <inheritdoc/>
+    public override Length Measure => Diameter;
+
     /// <summary>Circumference at the equator, πD.</summary>
     public Length Equator => Diameter * Math.PI;
 

@@ -12,6 +12,9 @@ public abstract record Form
     /// <summary>The word for it in the piece file.</summary>
     public abstract string Name { get; }
 
+    /// <summary>The one measurement that makes its size: a panel's width, a bishop's neck, a ball's diameter.</summary>
+    public abstract Length Measure { get; }
+
     /// <summary>Pleats of the finished piece, even, at least 2; seam pleats come on top.</summary>
     public abstract int Pleats(ClothPlan cloth);
 

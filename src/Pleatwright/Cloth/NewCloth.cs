@@ -30,59 +30,58 @@ public sealed record NewCloth(Purpose Purpose, Length Width)
     /// <summary>Flat cloth to a pleat, more than 0. Default 1/4 in (common practice, no source).</summary>
     public Length TakeUp { get; init; } = Length.FromInches(0.25);
 
+    /// <summary>The gauge, when it is the maker's own or a swatch's; else the kind, the take-up and the spacing give it.</summary>
+    public Gauge? Gauge { get; init; }
+
     /// <summary>
     /// Depth wanted from the first gathering row to the last, more than 0. Default 3 in; on a ball, as far toward the poles as
     /// the pleats have room.
     /// </summary>
     public Length? Depth { get; init; }
 
-    /// <summary>Panels of a bishop as cut, when the maker has them; else the cloth is shared out.</summary>
+    /// <summary>Gathering rows, at least 2, when the maker counts them rather than giving a depth.</summary>
+    public int? Rows { get; init; }
+
+    /// <summary>Angle a blocked bishop goes round, more than 0, at most a full turn, which is usual.</summary>
+    public Angle Sweep { get; init; } = Angle.FullTurn;
+
+    /// <summary>Panels of a bishop as cut, when the maker has them; else <see cref="Practice.SharedPanels"/>.</summary>
     public ImmutableArray<RoundPanel> Panels { get; init; } = [];
 
     /// <summary>The cloth these answers come to.</summary>
+    /// <param name="settled">What else the maker has settled: seam pleats, holding rows, edges, joins, pleater, colour.</param>
     /// <exception cref="ArgumentOutOfRangeException">An answer is out of range, or the cloth cannot be made; the message says why.</exception>
-    public ClothPlan Plan()
+    public ClothPlan Plan(Func<ClothPlan, ClothPlan>? settled = null)
     {
         if (Width <= Length.Zero) throw new ArgumentOutOfRangeException(nameof(Width), "The width must be more than nothing.");
         if (Depth is { } depth && depth <= Length.Zero) throw new ArgumentOutOfRangeException(nameof(Depth), "The depth must be more than nothing.");
-        var gauge = new Gauge(TakeUp / Practice.FullnessOf(Kind), TakeUp, RowSpacing, Gauge.Common.CableRowsPerSpace)
+        if (Rows is < 2) throw new ArgumentOutOfRangeException(nameof(Rows), "There are at least two gathering rows.");
+        if (!(Sweep.Degrees is > 0 and <= 360)) throw new ArgumentOutOfRangeException(nameof(Sweep), "The sweep is more than 0 and at most 360 degrees.");
+        var gauge = Gauge ?? Practice.GaugeOf(Kind, TakeUp, RowSpacing, Pleatwright.Cloth.Gauge.Common.CableRowsPerSpace);
+        var cloth = new ClothPlan(new Panel(Width), gauge, Rows ?? RowsIn(Depth ?? Length.FromInches(3), gauge));
+        if (settled is not null) cloth = settled(cloth);
+        cloth = Purpose switch
         {
-            PleatThickness = Practice.PleatThicknessOf(Kind),
-        };
-        var rows = RowsIn(Depth ?? Length.FromInches(3));
-        var cloth = Purpose switch
-        {
-            Purpose.Panel => new ClothPlan(new Panel(Width), gauge, rows),
-            Purpose.Bishop => new ClothPlan(new Round(Width, Angle.FullTurn, Panels.IsEmpty ? Shared(gauge) : Panels), gauge, rows),
-            Purpose.Ball => OnBall(new ClothPlan(new Ball(Width), gauge, Depth is null ? int.MaxValue : rows)),
+            Purpose.Panel => cloth,
+            Purpose.Bishop => cloth with { Form = new Round(Width, Sweep, Panels.IsEmpty ? Practice.SharedPanels(cloth, Width) : Panels) },
+            Purpose.Ball => OnBall(cloth with { Form = new Ball(Width) }),
             _ => throw new ArgumentOutOfRangeException(nameof(Purpose)),
         };
         _ = new PleatingPlan(cloth);
         return cloth;
     }
 
-    private int RowsIn(Length depth) => Math.Max(2, (int)Math.Round(Math.Min(depth / RowSpacing, PleatingPlan.MostCableRows)) + 1);
+    private static int RowsIn(Length depth, Gauge gauge) => Math.Max(2, (int)Math.Round(Math.Min(depth / gauge.RowSpacing, PleatingPlan.MostCableRows)) + 1);
 
-    // Fewer rows until the outermost leaves its pleats room, or two are left.
-    private static ClothPlan OnBall(ClothPlan cloth)
+    // Fewer rows until the outermost leaves its pleats room, or two are left; rows the maker counted stay.
+    private ClothPlan OnBall(ClothPlan cloth)
     {
+        if (Rows is not null) return cloth;
         var ball = (Ball)cloth.Form;
         var most = (int)Math.Min(ball.Meridian / cloth.Gauge.RowSpacing + 1e-9, PleatingPlan.MostCableRows) + 1;
-        cloth = cloth with { GatheringRows = Math.Max(2, Math.Min(cloth.GatheringRows, most)) };
+        cloth = cloth with { GatheringRows = Math.Max(2, Depth is null ? most : Math.Min(cloth.GatheringRows, most)) };
         while (cloth.GatheringRows > 2 && ball.PitchAt(cloth, Length.Zero) < cloth.Gauge.PleatThickness)
             cloth = cloth with { GatheringRows = cloth.GatheringRows - 1 };
         return cloth;
-    }
-
-    // A third of the pleats to the front, a sixth to each sleeve and each half of the back (common practice, no source);
-    // the seam pleats come on top of the backs.
-    private ImmutableArray<RoundPanel> Shared(Gauge gauge)
-    {
-        var pleats = Form.RoundToEven(Width / gauge.Pitch + 1e-9);
-        var side = pleats / 6;
-        var seam = new ClothPlan(new Panel(Width), gauge, 2).SeamPleats;
-        var front = pleats - 4 * side;
-        RoundPanel Cut(string name, int count) => new(name, TakeUp * count);
-        return [Cut("left back", side + seam), Cut("sleeve", side), Cut("front", front), Cut("sleeve", side), Cut("right back", side + seam)];
     }
 }

@@ -10,6 +10,9 @@ public sealed record Panel(Length Width) : Form
     public override string Name => "panel";
 
     /// <inheritdoc/>
+    public override Length Measure => Width;
+
+    /// <inheritdoc/>
     /// <remarks>round-to-even(finished width / pitch). A hair is added so that a width made of whole pleats stays whole.</remarks>
     public override int Pleats(ClothPlan cloth) => RoundToEven(Width / cloth.Gauge.Pitch + 1e-9);
 

@@ -50,6 +50,11 @@ public static class Practice
         _ => throw new ArgumentOutOfRangeException(nameof(kind)),
     };
 
+    /// <summary>The gauge a kind of cloth begins from: its pitch makes <see cref="FullnessOf"/> of the take-up.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">A value is out of range; see <see cref="Gauge"/>.</exception>
+    public static Gauge GaugeOf(ClothKind kind, Length takeUp, Length rowSpacing, int cableRowsPerSpace) =>
+        new(takeUp / FullnessOf(kind), takeUp, rowSpacing, cableRowsPerSpace) { PleatThickness = PleatThicknessOf(kind) };
+
     /// <summary>Thickness of a pleat, two layers of the cloth: 0.4, 0.5, 0.6 and 1.6 mm in the order of the kinds (from memory).</summary>
     public static Length PleatThicknessOf(ClothKind kind) => Length.FromMillimetres(kind switch
     {
@@ -59,6 +64,27 @@ public static class Practice
         ClothKind.Corduroy => 1.6,
         _ => throw new ArgumentOutOfRangeException(nameof(kind)),
     });
+
+    /// <summary>
+    /// Panels for a bishop whose neck holds its pleats at the gauge: a third of them to the front, a sixth to each sleeve and
+    /// to each half of the back (common practice, no source), with the seam pleats, the allowance at every join, the
+    /// selvedges and the ravelling on top.
+    /// </summary>
+    /// <param name="cloth">The cloth; its form is not looked at.</param>
+    /// <param name="neck">Blocked length of gathering row 1, more than 0.</param>
+    public static ImmutableArray<RoundPanel> SharedPanels(ClothPlan cloth, Length neck)
+    {
+        var pleats = Form.RoundToEven(neck / cloth.Gauge.Pitch + 1e-9);
+        var side = pleats / 6;
+        var joins = cloth.Seam * 2;
+        var back = cloth.Gauge.TakeUp * (side + cloth.SeamPleats) + cloth.Seam + cloth.Selvedges / 2 + cloth.Ravelling;
+        var sleeve = cloth.Gauge.TakeUp * side + joins;
+        return
+        [
+            new("left back", back), new("left sleeve", sleeve), new("front", cloth.Gauge.TakeUp * (pleats - 4 * side) + joins),
+            new("right sleeve", sleeve), new("right back", back),
+        ];
+    }
 
     /// <summary>What is out of the common run in a cloth, one sentence each; empty when nothing is.</summary>
     public static ImmutableArray<string> Remarks(ClothPlan cloth, UnitSystem units)

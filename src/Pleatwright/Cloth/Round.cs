@@ -20,6 +20,9 @@ public sealed record Round(Length Neck, Angle Sweep, ImmutableArray<RoundPanel> 
     /// <inheritdoc/>
     public override string Name => "round";
 
+    /// <inheritdoc/>
+    public override Length Measure => Neck;
+
     /// <summary>Radius of gathering row 1 when blocked: the neck / the sweep in radians.</summary>
     public Length NeckRadius => Neck / Sweep.Radians;
 

@@ -20,4 +20,12 @@ public sealed record Swatch(int Pleats, Length Width)
 
     /// <summary>Starts, each with its tie-off, within that thread; 0 when the stitching alone was measured. Default 1.</summary>
     public int Starts { get; init; } = 1;
+
+    /// <summary>Why these measurements cannot be right, one sentence; null when they can.</summary>
+    public string? Fault =>
+        Pleats < 1 || Width <= Length.Zero ? "A swatch needs the pleats counted and the width they were counted over."
+        : Thread is not null != Cables > 0 ? "A swatch gives the cables stitched and the thread they took together, or neither."
+        : Cloth < Width ? $"A swatch of {Width} cannot have been gathered from {Cloth} of cloth."
+        : Starts < 0 ? "Starts are counted from none upward."
+        : null;
 }

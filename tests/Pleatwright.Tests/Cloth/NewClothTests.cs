@@ -33,6 +33,36 @@ public class NewClothTests
     });
 
     [Fact]
+    public void Panels_shared_out_hold_the_pleats_of_the_neck_whatever_the_edges() =>
+        (from answers in Answers
+         from seam in Gen.Int[0, 8]
+         from ravelling in Gen.Int[0, 8]
+         from selvedges in Gen.Int[0, 8]
+         from pleats in Gen.Int[0, 6]
+         select (answers: answers with { Purpose = Purpose.Bishop }, seam, ravelling, selvedges, pleats)).Sample(t =>
+        {
+            var cloth = t.answers.Plan(c => c with
+            {
+                Seam = Length.FromInches(t.seam / 16.0), Ravelling = Length.FromInches(t.ravelling / 8.0),
+                Selvedges = Length.FromInches(t.selvedges / 8.0), SeamPleats = t.pleats,
+            });
+            Assert.Equal(Form.RoundToEven(t.answers.Width / cloth.Gauge.Pitch + 1e-9), new PleatingPlan(cloth).Pleats);
+            // Joins fall so that both sides are alike.
+            var shares = new PleatingPlan(cloth).Shares;
+            Assert.Equal(shares.Select(s => s.Pleats), shares.Reverse().Select(s => s.Pleats));
+        });
+
+    [Fact]
+    public void What_is_settled_besides_stays()
+    {
+        var gauge = Gauge.FromPleatsPerInch(11, Length.FromInches(0.25), Length.FromInches(0.5), 4);
+        var cloth = new NewCloth(Purpose.Ball, Length.FromInches(3)) { Gauge = gauge, Rows = 5 }.Plan(c => c with { SeamPleats = 1, HoldingRowsAbove = 0, Pleater = new Pleater(4, 1) });
+        Assert.Equal((gauge, 5, 1, 0, new Pleater(4, 1)), (cloth.Gauge, cloth.GatheringRows, cloth.SeamPleats, cloth.HoldingRowsAbove, cloth.Pleater));
+        Assert.IsType<Ball>(cloth.Form);
+        Assert.Throws<ArgumentOutOfRangeException>(() => new NewCloth(Purpose.Ball, Length.FromInches(3)) { Gauge = gauge, Rows = 100 }.Plan());
+    }
+
+    [Fact]
     public void A_ball_is_gathered_as_far_as_its_pleats_have_room() => Answers.Where(a => a.Purpose == Purpose.Ball && a.Depth is null).Sample(answers =>
     {
         var cloth = answers.Plan();

@@ -121,4 +121,20 @@ public class SizeTableTests
         Assert.Contains(words, e.Message);
         Assert.Equal((9, column), (e.Line, e.Column));
     }
+
+    [Fact]
+    public void Sizes_follow_the_cloth_where_they_were_as_the_piece_and_go_with_another_form()
+    {
+        RoundPanel[] own = [new("all", Length.FromInches(40))], wide = [new("all", Length.FromInches(44))], bigger = [new("all", Length.FromInches(50))];
+        var round = new Round(Length.FromInches(8), Angle.FullTurn, [.. own]);
+        var cloth = new ClothPlan(round, Gauge.Common, 5);
+        var piece = new Piece("A bishop", cloth, [], [], [])
+        {
+            Sizes = [new("small", round with { Neck = Length.FromInches(7) }), new("large", new Round(Length.FromInches(9), Angle.FromDegrees(300), [.. bigger]))],
+        };
+        var recut = Pleatwright.Chart.Edit.Recut.To(piece, cloth with { Form = new Round(Length.FromInches(8), Angle.FromDegrees(270), [.. wide]) });
+        Assert.Equal(new Round(Length.FromInches(7), Angle.FromDegrees(270), [.. wide]), recut.Sizes[0].Form);
+        Assert.Equal(piece.Sizes[1], recut.Sizes[1]);
+        Assert.Empty(Pleatwright.Chart.Edit.Recut.To(piece, cloth with { Form = new Ball(Length.FromInches(3)) }).Sizes);
+    }
 }

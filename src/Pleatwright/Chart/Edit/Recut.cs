@@ -8,7 +8,8 @@ public static class Recut
     /// <summary>
     /// Changes the cloth. Placements, accents and bands that do not go from side to side keep their distance from the
     /// centre valley, so that the design stays centred when pleats are added or taken away at the sides; rows are added
-    /// or taken away at the bottom, and bands and accents on rows that are gone go with them.
+    /// or taken away at the bottom, and bands and accents on rows that are gone go with them. Sizes follow where they were as
+    /// the piece; those of another form go.
     /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The cloth comes to more pleats or rows than a piece may have.</exception>
     public static Piece To(Piece piece, ClothPlan cloth)
@@ -18,6 +19,7 @@ public static class Recut
         return piece with
         {
             Cloth = cloth,
+            Sizes = [.. piece.Sizes.Select(s => s.Follow(piece.Cloth.Form, cloth.Form)).OfType<Size>()],
             Placements = [.. piece.Placements.Select(p => p.Centre.IsMiddle || shift == 0 ? p : p with { Centre = Shifted(p.Centre, shift) })],
             Bands = [.. piece.Bands.Where(b => b.GatheringRow.Number <= cloth.GatheringRows).Select(b => b with { From = Shifted(b.From, shift), To = Shifted(b.To, shift) })],
             Accents =

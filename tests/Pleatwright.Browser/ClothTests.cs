@@ -1,0 +1,189 @@
+using Microsoft.Playwright;
+using Pleatwright.Chart;
+using Pleatwright.Cloth;
+using Pleatwright.Files;
+
+namespace Pleatwright.Browser.Tests;
+
+/// <summary>The cloth in the bench: a new piece of every form, sizes, swatches, and the sheets that prepare it.</summary>
+public class ClothTests(Chromium chromium)
+{
+    private static readonly string Examples = Path.Combine(AppContext.BaseDirectory, "../../../../../examples");
+
+    private static async Task<OpenBench> OnTableAsync(Chromium chromium, string example, ViewportSize? size = null)
+    {
+        var bench = await OpenBench.AtAsync(chromium, "shelf", size, fillShelf: f =>
+            File.Copy(Path.Combine(Examples, example + ".piece.json"), Path.Combine(f, "Mine.piece.json")));
+        await bench.Page.Locator("button.swatch-open").First.ClickAsync();
+        await bench.Page.Locator(".bench[data-view=table]").WaitForAsync();
+        return bench;
+    }
+
+    private static async Task AskAsync(OpenBench bench, string button)
+    {
+        var slip = bench.Page.Locator("details.slip").Filter(new() { Has = bench.Page.GetByText("Cloth", new() { Exact = true }) });
+        if (await slip.GetAttributeAsync("open") is null) await slip.Locator("summary").ClickAsync();
+        await slip.GetByRole(AriaRole.Button, new() { Name = button }).ClickAsync();
+    }
+
+    private static async Task<Piece> KeptAsync(OpenBench bench, Func<Piece, bool> until, string name = "Mine")
+    {
+        for (var i = 0; i < 200; i++)
+        {
+            var path = Path.Combine(bench.Folder, name + ".piece.json");
+            try
+            {
+                if (File.Exists(path) && PieceReader.Read(await File.ReadAllBytesAsync(path)) is var piece && until(piece)) return piece;
+            }
+            catch (IOException) { } // being replaced this moment
+            await Task.Delay(100);
+        }
+        Assert.Fail("The piece on the shelf did not come to what was wanted.");
+        return null!;
+    }
+
+    private static IPage P(OpenBench bench) => bench.Page;
+
+    [Fact]
+    public async Task A_bishop_is_asked_for_by_keyboard_alone_and_leads_to_its_card()
+    {
+        await using var bench = await OpenBench.AtAsync(chromium, "shelf");
+        await P(bench).GetByRole(AriaRole.Button, new() { Name = "New piece" }).FocusAsync();
+        var keys = P(bench).Keyboard;
+        await keys.PressAsync("Enter");
+        await P(bench).GetByLabel("What shall it be called?").FocusAsync();
+        await keys.TypeAsync("Small bishop");
+        await keys.PressAsync("Tab");
+        await keys.PressAsync("ArrowDown"); // from the panel to the bishop
+        await Assertions.Expect(P(bench).GetByLabel("A round yoke: a bishop")).ToBeCheckedAsync();
+        await keys.PressAsync("Tab");
+        await keys.PressAsync("Control+a");
+        await keys.TypeAsync("10 in");
+        // 10 in at 3½ to 1 of a quarter inch: 140 pleats, said while it is typed.
+        await Assertions.Expect(P(bench).Locator(".comes-to")).ToContainTextAsync("140 pleats");
+        await Assertions.Expect(P(bench).Locator(".comes-to")).ToContainTextAsync("3.5 to 1 at the neck");
+        await P(bench).GetByRole(AriaRole.Button, new() { Name = "Give the panels as they are cut" }).FocusAsync();
+        await keys.PressAsync("Enter");
+        var cuts = P(bench).GetByLabel("Cut width");
+        await Assertions.Expect(cuts).ToHaveCountAsync(5);
+        for (var i = 0; i < 5; i++) await cuts.Nth(i).FillAsync("10 in");
+        // 50 in of cloth hold 200 pleats, less three seam pleats at each side.
+        await Assertions.Expect(P(bench).Locator(".comes-to")).ToContainTextAsync("194 pleats");
+        await Assertions.Expect(P(bench).Locator(".comes-to")).ToContainTextAsync("2 widths of cloth");
+        await P(bench).Locator("summary").Filter(new() { HasText = "Rows" }).ClickAsync();
+        await P(bench).GetByLabel("Gathered on a pleater").CheckAsync();
+        await P(bench).GetByLabel("Rows it takes in one pass").FillAsync("8");
+        await Assertions.Expect(P(bench).Locator(".comes-to")).ToContainTextAsync("11 rows to gather, 3 in deep, in 2 passes");
+        await bench.NoSeriousFaultAsync();
+        await bench.PictureAsync("new-bishop-desktop");
+        await P(bench).GetByLabel("Round the neck").FillAsync("ten");
+        await P(bench).GetByRole(AriaRole.Button, new() { Name = "Prepare the cloth first" }).ClickAsync();
+        Assert.Equal("shelf", await P(bench).Locator(".bench").GetAttributeAsync("data-view")); // kept back by the length that is none
+        await P(bench).GetByLabel("Round the neck").FillAsync("10 in");
+        await P(bench).GetByRole(AriaRole.Button, new() { Name = "Prepare the cloth first" }).ClickAsync();
+        await P(bench).Locator(".bench[data-view=plate]").WaitForAsync();
+        await Assertions.Expect(P(bench).GetByLabel("Pleating card")).ToBeCheckedAsync();
+        await P(bench).GetByAltText("Pleating card").First.WaitForAsync();
+        var piece = await KeptAsync(bench, _ => true, "Small bishop");
+        Assert.Equal((194, 5, new Pleater(8, 1)), (new PleatingPlan(piece.Cloth).Pleats, ((Round)piece.Cloth.Form).Panels.Length, piece.Cloth.Pleater));
+    }
+
+    [Fact]
+    public async Task A_new_ball_takes_its_gauge_from_a_swatch()
+    {
+        await using var bench = await OpenBench.AtAsync(chromium, "shelf", Screens.Phone);
+        await P(bench).GetByRole(AriaRole.Button, new() { Name = "New piece" }).ClickAsync();
+        await P(bench).GetByLabel("What shall it be called?").FillAsync("Float");
+        await P(bench).GetByLabel("A ball to hang up").CheckAsync();
+        await P(bench).GetByLabel("Diameter of the ball").FillAsync("80 mm");
+        await P(bench).GetByLabel("As a swatch of it made").CheckAsync();
+        await Assertions.Expect(P(bench).Locator(".form-foot")).ToContainTextAsync("Write down what you counted");
+        await P(bench).GetByLabel("Pleats counted").FillAsync("25");
+        await P(bench).GetByLabel("Over this width").FillAsync("50 mm");
+        await P(bench).GetByLabel("Flat cloth in them").FillAsync("150 mm");
+        // π·80 / 2 mm = 125.7, to an even count.
+        await Assertions.Expect(P(bench).Locator(".form-foot")).ToContainTextAsync("126 pleats");
+        await bench.NoSeriousFaultAsync();
+        await bench.PictureAsync("new-ball-phone");
+        await P(bench).GetByRole(AriaRole.Button, new() { Name = "Lay it on the table" }).ClickAsync();
+        await P(bench).Locator(".bench[data-view=table]").WaitForAsync();
+        var piece = await KeptAsync(bench, _ => true, "Float");
+        Assert.Equal((2, 6), (Math.Round(piece.Cloth.Gauge.Pitch.Millimetres, 9), Math.Round(piece.Cloth.Gauge.TakeUp.Millimetres, 9)));
+        Assert.Single(piece.Swatches);
+    }
+
+    [Fact]
+    public async Task Sizes_are_added_told_where_they_fail_kept_printed_and_undone()
+    {
+        await using var bench = await OnTableAsync(chromium, "harbour-morning", Screens.Tablet);
+        await AskAsync(bench, "Sizes");
+        await P(bench).GetByRole(AriaRole.Button, new() { Name = "Another size" }).ClickAsync();
+        await P(bench).GetByLabel("Name of the size").FillAsync("narrow");
+        await P(bench).GetByLabel("Finished width").FillAsync("1 in");
+        await Assertions.Expect(P(bench).Locator(".size-table tbody tr").Nth(1)).ToContainTextAsync("off the side");
+        await P(bench).GetByLabel("Finished width").FillAsync("14 in");
+        var row = P(bench).Locator(".size-table tbody tr").Nth(1);
+        await Assertions.Expect(row).ToContainTextAsync("168");
+        await Assertions.Expect(row).ToContainTextAsync("yes");
+        await bench.NoSeriousFaultAsync();
+        await bench.PictureAsync("sizes-tablet");
+        await P(bench).GetByLabel("Name of the size").FillAsync("wide");
+        await P(bench).GetByRole(AriaRole.Button, new() { Name = "Print it" }).ClickAsync();
+        await P(bench).Locator(".bench[data-view=plate]").WaitForAsync();
+        Assert.Equal("wide", await P(bench).GetByLabel("In size").InputValueAsync());
+        await P(bench).GetByLabel("Dot sheet").CheckAsync();
+        await P(bench).GetByAltText("Dot sheet").First.WaitForAsync();
+        await Assertions.Expect(P(bench).Locator(".plate-formats button")).ToHaveCountAsync(2);
+        var download = await P(bench).RunAndWaitForDownloadAsync(() => P(bench).Locator(".plate-formats button").Filter(new() { HasText = "PDF" }).ClickAsync());
+        Assert.Equal("Harbour morning wide dots.pdf", download.SuggestedFilename);
+        using (var reader = new StreamReader(await download.CreateReadStreamAsync())) Assert.StartsWith("%PDF-", await reader.ReadToEndAsync(), StringComparison.Ordinal);
+        await KeptAsync(bench, p => p.Sizes is [{ Name: "wide" }]);
+        await P(bench).GetByRole(AriaRole.Button, new() { Name = "Undo" }).ClickAsync();
+        await KeptAsync(bench, p => p.Sizes.IsEmpty);
+        await Assertions.Expect(P(bench).GetByLabel("In size")).ToHaveCountAsync(0);
+    }
+
+    [Fact]
+    public async Task Swatches_say_their_range_and_are_planned_by()
+    {
+        await using var bench = await OnTableAsync(chromium, "harbour-morning");
+        await AskAsync(bench, "Swatches");
+        (string Pleats, string Width)[] counted = [("24", "2 in"), ("36", "3 1/16 in"), ("48", "4 in")];
+        for (var i = 0; i < counted.Length; i++)
+        {
+            if (i > 0) await P(bench).GetByRole(AriaRole.Button, new() { Name = "Another swatch" }).ClickAsync();
+            await P(bench).GetByLabel("Pleats counted").Nth(i).FillAsync(counted[i].Pleats);
+            await P(bench).GetByLabel("Over this width").Nth(i).FillAsync(counted[i].Width);
+        }
+        await Assertions.Expect(P(bench).Locator(".comes-to")).ToContainTextAsync("95 %, 3 swatches");
+        await P(bench).GetByLabel("Cables stitched").First.FillAsync("92");
+        await Assertions.Expect(P(bench).Locator(".form-foot")).ToContainTextAsync("together, or neither");
+        await P(bench).GetByLabel("Thread they took").First.FillAsync("78 cm");
+        await Assertions.Expect(P(bench).Locator(".comes-to")).ToContainTextAsync("times the thread reckoned");
+        await bench.NoSeriousFaultAsync();
+        await bench.PictureAsync("swatches-desktop");
+        await P(bench).GetByRole(AriaRole.Button, new() { Name = "Keep them and plan by them" }).ClickAsync();
+        var piece = await KeptAsync(bench, p => p.Swatches.Length == 3);
+        Assert.Equal(piece.Calibration!.Pitch.Value, piece.Cloth.Gauge.Pitch.Millimetres, 9);
+        Assert.NotEqual(1, piece.Working.ThreadFactor);
+        await P(bench).Keyboard.PressAsync("Control+z");
+        await KeptAsync(bench, p => p.Swatches.IsEmpty && p.Cloth.Gauge.PleatsPerInch == 12 && p.Working.ThreadFactor == 1);
+    }
+
+    [Fact]
+    public async Task Every_sheet_of_every_form_is_shown()
+    {
+        foreach (var example in (string[])["quay-bishop", "net-float"])
+        {
+            await using var bench = await OnTableAsync(chromium, example);
+            await AskAsync(bench, "Sheets to prepare it by");
+            await P(bench).GetByAltText("Pleating card").First.WaitForAsync();
+            await P(bench).GetByLabel("Blocking guide").CheckAsync();
+            await P(bench).GetByAltText("Blocking guide").First.WaitForAsync();
+            await bench.NoSeriousFaultAsync();
+            await bench.PictureAsync("blocking-" + example);
+            await P(bench).GetByLabel("The plate", new() { Exact = true }).CheckAsync();
+            await P(bench).GetByAltText("Chart").First.WaitForAsync();
+        }
+    }
+}
