@@ -14,7 +14,7 @@ public class ClothTests(Chromium chromium)
     {
         var bench = await OpenBench.AtAsync(chromium, "shelf", size, fillShelf: f =>
             File.Copy(Path.Combine(Examples, example + ".piece.json"), Path.Combine(f, "Mine.piece.json")));
-        await bench.Page.Locator("button.swatch-open").First.ClickAsync();
+        await bench.Page.Locator(".swatch:has(.swatch-do) button.swatch-open").First.ClickAsync();
         await bench.Page.Locator(".bench[data-view=table]").WaitForAsync();
         return bench;
     }

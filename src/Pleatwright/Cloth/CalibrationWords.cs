@@ -12,9 +12,9 @@ public static class CalibrationWords
     public static ImmutableArray<string> Of(Calibration found, Gauge gauge)
     {
         var words = ImmutableArray.CreateBuilder<string>();
-        words.Add($"One pleat lies {Range(found.Pitch, " mm")} wide.");
-        if (found.TakeUp is { } takeUp) words.Add($"It takes up {Range(takeUp, " mm")} of cloth.");
-        if (found.ThreadFactor is { } factor) words.Add($"Cables take {Range(factor, "")} times the thread reckoned.");
+        words.Add($"One pleat lies {Value(found.Pitch)} mm wide{Range(found.Pitch)}.");
+        if (found.TakeUp is { } takeUp) words.Add($"It takes up {Value(takeUp)} mm of cloth{Range(takeUp)}.");
+        if (found.ThreadFactor is { } factor) words.Add($"Cables take {Value(factor)} times the thread reckoned{Range(factor)}.");
         if (!found.Pitch.Allows(gauge.Pitch.Millimetres)) words.Add(Outside("pitch", gauge.Pitch));
         if (found.TakeUp is { } t && !t.Allows(gauge.TakeUp.Millimetres)) words.Add(Outside("take-up", gauge.TakeUp));
         return words.ToImmutable();
@@ -23,8 +23,9 @@ public static class CalibrationWords
     private static string Outside(string what, Length length) =>
         FormattableString.Invariant($"The gauge's {what}, {length.Millimetres:0.###} mm, lies outside that range.");
 
-    private static string Range(Estimate estimate, string unit) =>
-        FormattableString.Invariant($"{estimate.Value:0.###}{unit}") + (estimate.HalfRange is { } half
-            ? FormattableString.Invariant($" ± {half:0.###} (95 %, {estimate.Count} swatches)")
-            : " (one swatch, no range)");
+    private static string Value(Estimate estimate) =>
+        FormattableString.Invariant($"{estimate.Value:0.###}") + (estimate.HalfRange is { } half ? FormattableString.Invariant($" ± {half:0.###}") : "");
+
+    private static string Range(Estimate estimate) =>
+        estimate.HalfRange is null ? " (one swatch, so no range)" : $" (95 %, {estimate.Count} swatches)";
 }
