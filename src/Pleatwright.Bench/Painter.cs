@@ -33,7 +33,7 @@ public sealed partial class Painter : IDisposable
     private (Cloth.ClothPlan Cloth, System.Collections.Immutable.ImmutableArray<Thread.Floss> Threads)? shown;
 
     private (System.Collections.Immutable.ImmutableArray<Band> Bands, System.Collections.Immutable.ImmutableArray<Chart.Accents.AccentMark> Accents,
-        Cloth.ClothPlan Cloth, System.Collections.Immutable.ImmutableArray<Floss> Threads)? shapes;
+        Cloth.ClothPlan Cloth, System.Collections.Immutable.ImmutableArray<Floss> Threads, Hand Hand)? shapes;
 
     private Painter(int handle) => this.handle = handle;
 
@@ -60,10 +60,10 @@ public sealed partial class Painter : IDisposable
             cells = [];
             shown = (piece.Cloth, piece.Threads);
         }
-        if (shapes is not { } t2 || t2.Bands != piece.Bands || t2.Accents != piece.Accents || !ReferenceEquals(t2.Cloth, piece.Cloth) || t2.Threads != piece.Threads)
+        if (shapes is not { } t2 || t2.Bands != piece.Bands || t2.Accents != piece.Accents || !ReferenceEquals(t2.Cloth, piece.Cloth) || t2.Threads != piece.Threads || t2.Hand != piece.Working.Hand)
         {
             JsSetShapes(handle, Shapes.OfBands(work), Shapes.OfAccents(work));
-            shapes = (piece.Bands, piece.Accents, piece.Cloth, piece.Threads);
+            shapes = (piece.Bands, piece.Accents, piece.Cloth, piece.Threads, piece.Working.Hand);
             cells = [];
         }
         var length = Bricks.PackedLength(work);
@@ -90,6 +90,13 @@ public sealed partial class Painter : IDisposable
 
     /// <summary>Which cells are worked already, a byte a cell; empty to show them all alike.</summary>
     public void SetDone(byte[] done) => JsSetDone(handle, done);
+
+    /// <summary>Bands and accents shown otherwise than the work has them, until the piece changes; see <see cref="Shapes"/>.</summary>
+    public void SetShapes(double[] under, double[] over)
+    {
+        JsSetShapes(handle, under, over);
+        JsSetCells(handle, cells);
+    }
 
     public void SetLook(Look look) => JsSetLook(handle, (int)look);
 

@@ -1,9 +1,11 @@
 using Pleatwright.Chart;
+using Pleatwright.Chart.Accents;
 using Pleatwright.Chart.Stitches;
+using Pleatwright.Order;
 
 namespace Pleatwright.Bench;
 
-/// <summary>Stitches that are no cables, as numbers for the painting module: kind, thread, from, to, width; seven a shape.</summary>
+/// <summary>Stitches that are no cables, as numbers for the painting module: kind, thread, from, to, width (negative when faint); seven a shape.</summary>
 internal static class Shapes
 {
     /// <summary>Bands; they lie under the cables.</summary>
@@ -17,15 +19,39 @@ internal static class Shapes
         return [.. numbers];
     }
 
+    /// <summary>Bands in the order worked; what is still to be worked is faint.</summary>
+    /// <param name="order">The order.</param>
+    /// <param name="done">Stitches worked of each step; none of a step not named.</param>
+    public static double[] OfSteps(WorkingOrder order, IReadOnlyDictionary<BandStep, int> done)
+    {
+        var numbers = new List<double>();
+        var worked = new Dictionary<Pass, int>(ReferenceEqualityComparer.Instance);
+        foreach (var step in order.Bands.Steps) worked[step.Pass] = worked.GetValueOrDefault(step.Pass) + done.GetValueOrDefault(step);
+        var perSpace = order.Work.Pleating.Gauge.CableRowsPerSpace;
+        foreach (var step in order.Bands.Steps)
+            if (step.First == 0)
+                foreach (var (stitch, shape) in StitchDrawing.OfStitches(step.Pass, perSpace))
+                    Add(numbers, stitch < worked[step.Pass] ? shape : Faint(shape), IndexOf(order.Work, step.Band.Band.Thread));
+        return [.. numbers];
+    }
+
     /// <summary>Accents; they lie over everything.</summary>
-    public static double[] OfAccents(Work work)
+    /// <param name="work">The work.</param>
+    /// <param name="done">Those worked, the others are faint; all when null.</param>
+    public static double[] OfAccents(Work work, IReadOnlySet<LaidAccent>? done = null)
     {
         var numbers = new List<double>();
         foreach (var laid in work.Accents)
+        {
+            var thread = IndexOf(work, laid.Mark.Thread);
             foreach (var shape in laid.Accent.Shapes(laid, work.Pleating.Gauge))
-                Add(numbers, shape, IndexOf(work, laid.Mark.Thread));
+                Add(numbers, done is null || done.Contains(laid) ? shape : Faint(shape), thread);
+        }
         return [.. numbers];
     }
+
+    // The painting module takes a negative width for what is faint.
+    private static StitchShape Faint(StitchShape shape) => shape with { Width = -shape.Width };
 
     private static void Add(List<double> numbers, in StitchShape shape, int thread) =>
         numbers.AddRange([(double)shape.Kind, thread, shape.From.Across, shape.From.Down, shape.To.Across, shape.To.Down, shape.Width]);

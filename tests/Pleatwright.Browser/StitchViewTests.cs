@@ -8,12 +8,12 @@ public class StitchViewTests(Chromium chromium)
 
     private static Task<string?> TallyAsync(OpenBench bench) => bench.Page.Locator(".chair-tally").TextContentAsync();
 
-    // Past the backsmocking, which is ticked row by row, to the first run of cables.
+    // Past the backsmocking, which is ticked row by row, and any bands, to the first run of cables.
     private static async Task<int> ToCablesAsync(OpenBench bench)
     {
         await bench.Page.Locator("#tick").WaitForAsync();
         var step = 1;
-        for (; await bench.Page.Locator(".chair-run[data-counted=no]").CountAsync() > 0; step++)
+        for (; await bench.Page.Locator(".chair-run:not([data-kind=cables])").CountAsync() > 0; step++)
         {
             Assert.StartsWith($"Step {step} of", await StepAsync(bench), StringComparison.Ordinal);
             await bench.Page.GetByRole(AriaRole.Button, new() { Name = "Run done" }).ClickAsync();
@@ -92,5 +92,46 @@ public class StitchViewTests(Chromium chromium)
         await bench.Page.GetByText("It is right").ClickAsync();
         Assert.Equal(0, await bench.Page.GetByText("The piece has changed since").CountAsync());
         Assert.StartsWith("Step 2", await StepAsync(bench), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Stitches_of_bands_are_ticked_one_by_one_and_accents_one_by_one()
+    {
+        await using var bench = await OpenBench.AtAsync(chromium, "shelf", Screens.Tablet, fillShelf: folder => File.WriteAllText(Path.Combine(folder, "tide.piece.json"), """
+            { "pleatwright": 1, "title": "Tide",
+              "cloth": { "form": "panel", "finishedWidth": "2 in", "gatheringRows": 4 },
+              "threads": { "b": { "name": "slate", "colour": "#3b5b7a", "strands": 3 } },
+              "bands": [ { "stitch": "baby wave", "gatheringRow": 2, "thread": "b" } ],
+              "accents": [ { "accent": "knot", "gatheringRow": 3, "thread": "b", "repeat": { "count": 3, "every": 6 } } ],
+              "back": "none" }
+            """));
+        await bench.Page.GetByText("Tide", new() { Exact = true }).First.ClickAsync();
+        await bench.Page.Locator("#table-cloth").WaitForAsync();
+        await bench.GoAsync("stitch");
+        await bench.Page.Locator(".chair-run[data-kind=band]").WaitForAsync();
+        // 24 pleats: from pleat 12 to 24 there are twelve stitches, the first the centre's up cable
+        Assert.Equal("0 of 12", await TallyAsync(bench));
+        Assert.Equal("up", await bench.Page.Locator(".held-word").TextContentAsync());
+        await bench.Page.Locator("#tick").ClickAsync();
+        Assert.Equal("1 of 12", await TallyAsync(bench));
+        Assert.Equal("step down", await bench.Page.Locator(".held-word").TextContentAsync());
+        Assert.Equal(1, await bench.Page.Locator(".held-line.done").CountAsync());
+        await bench.NoSeriousFaultAsync();
+        await bench.PictureAsync("stitch-band");
+        await bench.ReloadAsync();
+        await bench.Page.Locator(".chair-run[data-kind=band]").WaitForAsync();
+        Assert.Equal("1 of 12", await TallyAsync(bench));
+        // the other half is turned, and goes on from the centre with a step up as held
+        await bench.Page.Locator("#tick").FocusAsync();
+        for (var i = 0; i < 11; i++) await bench.Page.Keyboard.PressAsync("ArrowRight");
+        await bench.Page.GetByText("Work turned, bottom edge up").WaitForAsync();
+        Assert.Equal("0 of 11", await TallyAsync(bench));
+        Assert.Equal("step up", await bench.Page.Locator(".held-word").TextContentAsync());
+        await bench.PictureAsync("stitch-band-turned");
+        await bench.Page.Keyboard.PressAsync("PageDown");
+        await bench.Page.Locator(".chair-run[data-kind=accents]").WaitForAsync();
+        Assert.Equal("0 of 3", await TallyAsync(bench));
+        for (var i = 0; i < 3; i++) await bench.Page.Keyboard.PressAsync("ArrowRight");
+        await bench.Page.GetByText("All stitched").WaitForAsync();
     }
 }

@@ -2,18 +2,39 @@ using System.Collections.Immutable;
 using System.Text;
 using Pleatwright.Order;
 using Pleatwright.Shelf;
+using Pleatwright.Thread;
 
 namespace Pleatwright.Bench.Stitching;
 
 /// <summary>One thing to do at the chair: a step of the directions with what is said before and after it.</summary>
 /// <param name="Heading">The heading it stands under; empty when there is none.</param>
 /// <param name="Words">What is said: what opens its part, the step, then its remarks and level checks.</param>
-/// <param name="Step">The step of cables, or null for backsmocking, bands and accents.</param>
-/// <param name="Stitches">Its stitches as held; empty where they are not counted one by one.</param>
-public sealed record ChairItem(string Heading, ImmutableArray<Direction> Words, Step? Step, ImmutableArray<HeldStitch> Stitches)
+/// <param name="Told">The step itself: of cables, of a band, of accents, or of backsmocking, which is ticked row by row.</param>
+public sealed record ChairItem(string Heading, ImmutableArray<Direction> Words, Direction Told)
 {
-    /// <summary>Ticks it takes, at least 1.</summary>
-    public int Ticks => Math.Max(1, Stitches.Length);
+    /// <summary>The step of cables, or null.</summary>
+    public Step? Step => Told.Step;
+
+    /// <summary>The step of a band, or null.</summary>
+    public BandStep? Band => Told.Band;
+
+    /// <summary>Its cables and half stitches as held; none where it is not of cables.</summary>
+    public ImmutableArray<HeldStitch> Stitches { get; } = Told.Step is { } step ? HeldStitch.Of(step) : [];
+
+    /// <summary>Its thread, or null for backsmocking.</summary>
+    public ThreadKey? Thread => Step?.Thread ?? Band?.Band.Band.Thread ?? (Told.Accents is [var first, ..] ? first.Mark.Thread : null);
+
+    /// <summary>Ticks it takes, at least 1: a stitch, an accent, or a row of backsmocking each.</summary>
+    public int Ticks => Math.Max(1, Band?.Count ?? (Told.Accents.IsEmpty ? Stitches.Length : Told.Accents.Length));
+
+    /// <summary>Whether it is counted tick by tick.</summary>
+    public bool IsCounted => Thread is not null;
+
+    /// <summary>What one tick of it is.</summary>
+    public string Noun => Told.Accents.IsEmpty ? "stitch" : Told.Accents[0].Accent.Name;
+
+    /// <summary>Whether the work is turned for it.</summary>
+    public bool IsTurned => Step?.Turned ?? Band?.Pass.Turned ?? false;
 }
 
 /// <summary>All there is to do at the chair, in order.</summary>
@@ -51,7 +72,7 @@ public sealed class ChairWork
         void Close()
         {
             if (step is null) return;
-            items.Add(new ChairItem(heading, [.. said], step.Step, step.Step is { } s ? HeldStitch.Of(s) : []));
+            items.Add(new ChairItem(heading, [.. said], step));
             said.Clear();
             step = null;
         }

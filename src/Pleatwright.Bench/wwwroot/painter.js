@@ -663,7 +663,7 @@ class Painter {
   }
 
   // Stitches that are no cables, seven numbers each: kind (0 bar, 1 hidden, 2 knot, 3 drop, 4 coil), thread, across and
-  // down of both ends (pleats from the left edge, lines), width in lines.
+  // down of both ends (pleats from the left edge, lines), width in lines, negative when faint.
   paintShapes(shapes) {
     const g = this.ctx, h = this.cloth.line * this.scale;
     g.lineCap = "round";
@@ -673,10 +673,12 @@ class Painter {
       const rowOf = (d) => Math.max(0, Math.min(this.cloth.rows - 1, Math.floor(d / 2)));
       const x0 = this.x(a0, rowOf(d0)), y0 = this.y(d0), x1 = this.x(a1, rowOf(d1)), y1 = this.y(d1);
       if (Math.max(x0, x1) < -20 || Math.min(x0, x1) > this.width + 20 || Math.max(y0, y1) < -20 || Math.min(y0, y1) > this.height + 20) continue;
-      const t = this.threads[thread], wide = Math.max(1, width * h);
+      const t = this.threads[thread], wide = Math.max(1, Math.abs(width) * h);
+      g.globalAlpha = width < 0 ? 0.25 : 1; // still to be worked
       if (this.look === STITCHED) this.roundStroke(g, kind, t, x0, y0, x1, y1, wide);
       else { g.strokeStyle = t.colour; g.fillStyle = t.colour; this.shape(g, kind, x0, y0, x1, y1, wide); }
     }
+    g.globalAlpha = 1;
   }
 
   shape(g, kind, x0, y0, x1, y1, wide) {

@@ -1,3 +1,4 @@
+using Pleatwright.Chart;
 using Pleatwright.Chart.Accents;
 using Pleatwright.Chart.Stitches;
 using Pleatwright.Measure;
@@ -55,6 +56,20 @@ public sealed record BandStep(LaidBand Band, Pass Pass, int First, int Count, Ba
 
     /// <summary>Whether the thread is tied off after it; else it is carried to the next step.</summary>
     public bool TieOff { get; init; } = true;
+
+    /// <summary>The cable rows and valleys it lies over, so far as they are on the cloth.</summary>
+    public ((CableRow Top, CableRow Bottom) Rows, (Valley From, Valley To) Valleys) Reach(Work work)
+    {
+        double top = double.PositiveInfinity, bottom = double.NegativeInfinity;
+        foreach (var s in Pass.Stitches.AsSpan().Slice(First, Count))
+            (top, bottom) = (Math.Min(top, Math.Min(s.From.Depth, s.To.Depth)), Math.Max(bottom, Math.Max(s.From.Depth, s.To.Depth)));
+        var perSpace = work.Pleating.Gauge.CableRowsPerSpace;
+        int a = Begin.Valley.Number, b = End.Valley.Number;
+        return ((Row(top), Row(bottom)), (Across(Math.Min(a, b)), Across(Math.Max(a, b))));
+
+        CableRow Row(double depth) => new(Math.Clamp((int)Math.Round(depth * perSpace), 0, work.CableRows - 1));
+        Valley Across(int valley) => new(Math.Clamp(valley, 1, work.Valleys));
+    }
 
     /// <summary>Thread it takes in all, save what a start and a tie-off lose.</summary>
     public Length Takes => Length + Carried;

@@ -40,17 +40,21 @@ public static class StitchDrawing
     public static double Down(double depth, int cableRowsPerSpace) => depth * 2 * cableRowsPerSpace + 1;
 
     /// <summary>The shapes of a pass, in the order worked.</summary>
+    public static IEnumerable<StitchShape> Shapes(Pass pass, int cableRowsPerSpace) => OfStitches(pass, cableRowsPerSpace).Select(s => s.Shape);
+
+    /// <summary>The shapes of a pass, in the order worked, each with the stitch it belongs to, counted from 0.</summary>
     /// <remarks>
     /// Where the thread leaves a bite decides how a stitch slants. With the thread above the needle it ends above the
     /// bite, else below it; the next stitch comes out on the other side of what just ended there. So cables lie level,
     /// and outline, whose stitches all end on one side, slants like a rope.
     /// </remarks>
-    public static IEnumerable<StitchShape> Shapes(Pass pass, int cableRowsPerSpace)
+    public static IEnumerable<(int Stitch, StitchShape Shape)> OfStitches(Pass pass, int cableRowsPerSpace)
     {
         var lastSide = SideBefore(pass);
         ChartPlace? lastLoop = null;
-        foreach (var stitch in pass.Stitches)
+        for (var i = 0; i < pass.Stitches.Length; i++)
         {
+            var stitch = pass.Stitches[i];
             double from = Down(stitch.From.Depth, cableRowsPerSpace), to = Down(stitch.To.Depth, cableRowsPerSpace);
             var side = SideOf(stitch);
             var way = Math.Sign(stitch.To.Pleat.Number - stitch.From.Pleat.Number);
@@ -58,22 +62,22 @@ public static class StitchDrawing
             switch (stitch.Kind)
             {
                 case StitchKind.Over:
-                    yield return new StitchShape(ShapeKind.Bar, new(near, from - lastSide), new(far, to + side), OverWidth(stitch, lastSide, side));
+                    yield return (i, new StitchShape(ShapeKind.Bar, new(near, from - lastSide), new(far, to + side), OverWidth(stitch, lastSide, side)));
                     break;
                 case StitchKind.Catch:
-                    yield return new StitchShape(ShapeKind.Bar, new(near + 0.4 * way, from - 0.5), new(far - 0.4 * way, to - 0.5), 0.85);
-                    yield return new StitchShape(ShapeKind.Bar, new(near + 0.4 * way, from + 0.5), new(far - 0.4 * way, to + 0.5), 0.85);
+                    yield return (i, new StitchShape(ShapeKind.Bar, new(near + 0.4 * way, from - 0.5), new(far - 0.4 * way, to - 0.5), 0.85));
+                    yield return (i, new StitchShape(ShapeKind.Bar, new(near + 0.4 * way, from + 0.5), new(far - 0.4 * way, to + 0.5), 0.85));
                     break;
                 case StitchKind.Bar:
-                    yield return new StitchShape(ShapeKind.Bar, new(near, from), new(near, to), 0.7);
+                    yield return (i, new StitchShape(ShapeKind.Bar, new(near, from), new(near, to), 0.7));
                     break;
                 case StitchKind.Slip:
-                    yield return new StitchShape(ShapeKind.Hidden, new(near, from), new(near, to), 0.4);
+                    yield return (i, new StitchShape(ShapeKind.Hidden, new(near, from), new(near, to), 0.4));
                     break;
                 default:
                     var end = new ChartPlace(far, to);
-                    if (lastLoop is { } last) yield return new StitchShape(ShapeKind.Bar, last, end, 0.55);
-                    yield return new StitchShape(ShapeKind.Bar, new(near, from), end, 0.55);
+                    if (lastLoop is { } last) yield return (i, new StitchShape(ShapeKind.Bar, last, end, 0.55));
+                    yield return (i, new StitchShape(ShapeKind.Bar, new(near, from), end, 0.55));
                     lastLoop = end;
                     break;
             }
