@@ -15,33 +15,20 @@ internal static class PlateCommand
     {
         var piece = CommandLine.PieceArgument();
         var output = new Option<string>("--output", "-o") { Description = $"The file to write: {Endings}.", HelpName = "OUT", Required = true };
-        var paper = new ChoiceOption<Paper>("--paper", "The paper it is laid out on.", [.. Paper.All.Select(p => (p.Name, p))]);
-        var largePrint = new Option<bool>("--large-print") { Description = "Larger type and bricks, stronger contrast." };
-        var noTrueScale = new Option<bool>("--no-true-scale") { Description = "Leave out the chart at the size of the finished work." };
-        var leftHanded = WorkOptions.LeftHanded();
-        var levels = WorkOptions.Levels();
-        var units = WorkOptions.Units();
         var sheet = SheetOption.Make();
-        var size = SizeOption.Make();
+        var page = new PageOptions();
         var command = new Command("plate", "The plate: stitched picture, chart, key, materials and directions.")
         {
-            piece, output, sheet, size, paper, units, levels, leftHanded, largePrint, noTrueScale,
+            piece, output, sheet,
         };
+        page.AddTo(command);
         command.SetAction(async (parsed, cancel) =>
         {
             var path = parsed.GetValue(output)!;
             var format = PlateFormat.OfFile(path) ?? throw new UsageException($"{path}: a plate is written as {Endings}; end the name with one of them.");
             PieceFile.CheckWritable(path);
-            var work = SizeOption.In(PieceFile.Lay(parsed.GetValue(piece)!), parsed.GetValue(size));
-            if (parsed.GetValue(leftHanded)) work = WorkOptions.ForLeftHand(work);
-            var options = new PlateOptions
-            {
-                Paper = paper.Read(parsed),
-                Units = units.Read(parsed),
-                Levels = levels.Read(parsed),
-                LargePrint = parsed.GetValue(largePrint),
-                TrueScaleChart = !parsed.GetValue(noTrueScale),
-            };
+            var work = page.Work(parsed, PieceFile.Lay(parsed.GetValue(piece)!));
+            var options = page.Read(parsed);
             try
             {
                 await PieceFile.WriteWhole(path, sheet.Read(parsed) is { } kind

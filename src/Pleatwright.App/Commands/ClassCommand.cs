@@ -1,0 +1,117 @@
+using System.CommandLine;
+using System.Globalization;
+using Pleatwright.Measure;
+using Pleatwright.Order;
+using Pleatwright.Plate;
+using Pleatwright.Plate.Teaching;
+using Pleatwright.Proof;
+
+namespace Pleatwright.App.Commands;
+
+/// <summary><c>pleatwright class PIECE --students N -o OUT</c>: what a class needs of one piece, in the format the name's ending says.</summary>
+internal static class ClassCommand
+{
+    private static readonly string Endings = string.Join(", ", ClassFormat.All.Select(f => $"{f.Ending} ({f.Words})"));
+
+    public static Command Make()
+    {
+        var piece = CommandLine.PieceArgument();
+        var students = Number("--students", "How many students", 1, ClassOptions.MostStudents);
+        students.Required = true;
+        var spareKits = Number("--spare-kits", "Kits beyond one for each student", 0, ClassOptions.MostSpareKits);
+        var extraLengths = Number("--extra-lengths", "Lengths of each thread in every kit beyond those worked", 0, ClassOptions.MostExtraLengths);
+        var sessions = Number("--sessions", "Share the work over so many sessions", 1, ClassOptions.MostSessions);
+        var output = new Option<string?>("--output", "-o") { Description = $"The file to write: {Endings}. Without it the totals are printed.", HelpName = "OUT" };
+        var json = CommandLine.JsonOption();
+        var page = new PageOptions();
+        var command = new Command("class", "A class pack: kits, labels, handout, teacher's sheet, and the students' page.")
+        {
+            piece, students, spareKits, extraLengths, sessions, output, json,
+        };
+        page.AddTo(command);
+        command.SetAction(async (parsed, cancel) =>
+        {
+            var path = parsed.GetValue(output);
+            ClassFormat? format = null;
+            if (path is not null)
+            {
+                format = ClassFormat.OfFile(path) ?? throw new UsageException($"{path}: a class pack is written as {Endings}; end the name with one of them.");
+                PieceFile.CheckWritable(path);
+            }
+            var work = page.Work(parsed, PieceFile.Lay(parsed.GetValue(piece)!));
+            var plateOptions = page.Read(parsed);
+            var options = new ClassOptions(parsed.GetValue(students)!.Value)
+            {
+                SpareKits = parsed.GetValue(spareKits) ?? 0,
+                ExtraLengths = parsed.GetValue(extraLengths) ?? 0,
+                Sessions = parsed.GetValue(sessions),
+            };
+            try
+            {
+                var plate = PlateMaker.Make(work, Planner.Plan(work, Effort.Plate, cancel: cancel), Proofreading.Read(work), plateOptions);
+                var pack = ClassPack.Make(plate, options);
+                if (format is not null) await PieceFile.WriteWhole(path!, format.Write(pack), cancel);
+                if (parsed.GetValue(json)) CommandLine.PrintJson(Report(pack));
+                else if (format is null) Say(pack, plateOptions.Units);
+            }
+            catch (Exception e) when (e is PlateTooLargeException or ArgumentException)
+            {
+                throw new UsageException($"{path ?? parsed.GetValue(piece)}: {e.Message}");
+            }
+            return CommandLine.Done;
+        });
+        return command;
+    }
+
+    private static Option<int?> Number(string name, string words, int least, int most) => new(name)
+    {
+        Description = $"{words}, {least} to {most}.",
+        HelpName = "N",
+        CustomParser = result =>
+        {
+            if (int.TryParse(result.Tokens[0].Value, NumberStyles.None, CultureInfo.InvariantCulture, out var number)
+                && number >= least && number <= most) return number;
+            result.AddError($"“{result.Tokens[0].Value}” is no number for {name}; it takes {least} to {most}.");
+            return null;
+        },
+    };
+
+    private static object Report(ClassPack pack) => new
+    {
+        title = pack.Plate.Title,
+        students = pack.Cutting.Students,
+        spareKits = pack.Cutting.SpareKits,
+        kits = pack.Cutting.Kits,
+        workingLengthMm = Math.Round(pack.Cutting.WorkingLength.Millimetres, 4),
+        skeins = pack.Cutting.Skeins,
+        threads = pack.Cutting.Flosses.Select(f => new
+        {
+            keys = f.Threads.Where(t => t != pack.Plate.Order.Backsmock.Thread).Select(t => t.Key.ToString()),
+            name = f.Threads[0].Name,
+            colour = f.Threads[0].Colour.ToString(),
+            lengthsPerSkein = f.LengthsPerSkein,
+            lengthsPerKit = f.LengthsInKit,
+            needlefulsPerKit = f.NeedlefulsInKit,
+            needlefuls = f.Needlefuls,
+            lengths = f.Lengths,
+            skeins = f.Skeins,
+            lengthsLeft = f.LengthsLeft,
+        }),
+        cloths = pack.Cutting.Kits,
+        cutWidthMm = Math.Round(pack.Plate.Work.Pleating.CutWidth.Millimetres, 4),
+    };
+
+    private static void Say(ClassPack pack, UnitSystem units)
+    {
+        var cutting = pack.Cutting;
+        Console.WriteLine($"{pack.Plate.Title}: {Count(cutting.Students, "student")}{(cutting.SpareKits > 0 ? $" and {Count(cutting.SpareKits, "spare kit")}" : "")}");
+        Console.WriteLine($"Thread    {Count(cutting.Skeins, "skein")}, cut in lengths of {cutting.WorkingLength.Say(units)}");
+        var widest = cutting.Flosses.Select(f => f.Threads[0].Name.Length).DefaultIfEmpty(0).Max();
+        foreach (var floss in cutting.Flosses)
+            Console.WriteLine($"  {floss.Threads[0].Name.PadRight(widest)}  {Count(floss.LengthsInKit, "length")} in each kit for {Count(floss.NeedlefulsInKit, "needleful")}, "
+                + $"{floss.Lengths} in all from {Count(floss.Skeins, "skein")}");
+        Console.WriteLine($"Cloth     {Count(cutting.Kits, "cut")} {pack.Plate.Work.Pleating.CutWidth.Say(units)} wide");
+    }
+
+    private static string Count(int n, string what) => n == 1 ? $"1 {what}" : $"{n} {what}s";
+}

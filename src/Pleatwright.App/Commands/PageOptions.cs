@@ -1,0 +1,40 @@
+using System.CommandLine;
+using Pleatwright.Chart;
+using Pleatwright.Measure;
+using Pleatwright.Order;
+using Pleatwright.Plate;
+
+namespace Pleatwright.App.Commands;
+
+/// <summary>How pages are made: what every command that prints them takes.</summary>
+internal sealed class PageOptions
+{
+    private readonly ChoiceOption<Paper> paper = new("--paper", "The paper it is laid out on.", [.. Paper.All.Select(p => (p.Name, p))]);
+    private readonly Option<bool> largePrint = new("--large-print") { Description = "Larger type and bricks, stronger contrast." };
+    private readonly Option<bool> noTrueScale = new("--no-true-scale") { Description = "Leave out the chart at the size of the finished work." };
+    private readonly Option<bool> leftHanded = WorkOptions.LeftHanded();
+    private readonly ChoiceOption<LevelWords> levels = WorkOptions.Levels();
+    private readonly ChoiceOption<UnitSystem> units = WorkOptions.Units();
+    private readonly Option<string?> size = SizeOption.Make();
+
+    public void AddTo(Command command)
+    {
+        foreach (var option in (Option[])[size, paper, units, levels, leftHanded, largePrint, noTrueScale]) command.Options.Add(option);
+    }
+
+    /// <summary>The work in the size and for the hand asked for.</summary>
+    public Work Work(ParseResult parsed, Work work)
+    {
+        work = SizeOption.In(work, parsed.GetValue(size));
+        return parsed.GetValue(leftHanded) ? WorkOptions.ForLeftHand(work) : work;
+    }
+
+    public PlateOptions Read(ParseResult parsed) => new()
+    {
+        Paper = paper.Read(parsed),
+        Units = units.Read(parsed),
+        Levels = levels.Read(parsed),
+        LargePrint = parsed.GetValue(largePrint),
+        TrueScaleChart = !parsed.GetValue(noTrueScale),
+    };
+}

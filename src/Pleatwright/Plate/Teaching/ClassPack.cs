@@ -1,0 +1,83 @@
+using System.Collections.Immutable;
+using Pleatwright.Chart;
+using Pleatwright.Order;
+using Pleatwright.Thread;
+
+namespace Pleatwright.Plate.Teaching;
+
+/// <summary>
+/// All that a class needs of one piece: the teacher's sheet, the register, kit labels and the handout as pages, and the
+/// student's page for a phone. Pure: the same plate and options always make the same pack.
+/// </summary>
+public sealed class ClassPack
+{
+    private readonly Lazy<ImmutableArray<Sheet>> teacher, labels, handout, all;
+    private readonly Lazy<WorkingOrder> otherHand;
+
+    private ClassPack(PlateDocument plate, ClassOptions options, ClassCutting cutting)
+    {
+        Plate = plate;
+        Options = options;
+        Cutting = cutting;
+        otherHand = new(() => OrderFor(Hand == Hand.Right ? Hand.Left : Hand.Right));
+        teacher = new(() => Number(TeacherPages()));
+        labels = new(() => Number(KitLabels.Of(this)));
+        handout = new(() => Number(Teaching.Handout.Of(this)));
+        all = new(() => Number([.. TeacherPages(), .. KitLabels.Of(this), .. Teaching.Handout.Of(this)]));
+    }
+
+    /// <summary>The plate taught.</summary>
+    public PlateDocument Plate { get; }
+
+    /// <summary>Who it is for.</summary>
+    public ClassOptions Options { get; }
+
+    /// <summary>Thread to buy and cut, backsmocking thread last.</summary>
+    public ClassCutting Cutting { get; }
+
+    /// <summary>The teacher's sheet and the register.</summary>
+    public ImmutableArray<Sheet> TeacherSheets => teacher.Value;
+
+    /// <summary>A label for every kit, to be cut apart.</summary>
+    public ImmutableArray<Sheet> LabelSheets => labels.Value;
+
+    /// <summary>The basics of stacked cables for this plate, for either hand.</summary>
+    public ImmutableArray<Sheet> HandoutSheets => handout.Value;
+
+    /// <summary>All pages in one numbering.</summary>
+    public ImmutableArray<Sheet> Sheets => all.Value;
+
+    /// <summary>Its title.</summary>
+    public string Title => $"{Plate.Title}, for a class";
+
+    /// <summary>Makes the pack of a plate.</summary>
+    /// <exception cref="ArgumentException">The options have a fault, or a skein of some thread is shorter than one needleful; the message says which.</exception>
+    public static ClassPack Make(PlateDocument plate, ClassOptions options)
+    {
+        if (options.Fault is { } fault) throw new ArgumentException(fault);
+        var uses = plate.Order.ThreadUses();
+        if (!plate.Order.Backsmock.Rows.IsEmpty) uses = uses.Add(plate.Order.Backsmock.Use);
+        return new ClassPack(plate, options,
+            ClassCutting.Of(uses, plate.Work.Piece.Working.WorkingLength, options.Students, options.SpareKits, options.ExtraLengths));
+    }
+
+    /// <summary>The hand that the plate is written for.</summary>
+    public Hand Hand => Plate.Work.Piece.Working.Hand;
+
+    /// <summary>The working order for a hand: a class has both.</summary>
+    public WorkingOrder OrderOf(Hand hand) => hand == Hand ? Plate.Order : otherHand.Value;
+
+    /// <summary>Whether a thread is the one for the back: it has no letter on the chart.</summary>
+    internal bool IsForTheBack(Floss thread) => thread == Plate.Order.Backsmock.Thread;
+
+    private WorkingOrder OrderFor(Hand hand)
+    {
+        var piece = Plate.Work.Piece;
+        return Planner.Plan(Work.Lay(piece with { Working = piece.Working with { Hand = hand } }), Plate.Order.Effort);
+    }
+
+    private List<Page> TeacherPages() => [.. TeacherSheet.Of(this), .. Register.Of(this)];
+
+    private ImmutableArray<Sheet> Number(List<Page> pages) =>
+        [.. pages.Select((page, i) => page.Finish(Plate.Title, i + 1, pages.Count))];
+}

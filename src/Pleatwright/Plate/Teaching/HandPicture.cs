@@ -1,0 +1,229 @@
+using System.Collections.Immutable;
+using Pleatwright.Chart;
+using Pleatwright.Cloth;
+using Pleatwright.Plate.Parts;
+using Pleatwright.Thread;
+
+namespace Pleatwright.Plate.Teaching;
+
+/// <summary>
+/// A few pleats of this plate's cloth, large, with stitches in its thread and a needle at work. Everything is drawn for a
+/// right hand and turned about for a left: places across are pleats from where the work begins, places down are lines from
+/// the middle of the first row.
+/// </summary>
+internal sealed class HandPicture
+{
+    /// <summary>Pleats across.</summary>
+    public const int Pleats = 8;
+
+    private const int Valleys = Pleats - 1;
+    private const double Gathering = -1.35; // lines from the row's middle: a thread's width beside its cables
+
+    private readonly Hand hand;
+    private readonly Floss thread;
+    private readonly Look look;
+    private readonly ChartGeometry geometry;
+    private readonly ClothPlan cloth;
+    private readonly CableRow first;
+    private readonly Phase phase;
+    private readonly ImmutableArray<Mark>.Builder marks = ImmutableArray.CreateBuilder<Mark>();
+
+    /// <summary>A picture of bare pleats.</summary>
+    /// <param name="work">The work whose cloth and gauge are shown.</param>
+    /// <param name="thread">The thread stitched with.</param>
+    /// <param name="hand">The hand that stitches.</param>
+    /// <param name="level">Level, on the picture, of the cable over the second and third pleat of the first row.</param>
+    /// <param name="width">Its width in millimetres.</param>
+    /// <param name="flat">How much lower than usual its lines are, 0 to 1; 1 is as usual.</param>
+    /// <param name="look">How notes on it are dressed.</param>
+    public HandPicture(Work work, Floss thread, Hand hand, Level level, double width, double flat, Look look)
+    {
+        this.hand = hand;
+        this.thread = thread;
+        this.look = look;
+        var gauge = work.Pleating.Gauge;
+        cloth = new ClothPlan(new Panel(gauge.Pitch * Pleats), gauge, 4)
+        {
+            SeamPleats = 0, HoldingRowsAbove = 0, HoldingRowsBelow = 0, Colour = work.Piece.Cloth.Colour,
+        };
+        first = new GatheringRow(2).CableRow(gauge.CableRowsPerSpace);
+        phase = Lattice.LevelAt(new Valley(2), first, Phase.Even) == level ? Phase.Even : Phase.Odd;
+        var pitch = width / Pleats;
+        // A gauge far from square would make needle and words collide.
+        geometry = new ChartGeometry(Lay([]), pitch, pitch * Math.Clamp(gauge.LineHeight / gauge.Pitch, 0.38, 0.46) * flat);
+        Bare = Cloth([]);
+        marks.AddRange(Bare);
+    }
+
+    private ImmutableArray<Mark> Bare { get; }
+
+    /// <summary>One pleat's width.</summary>
+    public double Pitch => geometry.Pitch;
+
+    private double Line => geometry.LineHeight;
+
+    private double Ribbon => Math.Min(
+        Coverage.RibbonWidth(thread).Millimetres * geometry.Pitch / geometry.Work.Pleating.Gauge.Pitch.Millimetres, Line * 1.04);
+
+    /// <summary>The finished picture, cut to so many lines above and below the middle of the first row.</summary>
+    public Drawing Cut(double above, double below) => new(
+        new Box(0, geometry.Middle(first) - above * Line, Pleats * Pitch, (above + below) * Line), marks.ToImmutable());
+
+    /// <summary>Stitches finished cables; each row a character a valley from where the work begins, '.' for bare.</summary>
+    public HandPicture Stitched(params ReadOnlySpan<string> rows)
+    {
+        marks.Clear();
+        marks.AddRange(Cloth([.. rows]));
+        return this;
+    }
+
+    /// <summary>The gathering thread beside the first row: over each pleat, under each valley.</summary>
+    public HandPicture GatheringThread()
+    {
+        var outline = new OutlineBuilder();
+        for (var p = 0; p < Pleats; p++) outline.Line((p + 0.28) * Pitch, Y(Gathering), (p + 0.72) * Pitch, Y(Gathering));
+        marks.Add(new Shape(outline.Build(), null, new Pen(look.Accent, 0.3)));
+        return this;
+    }
+
+    /// <summary>A needle going back through one pleat.</summary>
+    /// <param name="pleat">The pleat, counted from 1 where the work begins.</param>
+    /// <param name="down">Lines below the middle of the first row.</param>
+    public HandPicture Needle(int pleat, double down)
+    {
+        double eye = pleat + 1.9, tip = pleat - 1.75, thick = Math.Min(1.7, Pitch * 0.15);
+        var body = new OutlineBuilder()
+            .MoveTo(X(tip), Y(down))
+            .CurveTo(At(tip + 0.8, down, -thick / 2), At(eye - 0.4, down, -thick / 2), At(eye, down, -thick * 0.45))
+            .CurveTo(At(eye + 0.12, down, -thick * 0.3), At(eye + 0.12, down, thick * 0.3), At(eye, down, thick * 0.45))
+            .CurveTo(At(eye - 0.4, down, thick / 2), At(tip + 0.8, down, thick / 2), At(tip, down, 0)).Close();
+        marks.Add(new Shape(body.Build(), Colour.Parse("#a9b2bb"), new Pen(Colour.Parse("#3f474f"), 0.28)));
+        marks.Add(new Shape(new OutlineBuilder().Line(X(tip + 0.5), Y(down) - thick * 0.12, X(eye - 0.5), Y(down) - thick * 0.12).Build(), null, new Pen(Colour.Parse("#eef1f3"), thick * 0.18) { Round = true }));
+        marks.Add(new Shape(new OutlineBuilder().Thread(X(eye - 0.32), Y(down), X(eye - 0.1), Y(down)).Build(), null, new Pen(Colour.Parse("#3f474f"), thick * 0.3) { Round = true }));
+        // The pleat's crown over the needle, so that it is seen to go through.
+        double from = Math.Min(X(pleat - 0.86), X(pleat - 0.14));
+        marks.Add(new Inset(Bare, default, new Box(from, Y(down) - thick, 0.72 * Pitch, 2 * thick)));
+        return this;
+    }
+
+    /// <summary>The thread in hand, from where it comes out of the cloth to the needle's eye.</summary>
+    /// <param name="from">Where it comes out, in pleats from where the work begins.</param>
+    /// <param name="pleat">The pleat the needle goes through.</param>
+    /// <param name="down">Lines below the middle of the first row at which the needle lies.</param>
+    /// <param name="held">On which side of the needle it is held.</param>
+    public HandPicture Thread(double from, int pleat, double down, Level held)
+    {
+        var side = held == Level.Up ? -1 : 1;
+        double eye = pleat + 1.75;
+        var line = new OutlineBuilder()
+            .MoveTo(X(from + 0.05), Y(down))
+            .CurveTo(new(X(from + 0.25), Y(down + side * 1.35)), new(X(from + 0.7), Y(down + side * 1.5)), new(X(from + 1.5), Y(down + side * 1.45)))
+            .CurveTo(new(X(eye - 0.9), Y(down + side * 1.35)), new(X(eye + 1.05), Y(down + side * 1.7)), new(X(eye), Y(down)));
+        Draw(line.Build());
+        return this;
+    }
+
+    /// <summary>A line of thread through places, in pleats and lines; dashed where it lies behind the cloth.</summary>
+    public HandPicture Tail(bool behind, params ReadOnlySpan<(double Across, double Down)> places)
+    {
+        var spots = new Spot[places.Length];
+        for (var i = 0; i < spots.Length; i++) spots[i] = new Spot(X(places[i].Across), Y(places[i].Down));
+        var line = new OutlineBuilder().MoveTo(spots[0].X, spots[0].Y);
+        for (var i = 1; i < spots.Length; i++)
+        {
+            // A curve through every place, its direction there that from the place before to the place after.
+            Spot before = spots[Math.Max(0, i - 2)], from = spots[i - 1], to = spots[i], after = spots[Math.Min(spots.Length - 1, i + 1)];
+            line.CurveTo(new(from.X + (to.X - before.X) / 6, from.Y + (to.Y - before.Y) / 6), new(to.X - (after.X - from.X) / 6, to.Y - (after.Y - from.Y) / 6), to);
+        }
+        if (behind)
+            marks.Add(new Shape(line.Build(), null, new Pen(Look.Darker(thread.Colour, 0.2), Math.Min(0.8, Ribbon * 0.3)) { Dashes = (1.4, 1.1) }));
+        else Draw(line.Build());
+        return this;
+    }
+
+    /// <summary>A number or a word in a small round-ended mark.</summary>
+    public HandPicture Say(string words, double across, double down, bool strong = true)
+    {
+        var style = look.Note with { Face = Face.TextBold, Points = look.Large ? 11 : 7.5, Colour = strong ? Colour.White : look.Ink };
+        double height = Typeface.CapHeight(style) + 2, width = Math.Max(height, Typeface.Width(words, style) + 2.6);
+        var box = new Box(X(across) - width / 2, Y(down) - height / 2, width, height);
+        marks.Add(new Shape(Outline.Rounded(box, height / 2), strong ? look.Accent : Colour.White, new Pen(strong ? Colour.White : look.Accent, 0.25)));
+        marks.Add(new Lettering(new Spot(box.Centre.X, box.Centre.Y + Typeface.CapHeight(style) / 2), words, style, Anchor.Middle));
+        return this;
+    }
+
+    /// <summary>A ring round places that the words speak of.</summary>
+    /// <param name="from">Its first pleat's beginning, in pleats from where the work begins.</param>
+    /// <param name="pleats">Pleats across.</param>
+    /// <param name="top">Its top, in lines below the middle of the first row.</param>
+    /// <param name="lines">Lines down.</param>
+    public HandPicture Ring(double from, double pleats, double top, double lines)
+    {
+        double a = X(from), b = X(from + pleats);
+        var box = new Box(Math.Min(a, b), Y(top), Math.Abs(b - a), lines * Line).Grown(0.5);
+        marks.Add(new Shape(Outline.Rounded(box, Line * 0.5), null, new Pen(Colour.White, 1.3)));
+        marks.Add(new Shape(Outline.Rounded(box, Line * 0.5), null, new Pen(look.Alarm, 0.6)));
+        return this;
+    }
+
+    /// <summary>The way the work goes.</summary>
+    public HandPicture Arrow(double from, double to, double down)
+    {
+        double a = X(from), b = X(to), y = Y(down), back = Math.Sign(a - b) * 2.2;
+        marks.Add(new Shape(new OutlineBuilder().Line(a, y, b + back * 0.6, y).Build(), null, new Pen(look.Accent, 0.5)));
+        marks.Add(new Shape(Outline.Polygon(new Spot(b, y), new Spot(b + back, y - 1.2), new Spot(b + back, y + 1.2)), look.Accent));
+        return this;
+    }
+
+    /// <summary>All that is drawn so far turned top to bottom about the middle of the first two rows; lettering keeps upright.</summary>
+    public HandPicture Turned()
+    {
+        double across = Pleats * Pitch, down = 2 * (geometry.Middle(first) + Line);
+        var turned = Moved(marks.ToImmutable(), s => new Spot(across - s.X, down - s.Y));
+        marks.Clear();
+        marks.AddRange(turned);
+        return this;
+    }
+
+    private double X(double across) => (hand == Hand.Right ? across : Pleats - across) * Pitch;
+
+    private double Y(double down) => geometry.Middle(first) + down * Line;
+
+    private Spot At(double across, double down, double lower) => new(X(across), Y(down) + lower);
+
+    private void Draw(Outline line)
+    {
+        var ribbon = Ribbon * 0.62; // in hand the strands lie closer than on the cloth
+        marks.Add(new Shape(line, null, new Pen(Look.Darker(thread.Colour, 0.3), ribbon) { Round = true }));
+        marks.Add(new Shape(line, null, new Pen(thread.Colour, ribbon * 0.78) { Round = true }));
+        marks.Add(new Shape(line, null, new Pen(Look.Lighter(thread.Colour, 0.3), ribbon * 0.14) { Round = true }));
+    }
+
+    // Rows are written from where a right hand begins; the lattice mirrors as it stands, so the marks are mirrored instead.
+    private ImmutableArray<Mark> Cloth(ImmutableArray<string> rows)
+    {
+        var drawn = StitchedPicture.Draw(new ChartGeometry(Lay(rows), geometry?.Pitch ?? 1, geometry?.LineHeight ?? 1), new ChartWindow(1, Pleats, first.Index - 4, first.Index + 5)).Marks;
+        return hand == Hand.Right ? drawn : Moved(drawn, s => new Spot(Pleats * geometry!.Pitch - s.X, s.Y));
+    }
+
+    private Work Lay(ImmutableArray<string> rows)
+    {
+        var figures = rows.IsEmpty ? [] : ImmutableArray.Create(new Figure("rows", rows));
+        return Work.Lay(new Piece("", cloth, [thread], figures,
+            rows.IsEmpty ? [] : [new Placement("rows", Centre.Middle, new GatheringRow(2), 0)]) { Phase = phase });
+    }
+
+    /// <summary>A row as <see cref="Stitched"/> reads it: so many cables from the second pleat on.</summary>
+    public string Row(int cables) => "." + new string(thread.Key.Letter, cables) + new string('.', Valleys - 1 - cables);
+
+    private static ImmutableArray<Mark> Moved(ImmutableArray<Mark> marks, Func<Spot, Spot> move) => [.. marks.Select(mark => mark switch
+    {
+        Shape shape => shape with { Outline = new Outline(shape.Outline.Strokes, [.. shape.Outline.Spots.Select(move)]) },
+        Lettering lettering => lettering with { At = move(lettering.At) },
+        Inset { Clip: { } clip } inset => inset with { Marks = Moved(inset.Marks, move), Clip = Between(move(new(clip.X, clip.Y)), move(new(clip.Right, clip.Bottom))) },
+        Inset inset => inset with { Marks = Moved(inset.Marks, move) },
+        _ => mark,
+    })];
+
+    private static Box Between(Spot a, Spot b) => new(Math.Min(a.X, b.X), Math.Min(a.Y, b.Y), Math.Abs(a.X - b.X), Math.Abs(a.Y - b.Y));
+}

@@ -1,0 +1,152 @@
+using Pleatwright.Chart;
+using Pleatwright.Order;
+using Pleatwright.Plate.Parts;
+using Pleatwright.Thread;
+
+namespace Pleatwright.Plate.Teaching;
+
+/// <summary>The basics of stacked cables, drawn with this plate's cloth and thread: a sheet for each hand.</summary>
+internal static class Handout
+{
+    private const double Gutter = 9;
+
+    private sealed record Figure(string Heading, string Words, Func<HandPicture, Drawing> Draw);
+
+    public static List<Page> Of(ClassPack pack) => [.. For(pack, Hand.Right), .. For(pack, Hand.Left)];
+
+    private static List<Page> For(ClassPack pack, Hand hand)
+    {
+        var options = pack.Plate.Options;
+        var look = options.Look;
+        var order = pack.OrderOf(hand);
+        var step = order.Steps.IsEmpty ? null : order.Steps[0];
+        var thread = step is null ? null : order.Work.Piece.Thread(step.Thread);
+        thread ??= order.Work.Piece.Threads.FirstOrDefault() ?? new Floss(new ThreadKey('a'), "", Colour.Parse("#2f6f79"), Floss.DefaultStrands);
+        var level = step?.HeldBegin ?? Level.Up;
+        var figures = Figures(order, step, thread, level, hand, options.Levels).ToList();
+        // One sheet of paper if the type may shrink a little for it.
+        List<Page> pages = [];
+        foreach (var shrink in look.Large ? (double[])[1] : [1, 0.95, 0.9, 0.85, 1])
+        {
+            pages = Lay(shrink);
+            if (pages.Count == 1) break;
+        }
+        return pages;
+
+        List<Page> Lay(double shrink)
+        {
+            List<Page> laid = [];
+            var columns = look.Large ? 1 : 2;
+            double leading = look.Leading * shrink, y = NewPage(first: true);
+            TypeStyle body = look.Body with { Points = look.Body.Points * shrink }, note = look.Note with { Points = look.Note.Points * shrink };
+            var inner = laid[0].Inner;
+            var width = (inner.Width - (columns - 1) * Gutter) / columns;
+            for (var i = 0; i < figures.Count; i += columns)
+            {
+                var row = figures.Skip(i).Take(columns).ToList();
+                var drawn = row.Select(f => f.Draw(new HandPicture(order.Work, thread, hand, level, width, shrink, look))).ToList();
+                var lines = row.Select(f => Wrapping.Lines(f.Words, body, width)).ToList();
+                var picture = drawn.Max(d => d.View.Height);
+                var height = picture + leading * (1.3 + lines.Max(l => l.Count)) + 3.6;
+                if (y + height > inner.Bottom) y = NewPage(first: false);
+                for (var c = 0; c < row.Count; c++)
+                {
+                    var x = inner.X + c * (width + Gutter);
+                    var view = drawn[c].View;
+                    var page = laid[^1];
+                    var top = y + picture - view.Height;
+                    page.Put(new Inset(drawn[c].Marks, new Spot(x - view.X, top - view.Y), new Box(x, top, width, view.Height)));
+                    page.Put(new Shape(Outline.Rectangle(new Box(x, top, width, view.Height)), null, look.Fine));
+                    var at = y + picture + leading * 1.05;
+                    page.Text(x, at, $"{i + c + 1}  {row[c].Heading}", look.Subheading);
+                    for (var l = 0; l < lines[c].Count; l++) page.Text(x, at + leading * (l + 1), lines[c][l], body);
+                }
+                y += height;
+            }
+            var words = Wrapping.Lines($"{CautionsPart.Heading}. {CautionsPart.Words}", note, inner.Width);
+            if (y + words.Count * note.Points * 0.46 > inner.Bottom) y = NewPage(first: false);
+            for (var i = 0; i < words.Count; i++) laid[^1].Text(inner.X, y + note.Points * 0.46 * (i + 0.8), words[i], note);
+            return laid;
+
+            double NewPage(bool first)
+            {
+                var name = hand == Hand.Right ? "right hand" : "left hand";
+                var page = new Page($"Handout, {name}", options.Paper, look);
+                laid.Add(page);
+                return page.Heading($"Stacked cables, {name}", first ? Wrapping.Shorten(pack.Plate.Title, look.Lead, page.Inner.Width * 0.5) : "continued", page.Inner.Y, first ? 0 : -1);
+            }
+        }
+    }
+
+    private static IEnumerable<Figure> Figures(WorkingOrder order, Step? step, Floss thread, Level level, Hand hand, LevelWords words)
+    {
+        var other = level.Opposite();
+        var work = order.Work;
+        var (here, there) = hand == Hand.Right ? ("right", "left") : ("left", "right");
+        string Word(Level l) => Phrases.Level(l, words);
+        string Needle(Level l) => Phrases.Thread(l, words);
+        var strands = Counting.Of(thread.Strands, "strand");
+        var named = Tidy.Line(thread.Name) is { Length: > 0 } name ? $"{strands} of {thread.Key}, {name}" : strands;
+        var pleats = step is null ? "" : Pleats(order, step);
+
+        yield return new("Begin", $"Thread {named}. Come up from the back in the valley between the first two pleats{pleats}. Take the needle back through the first pleat, "
+            + $"from {here} to {there}: the thread now leaves its outer side.",
+            p => p.GatheringThread().Tail(true, (2, 3), (2, 0)).Needle(2, 0).Tail(false, (2.05, 0), (2.5, 1.05), (3.5, 1.1), (3.7, 0.05)).Say("1", 1.5, -2).Say("2", 2.5, -2).Cut(2.7, 2.5));
+
+        yield return new($"The first cable, {Word(level)}", $"Needle through the next pleat, from {here} to {there}, with {Needle(level)}. Draw the thread down until it lies flat over both pleats: "
+            + $"{(Word(level) == "up" ? "an" : "a")} {Word(level)} cable.",
+            p => p.GatheringThread().Needle(3, 0).Thread(1, 3, 0, level).Cut(2.6, 2.6));
+
+        yield return new($"The next, {Word(other)}", $"One pleat on, the same bite, now with {Needle(other)}. Then {Word(level)} again, and {Word(other)}, to the row’s end. "
+            + "Every stitch covers two pleats, and every bite lies at one height, a thread’s width from the gathering thread.",
+            p => p.Stitched(p.Row(1)).GatheringThread().Needle(4, 0).Thread(2, 4, 0, other).Cut(2.6, 2.6));
+
+        var halves = order.Steps.Sum(s => s.HalfStitches);
+        yield return new("The half stitch", (halves > 0
+                ? $"Where the directions ask for it (this plate has {Counting.Of(halves, "half stitch", "half stitches")}), "
+                : "This plate leaves its edges as they are. Where an edge is to be straight, ")
+            + "go once more over the last pleat alone, opposite the end cable. It fills the notch and squares the row off.",
+            p => Half(p, level).Cut(2.6, 2.6));
+
+        yield return new("The mirror row", $"The next row touches the last and mirrors it. Begun over the same pleats, it begins {Word(other)}; where the two rows’ stitches meet they lie end to end, brick on brick, "
+            + "and no cloth shows.",
+            p => Mirror(p, level).Say(Word(level), 2, -1.7, strong: false).Cut(2.5, 4.3));
+
+        yield return new("Turn the work", (order.Turns > 0
+                ? $"This plate is turned {Counting.Of(order.Turns, "time")}. To come back along a row, turn the work top to bottom "
+                : "This plate is worked without turning. Should you come back along a row, turn the work top to bottom ")
+            + $"and go on from {(hand == Hand.Right ? "left to right" : "right to left")}. What was {Word(level)} is now {Word(other)}: the same cable is ringed in figure 5 and here. Follow the level “as held”.",
+            p => Mirror(p, level).Turned().Say(Word(other), 6, 3.7, strong: false).Cut(2.5, 4.3));
+
+        yield return new("Tie off", "Go down in the valley before the last pleat. Look at the back: cable once or twice over the pleats just worked, as in front, and cut the thread a fingertip long. No knots.",
+            p => p.Stitched(p.Row(2)).GatheringThread().Tail(true, (0, 0), (1, 0)).Tail(false, (3, 0.1), (3.15, 1.1), (3.6, 1.7), (4.3, 2)).Say("the back", 6.8, -2, strong: false).Cut(2.6, 2.6));
+
+        yield return new("Keep the count", $"Count each row when it is done, and again where it meets a gathering row: those rows are the checks. A carried thread passes at most {Counting.Of(work.Piece.Working.CarryPleats, "pleat")} "
+            + "on the back. A wrong stitch is drawn out with the eye of the needle, never cut.",
+            p => Counted(p).Cut(2.8, 2.8));
+    }
+
+    private static HandPicture Mirror(HandPicture p, Level level) =>
+        p.Stitched(p.Row(6), p.Row(6)).GatheringThread().Ring(1, 2, level == Level.Up ? -1 : 0, 1);
+
+    private static HandPicture Half(HandPicture p, Level level)
+    {
+        // Three cables: the last lies as the first, over pleats 4 and 5, and the notch is on the other line.
+        var notch = level == Level.Up ? 0 : -1;
+        return p.Stitched(p.Row(3)).GatheringThread().Needle(5, 0).Thread(4, 5, 0, level.Opposite()).Ring(4, 1, notch, 1);
+    }
+
+    private static HandPicture Counted(HandPicture p)
+    {
+        p.Stitched(p.Row(6)).GatheringThread();
+        for (var i = 0; i < 6; i++) p.Say((i + 1).ToString(System.Globalization.CultureInfo.InvariantCulture), i + 2, i % 2 == 0 ? -2.1 : 2.1);
+        return p;
+    }
+
+    private static string Pleats(WorkingOrder order, Step step)
+    {
+        var right = order.TravelsRight(step);
+        var first = right ? step.From.LeftPleat.Number : step.From.RightPleat.Number;
+        return $" (here pleats {first} and {(right ? first + 1 : first - 1)})";
+    }
+}

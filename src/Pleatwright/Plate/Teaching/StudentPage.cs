@@ -1,0 +1,227 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Security.Cryptography;
+using System.Text;
+using System.Text.Json;
+using Pleatwright.Chart;
+using Pleatwright.Chart.Stitches;
+using Pleatwright.Order;
+using Pleatwright.Plate.Parts;
+using Pleatwright.Plate.Writers;
+
+namespace Pleatwright.Plate.Teaching;
+
+/// <summary>
+/// The page a student stitches from: one file that counts and keeps the place on any phone, without a network. All
+/// that came from the piece is data to its script, never markup, and no other script may run in it.
+/// </summary>
+public static class StudentPage
+{
+    private static readonly string Script = Resource("StudentPage.js"), Style = Resource("StudentPage.css");
+
+    /// <summary>Writes the page.</summary>
+    /// <exception cref="PlateTooLargeException">The piece has more than <see cref="PlateMaker.MostCables"/> cables.</exception>
+    public static string Write(ClassPack pack)
+    {
+        var title = Escaping.Xml(pack.Plate.Title);
+        var hash = Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(Script)));
+        var picture = StitchedPicture.Draw(pack.Plate.Work, 120);
+        // A phone need not carry a picture of every stitch of a very large piece.
+        var shown = pack.Plate.Work.Cables > 6000 ? "" :
+            $"<figure>{SvgWriter.Element("pic", $"{pack.Plate.Title}, stitched", $"How the finished piece will look. {pack.Plate.Summary}.", picture.View, picture.Marks)}</figure>";
+        return $"""
+            <!DOCTYPE html>
+            <html lang="en-GB"{(pack.Plate.Options.LargePrint ? " class=\"large\"" : "")}>
+            <head>
+            <meta charset="utf-8"/>
+            <meta name="viewport" content="width=device-width, initial-scale=1"/>
+            <meta http-equiv="Content-Security-Policy" content="default-src 'none'; script-src 'sha256-{hash}'; style-src 'unsafe-inline'; font-src data:"/>
+            <meta name="color-scheme" content="light dark"/>
+            <title>{title}</title>
+            <style>
+            {Fonts.Css([Face.Display, Face.Text, Face.TextBold])}{Style}</style>
+            </head>
+            <body>
+            <header>
+            <h1>{title}</h1>
+            <p class="count"><b id="name"></b> <span id="which"></span></p>
+            <progress id="progress" aria-label="Worked in all"></progress>
+            </header>
+            <main>
+            <noscript><p class="remind">This page counts with a script, and scripts are off here. Open it in a browser, or stitch from the printed directions.</p></noscript>
+            <div id="changed" class="remind" role="alert" hidden><p></p><button type="button">It is right</button></div>
+            <section id="run" aria-label="The run under way">
+            <p id="thread"></p>
+            <p id="turned" hidden>Work turned, bottom edge up</p>
+            <div id="held"></div>
+            <p id="tally" role="status"></p>
+            <div id="said"></div>
+            </section>
+            <div class="keys">
+            <button type="button" id="undo">Undo a tick</button>
+            <button type="button" id="tick">Tick one</button>
+            <button type="button" id="done">Run done</button>
+            </div>
+            <p id="kept" role="status"></p>
+            <section class="choices" aria-labelledby="choices-h">
+            <h2 id="choices-h">As you like it</h2>
+            <fieldset><legend>How you hold the work</legend>
+            <label><input type="radio" name="hold" value="upright"/> Upright</label>
+            <label><input type="radio" name="hold" value="sideways"/> Sideways</label>
+            </fieldset>
+            <label><input type="checkbox" id="left"/> Left-handed</label>
+            <label><input type="checkbox" id="large"/> Large type</label>
+            <label id="awake-l" hidden><input type="checkbox" id="awake"/> Keep the screen awake</label>
+            <label>Light or dark <select id="theme"><option value="">as the phone is</option><option value="light">light</option><option value="dark">dark</option></select></label>
+            <label>Go to step <input type="number" id="goto" inputmode="numeric" min="1"/></label>
+            <button type="button" id="again">Begin again</button>
+            </section>
+            <section aria-labelledby="whole-h">
+            <h2 id="whole-h">The whole piece</h2>
+            <canvas id="map" role="img"></canvas>
+            <ul id="threads"></ul>
+            {shown}
+            </section>
+            <section class="care" aria-labelledby="care-h"><h2 id="care-h">{CautionsPart.Heading}</h2><p>{Escaping.Xml(CautionsPart.Words)}</p></section>
+            </main>
+            <script type="application/json" id="plate">{Data(pack)}</script>
+            <script>{Script}</script>
+            </body>
+            </html>
+
+            """;
+    }
+
+    private static string Data(ClassPack pack)
+    {
+        var plate = pack.Plate;
+        using var bytes = new MemoryStream();
+        // The writer's own encoder leaves no character that could end the script it stands in.
+        using (var json = new Utf8JsonWriter(bytes))
+        {
+            json.WriteStartObject();
+            json.WriteString("title", plate.Title);
+            json.WriteString("hand", pack.Hand == Hand.Left ? "left" : "right");
+            json.WriteString("hold", plate.Options.Levels == LevelWords.LeftRight ? "sideways" : "upright");
+            json.WriteString("cloth", plate.Work.Piece.Cloth.Colour.ToString());
+            json.WriteNumber("pleats", plate.Work.Pleating.Pleats);
+            json.WriteNumber("rows", plate.Work.CableRows);
+            json.WriteNumber("rowsPerSpace", plate.Work.Pleating.Gauge.CableRowsPerSpace);
+            json.WriteNumber("shape", plate.Work.Pleating.Gauge.CableRowHeight / plate.Work.Pleating.Gauge.Pitch);
+            json.WriteStartObject("threads");
+            foreach (var thread in plate.Threads)
+            {
+                json.WriteStartObject(thread.Letter);
+                json.WriteString("name", thread.Name);
+                json.WriteString("strands", thread.Strands);
+                json.WriteString("colour", thread.Thread.Colour.ToString());
+                json.WriteString("letter", thread.Thread.Colour.LetterOn.ToString());
+                json.WriteEndObject();
+            }
+            json.WriteEndObject();
+            json.WriteStartObject("hands");
+            foreach (var hand in (Hand[])[Hand.Right, Hand.Left]) Items(json, hand == Hand.Left ? "left" : "right", pack.OrderOf(hand));
+            json.WriteEndObject();
+            json.WriteEndObject();
+        }
+        return Encoding.UTF8.GetString(bytes.GetBuffer(), 0, (int)bytes.Length);
+    }
+
+    private static void Items(Utf8JsonWriter json, string hand, WorkingOrder order)
+    {
+        var upright = ClassItem.Of(order, Directions.Write(order, LevelWords.UpDown));
+        var sideways = ClassItem.Of(order, Directions.Write(order, LevelWords.LeftRight));
+        json.WriteStartObject(hand);
+        json.WriteString("mark", Mark(upright));
+        json.WriteStartArray("items");
+        var heading = "";
+        for (var i = 0; i < upright.Length; i++)
+        {
+            var item = upright[i];
+            json.WriteStartObject();
+            json.WriteString("name", item.Name);
+            if (item.Work.Heading != heading) json.WriteString("heading", Tidy.Line(heading = item.Work.Heading));
+            Words(json, "said", item.Work.Words);
+            if (!item.Work.Words.Select(w => w.Text).SequenceEqual(sideways[i].Work.Words.Select(w => w.Text))) Words(json, "saidSideways", sideways[i].Work.Words);
+            if (item.Work.Thread is { } thread)
+            {
+                json.WriteString("thread", thread.ToString());
+                json.WriteNumber("ticks", item.Work.Ticks);
+                json.WriteString("noun", item.Work.Noun);
+                if (item.Work.IsTurned) json.WriteBoolean("turned", true);
+            }
+            if (item.Work.Step is { } step)
+            {
+                json.WriteNumber("step", step.Number);
+                json.WriteString("stitches", Stitches(item.Work.Stitches));
+                json.WriteBoolean("forward", order.TravelsRight(step) != step.Turned);
+                json.WriteNumber("row", step.Row.Index);
+                json.WriteNumber("from", step.From.Number);
+                json.WriteNumber("to", step.To.Number);
+            }
+            else if (item.Work.Band is { } band) Band(json, HeldBand.Of(order.Work, band), band.Count);
+            json.WriteEndObject();
+        }
+        json.WriteEndArray();
+        json.WriteEndObject();
+    }
+
+    // Each stitch as held: U and D are cables, u and d half stitches.
+    private static string Stitches(ImmutableArray<HeldStitch> stitches) =>
+        string.Concat(stitches.Select(s => (s.Held, s.Half) switch { (Level.Up, false) => 'U', (Level.Down, false) => 'D', (Level.Up, true) => 'u', _ => 'd' }));
+
+    // The shapes in sight of a band's step: stitch, then place to place in pleats and lines as held, then width; hidden ones end in 1.
+    private static void Band(Utf8JsonWriter json, HeldBand band, int count)
+    {
+        const int around = 24;
+        json.WriteStartArray("shapes");
+        foreach (var (stitch, shape) in band.Shapes)
+        {
+            if (stitch < -around || stitch >= count + around) continue;
+            json.WriteStartArray();
+            json.WriteNumberValue(stitch);
+            foreach (var number in (double[])[shape.From.Across, shape.From.Down, shape.To.Across, shape.To.Down, shape.Width]) json.WriteNumberValue(Math.Round(number, 2));
+            if (shape.Kind == ShapeKind.Hidden) json.WriteNumberValue(1);
+            json.WriteEndArray();
+        }
+        json.WriteEndArray();
+        json.WriteStartArray("gathering");
+        foreach (var row in band.GatheringRows) json.WriteNumberValue(Math.Round(row, 2));
+        json.WriteEndArray();
+        json.WriteString("low", string.Concat(Enumerable.Range(0, count).Select(i => band.IsLow(i) ? '1' : '0')));
+        foreach (var (name, words) in ((string, LevelWords)[])[("words", LevelWords.UpDown), ("wordsSideways", LevelWords.LeftRight)])
+        {
+            json.WriteStartArray(name);
+            for (var i = 0; i < count; i++) json.WriteStringValue(band.Word(i, words));
+            json.WriteEndArray();
+        }
+    }
+
+    private static void Words(Utf8JsonWriter json, string name, ImmutableArray<Direction> words)
+    {
+        json.WriteStartArray(name);
+        foreach (var word in words)
+        {
+            json.WriteStartArray();
+            json.WriteStringValue(word.Kind switch { DirectionKind.Step => "step", DirectionKind.LevelCheck => "check", _ => "remark" });
+            json.WriteStringValue(Tidy.Line(word.Text));
+            json.WriteEndArray();
+        }
+        json.WriteEndArray();
+    }
+
+    // Tells one order from another by what the hands do.
+    private static string Mark(ImmutableArray<ClassItem> items)
+    {
+        var said = string.Join('\n', items.SelectMany(i => i.Work.Words).Where(w => w.Kind == DirectionKind.Step).Select(w => w.Text));
+        return Convert.ToHexString(SHA256.HashData(Encoding.UTF8.GetBytes(said)), 0, 8).ToLower(CultureInfo.InvariantCulture);
+    }
+
+    private static string Resource(string name)
+    {
+        using var stream = typeof(StudentPage).Assembly.GetManifestResourceStream(name)
+            ?? throw new InvalidOperationException($"{name} is not in the assembly.");
+        using var reader = new StreamReader(stream);
+        return reader.ReadToEnd().Replace("\r\n", "\n", StringComparison.Ordinal);
+    }
+}

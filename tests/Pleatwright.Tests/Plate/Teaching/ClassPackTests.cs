@@ -1,0 +1,193 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using System.IO.Compression;
+using System.Text.RegularExpressions;
+using CsCheck;
+using Pleatwright.Chart;
+using Pleatwright.Measure;
+using Pleatwright.Plate;
+using Pleatwright.Plate.Teaching;
+using Pleatwright.Plate.Writers;
+using Pleatwright.Thread;
+using UglyToad.PdfPig;
+
+namespace Pleatwright.Tests.Plate.Teaching;
+
+public partial class ClassPackTests
+{
+    public static TheoryData<string> Examples => ["harbour-morning", "quay-yoke", "quay-bishop", "net-float", "flawed-kite", "harbour-wall"];
+
+    private static ClassPack Pack(string example, ClassOptions options, PlateOptions? plate = null) => ClassPack.Make(Plates.OfExample(example, plate), options);
+
+    private static List<string> Words(IEnumerable<Mark> marks) => [.. marks.SelectMany(m => m switch
+    {
+        Lettering lettering => [lettering.Text],
+        Inset inset => Words(inset.Marks),
+        _ => (IEnumerable<string>)[],
+    })];
+
+    private static string Text(IEnumerable<Sheet> sheets) => string.Join('\n', sheets.Select(s => $"— {s.Name} —\n{string.Join('\n', Words(s.Marks))}\n"));
+
+    [Theory, MemberData(nameof(Examples))]
+    public void Every_kit_has_one_label_and_one_line_in_the_register(string example)
+    {
+        var pack = Pack(example, new ClassOptions(23) { SpareKits = 2 });
+        var labels = pack.LabelSheets.SelectMany(s => Words(s.Marks)).ToList();
+        for (var kit = 1; kit <= 25; kit++) Assert.Single(labels, $"Kit {kit} of 25");
+        Assert.Equal(2, labels.Count(w => w == "Spare kit"));
+        foreach (var floss in pack.Cutting.Flosses)
+            Assert.True(labels.Count(w => w.EndsWith(floss.LengthsInKit == 1 ? " length" : " lengths", StringComparison.Ordinal)) >= 25);
+        var register = pack.TeacherSheets.Where(s => s.Name == "Register").SelectMany(s => Words(s.Marks)).ToList();
+        for (var kit = 1; kit <= 25; kit++) Assert.Single(register, kit.ToString(CultureInfo.InvariantCulture));
+    }
+
+    [Theory, MemberData(nameof(Examples))]
+    public void The_lengths_on_all_labels_add_up_to_the_teachers_total(string example)
+    {
+        var pack = Pack(example, new ClassOptions(7) { SpareKits = 1, ExtraLengths = 1 });
+        var onLabels = pack.LabelSheets.SelectMany(s => Words(s.Marks)).Select(w => LengthsOnly().Match(w)).Where(m => m.Success).Sum(m => int.Parse(m.Groups[1].Value, CultureInfo.InvariantCulture));
+        var teacher = string.Join(" ", pack.TeacherSheets.Where(s => s.Name == "Teacher’s sheet").SelectMany(s => Words(s.Marks)));
+        var inAll = LengthsInAll().Matches(teacher).Sum(m => int.Parse(m.Groups[1].Value, NumberStyles.AllowThousands, CultureInfo.InvariantCulture));
+        Assert.Equal(pack.Cutting.Flosses.Sum(f => f.Lengths), onLabels);
+        Assert.Equal(onLabels, inAll);
+        var needlefuls = pack.Cutting.Flosses.Sum(f => f.NeedlefulsInKit);
+        Assert.Equal(pack.Plate.Order.Needlefuls, needlefuls);
+    }
+
+    [GeneratedRegex("^(\\d+) lengths?$")]
+    private static partial Regex LengthsOnly();
+
+    [GeneratedRegex("([\\d,]+) in all[;:]")]
+    private static partial Regex LengthsInAll();
+
+    [Theory, MemberData(nameof(Examples))]
+    public void Nothing_reaches_beyond_the_paper_and_labels_keep_within_their_cutting_lines(string example)
+    {
+        foreach (var plate in (PlateOptions[])[new(), new() { Paper = Paper.Letter }, new() { LargePrint = true }])
+            foreach (var sheet in Pack(example, new ClassOptions(9) { Sessions = 3 }, plate).Sheets)
+                foreach (var mark in sheet.Marks.OfType<Lettering>())
+                {
+                    var width = Typeface.Width(mark.Text, mark.Style);
+                    var left = mark.Anchor switch { Anchor.Start => mark.At.X, Anchor.Middle => mark.At.X - width / 2, _ => mark.At.X - width };
+                    Assert.True(left > 10 && left + width < sheet.Width - 10 && mark.At.Y < sheet.Height - 8 && mark.At.Y > 10, $"{sheet.Name}: {mark.Text} at {mark.At}");
+                }
+    }
+
+    [Theory, MemberData(nameof(Examples))]
+    public void A_row_counted_at_a_checkpoint_has_the_cables_of_the_work(string example)
+    {
+        var plate = Plates.OfExample(example);
+        var points = Checkpoint.Of(plate);
+        Assert.Contains($"{plate.Work.Pleating.PleatsToGather} pleats", points[0].Count);
+        if (plate.Order.Steps.IsEmpty) return;
+        var perSpace = plate.Work.Pleating.Gauge.CableRowsPerSpace;
+        var counted = points.Where(p => p.Where.Contains(": gathering row", StringComparison.Ordinal)).Sum(p => int.Parse(p.Count.Split(' ')[0], NumberStyles.AllowThousands, CultureInfo.InvariantCulture));
+        var onRows = 0;
+        foreach (var run in plate.Work.Runs) if (run.Row.Index % perSpace == 0) onRows += run.Cables;
+        Assert.Equal(onRows, counted);
+    }
+
+    [Fact]
+    public void Sessions_share_all_the_work_in_order() => Gen.Select(SomeWorks.Any, Gen.Int[1, 8]).Sample((work, sessions) =>
+    {
+        var plate = Plates.Of(work, findings: []);
+        var items = ClassItem.Of(plate.Order, plate.Directions);
+        if (items.IsEmpty) return;
+        var shared = Session.Share(items, sessions);
+        Assert.Equal(Math.Min(sessions, items.Length), shared.Length);
+        Assert.Equal(items.Sum(i => i.Stitches), shared.Sum(s => s.Stitches));
+        Assert.Equal((items[0].Name, items[^1].Name), (shared[0].First, shared[^1].Last));
+        for (var i = 1; i < shared.Length; i++)
+            Assert.Equal(items.Index().Single(n => n.Item.Name == shared[i - 1].Last).Index + 1, items.Index().Single(n => n.Item.Name == shared[i].First).Index);
+    }, iter: 60);
+
+    [Fact]
+    public void The_handout_is_drawn_for_both_hands_in_mirror_image()
+    {
+        var sheets = Pack("first-pennant", new ClassOptions(2)).HandoutSheets;
+        Assert.Equal(["Handout, right hand", "Handout, left hand"], sheets.Select(s => s.Name));
+        // the pictures mirror: what is inset in one sheet lies across the picture in the other
+        var (right, left) = (Spots(sheets[0]), Spots(sheets[1]));
+        Assert.Equal(right.Count, left.Count);
+        Assert.Contains("from right to left", string.Join(" ", Words(sheets[0].Marks)));
+        Assert.Contains("from left to right", string.Join(" ", Words(sheets[1].Marks)));
+        for (var i = 0; i < right.Count; i++) Assert.Equal(right[i], left[i], 6);
+
+        static List<double> Spots(Sheet sheet) => [.. sheet.Marks.OfType<Inset>().SelectMany(i => i.Marks.OfType<Shape>().SelectMany(s => s.Outline.Spots).Select(s => s.Y)).Order()];
+    }
+
+    [Theory]
+    [InlineData("first-pennant")]
+    [InlineData("quay-yoke")]
+    public void An_independent_reader_finds_the_pages_and_their_words(string example)
+    {
+        var pack = Pack(example, new ClassOptions(12) { Sessions = 2 });
+        using var read = PdfDocument.Open(PdfWriter.Write(pack.Title, pack.Sheets));
+        Assert.Equal(pack.Sheets.Length, read.NumberOfPages);
+        var text = string.Join(" ", read.GetPages().SelectMany(p => p.GetWords()).Select(w => w.Text));
+        foreach (var words in (string[])["Teacher’s sheet", "Stop and count", "What goes wrong", "Register", "Kit 12 of 12", "Stacked cables, right hand", "Stacked cables, left hand", "count them back in", "Follow your local rules"])
+            Assert.Contains(words, text);
+        foreach (var thread in pack.Plate.Threads.Where(t => t.IsUsed)) Assert.Contains(thread.Name, text);
+    }
+
+    [Fact]
+    public void The_same_pack_gives_the_same_bytes_in_every_format()
+    {
+        foreach (var format in ClassFormat.All)
+            Assert.Equal(format.Write(Pack("first-pennant", new ClassOptions(3))), format.Write(Pack("first-pennant", new ClassOptions(3))));
+    }
+
+    [Fact]
+    public void The_archive_holds_every_part()
+    {
+        var bytes = ClassFormat.OfFile("x.ZIP")!.Write(Pack("first-pennant", new ClassOptions(3)));
+        using var zip = new ZipArchive(new MemoryStream(bytes));
+        Assert.Equal(["teacher.pdf", "kit-labels.pdf", "handout.pdf", "plate.pdf", "student-page.html"], zip.Entries.Select(e => e.FullName));
+        Assert.All(zip.Entries, e => Assert.True(e.Length > 1000));
+    }
+
+    [Fact]
+    public void The_pack_in_words() => Snapshot.Check("pennant-class.snap.txt", Text(Pack("first-pennant", new ClassOptions(2) { SpareKits = 1, ExtraLengths = 1, Sessions = 2 }).Sheets));
+
+    [Fact]
+    public void A_skein_too_short_and_a_number_out_of_range_are_refused()
+    {
+        var work = SomeWorks.Of(true, "rrrr");
+        var shortened = Work.Lay(work.Piece with { Threads = [work.Piece.Threads[0] with { SkeinLength = Length.FromInches(10) }, work.Piece.Threads[1]] });
+        Assert.Contains("gives no needleful", Assert.Throws<ArgumentException>(() => ClassPack.Make(Plates.Of(shortened), new ClassOptions(2))).Message);
+        foreach (var options in (ClassOptions[])[new(0), new(201), new(3) { SpareKits = 51 }, new(3) { ExtraLengths = -1 }, new(3) { Sessions = 0 }])
+            Assert.Throws<ArgumentException>(() => ClassPack.Make(Plates.Of(work), options));
+    }
+
+    [Fact]
+    public void Two_threads_of_one_floss_share_its_lengths_on_the_label()
+    {
+        var work = SomeWorks.Of(true, "rrrr", "bbbb");
+        ImmutableArray<Floss> threads = [work.Piece.Threads[0] with { Strands = 4 }, work.Piece.Threads[1] with { Name = work.Piece.Threads[0].Name, Colour = work.Piece.Threads[0].Colour, Strands = 2 }];
+        var pack = ClassPack.Make(Plates.Of(Work.Lay(work.Piece with { Threads = threads, Back = Backsmocking.None })), new ClassOptions(4));
+        var floss = Assert.Single(pack.Cutting.Flosses);
+        Assert.Equal(1, floss.LengthsInKit);
+        Assert.Contains("r: 1 needleful of 4 strands; b: 1 needleful of 2 strands", string.Join(" ", Words(pack.LabelSheets[0].Marks)));
+    }
+
+    [Fact]
+    public void A_piece_without_a_stitch_still_makes_a_pack()
+    {
+        var work = SomeWorks.Of(true, "rrrr");
+        var bare = Work.Lay(work.Piece with { Placements = [], Back = Backsmocking.None });
+        foreach (var piece in (Piece[])[bare.Piece, bare.Piece with { Threads = [], Figures = [] }])
+            foreach (var format in ClassFormat.All) Assert.NotEmpty(format.Write(ClassPack.Make(Plates.Of(Work.Lay(piece)), new ClassOptions(2) { Sessions = 2 })));
+    }
+
+    [Theory, MemberData(nameof(HostileNameTests.Names), MemberType = typeof(HostileNameTests))]
+    public void Hostile_names_are_only_read(string name)
+    {
+        var work = SomeWorks.Of(true, ".rr.", "bbbb");
+        var plate = Plates.Of(Work.Lay(work.Piece with { Title = name, Threads = [work.Piece.Threads[0] with { Name = name, Note = name }, work.Piece.Threads[1]] }));
+        var pack = ClassPack.Make(plate, new ClassOptions(2));
+        using var read = PdfDocument.Open(PdfWriter.Write(pack.Title, pack.Sheets));
+        Assert.Equal(pack.Title, read.Information.Title);
+        foreach (var sheet in pack.Sheets)
+            Assert.All(Words(sheet.Marks), w => Assert.DoesNotContain(w, c => char.IsControl(c) || c is '\u202E' or '\u2066'));
+    }
+}
