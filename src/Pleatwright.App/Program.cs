@@ -9,6 +9,8 @@ var root = new RootCommand("Designs, proves, orders and prints picture smocking.
     PlateCommand.Make(),
     ClassCommand.Make(),
     TraceCommand.Make(),
+    StashCommand.Make(),
+    ShopCommand.Make(),
     BenchCommand.Make(),
 };
 root.SetAction((_, cancel) => BenchCommand.Open(cancel));

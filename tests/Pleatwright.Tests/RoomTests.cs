@@ -16,8 +16,9 @@ public class RoomTests
         ["Order"] = ["Measure", "Thread", "Cloth", "Chart"],
         ["Picture"] = ["Measure", "Thread", "Cloth", "Chart"],
         ["Plate"] = ["Measure", "Thread", "Cloth", "Chart", "Proof", "Order"],
-        ["Files"] = ["Measure", "Thread", "Cloth", "Chart"],
-        ["Shelf"] = ["Measure", "Thread", "Cloth", "Chart", "Files"],
+        ["Shopping"] = ["Measure", "Thread", "Cloth", "Chart", "Order"],
+        ["Files"] = ["Measure", "Thread", "Cloth", "Chart", "Shopping"],
+        ["Shelf"] = ["Measure", "Thread", "Cloth", "Chart", "Shopping", "Files"],
     };
 
     public static TheoryData<string> Rooms => [.. MayKnow.Keys];

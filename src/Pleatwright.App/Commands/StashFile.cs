@@ -1,44 +1,45 @@
 using System.Collections.Immutable;
-using CsvHelper;
 using Pleatwright.Files;
+using Pleatwright.Shopping;
 using Pleatwright.Thread;
 
 namespace Pleatwright.App.Commands;
 
-/// <summary>The maker's threads from a file: a piece file's, or a CSV's with the columns name and colour.</summary>
+/// <summary>A stash on disk: a stash file; for its threads alone also a piece file, or a list in CSV.</summary>
 internal static class StashFile
 {
-    private const int MostThreads = 2000;
+    /// <summary>Reads a stash file.</summary>
+    /// <exception cref="UsageException">It cannot be read; the message names file, line and column.</exception>
+    public static Stash Read(string path) => Read(path, bytes => StashReader.Read(bytes));
 
-    /// <summary>Reads the threads.</summary>
-    /// <exception cref="UsageException">It cannot be read; the message names file and line.</exception>
-    public static ImmutableArray<Floss> Read(string path)
+    /// <summary>Reads a list in CSV.</summary>
+    /// <exception cref="UsageException">It cannot be read; the message names file, line and column.</exception>
+    public static StashList ReadCsv(string path) => Read(path, bytes => StashCsv.Read(bytes));
+
+    /// <summary>Reads threads to choose from: those of a stash with some left, those of a piece, or those a CSV names.</summary>
+    /// <exception cref="UsageException">It cannot be read, or names none; the message names file, line and column.</exception>
+    public static ImmutableArray<Floss> ReadThreads(string path)
     {
-        var threads = path.EndsWith(".json", StringComparison.OrdinalIgnoreCase) ? PieceFile.Read(path).Threads : ReadCsv(path);
+        var threads = Read(path, bytes => !path.EndsWith(".json", StringComparison.OrdinalIgnoreCase) ? Stash.Choice(StashCsv.Read(bytes, forColours: true).Threads)
+            : StashReader.IsStash(bytes) ? Stash.Choice(StashReader.Read(bytes).Threads)
+            : PieceReader.Read(bytes).Threads);
         return threads.IsEmpty ? throw new UsageException($"{path}: it names no threads.") : threads;
     }
 
-    private static ImmutableArray<Floss> ReadCsv(string path)
+    private static T Read<T>(string path, Func<byte[], T> read)
     {
         try
         {
+            if (Directory.Exists(path)) throw new UsageException($"{path}: this is a folder; name a file.");
             if (!File.Exists(path)) throw new UsageException($"{path}: there is no such file.");
             if (new FileInfo(path).Length > PieceReader.MostBytes) throw new UsageException($"{path}: the file is larger than any stash.");
-            using var csv = CsvReader.Create(File.ReadAllBytes(path), new CsvReaderOptions { TrackLineNumbers = true });
-            csv.ReadHeader();
-            if (!csv.TryGetFieldIndex("name", out var name) || !csv.TryGetFieldIndex("colour", out var shade))
-                throw new UsageException($"{path}:1:1: a stash has a first line that names its columns, name and colour among them.");
-            var threads = ImmutableArray.CreateBuilder<Floss>();
-            while (csv.Read())
-            {
-                var text = csv.GetString(shade).Trim();
-                if (!Colour.TryParse(text, out var colour)) throw new UsageException($"{path}:{csv.LineNumber}:1: “{text}” is not a colour; write it as #rrggbb.");
-                if (threads.Count == MostThreads) throw new UsageException($"{path}:{csv.LineNumber}:1: more than {MostThreads} threads.");
-                threads.Add(new Floss(new ThreadKey('a'), csv.GetString(name).Trim(), colour, Floss.DefaultStrands));
-            }
-            return threads.ToImmutable();
+            return read(File.ReadAllBytes(path));
         }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException or CsvFormatException)
+        catch (PieceFormatException e)
+        {
+            throw new UsageException(e.Located(path));
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
             throw new UsageException($"{path}: it cannot be read: {e.Message.Split('\n')[0]}");
         }

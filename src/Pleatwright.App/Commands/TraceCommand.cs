@@ -21,7 +21,7 @@ internal static class TraceCommand
         var output = new Option<string>("--output", "-o") { Description = "The piece file to write.", HelpName = "PIECE", Required = true };
         var width = Whole("--width", 80, "VALLEYS", "Valleys across the figure.");
         var threads = Whole("--threads", 6, "N", "Threads at most.");
-        var stash = new Option<string?>("--stash") { Description = "Choose the threads from this file: a piece file's threads, or a CSV with the columns name and colour.", HelpName = "FILE" };
+        var stash = new Option<string?>("--stash") { Description = "Choose the threads from this file: your stash, a piece file's threads, or a CSV with the columns name and colour.", HelpName = "FILE" };
         var fidelity = new Option<double>("--fidelity") { Description = "From 0 (as few runs as can be) to 1 (true to every cable).", HelpName = "0..1", DefaultValueFactory = _ => 0.5, CustomParser = Decimal };
         var background = new Option<Background?>("--background")
         {
@@ -53,7 +53,7 @@ internal static class TraceCommand
             {
                 Width = parsed.GetValue(width),
                 Threads = parsed.GetValue(threads),
-                Stash = parsed.GetValue(stash) is { } file ? StashFile.Read(file) : [],
+                Stash = parsed.GetValue(stash) is { } file ? StashFile.ReadThreads(file) : [],
                 Fidelity = parsed.GetValue(fidelity),
                 Background = (parsed.GetValue(background) ?? Background.Auto) with { Tolerance = parsed.GetValue(tolerance), Enclosed = parsed.GetValue(enclosed) },
                 Crop = parsed.GetValue(crop),

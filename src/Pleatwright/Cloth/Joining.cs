@@ -46,19 +46,34 @@ public static class Joining
     {
         var whole = 0;
         var left = new List<double>(); // what is left of each width begun
+        foreach (var strip in Strips(cloth))
+        {
+            if (strip == cloth.FabricWidth)
+            {
+                whole++;
+                continue;
+            }
+            var bin = left.FindIndex(l => l >= strip.Millimetres - Hair);
+            if (bin < 0) left.Add(cloth.FabricWidth.Millimetres - strip.Millimetres);
+            else left[bin] -= strip.Millimetres;
+        }
+        return Math.Max(1, whole + left.Count);
+    }
+
+    /// <summary>
+    /// The strips to cut from cloth as wide as it is sold, widest first: each panel as it is, or so many whole widths for one
+    /// that is wider than the cloth.
+    /// </summary>
+    public static ImmutableArray<Length> Strips(ClothPlan cloth)
+    {
+        var strips = ImmutableArray.CreateBuilder<Length>();
         foreach (var cut in cloth.Form.Shares(cloth).Select(s => s.Cut).OrderDescending())
         {
             var widths = WidthsFor(cut, cloth);
-            if (widths > 1)
-            {
-                whole += widths;
-                continue;
-            }
-            var bin = left.FindIndex(l => l >= cut.Millimetres - Hair);
-            if (bin < 0) left.Add(cloth.FabricWidth.Millimetres - cut.Millimetres);
-            else left[bin] -= cut.Millimetres;
+            if (widths == 1) strips.Add(cut > cloth.FabricWidth ? cloth.FabricWidth : cut);
+            else strips.AddRange(Enumerable.Repeat(cloth.FabricWidth, widths));
         }
-        return Math.Max(1, whole + left.Count);
+        return strips.ToImmutable();
     }
 
     private const double Hair = 1e-6; // millimetres

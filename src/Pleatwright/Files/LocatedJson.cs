@@ -58,7 +58,7 @@ internal sealed class JsonText
         var reader = new Utf8JsonReader(text.utf8, new JsonReaderOptions { MaxDepth = 16 });
         try
         {
-            if (!reader.Read()) throw text.Error(0, "the file is empty; a piece file begins with {.");
+            if (!reader.Read()) throw text.Error(0, "the file is empty; it must begin with {.");
             var root = text.Value(ref reader);
             reader.Read(); // anything after the document is an error of the reader's own
             return (text, root);

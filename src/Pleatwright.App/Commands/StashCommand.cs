@@ -1,0 +1,84 @@
+using System.CommandLine;
+using Pleatwright.Files;
+using Pleatwright.Measure;
+using Pleatwright.Shopping;
+
+namespace Pleatwright.App.Commands;
+
+/// <summary><c>pleatwright stash FILE</c>: what the maker has; lists in and out; a piece's needs against it.</summary>
+internal static class StashCommand
+{
+    public static Command Make()
+    {
+        var file = new Argument<string>("file") { Description = "A stash file (JSON).", HelpName = "FILE" };
+        var import = new Option<string?>("--import") { Description = "Take in a list: lines of a name that is there take its place, others are added. Makes the file when there is none.", HelpName = "CSV" };
+        var export = new Option<string?>("--export") { Description = "Write the stash as a list for a spreadsheet.", HelpName = "CSV" };
+        var piece = new Option<string?>("--for") { Description = "Hold a piece's needs against the stash, with what may be taken instead.", HelpName = "PIECE" };
+        var json = CommandLine.JsonOption();
+        var units = WorkOptions.Units();
+        var command = new Command("stash", "Your threads and cloths: list them, take a list in or out, hold a piece against them.") { file, import, export, piece, json, units };
+        command.SetAction(async (parsed, cancel) =>
+        {
+            var path = parsed.GetValue(file)!;
+            var coming = parsed.GetValue(import) is { } csv ? StashFile.ReadCsv(csv) : null;
+            var stash = coming is not null && !File.Exists(path) && !Directory.Exists(path) ? Stash.Empty : StashFile.Read(path);
+            if (parsed.GetValue(export) is { } early) PieceFile.CheckWritable(early);
+            var list = parsed.GetValue(piece) is { } p ? ShopCommand.ListOf([p], stash) : null;
+            if (coming is not null)
+            {
+                stash = stash.With(coming.Threads, coming.Cloths);
+                if (stash.Threads.Length > Stash.MostOfAKind || stash.Cloths.Length > Stash.MostOfAKind)
+                    throw new UsageException($"{path}: together that is more than {Stash.MostOfAKind} threads or cloths; nothing was taken in.");
+                await PieceFile.WriteWhole(path, StashWriter.WriteUtf8(stash), cancel);
+                if (list is not null) list = ShopCommand.ListOf([parsed.GetValue(piece)!], stash);
+            }
+            if (parsed.GetValue(export) is { } target) await PieceFile.WriteWhole(target, StashCsv.Write(stash), cancel);
+            if (list is not null)
+            {
+                var reckoning = Reckoning.Of(list, stash.Rates, stash.Pace);
+                if (parsed.GetValue(json)) CommandLine.PrintJson(ShoppingReport.Of(list, reckoning, stash));
+                else ShoppingReport.Say(list, reckoning, stash, units.Read(parsed), instead: true);
+            }
+            else if (parsed.GetValue(json)) CommandLine.PrintJson(Report(stash));
+            else Say(stash, units.Read(parsed));
+            return CommandLine.Done;
+        });
+        return command;
+    }
+
+    private static object Report(Stash stash) => new
+    {
+        threads = stash.Threads.Select(t => new
+        {
+            name = t.Name,
+            colour = t.Colour.ToString(),
+            skeins = t.Skeins,
+            skeinMm = Math.Round(t.SkeinLength.Millimetres, 4),
+            strandsInSkein = t.StrandsInSkein,
+            tex = t.TexPerStrand,
+            note = t.Note,
+        }),
+        cloths = stash.Cloths.Select(c => new
+        {
+            name = c.Name,
+            colour = c.Colour.ToString(),
+            widthMm = Math.Round(c.Width.Millimetres, 4),
+            leftMm = Math.Round(c.Left.Millimetres, 4),
+            note = c.Note,
+        }),
+        rates = new { money = stash.Rates.Money, skein = stash.Rates.Skein, cloth = stash.Rates.Cloth, clothPerMm = Math.Round(stash.Rates.ClothPer.Millimetres, 4), hour = stash.Rates.Hour },
+        cablesAnHour = ShoppingReport.Pace(stash.Pace),
+    };
+
+    private static void Say(Stash stash, UnitSystem units)
+    {
+        var widest = stash.Threads.Select(t => t.Name.Length).Concat(stash.Cloths.Select(c => c.Name.Length)).DefaultIfEmpty(0).Max();
+        Console.WriteLine($"Threads   {(stash.Threads.IsEmpty ? "none" : stash.Threads.Length)}");
+        foreach (var t in stash.Threads)
+            Console.WriteLine($"  {t.Colour}  {t.Name.PadRight(widest)}  {ShoppingWords.Skeins(t.Skeins)}{(t.Note.Length > 0 ? $"   {t.Note}" : "")}");
+        Console.WriteLine($"Cloths    {(stash.Cloths.IsEmpty ? "none" : stash.Cloths.Length)}");
+        foreach (var c in stash.Cloths)
+            Console.WriteLine($"  {c.Colour}  {c.Name.PadRight(widest)}  {c.Left.Say(units)}, {c.Width.Say(units)} wide{(c.Note.Length > 0 ? $"   {c.Note}" : "")}");
+        if (ShoppingWords.Of(stash.Pace) is { } pace) Console.WriteLine($"Pace      {pace}");
+    }
+}

@@ -1,0 +1,70 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Pleatwright.Measure;
+using Pleatwright.Thread;
+
+namespace Pleatwright.Shopping;
+
+/// <summary>What a list and its reckoning say, in words for people.</summary>
+public static class ShoppingWords
+{
+    /// <summary>"2.5 skeins", "1 skein".</summary>
+    public static string Skeins(double skeins) =>
+        string.Create(CultureInfo.InvariantCulture, $"{skeins:0.##} {(Math.Round(skeins, 2) == 1 ? "skein" : "skeins")}");
+
+    /// <summary>What is needed, what is there, what to buy.</summary>
+    public static string Of(ThreadLine line)
+    {
+        var needs = $"{Count(line.Pool.Needlefuls, "needleful")}, {Count(line.WithoutStash, "skein")}";
+        var there = line.AtHand > 0 ? $"; {Skeins(line.AtHand)} at hand" : "";
+        var buy = line.ToBuy == 0 ? "; enough" : $"; buy {line.ToBuy.ToString(CultureInfo.InvariantCulture)}";
+        return needs + there + buy + (line.Cutting.IsLeast ? "" : " (at most)");
+    }
+
+    /// <summary>What is cut from a thread of the stash.</summary>
+    public static string Of(Taken taken) => taken.IsTooShort
+        ? $"from {taken.Thread.Name}: nothing, every end is too short for a needleful"
+        : taken.Used == Length.Zero ? $"from {taken.Thread.Name}: nothing needed"
+        : $"from {taken.Thread.Name}: {Skeins(taken.Skeins)} of {Skeins(taken.Thread.Skeins)}";
+
+    /// <summary>A substitute: name, how alike, and what to mind.</summary>
+    public static string Of(Substitute other) => string.Create(CultureInfo.InvariantCulture, $"{other.Thread.Name}: {other.Likeness.Word()} ({other.Difference:0.0}), {Skeins(other.Thread.Skeins)}")
+        + (other.IsEnough ? "" : ", too little") + (other.IsMadeLike ? "" : ", another make of thread") + (other.IsNeeded ? ", needed here too" : "");
+
+    /// <summary>What to cut from which cloth, and what to buy.</summary>
+    public static string Of(ClothLine line, UnitSystem units)
+    {
+        var words = line.Taken.Select(t => $"{t.Cutting.Length.Say(units)} of {t.Cloth.Name} for {string.Join(", ", t.Pieces)}").ToList();
+        if (line.ToBuy is { } buy) words.Add($"buy {buy.Length.Say(units)} of cloth {line.Width.Say(units)} wide: {Count(buy.Widths.Length, "width")}{(buy.IsLeast ? "" : " (at most)")}");
+        words.AddRange(line.Short.Select(s => $"{s.Name} is too little or too narrow"));
+        return string.Join("; ", words);
+    }
+
+    /// <summary>The maker's pace; null when nothing is known of it.</summary>
+    public static string? Of(Pace pace)
+    {
+        if (pace.CablesAnHour is not { } p) return null;
+        var sittings = Count(pace.Sittings.Length, "sitting");
+        return pace.MinutesACable is null ? Number($"{p.Slow:0.#} to {p.Quick:0.#} cables an hour, as you say")
+            : !pace.HasRange && pace.Sittings.Length == 1 ? Number($"{p.Middle:0.#} cables an hour (one sitting, no range; time another)")
+            : Number($"{p.Middle:0.#} cables an hour, {p.Slow:0.#} to {p.Quick:0.#} (95 %, {sittings})") + (pace.HasRange ? "" : "; too few or too unlike to say more closely");
+    }
+
+    /// <summary>Hours and cost, a line each; what has no rate is said to have none.</summary>
+    public static ImmutableArray<(string Label, string Words)> Of(Reckoning reckoning, Rates rates, Pace pace)
+    {
+        var lines = ImmutableArray.CreateBuilder<(string, string)>();
+        lines.Add(("Stitches", string.Create(CultureInfo.InvariantCulture, $"{reckoning.Pieces.Sum(p => p.Stitches):N0}")));
+        lines.Add(("Hours", reckoning.Hours is { } hours ? $"{hours.Say("0.0")}, at {Of(pace)}" : "not known; time a sitting, or say your pace"));
+        lines.Add(("Thread", reckoning.Thread is { } thread ? rates.Say(Between.Just(thread)) : "no rate for a skein"));
+        lines.Add(("Cloth", reckoning.Cloth is { } cloth ? rates.Say(Between.Just(cloth)) : "no rate for cloth"));
+        lines.Add(("Work", reckoning.Work is { } work ? rates.Say(work) : rates.Hour is null ? "no rate for an hour" : "no hours known"));
+        if (reckoning.FromStash is > 0 and { } had) lines.Add(("Stash", $"{rates.Say(Between.Just(had))} worth is taken from it, which is not counted"));
+        if (reckoning.Total is { } total) lines.Add(("Together", rates.Say(total)));
+        return lines.ToImmutable();
+    }
+
+    private static string Number(FormattableString words) => FormattableString.Invariant(words);
+
+    private static string Count(int n, string what) => n == 1 ? $"1 {what}" : string.Create(CultureInfo.InvariantCulture, $"{n:N0} {what}s");
+}
