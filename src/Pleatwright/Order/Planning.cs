@@ -24,7 +24,12 @@ internal sealed class Planning
         scheduler = new Scheduler(layout, cancel);
         search = new Search(layout, cancel);
         var few = layout.Runs <= Search.ExactRuns;
-        (mostLooked, width) = effort == Effort.Drawing ? (6_000, 100) : few ? (1_500_000, 6_000) : (60_000, 400);
+        (mostLooked, width) = effort switch
+        {
+            Effort.Drawing => (0, 0),
+            Effort.Resting => (6_000, 100),
+            _ => few ? (1_500_000, 6_000) : (60_000, 400),
+        };
         (this.earlier, this.effort, this.progress, this.cancel) = (earlier, effort, progress, cancel);
     }
 
@@ -78,7 +83,7 @@ internal sealed class Planning
     private Route Solve(int c, bool turned, Route scheduled, int bound)
     {
         var cluster = layout.Clusters[c];
-        if (cluster.Length is 1 or > Search.MostRuns) return scheduled;
+        if (mostLooked == 0 || cluster.Length is 1 or > Search.MostRuns) return scheduled;
         var key = ClusterKey.Of(layout, cluster, turned);
         if (solved.TryGetValue(key, out var known) || (earlier is not null && earlier.TryGetValue(key, out known)))
         {
