@@ -10,9 +10,11 @@ namespace Pleatwright.Bench;
 /// <summary>The piece on the table and all that follows from it: laid out, proofread, ordered, counted.</summary>
 public sealed class Desk
 {
+    private const int FewRuns = 1_500; // so many are ordered in a few milliseconds
     private static readonly TimeSpan Rest = TimeSpan.FromMilliseconds(600);
 
     private WorkingOrder? order;
+    private WorkingOrder? drawn;  // the last quick order, of an earlier state
     private WorkingOrder? rested; // the last order planned with the hand at rest, maybe of an earlier state
     private ImmutableArray<ThreadAmount>? amounts;
     private bool orderDue;
@@ -37,7 +39,7 @@ public sealed class Desk
     /// The working order of <see cref="Work"/>: a quick one while the hand moves, a better one once it rests or
     /// <see cref="Settle"/> is called.
     /// </summary>
-    public WorkingOrder Order => order ??= Planner.Plan(Work, Effort.Drawing);
+    public WorkingOrder Order => order ??= drawn = Plan(drawn, Effort.Drawing);
 
     /// <summary>What to buy and cut of each thread, in the order of the key.</summary>
     public ImmutableArray<ThreadAmount> Amounts => amounts is { } a ? a : (amounts = Cut()).Value;
@@ -135,7 +137,7 @@ public sealed class Desk
     {
         if (order is not null && ReferenceEquals(order, rested)) return;
         (int, int, double)? known = order is null ? null : Words(order);
-        (order, amounts) = (rested = rested is null ? Planner.Plan(Work) : Planner.Replan(rested, Work), null);
+        (order, amounts) = (rested = Plan(rested, Effort.Resting), null);
         if (known is not null && Words(order) != known) Ordered?.Invoke();
 
         static (int, int, double) Words(WorkingOrder o) => (o.Starts, o.Turns, o.Carried.Millimetres);
@@ -163,16 +165,22 @@ public sealed class Desk
     private ImmutableArray<ThreadAmount> Cut() =>
         [.. Order.ThreadUses().Select(u => Cutting.Amount(u, Piece.Working.WorkingLength))];
 
-    // The order waits until the page has had a breath, so that a quick hand sees every stitch at once; the search for a
-    // better one waits until the hand rests.
+    private WorkingOrder Plan(WorkingOrder? before, Effort effort) =>
+        before is null ? Planner.Plan(Work, effort) : Planner.Replan(before, Work, effort);
+
+    // The order of a large piece waits until the page has had a breath, so that a quick hand sees every stitch at once;
+    // the search for a better one waits until the hand rests.
     private async void OrderSoon()
     {
         var show = ++shows;
         if (!orderDue)
         {
-            orderDue = true;
-            await Task.Delay(1);
-            orderDue = false;
+            if (Work.Runs.Length > FewRuns)
+            {
+                orderDue = true;
+                await Task.Delay(1);
+                orderDue = false;
+            }
             _ = Amounts;
             Ordered?.Invoke();
         }
