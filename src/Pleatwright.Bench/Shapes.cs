@@ -8,13 +8,14 @@ namespace Pleatwright.Bench;
 /// <summary>Stitches that are no cables, as numbers for the painting module: kind, thread, from, to, width (negative when faint); seven a shape.</summary>
 internal static class Shapes
 {
-    /// <summary>Bands; they lie under the cables.</summary>
+    /// <summary>Bands, and what shows of them on the back; they lie under the cables.</summary>
     public static double[] OfBands(Work work)
     {
         var numbers = new List<double>();
+        var perSpace = work.Pleating.Gauge.CableRowsPerSpace;
         foreach (var band in work.Bands)
             foreach (var pass in band.Passes)
-                foreach (var shape in StitchDrawing.Shapes(pass, work.Pleating.Gauge.CableRowsPerSpace))
+                foreach (var shape in StitchDrawing.Shapes(pass, perSpace).Concat(StitchDrawing.Bites(pass, perSpace)))
                     Add(numbers, shape, IndexOf(work, band.Band.Thread));
         return [.. numbers];
     }

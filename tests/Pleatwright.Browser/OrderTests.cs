@@ -46,11 +46,59 @@ public class OrderTests(Chromium chromium)
         var right = await list.InnerTextAsync();
         await bench.Page.GetByRole(AriaRole.Radio, new() { Name = "Left, right" }).ClickAsync();
         await Assertions.Expect(list).Not.ToHaveTextAsync(right);
-        await bench.Page.GetByRole(AriaRole.Button, new() { Name = "How you work" }).ClickAsync();
+        await bench.Page.GetByRole(AriaRole.Button, new() { Name = "How you work", Exact = true }).ClickAsync();
         await bench.NoSeriousFaultAsync();
         await bench.Page.GetByLabel("the left hand").CheckAsync();
         await bench.Page.GetByRole(AriaRole.Button, new() { Name = "Keep", Exact = true }).ClickAsync();
         await bench.Page.GetByRole(AriaRole.Radio, new() { Name = "Up, down" }).ClickAsync();
         await Assertions.Expect(list).Not.ToHaveTextAsync(right);
+    }
+
+    [Fact]
+    public async Task The_base_row_is_pinned_at_the_table_and_every_habit_in_the_sheet()
+    {
+        await using var bench = await OpenBench.AtAsync(chromium, "table");
+        await bench.Page.Locator("#table-cloth").FocusAsync();
+        await AtTheTable.PressAsync(bench, ","); // the hand begins in the middle row, 20
+        await AtTheTable.OnShelfAsync(bench, p => p.Working.BaseRow?.Index == 20);
+        await AtTheTable.PressAsync(bench, ",");
+        await AtTheTable.OnShelfAsync(bench, p => p.Working.BaseRow is null);
+        await bench.Page.Keyboard.PressAsync("Alt+3");
+        await bench.Page.GetByRole(AriaRole.Button, new() { Name = "How you work", Exact = true }).ClickAsync();
+        await AtTheTable.NumberAsync(bench, "Cable row to begin on", 15);
+        await AtTheTable.NumberAsync(bench, "Threads left hanging meanwhile", 1);
+        await bench.Page.GetByLabel("Turn the work top to bottom").UncheckAsync();
+        await bench.Page.GetByLabel("Change the thread within a run").UncheckAsync();
+        await bench.PictureAsync("working-sheet");
+        await bench.NoSeriousFaultAsync();
+        await bench.Page.GetByRole(AriaRole.Button, new() { Name = "Keep", Exact = true }).ClickAsync();
+        await AtTheTable.OnShelfAsync(bench, p => p.Working is { BaseRow.Index: 15, ParkedThreads: 1, MayTurn: false, SplitRuns: false });
+        await Assertions.Expect(bench.Page.Locator(".directions-list")).ToContainTextAsync("on gathering row 4");
+        await bench.Page.GetByRole(AriaRole.Button, new() { Name = "How you work", Exact = true }).ClickAsync();
+        await bench.Page.GetByLabel("the widest row").CheckAsync();
+        await bench.Page.GetByRole(AriaRole.Button, new() { Name = "Keep", Exact = true }).ClickAsync();
+        await AtTheTable.OnShelfAsync(bench, p => p.Working.BaseRow is null);
+    }
+
+    [Fact]
+    public async Task A_run_is_fixed_to_a_place_in_the_order_and_let_go()
+    {
+        await using var bench = await OpenBench.AtAsync(chromium, "order");
+        await bench.Page.Locator("#order-cloth").FocusAsync();
+        for (var i = 0; i < 4; i++) await bench.Page.Keyboard.PressAsync("ArrowRight");
+        var place = bench.Page.Locator(".pinning input");
+        await Assertions.Expect(place).ToHaveValueAsync("2"); // the first run takes three steps
+        await place.FillAsync("1");
+        await place.BlurAsync();
+        var pinned = await AtTheTable.OnShelfAsync(bench, p => p.Working.Places is [{ Place: 1 }]);
+        await Assertions.Expect(bench.Page.Locator(".pinning")).ToContainTextAsync("fixed to place 1");
+        await Assertions.Expect(place).ToHaveValueAsync("1");
+        await bench.NoSeriousFaultAsync();
+        await bench.Page.GetByRole(AriaRole.Button, new() { Name = "How you work", Exact = true }).ClickAsync();
+        await Assertions.Expect(bench.Page.GetByLabel("Let run 1 go where it is best")).ToBeVisibleAsync();
+        await bench.Page.Keyboard.PressAsync("Escape");
+        await bench.Page.Locator(".pinning").GetByRole(AriaRole.Button, new() { Name = "Let it go" }).ClickAsync();
+        await AtTheTable.OnShelfAsync(bench, p => p.Working.Places.IsEmpty);
+        Assert.Single(pinned.Working.Places);
     }
 }

@@ -21,24 +21,7 @@ public class TableTests(Chromium chromium)
         Assertions.Expect(bench.Page.Locator(".tape div", new() { HasText = "cables" }).Locator("dd")).ToHaveTextAsync(cables.ToString("N0", System.Globalization.CultureInfo.InvariantCulture));
 
     /// <summary>The piece as the shelf has it, once it satisfies a test.</summary>
-    private static async Task<Piece> OnShelf(OpenBench bench, Func<Piece, bool> until)
-    {
-        for (var i = 0; i < 200; i++)
-        {
-            foreach (var file in Directory.GetFiles(bench.Folder, "*.piece.json"))
-            {
-                try
-                {
-                    var piece = PieceReader.Read(await File.ReadAllBytesAsync(file));
-                    if (until(piece)) return piece;
-                }
-                catch (IOException) { } // being replaced this moment
-            }
-            await Task.Delay(100);
-        }
-        var last = Directory.GetFiles(bench.Folder, "*.piece.json").Select(File.ReadAllText).FirstOrDefault();
-        throw new Xunit.Sdk.XunitException($"The shelf never had the piece as expected, but {last}");
-    }
+    private static Task<Piece> OnShelf(OpenBench bench, Func<Piece, bool> until) => AtTheTable.OnShelfAsync(bench, until);
 
     private static Figure Boat(Piece piece) => piece.Figure("boat") ?? throw new Xunit.Sdk.XunitException("The boat is gone.");
 
@@ -317,20 +300,5 @@ public class TableTests(Chromium chromium)
             }
     }
 
-    /// <summary>Where the middle of a brick is on the screen.</summary>
-    private static async Task<(float X, float Y)> PlaceOf(OpenBench bench, int valley, int row)
-    {
-        var at = await bench.Page.EvaluateAsync<float[]>("""
-            async ([valley, row]) => {
-              const { painterOf } = await import("/painter.js");
-              for (let h = 1; h < 50; h++) {
-                const p = painterOf(h);
-                if (p?.host.id !== "table-cloth") continue;
-                const box = p.host.getBoundingClientRect(), [x, y, w, tall] = p.brickBox(valley, row);
-                return [box.left + x + w / 2, box.top + y + tall / 2];
-              }
-            }
-            """, new[] { valley, row });
-        return (at[0], at[1]);
-    }
+    private static Task<(float X, float Y)> PlaceOf(OpenBench bench, int valley, int row) => AtTheTable.PlaceOfAsync(bench, valley, row);
 }

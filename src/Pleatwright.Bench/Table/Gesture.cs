@@ -7,7 +7,7 @@ namespace Pleatwright.Bench.Table;
 /// <summary>Turns what the pointer does on the cloth into edits: one stroke, one moment of the history.</summary>
 public sealed class Gesture(Desk desk, Needle needle)
 {
-    private enum Stroke { None, Working, Clearing, Marking, MovingArea, MovingFigure }
+    private enum Stroke { None, Working, Clearing, Marking, MovingArea, MovingFigure, MovingAccent }
 
     private Stroke stroke;
     private (int Placement, int Copy)? into;
@@ -15,6 +15,8 @@ public sealed class Gesture(Desk desk, Needle needle)
     private Work basis = null!;
     private Area area;
     private int placement;
+    private int accent;
+    private string edit = "";
     private bool moved;
 
     /// <summary>Hears of one cell.</summary>
@@ -54,6 +56,9 @@ public sealed class Gesture(Desk desk, Needle needle)
                 placement = needle.Spot?.Placement ?? 0;
                 if (stroke == Stroke.None) desk.Say("There is no figure here to take hold of.");
                 break;
+            case Doing.Accent:
+                BeginAccent(needle.Thread is null || held.HasFlag(HandHeld.OtherButton));
+                break;
             case Doing.Fill when needle.Thread is { } thread && !held.HasFlag(HandHeld.OtherButton):
                 stroke = Stroke.None;
                 desk.Edit("filling", _ => Fill.With(basis, valley, row, thread));
@@ -64,6 +69,32 @@ public sealed class Gesture(Desk desk, Needle needle)
                 Work(valley, row);
                 break;
         }
+    }
+
+    // On an accent the hand takes hold of it, and works it in the thread in hand; on bare cloth it puts one on.
+    private void BeginAccent(bool off)
+    {
+        stroke = Stroke.None;
+        if (Accents.At(desk, needle) is { } here)
+        {
+            accent = here.Index;
+            if (off) { desk.Edit("an accent taken off", p => Accenting.TakeOff(p, accent)); return; }
+            edit = here.Mark.Thread == needle.Thread ? "moving an accent" : "an accent in another thread";
+            if (!Try(() => Accenting.Recolour(desk.Piece, accent, needle.Thread!.Value))) return;
+        }
+        else if (off) { desk.Say("There is no accent here to take off."); return; }
+        else
+        {
+            (accent, edit) = (desk.Piece.Accents.Length, $"a {needle.Accent}");
+            if (!Try(() => Accenting.Put(desk.Piece, needle.Accent, from.Valley, from.Row, needle.Thread!.Value))) return;
+        }
+        (basis, stroke) = (desk.Work, Stroke.MovingAccent);
+    }
+
+    private bool Try(Func<Piece> change)
+    {
+        try { return desk.Draft(change()); }
+        catch (ArgumentException e) { desk.Say(e.Message); return false; }
     }
 
     private void GoOn(Valley valley, CableRow row)
@@ -88,6 +119,11 @@ public sealed class Gesture(Desk desk, Needle needle)
                 }
                 catch (ArgumentException) { } // past the edge it stays where it was
                 break;
+            case Stroke.MovingAccent:
+                try { desk.Draft(Accenting.By(basis.Piece, accent, valleys, rows)); }
+                catch (ArgumentException) { return; } // past the edge it stays where it was
+                needle.GoTo(valley, row);
+                break;
             case Stroke.MovingFigure:
                 moved = desk.Draft(Placing.By(basis.Piece, placement, valleys, rows));
                 needle.GoTo(valley, row);
@@ -110,6 +146,7 @@ public sealed class Gesture(Desk desk, Needle needle)
             case Stroke.Clearing: desk.Keep("clearing"); break;
             case Stroke.MovingArea when !moved: needle.Mark(null); break;
             case Stroke.MovingArea or Stroke.MovingFigure: desk.Keep("moving"); break;
+            case Stroke.MovingAccent: desk.Keep(edit); break;
             case Stroke.Marking when needle.Area is { Width: 1, Height: 1 }: needle.Mark(null); break;
         }
         stroke = Stroke.None;

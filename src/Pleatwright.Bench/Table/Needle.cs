@@ -18,10 +18,13 @@ public enum Doing
 
     /// <summary>Takes hold of a whole figure and moves it.</summary>
     Figure,
+
+    /// <summary>Puts an accent on, or takes hold of one and moves it; with no thread in hand takes it off.</summary>
+    Accent,
 }
 
 /// <summary>A question put to the maker in a sheet over the table.</summary>
-public enum Question { Do, Keys, Thread, Cloth, Swatch, Sizes, Figure, Band }
+public enum Question { Do, Keys, Thread, Cloth, Swatch, Sizes, Figure, Band, Accent }
 
 /// <summary>What the maker has in hand at the table, and where the hand is. It outlives the view, so that coming back finds it.</summary>
 public sealed class Needle
@@ -41,6 +44,9 @@ public sealed class Needle
 
     public Doing Doing { get; private set; }
 
+    /// <summary>The accent the hand puts on.</summary>
+    public string Accent { get; private set; } = Chart.Accents.Accent.All[0].Name;
+
     public Look Look { get; private set; }
 
     /// <summary>The cell under the hand.</summary>
@@ -58,7 +64,7 @@ public sealed class Needle
     /// <summary>What was lifted off the cloth to be laid again.</summary>
     public Patch? Lifted { get; private set; }
 
-    /// <summary>What the last question is about: a thread's letter, a placement's index, a gathering row.</summary>
+    /// <summary>What the last question is about: a thread's letter, the index of a placement, a band or an accent.</summary>
     public object? Subject { get; private set; }
 
     /// <summary>Raised when the hand moved or took something else up.</summary>
@@ -84,6 +90,13 @@ public sealed class Needle
     public void TakeUp(Doing doing)
     {
         Doing = doing;
+        Changed?.Invoke();
+    }
+
+    /// <summary>Takes up an accent to be put on.</summary>
+    public void TakeAccent(string accent)
+    {
+        (Accent, Doing) = (accent, Doing.Accent);
         Changed?.Invoke();
     }
 

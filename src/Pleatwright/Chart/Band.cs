@@ -34,6 +34,9 @@ public sealed record Band(string Stitch, GatheringRow GatheringRow, ThreadKey Th
     /// <summary>The most times one band may be worked one under the other.</summary>
     public const int MostRows = 20;
 
+    /// <summary>The most quarter spaces, or cable rows, by which something may lie lower or higher than its gathering row.</summary>
+    public const int MostOffset = 40;
+
     /// <summary>Quarter spaces by which it lies lower than its gathering row; negative for higher.</summary>
     public int Offset { get; init; }
 

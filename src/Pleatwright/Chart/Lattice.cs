@@ -43,6 +43,9 @@ public readonly record struct GatheringRow(int Number) : IComparable<GatheringRo
     /// <summary>The next gathering row down; it may be past the last.</summary>
     public GatheringRow Below => new(Number + 1);
 
+    /// <summary>"gathering row 3"; not the row below it and the one below that.</summary>
+    public override string ToString() => FormattableString.Invariant($"gathering row {Number}");
+
     /// <inheritdoc/>
     public int CompareTo(GatheringRow other) => Number.CompareTo(other.Number);
 }

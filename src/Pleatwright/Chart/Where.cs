@@ -26,13 +26,48 @@ public static class Where
         return $"Row {Count(row.Index)}, {(below == 0 ? "on" : $"{Count(below)} below")} gathering row {Count(gathering.Number)}";
     }
 
-    /// <summary>"Up cable, sail red", "Bare pleats".</summary>
+    /// <summary>"Up cable, sail red", "Knot, gull grey, over up cable, sail red", "Baby wave, slate", "Bare pleats".</summary>
     public static string What(Work work, Valley valley, CableRow row)
     {
-        if (work.ThreadAt(valley, row) is not { } key) return "Bare pleats";
-        var level = Lattice.LevelAt(valley, row, work.PhaseAt(valley, row)) == Level.Up ? "Up" : "Down";
-        return $"{level} cable, {work.Piece.Thread(key)!.Name}";
+        var under = Under(work, valley, row);
+        return Edit.Accenting.At(work, valley, row) is { } accent
+            ? $"{Capital(accent.Accent.Name)}, {work.Piece.Thread(accent.Mark.Thread)!.Name}, over {char.ToLowerInvariant(under[0])}{under[1..]}"
+            : under;
     }
+
+    /// <summary>"Trellis from gathering row 2 to gathering row 3" for a band, wherever its cloth ends.</summary>
+    public static string Of(Band band, int cableRowsPerSpace)
+    {
+        var stitch = Stitches.BandStitch.Named(band.Stitch);
+        var top = Stitches.LaidBand.TopOf(band, cableRowsPerSpace);
+        return $"{Capital(band.Stitch)}, its top at {DepthWords.Of(top, cableRowsPerSpace)}"
+            + (stitch?.HeightOf(band) is > 0 and var height ? $", {DepthWords.Distance(height / 4.0, cableRowsPerSpace)} high" : "") + (band.Rows > 1 ? $", {Count(band.Rows)} times" : "");
+    }
+
+    /// <summary>"Knot, on valley 66, at gathering row 2" for an accent; "3 knots about valley 66, 12 valleys apart…".</summary>
+    public static string Of(Accents.AccentMark mark, Cloth.PleatingPlan pleating)
+    {
+        var perSpace = pleating.Gauge.CableRowsPerSpace;
+        var valley = Count(mark.Centre.On(new Valley(pleating.CentreValley)).Number);
+        var depth = DepthWords.Of(Accents.LaidAccent.DepthOf(mark, perSpace), perSpace);
+        return mark.Repeat.Count > 1
+            ? $"{Capital(mark.Accent)}, {Count(mark.Repeat.Count)} of them about valley {valley}, {Count(mark.Repeat.Every)} valleys apart, at {depth}."
+            : $"{Capital(mark.Accent)} on valley {valley}, at {depth}.";
+    }
+
+    private static string Under(Work work, Valley valley, CableRow row)
+    {
+        if (work.ThreadAt(valley, row) is { } key)
+        {
+            var level = Lattice.LevelAt(valley, row, work.PhaseAt(valley, row)) == Level.Up ? "Up" : "Down";
+            return $"{level} cable, {work.Piece.Thread(key)!.Name}";
+        }
+        if (work.Bands.IsEmpty || Edit.Bands.IndexAt(work, valley, row) is not { } index) return "Bare pleats";
+        var band = work.Piece.Bands[index];
+        return $"{Capital(band.Stitch)}, {work.Piece.Thread(band.Thread)!.Name}";
+    }
+
+    private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
 
     private static string Count(int number) => number.ToString(CultureInfo.InvariantCulture);
 }

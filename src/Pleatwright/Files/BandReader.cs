@@ -10,8 +10,7 @@ namespace Pleatwright.Files;
 /// <summary>Reads bands and accents: which keys they take depends on their stitch.</summary>
 internal static class BandReader
 {
-    /// <summary>Quarter spaces by which something may be shifted up or down.</summary>
-    public const int MostOffset = 40;
+    private const int MostOffset = Chart.Band.MostOffset;
 
     /// <summary>One band.</summary>
     public static Band Band(JsonText text, Located value, ClothPlan cloth, ImmutableArray<Floss> threads)
@@ -33,7 +32,7 @@ internal static class BandReader
             Steps = Chosen(keys, "steps", stitch.Steps),
             Height = Chosen(keys, "height", stitch.Height),
         };
-        if (stitch.Journeys(stitch.StepsOf(band), stitch.HeightOf(band))[0].Repeat > 1 && !stitch.OnLattice)
+        if (stitch.TakesEnds(band))
             band = band with { Ends = keys.OneOf("ends", BandEnds.Cut, ("cut", BandEnds.Cut), ("whole", BandEnds.Whole)) };
         if (!stitch.OnLattice && keys.Optional("workFrom") is not null)
             band = band with { WorkFrom = keys.OneOf("workFrom", WorkFrom.Side, ("side", WorkFrom.Side), ("centre", WorkFrom.Centre)) };
@@ -55,6 +54,7 @@ internal static class BandReader
         var mark = new AccentMark(name, PlaceReader.Centre(keys), new GatheringRow(keys.Whole("gatheringRow", 1, cloth.GatheringRows)), PlaceReader.Thread(text, keys, threads))
         {
             Offset = keys.Whole("offset", -MostOffset, MostOffset, 0),
+            Drop = keys.Whole("drop", -MostOffset, MostOffset, 0),
             Repeat = PlaceReader.Repeat(text, keys),
             Size = Chosen(keys, "size", accent.Size),
             Upright = accent.Size is not null && keys.Flag("upright", false),

@@ -37,6 +37,7 @@ internal static class BandWriter
         json.WriteNumber("gatheringRow", mark.GatheringRow.Number);
         json.WriteString("thread", mark.Thread.ToString());
         Write(json, "offset", mark.Offset, 0);
+        Write(json, "drop", mark.Drop, 0);
         if (mark.Size is { } size) json.WriteNumber("size", size);
         if (mark.Upright) json.WriteBoolean("upright", true);
         PieceWriter.WriteRepeat(json, mark.Repeat);

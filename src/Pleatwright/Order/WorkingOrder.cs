@@ -78,6 +78,15 @@ public sealed class WorkingOrder
         return before[step.Number - 1];
     }
 
+    /// <summary>Which run of the order a step is, from 1: a run worked with several needlefuls is one.</summary>
+    public int PlaceOf(Step step)
+    {
+        var place = 0;
+        foreach (var s in Steps.AsSpan()[..step.Number])
+            if (!s.Continues) place++;
+        return place;
+    }
+
     /// <summary>Whether a step travels from left to right on the chart.</summary>
     public bool TravelsRight(Step step) => step.From == step.To
         ? step.Turned == (Work.Piece.Working.Hand == Hand.Left)

@@ -16,7 +16,7 @@ internal static class Marking
         new(Group, "Copy", "Ctrl+c", Copy),
         new(Group, "Lift off", "Ctrl+x", at => { Copy(at); at.Desk.Edit("lifting off", p => Clear.Cables(p, at.Needle.AreaOrCell.Cells())); }),
         new(Group, "Lay what was copied", "Ctrl+v", Lay) { Can = at => at.Needle.Lifted is not null },
-        .. Ways.All.Select(w => new Verb(Group, "Move what is marked, else the figure", "Alt+" + w.Key, at => Push(at, w)) { Unlisted = w.Key != "ArrowRight" }),
+        .. Ways.All.Select(w => new Verb(Group, "Move what is marked, else the accent or the figure", "Alt+" + w.Key, at => Push(at, w)) { Unlisted = w.Key != "ArrowRight" }),
         new(Group, "Mirror what is marked in its place", "\\", at => InPlace(at, "mirroring", Mirror.InPlace)) { Can = Marked },
         new(Group, "Turn what is marked top to bottom", "^", at => InPlace(at, "turning over", Mirror.Upend)) { Can = Marked },
         new(Group, "Mirror about this valley", "|", Across) { Can = at => Marked(at) || at.Needle.Spot is not null },
@@ -76,6 +76,12 @@ internal static class Marking
             if (ReferenceEquals(before, at.Desk.Piece)) return;
             at.Needle.GoTo(new Valley(at.Needle.Valley.Number + valleys), new CableRow(at.Needle.Row.Index + rows));
             at.Needle.Mark(Shift(area, valleys, rows));
+        }
+        else if (Accents.At(at) is { } laid)
+        {
+            var before = at.Desk.Piece;
+            at.Desk.Edit("moving an accent", p => Accenting.By(p, laid.Index, valleys, rows));
+            if (!ReferenceEquals(before, at.Desk.Piece)) at.Needle.GoTo(new Valley(at.Needle.Valley.Number + valleys), new CableRow(at.Needle.Row.Index + rows));
         }
         else if (at.Needle.Spot is { } spot)
         {

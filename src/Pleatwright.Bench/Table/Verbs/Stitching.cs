@@ -10,10 +10,10 @@ internal static class Stitching
 
     public static IEnumerable<Verb> All { get; } =
     [
-        new(Group, "Stitch here, or clear with the seam ripper", " ", Here),
+        new(Group, "Stitch here, or put the accent in hand on; with the seam ripper clear it", " ", Here),
         .. Ways.All.Select(w => new Verb(Group, "Stitch and go on", "Ctrl+" + w.Key, at => { Here(at); w.Step(at); }) { Unlisted = w.Key != "ArrowRight" }),
-        new(Group, "Clear here, or all that is marked", "Delete", Remove),
-        new(Group, "Clear here, or all that is marked", "Backspace", Remove) { Unlisted = true },
+        new(Group, "Clear here, the accent first, or all that is marked", "Delete", Remove),
+        new(Group, "Clear here, the accent first, or all that is marked", "Backspace", Remove) { Unlisted = true },
         new(Group, "Fill from here, or all that is marked", "*", FillIn) { Can = at => at.Needle.Thread is not null },
         new(Group, "Work this figure's thread here in the thread in hand", "%", RecolourFigure) { Can = at => Other(at) && at.Needle.Spot is not null },
         new(Group, "Work this thread everywhere in the thread in hand", "", RecolourAll) { Can = Other },
@@ -24,6 +24,13 @@ internal static class Stitching
     public static void Here(Workplace at)
     {
         var (desk, needle) = (at.Desk, at.Needle);
+        if (needle.Doing == Doing.Accent)
+        {
+            if (needle.Thread is not null) Accents.Put(at, needle.Accent);
+            else if (Accents.At(at) is { } laid) Accents.TakeOff(at, laid);
+            else desk.Say("There is no accent here to take off.");
+            return;
+        }
         var cell = (needle.Valley, needle.Row);
         if (needle.Thread is { } thread) desk.Edit("a stitch", p => Draw.Cables(p, [cell], thread).Piece);
         else desk.Edit("clearing", p => Clear.Cables(p, [cell]));
@@ -31,9 +38,10 @@ internal static class Stitching
 
     private static void Remove(Workplace at)
     {
+        if (at.Needle.Area is null && Accents.At(at) is { } laid) { Accents.TakeOff(at, laid); return; } // it lies over the rest
         var area = at.Needle.AreaOrCell;
         var before = at.Desk.Piece;
-        at.Desk.Edit("clearing", p => Clear.Cables(p, area.Cells()));
+        at.Desk.Edit("clearing", _ => Clear.Cables(Accenting.TakeOff(at.Desk.Work, area), area.Cells()));
         if (ReferenceEquals(before, at.Desk.Piece) && at.Desk.Work.IsWorked(area.From, area.Top))
             at.Desk.Say("A band lies here; it is worked from side to side, and taken off as a whole.");
     }

@@ -14,7 +14,7 @@ public sealed record Verb(string Group, string Words, string Key, Action<Workpla
 {
     /// <summary>Every verb, in the order they are listed.</summary>
     public static ImmutableArray<Verb> All { get; } =
-        [.. Stitching.All, .. Marking.All, .. Figuring.All, .. Looking.All, .. Piecework.All];
+        [.. Stitching.All, .. Marking.All, .. Figuring.All, .. Accents.All, .. Looking.All, .. Piecework.All];
 
     private static readonly Dictionary<string, Verb> ByKey = All.Where(v => v.Key.Length > 0).ToDictionary(v => v.Key);
 

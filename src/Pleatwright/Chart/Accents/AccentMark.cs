@@ -14,6 +14,9 @@ public sealed record AccentMark(string Accent, Centre Centre, GatheringRow Gathe
     /// <summary>Quarter spaces by which it lies lower than its gathering row; negative for higher.</summary>
     public int Offset { get; init; }
 
+    /// <summary>Cable rows by which it lies lower still; negative for higher.</summary>
+    public int Drop { get; init; }
+
     /// <summary>Pleats it is long; nothing for what is usual.</summary>
     public int? Size { get; init; }
 
@@ -35,6 +38,23 @@ public readonly record struct LaidAccent(int Index, AccentMark Mark, Accent Acce
     /// <summary>Pleats it is long.</summary>
     public int Size => Mark.Size ?? Accent.Size?.Usual ?? 0;
 
+    /// <summary>Spaces below gathering row 1 at which a mark lies.</summary>
+    public static double DepthOf(AccentMark mark, int cableRowsPerSpace) =>
+        mark.GatheringRow.Number - 1 + mark.Offset / 4.0 + (double)mark.Drop / cableRowsPerSpace;
+
+    /// <summary>Whether it covers a cell of the lattice.</summary>
+    public bool Covers(Valley valley, CableRow row, Gauge gauge)
+    {
+        double left = double.PositiveInfinity, right = double.NegativeInfinity, top = left, bottom = right;
+        foreach (var shape in Accent.Shapes(this, gauge))
+        {
+            (left, right) = (Math.Min(left, Math.Min(shape.From.Across, shape.To.Across)), Math.Max(right, Math.Max(shape.From.Across, shape.To.Across)));
+            (top, bottom) = (Math.Min(top, Math.Min(shape.From.Down, shape.To.Down)), Math.Max(bottom, Math.Max(shape.From.Down, shape.To.Down)));
+        }
+        double down = 2 * row.Index + 1; // the middle of the row
+        return valley.Number > left - 0.5 && valley.Number < right + 0.5 && down > top - 1.01 && down < bottom + 1.01;
+    }
+
     /// <summary>Whether all of it lies on the cloth.</summary>
     public bool IsOnCloth(Work work)
     {
@@ -55,7 +75,7 @@ public readonly record struct LaidAccent(int Index, AccentMark Mark, Accent Acce
             if (piece.Thread(mark.Thread) is null) throw new ArgumentException($"No thread has the letter '{mark.Thread}'.");
             var centre = mark.Centre.On(new Valley(pleating.CentreValley)).Number;
             for (var copy = 0; copy < mark.Repeat.Count; copy++)
-                laid.Add(new LaidAccent(i, mark, accent, new Valley(centre + mark.Repeat.OffsetOf(copy)), mark.GatheringRow.Number - 1 + mark.Offset / 4.0));
+                laid.Add(new LaidAccent(i, mark, accent, new Valley(centre + mark.Repeat.OffsetOf(copy)), DepthOf(mark, pleating.Gauge.CableRowsPerSpace)));
         }
         return laid.ToImmutable();
     }

@@ -74,6 +74,9 @@ public abstract class BandStitch
     /// <summary>Where the working of this band begins.</summary>
     public WorkFrom StartOf(Band band) => band.WorkFrom ?? UsualStart;
 
+    /// <summary>Whether a band may choose its ends: only where a pattern repeats.</summary>
+    public bool TakesEnds(Band band) => !OnLattice && RepeatOf(band) > 1;
+
     /// <summary>The journeys of a band, turned upside down where it asks for that.</summary>
     public ImmutableArray<Journey> JourneysOf(Band band)
     {

@@ -85,6 +85,20 @@ public static class StitchDrawing
         }
     }
 
+    /// <summary>What shows on the back where the needle goes through a pleat: a bit of thread, shown there alone.</summary>
+    public static IEnumerable<StitchShape> Bites(Pass pass, int cableRowsPerSpace)
+    {
+        yield return Bit(pass.Stitches[0].From);
+        foreach (var stitch in pass.Stitches)
+            if (stitch.To.Pleat != stitch.From.Pleat || stitch.Kind == StitchKind.Bar) yield return Bit(stitch.To);
+
+        StitchShape Bit(Bite bite)
+        {
+            var down = Down(bite.Depth, cableRowsPerSpace);
+            return new StitchShape(ShapeKind.Hidden, new(bite.Pleat.Number - 0.65, down), new(bite.Pleat.Number - 0.35, down), 0.6);
+        }
+    }
+
     // The side on which a stitch before the first would have ended: a row begins as it goes on. Only a cable or a turn,
     // which lies level and is not followed by its like, has the other side before it.
     private static double SideBefore(Pass pass)

@@ -26,7 +26,7 @@ internal static class StitchSamples
                 yield return new SignEntry(Sign.Sample, Words(group.Key.Name, thread), Draw(work, piece with
                 {
                     Bands = [],
-                    Accents = [group.First().Mark with { Centre = Centre.Middle, GatheringRow = new GatheringRow(2), Offset = 0, Repeat = Repeat.Once }],
+                    Accents = [group.First().Mark with { Centre = Centre.Middle, GatheringRow = new GatheringRow(2), Offset = 0, Drop = 0, Repeat = Repeat.Once }],
                 }));
     }
 

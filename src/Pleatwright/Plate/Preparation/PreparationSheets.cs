@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using Pleatwright.Chart;
 using Pleatwright.Cloth;
-using Pleatwright.Plate.Parts;
 
 namespace Pleatwright.Plate.Preparation;
 

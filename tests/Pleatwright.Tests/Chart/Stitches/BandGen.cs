@@ -45,6 +45,7 @@ internal static class BandGen
             new AccentMark(accent.Name, Centre.At(new Valley(valley)), new GatheringRow(row), Thread)
             {
                 Offset = offset,
+                Drop = (valley + row) % 4,
                 Size = size,
                 Upright = upright && accent.Size is not null,
                 Repeat = new Repeat(count, 6),

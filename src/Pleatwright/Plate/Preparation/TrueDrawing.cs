@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace Pleatwright.Plate.Parts;
+namespace Pleatwright.Plate.Preparation;
 
 /// <summary>A drawing at the size of the cloth itself, in millimetres, of which a page may show any part.</summary>
 internal abstract class TrueDrawing

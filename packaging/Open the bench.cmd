@@ -1,3 +1,0 @@
-@echo off
-"%~dp0pleatwright.exe" %*
-if errorlevel 1 pause

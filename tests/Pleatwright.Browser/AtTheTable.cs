@@ -1,0 +1,73 @@
+using Microsoft.Playwright;
+using Pleatwright.Chart;
+using Pleatwright.Files;
+
+namespace Pleatwright.Browser.Tests;
+
+/// <summary>What tests at the table share: what the shelf has, and where things lie on the screen.</summary>
+internal static class AtTheTable
+{
+    /// <summary>The piece as the shelf has it, once it satisfies a test.</summary>
+    public static async Task<Piece> OnShelfAsync(OpenBench bench, Func<Piece, bool> until)
+    {
+        for (var i = 0; i < 200; i++)
+        {
+            foreach (var file in Directory.GetFiles(bench.Folder, "*.piece.json"))
+            {
+                try
+                {
+                    var piece = PieceReader.Read(await File.ReadAllBytesAsync(file));
+                    if (until(piece)) return piece;
+                }
+                catch (IOException) { } // being replaced this moment
+            }
+            await Task.Delay(100);
+        }
+        var last = Directory.GetFiles(bench.Folder, "*.piece.json").Select(File.ReadAllText).FirstOrDefault();
+        throw new Xunit.Sdk.XunitException($"The shelf never had the piece as expected, but {last}");
+    }
+
+    /// <summary>Where the middle of a brick is on the screen.</summary>
+    public static async Task<(float X, float Y)> PlaceOfAsync(OpenBench bench, int valley, int row)
+    {
+        var at = await bench.Page.EvaluateAsync<float[]>("""
+            async ([valley, row]) => {
+              const { painterOf } = await import("/painter.js");
+              for (let h = 1; h < 50; h++) {
+                const p = painterOf(h);
+                if (p?.host.id !== "table-cloth") continue;
+                const box = p.host.getBoundingClientRect(), [x, y, w, tall] = p.brickBox(valley, row);
+                return [box.left + x + w / 2, box.top + y + tall / 2];
+              }
+            }
+            """, new[] { valley, row });
+        return (at[0], at[1]);
+    }
+
+    /// <summary>Presses keys one after the other.</summary>
+    public static async Task PressAsync(OpenBench bench, params string[] keys)
+    {
+        foreach (var key in keys) await bench.Page.Keyboard.PressAsync(key);
+    }
+
+    /// <summary>A field of the sheet that is open, by the words above it.</summary>
+    public static ILocator Field(OpenBench bench, string words) =>
+        bench.Page.Locator("dialog[open] label.field", new() { Has = bench.Page.Locator("span", new() { HasTextRegex = new($"^{words}$") }) }).Locator("input, select");
+
+    /// <summary>Fills a number and leaves its field.</summary>
+    public static async Task NumberAsync(OpenBench bench, string words, int number)
+    {
+        await Field(bench, words).FillAsync(number.ToString(System.Globalization.CultureInfo.InvariantCulture));
+        await Field(bench, words).BlurAsync();
+    }
+
+    /// <summary>A bench whose shelf holds one piece, open at the table.</summary>
+    public static async Task<OpenBench> WithAsync(Chromium chromium, string piece, ViewportSize? size = null, bool dark = false)
+    {
+        var bench = await OpenBench.AtAsync(chromium, "shelf", size, dark, fillShelf: folder => File.WriteAllText(Path.Combine(folder, "tide.piece.json"), piece));
+        await bench.Page.GetByText("Tide", new() { Exact = true }).First.ClickAsync();
+        await bench.Page.Locator("#table-cloth").WaitForAsync();
+        await bench.Page.Locator("#table-cloth").FocusAsync();
+        return bench;
+    }
+}
