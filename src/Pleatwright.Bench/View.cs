@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Pleatwright.Bench.Basket;
 using Pleatwright.Bench.Pieces;
 using Pleatwright.Bench.Printing;
 using Pleatwright.Bench.Stitching;
@@ -21,6 +22,7 @@ public sealed record View(string Name, string Title, string Hint, Type Component
         new("shelf", "Shelf", "your pieces", typeof(ShelfView)),
         new("table", "Table", "draw and check", typeof(TableView)),
         new("order", "Order", "how to work it", typeof(OrderView)),
+        new("stash", "Stash", "what you have and what to buy", typeof(StashView)),
         new("plate", "Plate", "print it", typeof(PlateView)),
         new("stitch", "Stitch", "at your chair", typeof(StitchView)),
     ];

@@ -17,5 +17,8 @@ public static class Words
     /// <summary>A length in the units it was given in.</summary>
     public static string Of(Length length) => length.Say(length.Unit == LengthUnit.Inch ? UnitSystem.Inches : UnitSystem.Metric);
 
+    /// <summary>A number as a field of the page takes it: every digit, no thousands.</summary>
+    public static string Plain(double number) => number.ToString("R", CultureInfo.InvariantCulture);
+
     public static string Of(double number) => number.ToString("0.##", CultureInfo.InvariantCulture);
 }

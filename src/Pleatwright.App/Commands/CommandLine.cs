@@ -52,6 +52,12 @@ internal static class CommandLine
     /// <summary>Prints one JSON document on standard output.</summary>
     public static void PrintJson<T>(T value) => Console.Out.WriteLine(JsonSerializer.Serialize(value, Options));
 
+    /// <summary>Prints lines on standard output.</summary>
+    public static void Print(IEnumerable<string> lines)
+    {
+        foreach (var line in lines) Console.Out.WriteLine(line);
+    }
+
     /// <summary>The option every command has.</summary>
     public static Option<bool> JsonOption() => new("--json") { Description = "Print one JSON document instead of words." };
 

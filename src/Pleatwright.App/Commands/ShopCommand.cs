@@ -20,7 +20,7 @@ internal static class ShopCommand
             var list = ListOf(parsed.GetValue(pieces)!, had);
             var reckoning = Reckoning.Of(list, had.Rates, had.Pace);
             if (parsed.GetValue(json)) CommandLine.PrintJson(ShoppingReport.Of(list, reckoning, had));
-            else ShoppingReport.Say(list, reckoning, had, units.Read(parsed));
+            else CommandLine.Print(ShoppingWords.Lines(list, reckoning, had, units.Read(parsed), instead: false));
             return CommandLine.Done;
         });
         return command;

@@ -37,7 +37,7 @@ internal static class StashCommand
             {
                 var reckoning = Reckoning.Of(list, stash.Rates, stash.Pace);
                 if (parsed.GetValue(json)) CommandLine.PrintJson(ShoppingReport.Of(list, reckoning, stash));
-                else ShoppingReport.Say(list, reckoning, stash, units.Read(parsed), instead: true);
+                else CommandLine.Print(ShoppingWords.Lines(list, reckoning, stash, units.Read(parsed), instead: true));
             }
             else if (parsed.GetValue(json)) CommandLine.PrintJson(Report(stash));
             else Say(stash, units.Read(parsed));

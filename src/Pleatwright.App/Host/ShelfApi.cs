@@ -4,10 +4,10 @@ using Pleatwright.Files;
 namespace Pleatwright.App.Host;
 
 /// <summary>
-/// The shelf over HTTP; docs/shelf.md describes each address. A failure answers with a <see cref="ShelfFault"/>. A write
+/// The shelf and the stash beside it over HTTP; docs/shelf.md describes each address. A failure answers with a <see cref="ShelfFault"/>. A write
 /// heard to its end is carried through, even when whoever sent it has gone meanwhile.
 /// </summary>
-public sealed class ShelfApi(IShelf shelf)
+public sealed class ShelfApi(IShelf shelf, IStashShelf stash)
 {
     private const int MostLetters = 8 * 1024; // the largest small request, in bytes
 
@@ -81,6 +81,32 @@ public sealed class ShelfApi(IShelf shelf)
             c.Response.Headers.ETag = Tag(await shelf.RestoreAsync(Name(c), Number(c)));
             return Results.NoContent();
         }));
+        MapStash(host.MapGroup("/api/stash"));
+    }
+
+    private void MapStash(RouteGroupBuilder host)
+    {
+        host.MapGet("", c => Do(c, async cancel =>
+        {
+            if (await stash.LoadStashAsync(cancel) is not { } stored) return Results.NoContent();
+            c.Response.Headers.ETag = Tag(stored.Edition);
+            return Results.Bytes(stored.Text, "application/json");
+        }));
+        host.MapPut("", c => Do(c, async cancel =>
+        {
+            var over = Edition(c.Request);
+            if (over is null && c.Request.Headers.IfNoneMatch != "*")
+                return Answer(new ShelfFault(nameof(ShelfTrouble.Conflict), "A save names the edition it replaces, in If-Match, or If-None-Match: * where there is none."), ShelfJson.Default.ShelfFault, 428);
+            return await BodyAsync(c, cancel, async text =>
+            {
+                c.Response.Headers.ETag = Tag(await stash.SaveStashAsync(text, over));
+                return Results.NoContent();
+            });
+        }));
+        host.MapGet("/versions", c => Do(c, async cancel =>
+            Answer(await stash.StashVersionsAsync(cancel), ShelfJson.Default.IReadOnlyListPieceVersion)));
+        host.MapGet("/versions/{number:int}", c => Do(c, async cancel =>
+            Results.Bytes(await stash.LoadStashVersionAsync(Number(c), cancel), "application/json")));
     }
 
     private static PieceName Name(HttpContext context) => PieceName.Parse((string?)context.Request.RouteValues["name"]);
@@ -98,7 +124,7 @@ public sealed class ShelfApi(IShelf shelf)
     private static async Task<IResult> BodyAsync(HttpContext context, CancellationToken cancel, Func<byte[], Task<IResult>> use)
     {
         if (context.Request.ContentType?.Split(';')[0].Trim() != "application/json")
-            return Answer(new ShelfFault(nameof(ShelfTrouble.Unreadable), "A piece is sent as application/json."), ShelfJson.Default.ShelfFault, 415);
+            return Answer(new ShelfFault(nameof(ShelfTrouble.Unreadable), "Pieces and the stash are sent as application/json."), ShelfJson.Default.ShelfFault, 415);
         if (context.Request.ContentLength > PieceReader.MostBytes) throw TooLarge(null);
         await FewUploads.WaitAsync(cancel);
         try

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Net;
 using System.Net.Http.Headers;
 using System.Net.Http.Json;
 using System.Text.Json;
@@ -7,10 +8,10 @@ using Pleatwright.Shelf;
 
 namespace Pleatwright.Bench.Keeping;
 
-/// <summary>The shelf of real files that the bench's host serves.</summary>
-public sealed class HostShelf(HttpClient http) : IShelf
+/// <summary>The shelf of real files that the bench's host serves, and the stash beside it.</summary>
+public sealed class HostShelf(HttpClient http) : IShelf, IStashShelf
 {
-    private const string Pieces = "api/shelf/pieces";
+    private const string Pieces = "api/shelf/pieces", Stash = "api/stash";
 
     /// <inheritdoc/>
     public bool InBrowserOnly => false;
@@ -71,6 +72,31 @@ public sealed class HostShelf(HttpClient http) : IShelf
         return EditionOf(answer);
     }
 
+    /// <inheritdoc/>
+    public async Task<StoredStash?> LoadStashAsync(CancellationToken cancel = default)
+    {
+        using var answer = await SendAsync(HttpMethod.Get, Stash, cancel);
+        return answer.StatusCode == HttpStatusCode.NoContent ? null : new StoredStash(await answer.Content.ReadAsByteArrayAsync(cancel), EditionOf(answer));
+    }
+
+    /// <inheritdoc/>
+    public async Task<Edition> SaveStashAsync(byte[] text, Edition? over, CancellationToken cancel = default)
+    {
+        using var answer = await SendAsync(HttpMethod.Put, Stash, cancel, text, over);
+        return EditionOf(answer);
+    }
+
+    /// <inheritdoc/>
+    public Task<IReadOnlyList<PieceVersion>> StashVersionsAsync(CancellationToken cancel = default) =>
+        GetAsync($"{Stash}/versions", ShelfJson.Default.IReadOnlyListPieceVersion, cancel);
+
+    /// <inheritdoc/>
+    public async Task<byte[]> LoadStashVersionAsync(int number, CancellationToken cancel = default)
+    {
+        using var answer = await SendAsync(HttpMethod.Get, string.Create(CultureInfo.InvariantCulture, $"{Stash}/versions/{number}"), cancel);
+        return await answer.Content.ReadAsByteArrayAsync(cancel);
+    }
+
     private static string Address(PieceName name) => $"{Pieces}/{Uri.EscapeDataString(name.ToString())}";
 
     private static string VersionAddress(PieceName name, int number) => string.Create(CultureInfo.InvariantCulture, $"{Address(name)}/versions/{number}");
@@ -95,6 +121,7 @@ public sealed class HostShelf(HttpClient http) : IShelf
         using var request = new HttpRequestMessage(method, address);
         if (method != HttpMethod.Get) request.Headers.Add("Pleatwright-Bench", "1");
         if (over is { } edition) request.Headers.IfMatch.Add(new EntityTagHeaderValue($"\"{edition}\""));
+        else if (method == HttpMethod.Put) request.Headers.IfNoneMatch.Add(EntityTagHeaderValue.Any);
         if (text is not null) request.Content = new ByteArrayContent(text) { Headers = { ContentType = new("application/json") } };
         HttpResponseMessage answer;
         try

@@ -4,7 +4,7 @@ using Pleatwright.Shelf;
 
 namespace Pleatwright.Bench.Keeping;
 
-/// <summary>Which shelf this bench has: its host's when a host serves it, else the browser's own.</summary>
+/// <summary>Which shelf and stash this bench has: its host's when a host serves it, else the browser's own.</summary>
 public static class ShelfChoice
 {
     private const string Remembered = "shelf";
@@ -13,7 +13,7 @@ public static class ShelfChoice
     /// Asks whoever served the bench. When nobody answers (the bench was opened from the browser's own copy) it is the
     /// shelf of last time, so that a stopped host never seems an empty shelf.
     /// </summary>
-    public static async Task<IShelf> MakeAsync(HttpClient http)
+    public static async Task<(IShelf Shelf, IStashShelf Stash)> MakeAsync(HttpClient http)
     {
         string? kind = null;
         try
@@ -23,8 +23,13 @@ public static class ShelfChoice
         catch (Exception e) when (e is HttpRequestException or JsonException or NotSupportedException) { } // as if nobody had answered
         if (kind is "files" or "browser") Store.SetSetting(Remembered, kind);
         else kind = Store.Setting(Remembered);
-        if (kind == "files") return new HostShelf(http);
+        if (kind == "files")
+        {
+            var host = new HostShelf(http);
+            return (host, host);
+        }
         _ = Store.PersistAsync();
-        return new FileShelf(new BrowserStore(), TimeProvider.System) { InBrowserOnly = true };
+        var store = new BrowserStore();
+        return (new FileShelf(store, TimeProvider.System) { InBrowserOnly = true }, new FileStash(store, TimeProvider.System));
     }
 }

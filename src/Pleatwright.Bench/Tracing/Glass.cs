@@ -1,15 +1,31 @@
 using System.Collections.Immutable;
+using Pleatwright.Bench.Basket;
 using Pleatwright.Chart;
 using Pleatwright.Picture;
 using Pleatwright.Proof;
+using Pleatwright.Shopping;
+using Pleatwright.Thread;
 
 namespace Pleatwright.Bench.Tracing;
+
+/// <summary>Where the threads of a traced figure come from.</summary>
+public enum ThreadSource
+{
+    /// <summary>Chosen freely for the picture.</summary>
+    Picture,
+
+    /// <summary>The piece on the table.</summary>
+    Piece,
+
+    /// <summary>The maker's stash.</summary>
+    Stash,
+}
 
 /// <summary>
 /// The picture being traced and what came of it. It outlives the view, so that coming back finds it. Every change is traced
 /// anew, a step at a time, so that the page stays awake and the next change stops the last.
 /// </summary>
-public sealed class Glass(Desk desk)
+public sealed class Glass(Desk desk, Workbasket basket)
 {
     private const int Settle = 140; // milliseconds a slider must rest
 
@@ -24,8 +40,8 @@ public sealed class Glass(Desk desk)
     /// <summary>How it is traced.</summary>
     public TracingOptions Options { get; private set; } = new() { Background = Background.Auto };
 
-    /// <summary>Whether the threads are those of the piece on the table.</summary>
-    public bool FromPiece { get; private set; }
+    /// <summary>Where the threads come from.</summary>
+    public ThreadSource Source { get; private set; }
 
     /// <summary>What came of it; of the last change but one while the last is being traced.</summary>
     public Traced? Traced { get; private set; }
@@ -73,10 +89,10 @@ public sealed class Glass(Desk desk)
         Again();
     }
 
-    /// <summary>Takes the threads of the piece on the table, or chooses freely.</summary>
-    public void TakeThreadsFrom(bool piece)
+    /// <summary>Takes the threads from somewhere else.</summary>
+    public void TakeThreadsFrom(ThreadSource source)
     {
-        FromPiece = piece;
+        Source = source;
         Again();
     }
 
@@ -97,6 +113,13 @@ public sealed class Glass(Desk desk)
         Changed?.Invoke();
     }
 
+    private ImmutableArray<Floss> Choice => Source switch
+    {
+        ThreadSource.Piece => desk.Piece.Threads,
+        ThreadSource.Stash => Stash.Choice(basket.Stash.Threads),
+        _ => [],
+    };
+
     private async void Again()
     {
         running.Cancel();
@@ -108,7 +131,7 @@ public sealed class Glass(Desk desk)
         try
         {
             await Task.Delay(Settle, cancel);
-            await Run(picture, FromPiece ? Options with { Stash = desk.Piece.Threads } : Options, cancel);
+            await Run(picture, Options with { Stash = Choice }, cancel);
         }
         catch (OperationCanceledException)
         {

@@ -21,6 +21,17 @@ internal static partial class PicturePane
         [JSMarshalAs<JSType.Function<JSType.String>>] Action<string> onRefused,
         [JSMarshalAs<JSType.Function<JSType.String>>] Action<string> onCrop);
 
+    /// <summary>Listens over an element; the callbacks hear of a picture, of a refusal, and of a spot pressed in it or moved by the arrow keys.</summary>
+    [JSImport("listenSpot", "picture")]
+    public static partial void ListenSpot(string hostId,
+        [JSMarshalAs<JSType.Function<JSType.Number, JSType.Number, JSType.String>>] Action<int, int, string> onPicture,
+        [JSMarshalAs<JSType.Function<JSType.String>>] Action<string> onRefused,
+        [JSMarshalAs<JSType.Function<JSType.Number, JSType.Number>>] Action<int, int> onSpot);
+
+    /// <summary>Shows the ring round a spot, in pixels of the picture.</summary>
+    [JSImport("showSpot", "picture")]
+    public static partial void ShowSpot(string hostId, int x, int y, int radius);
+
     [JSImport("leave", "picture")]
     public static partial void Leave();
 

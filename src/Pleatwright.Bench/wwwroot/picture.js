@@ -3,13 +3,13 @@
 const MOST_BYTES = 64 * 1024 * 1024, MOST_PIXELS = 50_000_000, MOST_KEPT = 2_000_000;
 let stop = null, kept = null;
 
-// Listens over an element for pictures and for a part marked out with pointer; asks for nothing twice.
-export function listen(hostId, onPicture, onRefused, onCrop) {
+// Listens over an element for pictures, chosen, dropped or pasted; what it returns adds listeners that end with it.
+function takeIn(hostId, onPicture, onRefused) {
   stop?.abort();
   stop = new AbortController();
-  const host = document.getElementById(hostId);
-  if (!host) return;
-  const on = (target, name, act) => target.addEventListener(name, act, { signal: stop.signal });
+  const host = document.getElementById(hostId), signal = stop.signal;
+  if (!host) return null;
+  const on = (target, name, act) => target.addEventListener(name, act, { signal });
   const take = (file) => { if (file) read(file, onPicture, onRefused); };
   on(host, "dragover", (e) => { e.preventDefault(); host.dataset.over = "yes"; });
   on(host, "dragleave", () => delete host.dataset.over);
@@ -19,13 +19,60 @@ export function listen(hostId, onPicture, onRefused, onCrop) {
     if (file) { e.preventDefault(); take(file); }
   });
   on(host, "change", (e) => { if (e.target.type === "file") { take(e.target.files[0]); e.target.value = ""; } });
+  return { host, on };
+}
 
+// Where in the canvas's own pixels a pointer is.
+function place(e, canvas) {
+  const box = canvas.getBoundingClientRect();
+  const at = (v, size, most) => Math.max(0, Math.min(most, Math.round(v / size * most)));
+  return [at(e.clientX - box.left, box.width, canvas.width), at(e.clientY - box.top, box.height, canvas.height)];
+}
+
+// Listens for a spot pressed, and for the arrow keys that move it; with Shift by larger steps.
+let spot = [0, 0];
+export function listenSpot(hostId, onPicture, onRefused, onSpot) {
+  const pane = takeIn(hostId, onPicture, onRefused);
+  if (!pane) return;
+  const { host, on } = pane;
+  let held = false;
+  on(host, "pointerdown", (e) => {
+    if (!(e.target instanceof HTMLCanvasElement) || e.button !== 0) return;
+    held = true;
+    e.target.setPointerCapture(e.pointerId);
+    onSpot(...place(e, e.target));
+  });
+  on(host, "pointermove", (e) => { if (held) onSpot(...place(e, e.target)); });
+  on(host, "pointerup", () => { held = false; });
+  on(host, "pointercancel", () => { held = false; });
+  on(host, "keydown", (e) => {
+    const way = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] }[e.key];
+    const canvas = e.target.querySelector?.("canvas");
+    if (!way || !canvas) return;
+    e.preventDefault();
+    e.stopPropagation();
+    const step = Math.max(1, Math.round(Math.min(canvas.width, canvas.height) * (e.shiftKey ? .1 : .02)));
+    const move = (v, w, most) => Math.max(0, Math.min(most - 1, v + w * step));
+    onSpot(move(spot[0], way[0], canvas.width), move(spot[1], way[1], canvas.height));
+  });
+}
+
+export function showSpot(hostId, x, y, radius) {
+  spot = [x, y];
+  const host = document.getElementById(hostId), canvas = host?.querySelector("canvas"), ring = host?.querySelector(".spot-ring");
+  if (!canvas || !ring) return;
+  ring.hidden = false;
+  ring.style.left = `${x / canvas.width * 100}%`;
+  ring.style.top = `${y / canvas.height * 100}%`;
+  ring.style.width = `${2 * radius / canvas.width * 100}%`;
+}
+
+// Listens for pictures and for a part marked out with the pointer; asks for nothing twice.
+export function listen(hostId, onPicture, onRefused, onCrop) {
+  const pane = takeIn(hostId, onPicture, onRefused);
+  if (!pane) return;
+  const { host, on } = pane;
   let from = null, part = null;
-  const place = (e, canvas) => {
-    const box = canvas.getBoundingClientRect();
-    const at = (v, size, most) => Math.max(0, Math.min(most, Math.round(v / size * most)));
-    return [at(e.clientX - box.left, box.width, canvas.width), at(e.clientY - box.top, box.height, canvas.height)];
-  };
   on(host, "pointerdown", (e) => {
     if (!(e.target instanceof HTMLCanvasElement) || e.button !== 0) return;
     e.target.setPointerCapture(e.pointerId);
@@ -63,6 +110,7 @@ export function show(hostId, width, height, view, x, y, w, h) {
 
 function mark(host, canvas, part) {
   const frame = host.querySelector(".crop-frame");
+  if (!frame) return;
   frame.hidden = !part;
   if (!part) return;
   const share = (v, most) => `${v / most * 100}%`;

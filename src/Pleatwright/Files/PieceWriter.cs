@@ -1,6 +1,4 @@
-using System.Buffers;
 using System.Text;
-using System.Text.Encodings.Web;
 using System.Text.Json;
 using Pleatwright.Chart;
 using Pleatwright.Cloth;
@@ -12,20 +10,8 @@ namespace Pleatwright.Files;
 /// <summary>Writes piece files, format number 1. The same piece always gives the same text.</summary>
 public static class PieceWriter
 {
-    private static readonly JsonWriterOptions Options = new()
-    {
-        Indented = true,
-        NewLine = "\n",
-        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping, // the file is read as JSON, never pasted into a page
-    };
-
     /// <summary>The piece as UTF-8, ending with a line break.</summary>
-    public static byte[] WriteUtf8(Piece piece)
-    {
-        var buffer = new ArrayBufferWriter<byte>();
-        using (var json = new Utf8JsonWriter(buffer, Options)) Write(json, piece);
-        return [.. buffer.WrittenSpan, (byte)'\n'];
-    }
+    public static byte[] WriteUtf8(Piece piece) => JsonOut.Utf8(json => Write(json, piece));
 
     /// <summary>The piece as text, ending with a line break.</summary>
     public static string Write(Piece piece) => Encoding.UTF8.GetString(WriteUtf8(piece));

@@ -1,7 +1,5 @@
-using System.Buffers;
 using System.Globalization;
 using System.Text;
-using System.Text.Encodings.Web;
 using System.Text.Json;
 using Pleatwright.Cloth;
 using Pleatwright.Shopping;
@@ -12,20 +10,8 @@ namespace Pleatwright.Files;
 /// <summary>Writes stash files, format number 1. The same stash always gives the same text.</summary>
 public static class StashWriter
 {
-    private static readonly JsonWriterOptions Options = new()
-    {
-        Indented = true,
-        NewLine = "\n",
-        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping, // the file is read as JSON, never pasted into a page
-    };
-
     /// <summary>The stash as UTF-8, ending with a line break.</summary>
-    public static byte[] WriteUtf8(Stash stash)
-    {
-        var buffer = new ArrayBufferWriter<byte>();
-        using (var json = new Utf8JsonWriter(buffer, Options)) Write(json, stash);
-        return [.. buffer.WrittenSpan, (byte)'\n'];
-    }
+    public static byte[] WriteUtf8(Stash stash) => JsonOut.Utf8(json => Write(json, stash));
 
     /// <summary>The stash as text, ending with a line break.</summary>
     public static string Write(Stash stash) => Encoding.UTF8.GetString(WriteUtf8(stash));

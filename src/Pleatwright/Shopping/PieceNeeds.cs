@@ -46,6 +46,10 @@ public sealed record ClothNeed(string Piece, ClothPlan Cloth)
 /// <param name="Stitches">Stitches to make: cables, half stitches, stitches of bands, accents, and cables on the back.</param>
 public sealed record PieceNeeds(string Piece, ImmutableArray<ThreadNeed> Threads, ClothNeed Cloth, int Stitches)
 {
+    /// <summary>The same under another name.</summary>
+    public PieceNeeds Called(string name) =>
+        new(name, [.. Threads.Select(t => t with { Piece = name })], Cloth with { Piece = name }, Stitches);
+
     /// <summary>Counts what a piece needs when it is worked in this order.</summary>
     /// <param name="order">Its working order.</param>
     /// <param name="name">What to call it; its title when null.</param>

@@ -26,6 +26,9 @@ public sealed record PooledThread(ImmutableArray<ThreadNeed> Needs)
     /// <summary>How unlike a thread of the stash is: the most by CIEDE2000 from any of them.</summary>
     public double DifferenceFrom(StashThread thread) => Needs.Max(n => thread.DifferenceFrom(n.Thread));
 
+    /// <summary>How unlike a thread of the stash is the one it is nearest to.</summary>
+    public double LeastDifferenceFrom(StashThread thread) => Needs.Min(n => thread.DifferenceFrom(n.Thread));
+
     /// <summary>
     /// Pools what pieces need. The colours are gone through from one end of the code to the other and each joins the first pool in
     /// which it is the same as every thread, so the order of the pieces makes no difference to who shares.

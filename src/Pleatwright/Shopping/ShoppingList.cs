@@ -94,4 +94,44 @@ public sealed record ShoppingList(ImmutableArray<PieceNeeds> Pieces, ImmutableAr
         ImmutableArray<PieceNeeds> all = [.. pieces];
         return new ShoppingList(all, ThreadShopping.Lines(PooledThread.Of(all.SelectMany(p => p.Threads)), stash), ClothShopping.Lines([.. all.Select(p => p.Cloth)], stash));
     }
+
+    /// <summary>The stash with what was to buy in it: whole skeins, and cloth by the width. Nothing is left to buy then.</summary>
+    public Stash Bought(Stash stash)
+    {
+        var threads = stash.Threads.ToBuilder();
+        foreach (var line in Threads.Where(t => t.ToBuy > 0))
+        {
+            var thread = line.Pool.Thread;
+            var at = line.Taken.FirstOrDefault(t => t.Thread.Colour == thread.Colour && t.Thread.SkeinLength == thread.SkeinLength)?.Index;
+            if (at is { } there) threads[there] = threads[there] with { Skeins = Math.Min(threads[there].Skeins + line.ToBuy, StashThread.MostSkeins) };
+            else threads.Add(new StashThread(NameFor(line), thread.Colour, line.ToBuy) { SkeinLength = thread.SkeinLength, StrandsInSkein = thread.StrandsInSkein, TexPerStrand = thread.TexPerStrand });
+        }
+        var cloths = stash.Cloths.ToBuilder();
+        foreach (var line in Cloths)
+            if (line.ToBuy is { } buy) cloths.Add(new StashCloth($"for {line.Needs[0].Piece}".Shortened(Stash.LongestName), line.Colour, line.Width, buy.Length));
+        return stash with { Threads = threads.ToImmutable(), Cloths = cloths.ToImmutable() };
+    }
+
+    /// <summary>The stash with what the pieces take from it gone; what was bought for them is used up with them, its ends too.</summary>
+    public Stash Worked(Stash stash)
+    {
+        var threads = stash.Threads.ToBuilder();
+        foreach (var taken in Threads.SelectMany(t => t.Taken))
+            threads[taken.Index] = threads[taken.Index] with { Skeins = Math.Max(0, Math.Round(threads[taken.Index].Skeins - taken.Skeins, 6)) };
+        var cloths = stash.Cloths.ToBuilder();
+        foreach (var taken in Cloths.SelectMany(c => c.Taken))
+        {
+            var left = cloths[taken.Index].Left - taken.Cutting.Length;
+            cloths[taken.Index] = cloths[taken.Index] with { Left = left > Length.Zero ? left : left * 0 };
+        }
+        return stash with { Threads = threads.ToImmutable(), Cloths = cloths.ToImmutable() };
+    }
+
+    private static string NameFor(ThreadLine line) =>
+        (line.Pool.Needs.FirstOrDefault(n => !n.IsBack)?.Name ?? ColourWords.For(line.Pool.Thread.Colour)).Shortened(Stash.LongestName);
+}
+
+internal static class Names
+{
+    public static string Shortened(this string name, int most) => name.Length <= most ? name : name[..most];
 }

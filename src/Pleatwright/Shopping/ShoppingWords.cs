@@ -8,6 +8,37 @@ namespace Pleatwright.Shopping;
 /// <summary>What a list and its reckoning say, in words for people.</summary>
 public static class ShoppingWords
 {
+    /// <summary>Substitutes worth naming for one thread.</summary>
+    public const int MostSubstitutes = 5;
+
+    /// <summary>The whole list as lines of text, to print or to take along.</summary>
+    /// <param name="list">The list.</param>
+    /// <param name="reckoning">Its hours and cost.</param>
+    /// <param name="stash">The stash it was made against.</param>
+    /// <param name="units">The units of lengths.</param>
+    /// <param name="instead">Whether substitutes are named for what has to be bought.</param>
+    public static IEnumerable<string> Lines(ShoppingList list, Reckoning reckoning, Stash stash, UnitSystem units, bool instead)
+    {
+        const string Under = "             ";
+        yield return string.Join(", ", list.Pieces.Select(p => p.Piece));
+        yield return "";
+        yield return $"Threads   {(list.SkeinsToBuy == 0 ? "nothing to buy" : $"{Count(list.SkeinsToBuy, "skein")} to buy")}";
+        var widest = list.Threads.Select(t => t.Pool.Name.Length).DefaultIfEmpty(0).Max();
+        foreach (var line in list.Threads)
+        {
+            yield return $"  {line.Pool.Thread.Colour}  {line.Pool.Name.PadRight(widest)}  {Of(line)}";
+            if (line.Pool.Needs.Select(n => n.Piece).Distinct().Count() > 1)
+                yield return Under + string.Join(", ", line.Pool.Needs.Select(n => $"{n.Piece}: {Count(n.Use.Needlefuls, "needleful")}"));
+            foreach (var taken in line.Taken) yield return Under + Of(taken);
+            if (!instead || line.ToBuy == 0) continue;
+            foreach (var other in line.Substitutes.Take(MostSubstitutes)) yield return $"{Under}or {Of(other)}";
+        }
+        yield return $"Cloth     {(list.ClothToBuy == Length.Zero ? "nothing to buy" : $"{list.ClothToBuy.Say(units)} to buy")}, for the gathered part alone; add what hangs below it";
+        foreach (var line in list.Cloths) yield return $"  {line.Colour}  {Of(line, units)}";
+        yield return "";
+        foreach (var (label, words) in Of(reckoning, stash.Rates, stash.Pace)) yield return $"{label,-10}{words}";
+    }
+
     /// <summary>"2.5 skeins", "1 skein".</summary>
     public static string Skeins(double skeins) =>
         string.Create(CultureInfo.InvariantCulture, $"{skeins:0.##} {(Math.Round(skeins, 2) == 1 ? "skein" : "skeins")}");
@@ -25,7 +56,7 @@ public static class ShoppingWords
     public static string Of(Taken taken) => taken.IsTooShort
         ? $"from {taken.Thread.Name}: nothing, every end is too short for a needleful"
         : taken.Used == Length.Zero ? $"from {taken.Thread.Name}: nothing needed"
-        : $"from {taken.Thread.Name}: {Skeins(taken.Skeins)} of {Skeins(taken.Thread.Skeins)}";
+        : string.Create(CultureInfo.InvariantCulture, $"from {taken.Thread.Name}: {taken.Skeins:0.##} of {Skeins(taken.Thread.Skeins)}");
 
     /// <summary>A substitute: name, how alike, and what to mind.</summary>
     public static string Of(Substitute other) => string.Create(CultureInfo.InvariantCulture, $"{other.Thread.Name}: {other.Likeness.Word()} ({other.Difference:0.0}), {Skeins(other.Thread.Skeins)}")

@@ -15,7 +15,7 @@ internal static class ThreadShopping
     {
         var owner = stash.Threads.Select(thread => Enumerable.Range(0, pools.Length)
             .Where(p => thread.IsMadeLike(pools[p].Thread) && pools[p].DifferenceFrom(thread) <= Likenesses.MostSame)
-            .OrderBy(p => pools[p].DifferenceFrom(thread)).Select(p => (int?)p).FirstOrDefault()).ToArray();
+            .OrderBy(p => pools[p].LeastDifferenceFrom(thread)).ThenBy(p => pools[p].Thread.SkeinLength != thread.SkeinLength).Select(p => (int?)p).FirstOrDefault()).ToArray();
         return [.. pools.Select((pool, p) => Line(pool, stash, [.. Enumerable.Range(0, owner.Length).Where(t => owner[t] == p)], owner))];
     }
 

@@ -81,6 +81,20 @@ public class ShoppingListTests
     public void Together_never_takes_more_skeins_than_apart() => Needs.Array[1, 8].Sample(needs =>
         Assert.True(List(needs, Stash.Empty).SkeinsToBuy <= needs.Sum(n => List([n], Stash.Empty).SkeinsToBuy)));
 
+    [Fact]
+    public void What_is_bought_leaves_nothing_to_buy_and_what_is_worked_leaves_the_rest() => Gen.Select(Needs.Array[0, 8], Stashes).Sample((needs, stash) =>
+    {
+        var list = List(needs, stash);
+        var full = list.Bought(stash);
+        Assert.Equal(list.SkeinsToBuy, full.Threads.Sum(t => t.Skeins) - stash.Threads.Sum(t => t.Skeins), 1e-9);
+        var again = List(needs, full);
+        Assert.Equal((0, 0.0), (again.SkeinsToBuy, again.ClothToBuy.Millimetres));
+        var left = again.Worked(full);
+        Assert.Equal(again.Threads.Sum(t => t.Taken.Sum(k => k.Skeins)), full.Threads.Sum(t => t.Skeins) - left.Threads.Sum(t => t.Skeins), 1e-4);
+        Assert.All(left.Threads, t => Assert.True(t.Skeins >= 0));
+        Assert.Equal(left, StashReader.Read(StashWriter.Write(left))); // it can be kept
+    });
+
     // By hand: 4 strands of a six-strand floss. Three needlefuls take 12 strands, 2 lengths; two pieces of that take 4 lengths of a skein's
     // 17 (8 m by 45 cm), so one skein serves both where each alone would buy one.
     [Fact]
