@@ -17,7 +17,7 @@ internal static class ProofCost
         for (var i = 0; i < 10; i++)
         {
             Proofreading.Read(Work.Lay(warm.Piece));
-            Planner.Plan(warm).ThreadUses();
+            Planner.Plan(warm, Effort.Drawing).ThreadUses();
         }
         Console.WriteLine("cables      lay ms   proof ms   order ms   amounts ms   sum ms   ns a cable: proof   sum");
         double leastProof = double.MaxValue, mostProof = 0, leastSum = double.MaxValue, mostSum = 0;
@@ -29,8 +29,8 @@ internal static class ProofCost
             // A work keeps its areas once found, so each go proofs a new one.
             var proof = Machine.Median(() => Work.Lay(piece), w => Proofreading.Read(w));
             var work = Work.Lay(piece);
-            var order = Planner.Plan(work);
-            var planning = Machine.Median(() => { Planner.Plan(work); });
+            var order = Planner.Plan(work, Effort.Drawing);
+            var planning = Machine.Median(() => { Planner.Plan(work, Effort.Drawing); });
             var amounts = Machine.Median(() =>
             {
                 foreach (var use in order.ThreadUses()) Cutting.Amount(use, piece.Working.WorkingLength);

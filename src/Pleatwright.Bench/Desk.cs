@@ -10,10 +10,15 @@ namespace Pleatwright.Bench;
 /// <summary>The piece on the table and all that follows from it: laid out, proofread, ordered, counted.</summary>
 public sealed class Desk
 {
+    private const int FewRuns = 1_500; // so many are ordered in a few milliseconds
+    private static readonly TimeSpan Rest = TimeSpan.FromMilliseconds(600);
+
     private WorkingOrder? order;
-    private WorkingOrder? planned; // the last order there was, of an earlier state
+    private WorkingOrder? drawn;  // the last quick order, of an earlier state
+    private WorkingOrder? rested; // the last order planned with the hand at rest, maybe of an earlier state
     private ImmutableArray<ThreadAmount>? amounts;
     private bool orderDue;
+    private int shows;
 
     /// <summary>Opens a piece on an empty table.</summary>
     public Desk() => Open(Examples.Read("harbour-morning"));
@@ -30,8 +35,11 @@ public sealed class Desk
     /// <summary>What the proof found.</summary>
     public ImmutableArray<Finding> Findings { get; private set; } = [];
 
-    /// <summary>The working order of <see cref="Work"/>; planned when first asked for, or a moment after the edit.</summary>
-    public WorkingOrder Order => order ??= planned = planned is null ? Planner.Plan(Work) : Planner.Replan(planned, Work);
+    /// <summary>
+    /// The working order of <see cref="Work"/>: a quick one while the hand moves, a better one once it rests or
+    /// <see cref="Settle"/> is called.
+    /// </summary>
+    public WorkingOrder Order => order ??= drawn = Plan(drawn, Effort.Drawing);
 
     /// <summary>What to buy and cut of each thread, in the order of the key.</summary>
     public ImmutableArray<ThreadAmount> Amounts => amounts is { } a ? a : (amounts = Cut()).Value;
@@ -124,6 +132,17 @@ public sealed class Desk
         Say($"Done again: {History.Now.Edit}.");
     }
 
+    /// <summary>Plans the order with care at once, for a view that shows it.</summary>
+    public void Settle()
+    {
+        if (order is not null && ReferenceEquals(order, rested)) return;
+        (int, int, double)? known = order is null ? null : Words(order);
+        (order, amounts) = (rested = Plan(rested, Effort.Resting), null);
+        if (known is not null && Words(order) != known) Ordered?.Invoke();
+
+        static (int, int, double) Words(WorkingOrder o) => (o.Starts, o.Turns, o.Carried.Millimetres);
+    }
+
     /// <summary>Tells the maker something.</summary>
     public void Say(string words) => Said?.Invoke(words);
 
@@ -146,14 +165,26 @@ public sealed class Desk
     private ImmutableArray<ThreadAmount> Cut() =>
         [.. Order.ThreadUses().Select(u => Cutting.Amount(u, Piece.Working.WorkingLength))];
 
-    // The order waits until the page has had a breath, so that a quick hand sees every stitch at once.
+    private WorkingOrder Plan(WorkingOrder? before, Effort effort) =>
+        before is null ? Planner.Plan(Work, effort) : Planner.Replan(before, Work, effort);
+
+    // The order of a large piece waits until the page has had a breath, so that a quick hand sees every stitch at once;
+    // the search for a better one waits until the hand rests.
     private async void OrderSoon()
     {
-        if (orderDue) return;
-        orderDue = true;
-        await Task.Delay(1);
-        orderDue = false;
-        _ = Amounts;
-        Ordered?.Invoke();
+        var show = ++shows;
+        if (!orderDue)
+        {
+            if (Work.Runs.Length > FewRuns)
+            {
+                orderDue = true;
+                await Task.Delay(1);
+                orderDue = false;
+            }
+            _ = Amounts;
+            Ordered?.Invoke();
+        }
+        await Task.Delay(Rest);
+        if (show == shows) Settle();
     }
 }

@@ -24,7 +24,12 @@ internal sealed class Planning
         scheduler = new Scheduler(layout, cancel);
         search = new Search(layout, cancel);
         var few = layout.Runs <= Search.ExactRuns;
-        (mostLooked, width) = effort == Effort.Drawing ? (6_000, 100) : few ? (1_500_000, 6_000) : (60_000, 400);
+        (mostLooked, width) = effort switch
+        {
+            Effort.Drawing => (0, 0),
+            Effort.Resting => (6_000, 100),
+            _ => few ? (1_500_000, 6_000) : (60_000, 400),
+        };
         (this.earlier, this.effort, this.progress, this.cancel) = (earlier, effort, progress, cancel);
     }
 
@@ -36,13 +41,13 @@ internal sealed class Planning
         var turned = false;
         for (var c = 0; c < count; c++)
         {
-            routes[c] = Schedule(layout.Clusters.Kept(c), turned);
+            routes[c] = mostLooked == 0 ? Quick(c, turned) : Schedule(layout.Clusters.Kept(c), turned);
             turned = layout.TurnedAt(routes[c].Visits[^1].Entry);
             if (c % 64 == 0) progress?.Report(0.5 * c / count);
         }
         var bounds = LowerBound.Starts(layout, routes);
         turned = false;
-        for (var c = 0; c < count; c++)
+        for (var c = 0; c < count && mostLooked > 0; c++)
         {
             routes[c] = Solve(c, turned, routes[c], bounds[c]);
             turned = layout.TurnedAt(routes[c].Visits[^1].Entry);
@@ -75,16 +80,30 @@ internal sealed class Planning
         return best;
     }
 
+    // While drawing, what was scheduled before is scheduled again at a look.
+    private Route Quick(int c, bool turned)
+    {
+        var cluster = layout.Clusters[c];
+        if (cluster.Length == 1) return Schedule(layout.Clusters.Kept(c), turned);
+        var key = ClusterKey.Of(layout, cluster, turned);
+        if (Known(key) is { } known) return known.In(cluster);
+        var route = Schedule(layout.Clusters.Kept(c), turned);
+        solved[key] = route.Of(cluster);
+        return route;
+    }
+
+    private Route? Known(ClusterKey key)
+    {
+        if (!solved.TryGetValue(key, out var known) && earlier?.TryGetValue(key, out known) == true) solved[key] = known;
+        return known;
+    }
+
     private Route Solve(int c, bool turned, Route scheduled, int bound)
     {
         var cluster = layout.Clusters[c];
         if (cluster.Length is 1 or > Search.MostRuns) return scheduled;
         var key = ClusterKey.Of(layout, cluster, turned);
-        if (solved.TryGetValue(key, out var known) || (earlier is not null && earlier.TryGetValue(key, out known)))
-        {
-            solved[key] = known;
-            return known.In(cluster);
-        }
+        if (Known(key) is { } known) return known.In(cluster);
         // what comes before may now leave the work the other way up
         var best = scheduled.TurnedBefore == turned ? scheduled : Schedule(layout.Clusters.Kept(c), turned);
         if (best.Cost.Starts > bound || (effort == Effort.Plate && cluster.Length <= Search.ExactRuns))

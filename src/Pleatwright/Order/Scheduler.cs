@@ -88,12 +88,12 @@ internal sealed class Scheduler(Layout layout, CancellationToken cancel)
     {
         var best = -1;
         if (exit < 0) return best;
-        (int, int, int, int) least = default;
+        (long, long) least = default;
         foreach (var entry in layout.Carries[exit])
         {
             if (!IsFree(entry >> 1) || !layout.MayEnter(entry)) continue;
             var key = Key(exit, entry);
-            if (best < 0 || key.CompareTo(least) < 0) (best, least) = (entry, key);
+            if (best < 0 || key.First < least.Item1 || (key.First == least.Item1 && key.Second < least.Item2)) (best, least) = (entry, key);
         }
         return best;
     }
@@ -102,17 +102,20 @@ internal sealed class Scheduler(Layout layout, CancellationToken cancel)
     private bool IsFree(int run) =>
         !done[run] && (pinned >= 0 ? run == pinned : waits[run] <= 0 && !layout.Pins.Has(run));
 
-    private (int, int, int, int) Key(int exit, int entry)
+    // Four numbers to compare one after the other, packed by two: compared for every carry, they must be quick in the browser too.
+    private (long First, long Second) Key(int exit, int entry)
     {
         var turn = layout.TurnedAt(entry) == turned ? 0 : 1;
         var carry = layout.Carry(exit, entry);
         var rank = 2 * layout.Rank[entry >> 1] + turn;
         return prefer switch
         {
-            Preference.FewTurns or Preference.Unblock => (turn, carry, rank, 0),
-            Preference.ShortCarries => (carry, turn, rank, 0),
-            _ => (Hopes(entry) + Hopes(entry ^ 1), turn, carry, rank),
+            Preference.FewTurns or Preference.Unblock => (Pack(turn, carry), rank),
+            Preference.ShortCarries => (Pack(carry, turn), rank),
+            _ => (Pack(Hopes(entry) + Hopes(entry ^ 1), turn), Pack(carry, rank)),
         };
+
+        static long Pack(int first, int second) => (long)first << 32 | (uint)second;
     }
 
     // How many runs not yet worked lie within a carry of this end.

@@ -28,6 +28,9 @@ public readonly record struct Box(double X, double Y, double Width, double Heigh
     public Box Grown(double sideways, double upright) =>
         new(X - sideways, Y - upright, Width + 2 * sideways, Height + 2 * upright);
 
+    /// <summary>Whether a spot lies in it, its edges counted in.</summary>
+    public bool Holds(Spot spot) => spot.X >= X && spot.X <= Right && spot.Y >= Y && spot.Y <= Bottom;
+
     /// <summary>The box moved.</summary>
     public Box Moved(double right, double down) => this with { X = X + right, Y = Y + down };
 }

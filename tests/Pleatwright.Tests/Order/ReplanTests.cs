@@ -10,16 +10,28 @@ public class ReplanTests
 {
     private static readonly ImmutableArray<string> Boat = ["...a...", "..aab..", ".aaabb.", "bbbbbbb", ".bbbbb."];
 
-    [Fact]
-    public void Planning_anew_after_an_edited_row_gives_what_planning_afresh_gives() =>
+    [Theory]
+    [InlineData(Effort.Drawing)]
+    [InlineData(Effort.Resting)]
+    public void Planning_anew_after_an_edited_row_gives_what_planning_afresh_gives(Effort effort) =>
         Gen.Select(OrderGen.Pieces, Gen.Int[0, 1000], Gen.Int[0, 1000]).Sample((piece, at, over) =>
         {
             var rows = piece.Figures[0].Rows;
             var row = rows[at % rows.Length].ToCharArray();
             row[over % row.Length] = row[over % row.Length] == 'a' ? '.' : 'a';
             var edited = Work.Lay(piece with { Figures = [new Figure("figure", rows.SetItem(at % rows.Length, new string(row)))] });
-            Assert.Equal(Planner.Plan(edited).Steps, Planner.Replan(Planner.Plan(Work.Lay(piece)), edited).Steps);
+            Assert.Equal(Planner.Plan(edited, effort).Steps, Planner.Replan(Planner.Plan(Work.Lay(piece), effort), edited, effort).Steps);
         }, iter: 40);
+
+    [Fact]
+    public void A_quick_order_works_every_run_once_and_a_searched_one_starts_no_oftener() =>
+        OrderGen.Pieces.Sample(piece =>
+        {
+            var work = Work.Lay(piece);
+            WorkingOrder quick = Planner.Plan(work, Effort.Drawing), searched = Planner.Plan(work, Effort.Resting);
+            Assert.Equal(Enumerable.Range(0, work.Runs.Length), quick.Steps.Where(s => !s.Continues).Select(s => s.RunIndex).Order());
+            Assert.InRange(searched.Starts, quick.LowerBoundStarts, quick.Starts);
+        }, iter: 60);
 
     [Fact]
     public void Copies_of_a_figure_are_worked_alike()

@@ -19,9 +19,9 @@ public class BendingTests
         Assert.Equal(drawing.View.Width, drawing.View.Height, 6); // a full turn is as high as it is wide
         var round = (Round)work.Piece.Cloth.Form;
         var window = StitchedPicture.Cloth(work);
-        double row = work.Pleating.Gauge.CableRowHeight.Millimetres, outer = round.NeckRadius.Millimetres + (window.LastRow + 1) * row;
+        double row = work.Pleating.Gauge.CableRowHeight.Millimetres, outer = round.NeckRadius.Millimetres + (window.LastRow + 0.5) * row;
         var times = 60 / outer;
-        double inner = (round.NeckRadius.Millimetres + window.FirstRow * row) * times;
+        double inner = (round.NeckRadius.Millimetres + (window.FirstRow - 0.5) * row) * times;
         // The pleats are filled shapes; every spot of theirs lies in the ring.
         foreach (var spot in drawing.Marks.OfType<Shape>().Where(s => s.Fill is not null).SelectMany(s => s.Outline.Spots))
             Assert.InRange(Math.Sqrt(spot.X * spot.X + spot.Y * spot.Y), inner - 0.01, 60.01);

@@ -1,3 +1,5 @@
+using Pleatwright.Chart;
+using Pleatwright.Files;
 using Pleatwright.Measure;
 using Pleatwright.Plate;
 using Pleatwright.Plate.Writers;
@@ -75,5 +77,64 @@ public class TrueScaleTests
         var lefts = page.Paths.Where(p => p.IsFilled && IsColour(p.FillColor, SomeWorks.Threads[0].Colour))
             .SelectMany(p => p.Select(f => f.GetBoundingRectangle()!.Value.Left * MillimetresPerPoint)).Order().ToList();
         Assert.Equal(work.Pleating.Gauge.Pitch.Millimetres * 9 * said, lefts[^1] - lefts[0], 0.1);
+    }
+
+    private static Work Formed(string form, int rows, string figure) => Work.Lay(PieceReader.Read($$"""
+        { "pleatwright": 1, "title": "Formed",
+          "cloth": { {{form}}, "gatheringRows": {{rows}} },
+          "threads": { "r": { "colour": "#b3202c", "strands": 4 } },
+          "figures": { "bar": { "rows": [{{string.Join(", ", Enumerable.Repeat($"\"{figure}\"", (rows - 1) * 5 + 1))}}] } },
+          "place": [ { "figure": "bar", "gatheringRow": 1 } ] }
+        """));
+
+    // How far down a cable of the bar lies: its row is a fifth of a space, its line a quarter of a row from the row's middle,
+    // and gathering row 1 runs along the middle of row 0. Up when valley and row together are even.
+    private static double DepthOf(int valley, int row) => (row + ((valley + row) % 2 == 0 ? -0.25 : 0.25)) * 9.525 / 5;
+
+    // Arc length is radius times angle (elementary geometry); r0 and the pitches are those of the trade page's formula
+    // 2π(r0 + j·s)·(sweep/360)/P.
+    [Theory]
+    [InlineData(200)]
+    [InlineData(90)]
+    public void Every_cable_of_a_bishop_lies_on_the_arc_it_is_blocked_to(double sweep)
+    {
+        var work = Formed(FormattableString.Invariant($"\"form\": \"round\", \"neck\": \"6 in\", \"sweep\": {sweep}, \"panels\": [ {{ \"name\": \"all\", \"cut\": \"40 in\" }} ]"), 4, new string('r', 21));
+        Assert.Equal(154, work.Pleating.Pleats);
+        var plate = Plates.Of(work, new PlateOptions { Paper = Paper.Named("A3")! }, []);
+        var measured = Figures(plate, "Chart at true size", p => p.IsFilled && IsColour(p.FillColor, SomeWorks.Threads[0].Colour))
+            .Select(b => (X: (b.Left + b.Right) / 2 * MillimetresPerPoint, Y: -(b.Top + b.Bottom) / 2 * MillimetresPerPoint)).ToList();
+        double turn = sweep * Math.PI / 180, r0 = 6 * 25.4 / turn;
+        var expected = (from row in Enumerable.Range(0, 16)
+                        from valley in Enumerable.Range(77 - 10, 21)
+                        let radius = r0 + DepthOf(valley, row)
+                        let angle = (valley / 154.0 - 0.5) * turn
+                        select (X: radius * Math.Sin(angle), Y: radius * Math.Cos(angle))).ToList();
+        Assert.Equal(expected.Count, measured.Count);
+        // Where the drawing lies on the page is its own affair: both are looked at from their middle.
+        (double X, double Y) from = (measured.Average(p => p.X), measured.Average(p => p.Y)), to = (expected.Average(p => p.X), expected.Average(p => p.Y));
+        foreach (var (x, y) in expected)
+            Assert.InRange(measured.Min(m => Math.Max(Math.Abs(m.X - from.X - x + to.X), Math.Abs(m.Y - from.Y - y + to.Y))), 0, 0.1);
+    }
+
+    // The circle of latitude at polar angle φ is πD sin φ round (elementary geometry), shared among the pleats.
+    [Fact]
+    public void Every_cable_of_a_ball_is_as_wide_as_its_pleats_lie_and_as_far_down_the_meridian()
+    {
+        var work = Formed("\"form\": \"ball\", \"diameter\": \"3 in\"", 11, "rrrrrrr");
+        var pleats = work.Pleating.Pleats;
+        var plate = Plates.Of(work, new PlateOptions { Paper = Paper.Named("A3")! }, []);
+        var measured = Figures(plate, "Chart at true size", p => p.IsFilled && IsColour(p.FillColor, SomeWorks.Threads[0].Colour)).ToList();
+        var lines = measured.GroupBy(b => Math.Round((b.Top + b.Bottom) / 2 * MillimetresPerPoint, 2)).OrderByDescending(g => g.Key).ToList();
+        Assert.Equal(2 * 51, lines.Count);
+        double half = Math.PI * 76.2 / 2;
+        for (var i = 0; i < lines.Count; i++)
+        {
+            var depth = (i / 2 + (i % 2 == 0 ? -0.25 : 0.25)) * 9.525 / 5;
+            Assert.Equal(lines[0].Key - (depth - -0.25 * 9.525 / 5), lines[i].Key, 0.1);
+            var pitch = Math.PI * 76.2 / pleats * Math.Sin(Math.PI * ((half - 10 * 9.525) / 2 + depth) / half);
+            var middles = lines[i].Select(b => (b.Left + b.Right) / 2 * MillimetresPerPoint).Order().ToList();
+            Assert.InRange(middles.Count, 3, 4);
+            for (var k = 1; k < middles.Count; k++) Assert.Equal(2 * pitch, middles[k] - middles[k - 1], 0.1);
+        }
     }
 }

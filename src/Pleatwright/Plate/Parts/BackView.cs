@@ -51,7 +51,7 @@ public static class BackView
     public static Drawing Draw(WorkingOrder order, double width, Look look)
     {
         var work = order.Work;
-        var sides = ChartRulers.Sides(look);
+        var sides = ChartRulers.Sides(look, work);
         var gauge = work.Pleating.Gauge;
         var pitch = (width - 2 * sides) / work.Pleating.Pleats;
         var view = new View(work, pitch, gauge.LineHeight.Millimetres * pitch / gauge.Pitch.Millimetres);

@@ -10,15 +10,11 @@ internal static class Bending
     /// <summary>Width and height of the form's picture at life size, in millimetres, or null when it lies flat.</summary>
     public static Box? View(Work work, ChartWindow window)
     {
-        var gauge = work.Pleating.Gauge;
         switch (work.Piece.Cloth.Form)
         {
             case Round round:
-                double outer = Radius(round, (window.LastRow + 1) * gauge.CableRowHeight.Millimetres), inner = Radius(round, window.FirstRow * gauge.CableRowHeight.Millimetres);
-                var half = round.Sweep.Radians / 2;
-                var across = half >= Math.PI / 2 ? outer : outer * Math.Sin(half);
-                var top = Math.Min(half > Math.PI / 2 ? outer * Math.Cos(half) : inner * Math.Cos(half), inner);
-                return new Box(-across, top, 2 * across, outer - top);
+                double outer = Radius(work, round, window.LastRow + 1), inner = Radius(work, round, window.FirstRow);
+                return Sector(inner, outer, round.Sweep.Radians / 2);
             case Ball ball:
                 var radius = ball.Diameter.Millimetres / 2;
                 return new Box(-radius, -radius, 2 * radius, 2 * radius);
@@ -34,36 +30,63 @@ internal static class Bending
         LastPleat = work.Pleating.Pleats - work.Pleating.Pleats / 4,
     };
 
+    /// <summary>
+    /// Depth below gathering row 1, in millimetres, of a place on a flat chart at life size: that row runs along the middle of
+    /// cable row 0, half a row below the chart's upper edge.
+    /// </summary>
+    public static double DepthAt(Work work, double flatY) => flatY - work.Pleating.Gauge.CableRowHeight.Millimetres / 2;
+
+    /// <summary>The box of a ring's share, so far to either side of straight down.</summary>
+    public static Box Sector(double inner, double outer, double half)
+    {
+        var across = half >= Math.PI / 2 ? outer : outer * Math.Sin(half);
+        // The highest spot: on the outer arc when the share passes a half turn, else on an end of the inner one.
+        var top = Math.Min(half > Math.PI / 2 ? outer * Math.Cos(half) : inner * Math.Cos(half), inner);
+        return new Box(-across, top, 2 * across, outer - top);
+    }
+
     /// <summary>Bends marks drawn flat. The flat picture and the bent one are equally many times life size.</summary>
     /// <param name="geometry">Where everything lies on the flat picture.</param>
-    /// <param name="marks">Shapes; anything else is left as it is.</param>
+    /// <param name="marks">Shapes and lettering; anything else is left as it is.</param>
     public static ImmutableArray<Mark> Bend(ChartGeometry geometry, ImmutableArray<Mark> marks)
     {
-        var times = geometry.LineHeight / geometry.Work.Pleating.Gauge.LineHeight.Millimetres;
-        var cloth = geometry.Work.Piece.Cloth;
+        var work = geometry.Work;
+        var times = geometry.LineHeight / work.Pleating.Gauge.LineHeight.Millimetres;
+        var cloth = work.Piece.Cloth;
         var left = geometry.LeftOf(new Pleat(1));
-        var width = geometry.Pitch * geometry.Work.Pleating.Pleats;
+        var width = geometry.Pitch * work.Pleating.Pleats;
         Func<Spot, Spot> move = cloth.Form switch
         {
-            Round round => flat =>
-            {
-                double angle = ((flat.X - left) / width - 0.5) * round.Sweep.Radians, radius = Radius(round, flat.Y / times) * times;
-                return new Spot(radius * Math.Sin(angle), radius * Math.Cos(angle));
-            },
+            Round round => flat => Arcs.At(
+                Math.Max(0, round.NeckRadius.Millimetres + DepthAt(work, flat.Y / times)) * times, ((flat.X - left) / width - 0.5) * round.Sweep.Radians),
             Ball ball => flat =>
             {
-                var polar = Math.Clamp(ball.PolarAngleAt(cloth, Measure.Length.FromMillimetres(flat.Y / times)).Radians, 0, Math.PI);
+                var polar = Math.Clamp(ball.PolarAngleAt(cloth, Measure.Length.FromMillimetres(DepthAt(work, flat.Y / times))).Radians, 0, Math.PI);
                 double round = ((flat.X - left) / width - 0.5) * 2 * Math.PI, radius = ball.Diameter.Millimetres / 2 * times;
                 return new Spot(radius * Math.Sin(polar) * Math.Sin(round), -radius * Math.Cos(polar));
             },
             _ => flat => flat,
         };
         // Long lines are laid on in short pieces; on a bishop those down the pleats stay straight.
-        var step = new Spot(geometry.Pitch * 1.5, cloth.Form is Round ? double.PositiveInfinity : geometry.RowHeight * 3);
-        return [.. marks.Select(m => m is Shape shape ? shape with { Outline = Bend(shape.Outline, move, step) } : m)];
+        return Bend(marks, move, new Spot(geometry.Pitch * 1.5, cloth.Form is Round ? double.PositiveInfinity : geometry.RowHeight * 3));
     }
 
-    private static double Radius(Round round, double depth) => Math.Max(0, round.NeckRadius.Millimetres + depth);
+    /// <summary>Moves every spot of marks.</summary>
+    /// <param name="marks">Shapes and lettering; anything else is left as it is.</param>
+    /// <param name="move">Where a spot goes.</param>
+    /// <param name="step">Lines longer than this are laid on in pieces.</param>
+    public static ImmutableArray<Mark> Bend(ImmutableArray<Mark> marks, Func<Spot, Spot> move, Spot step) =>
+    [
+        .. marks.Select(m => m switch
+        {
+            Shape shape => shape with { Outline = Bend(shape.Outline, move, step) },
+            Lettering lettering => lettering with { At = move(lettering.At) },
+            _ => m,
+        }),
+    ];
+
+    private static double Radius(Work work, Round round, int row) =>
+        Math.Max(0, round.NeckRadius.Millimetres + DepthAt(work, row * work.Pleating.Gauge.CableRowHeight.Millimetres));
 
     private static Outline Bend(Outline flat, Func<Spot, Spot> move, Spot step)
     {

@@ -24,18 +24,27 @@ internal static class ChartPages
         var window = WorkedWindow(work);
         var (tiling, paper) = Fit(work, window, options);
         var times = tiling.Geometry.Pitch / work.Pleating.Gauge.Pitch.Millimetres;
-        var lead = string.Create(CultureInfo.InvariantCulture, $"{times:0.#} times the finished size");
+        var lead = ChartRulers.IsStraight(work)
+            ? string.Create(CultureInfo.InvariantCulture, $"{times:0.#} times the finished size")
+            : "a straight grid to count on; each row’s pleat width at its right";
         return Pages(tiling, paper, look, "Chart", lead, firstPage, null);
     }
 
     /// <summary>The chart at the size of the finished work, with a line to check the printing by.</summary>
     public static List<Page> TrueScale(Work work, PlateOptions options, int firstPage)
     {
+        switch (work.Piece.Cloth.Form)
+        {
+            case Pleatwright.Cloth.Round:
+                return TruePages.Of(TrueScaleHeading, "on the arcs it is blocked to; pleat widths, in mm, at the rows’ ends", new RoundChart(work), options, firstPage);
+            case Pleatwright.Cloth.Ball:
+                return TruePages.Of(TrueScaleHeading, "in strips from pole to pole; pleat widths, in mm, at the right", new BallChart(work), options, firstPage);
+        }
         var look = options.Look;
         var geometry = ChartGeometry.Scaled(work, 1);
         var window = WorkedWindow(work);
         var (tiling, paper) = Better(geometry, window, options, CheckLine.Height(look));
-        return Pages(tiling, paper, look, "Chart at true size", "lay it beside the pleats", firstPage, options.Units);
+        return Pages(tiling, paper, look, TrueScaleHeading, "lay it beside the pleats", firstPage, options.Units);
     }
 
     /// <summary>The part of the chart with stitches, a few bare pleats and a gathering row more on every side where there are any.</summary>
@@ -68,6 +77,9 @@ internal static class ChartPages
             Math.Max(all.FirstRow, above), Math.Min(all.LastRow, below));
     }
 
+    /// <summary>What the chart at true size is called.</summary>
+    public const string TrueScaleHeading = "Chart at true size";
+
     private const double FootHeight = 9;
 
     // The largest readable size at which the chart takes no more pages than at the smallest readable one.
@@ -88,16 +100,16 @@ internal static class ChartPages
     // Upright or sideways paper, whichever takes fewer pages.
     private static (Tiling Tiling, Paper Paper) Better(ChartGeometry geometry, ChartWindow window, PlateOptions options, double below)
     {
-        var upright = Tiling.Over(geometry, window, Room(options.Paper, options.Look, below));
-        var sideways = Tiling.Over(geometry, window, Room(options.Paper.Sideways, options.Look, below));
+        var upright = Tiling.Over(geometry, window, Room(geometry.Work, options.Paper, options.Look, below));
+        var sideways = Tiling.Over(geometry, window, Room(geometry.Work, options.Paper.Sideways, options.Look, below));
         return sideways.Count < upright.Count ? (sideways, options.Paper.Sideways) : (upright, options.Paper);
     }
 
     // What a page has left for the chart when its heading, rulers and joining marks are drawn.
-    private static Box Room(Paper paper, Look look, double below)
+    private static Box Room(Work work, Paper paper, Look look, double below)
     {
         var inner = new Page("", paper, look).Inner;
-        double sides = ChartRulers.Sides(look), ends = ChartRulers.Ends(look), heading = HeadingHeight(look);
+        double sides = ChartRulers.Sides(look, work), ends = ChartRulers.Ends(look), heading = HeadingHeight(look);
         return new Box(inner.X + sides, inner.Y + heading + ends, inner.Width - 2 * sides, inner.Height - heading - 2 * ends - below);
     }
 
@@ -130,7 +142,7 @@ internal static class ChartPages
     {
         var geometry = tiling.Geometry;
         var look = page.Look;
-        var room = Room(page.Paper, look, below);
+        var room = Room(geometry.Work, page.Paper, look, below);
         var box = geometry.BoxOf(tile.Window);
         var move = new Spot(room.X + (room.Width - box.Width) / 2 - box.X, room.Y - box.Y);
         var placed = box.Moved(move.X, move.Y);
@@ -141,6 +153,6 @@ internal static class ChartPages
         if (tiling.Count > 1)
             Joins.Draw(page, new PageGrid(tiling.Columns, tiling.Rows, numbers), new GridPlace(tile.Column, tile.Row, placed,
                 new Spot(Tiling.OverlapPleats * geometry.Pitch, Tiling.OverlapRows * geometry.RowHeight),
-                new Spot(ChartRulers.Sides(look), ChartRulers.Ends(look))));
+                new Spot(ChartRulers.Sides(look, geometry.Work), ChartRulers.Ends(look))));
     }
 }

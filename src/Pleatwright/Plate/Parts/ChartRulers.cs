@@ -10,8 +10,15 @@ namespace Pleatwright.Plate.Parts;
 /// </summary>
 public static class ChartRulers
 {
-    /// <summary>Room the rulers take at the left and right, in millimetres.</summary>
-    public static double Sides(Look look) => look.Large ? 15 : 10;
+    /// <summary>Room the rulers take at the left and right, in millimetres: more where they give each row's pleat width.</summary>
+    public static double Sides(Look look, Work work) => (look.Large ? 15 : 10) + (IsStraight(work) ? 0 : look.Large ? 11 : 7);
+
+    /// <summary>Whether the pleats lie equally wide on every row, as the grid of the chart has them.</summary>
+    public static bool IsStraight(Work work) => work.Piece.Cloth.Form is Pleatwright.Cloth.Panel;
+
+    /// <summary>Width of a pleat on a gathering row, in millimetres.</summary>
+    public static string PleatWidth(Pleatwright.Cloth.PleatingPlan plan, GatheringRow row) =>
+        plan.PitchAt(row.CableRow(plan.Gauge.CableRowsPerSpace).Index).Millimetres.ToString("0.00", CultureInfo.InvariantCulture);
 
     /// <summary>Room the rulers take above and below, in millimetres.</summary>
     public static double Ends(Look look) => look.Large ? 14 : 9;
@@ -99,6 +106,8 @@ public static class ChartRulers
     private static void CableRows(ChartGeometry geometry, ChartWindow window, Look look, Box box, ImmutableArray<Mark>.Builder marks)
     {
         var cap = Typeface.CapHeight(look.Ruler);
+        var widths = IsStraight(geometry.Work) ? 0 : box.Right + 3 + Typeface.Width("0000", look.Ruler with { Face = Face.TextBold });
+        if (widths > 0) marks.Add(new Lettering(new Spot(widths, box.Y - 2.3), "pleat mm", Caption(look)));
         var every = geometry.RowHeight >= cap * 1.45 ? 1 : geometry.RowHeight * 5 >= cap * 1.45 ? 5 : 10 * (int)Math.Ceiling(cap * 1.45 / (geometry.RowHeight * 10));
         for (var y = Math.Max(0, window.FirstRow); y <= Math.Min(geometry.Work.CableRows - 1, window.LastRow); y++)
         {
@@ -108,6 +117,8 @@ public static class ChartRulers
             marks.Add(new Shape(Outline.Line(box.Right, middle, box.Right + 1.2, middle), null, new Pen(held ? look.Accent : look.Quiet, held ? 0.25 : 0.15)));
             var style = held ? look.Ruler with { Face = Face.TextBold, Colour = look.Accent } : look.Ruler;
             marks.Add(new Lettering(new Spot(box.Right + 2, middle + cap / 2), y.ToString(CultureInfo.InvariantCulture), style));
+            if (widths > 0 && held)
+                marks.Add(new Lettering(new Spot(widths, middle + cap / 2), PleatWidth(geometry.Work.Pleating, new GatheringRow(y / geometry.RowsPerSpace + 1)), look.Ruler));
         }
         marks.Add(new Lettering(new Spot(box.Right + 2, box.Y - 2.3), "rows", Caption(look)));
     }

@@ -13,7 +13,7 @@ public static class WholeChart
         var geometry = ChartGeometry.Scaled(work, times);
         var window = ChartPages.WorkedWindow(work);
         var box = geometry.BoxOf(window);
-        return new Drawing(box.Grown(ChartRulers.Sides(look) + 1, ChartRulers.Ends(look) + 1),
+        return new Drawing(box.Grown(ChartRulers.Sides(look, work) + 1, ChartRulers.Ends(look) + 1),
         [
             new Inset(
                 ChartField.Draw(geometry, window, look),

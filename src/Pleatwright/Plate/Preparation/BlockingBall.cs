@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Pleatwright.Cloth;
+using Pleatwright.Plate.Parts;
 
 namespace Pleatwright.Plate.Preparation;
 

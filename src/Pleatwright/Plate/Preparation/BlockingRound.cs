@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Pleatwright.Cloth;
+using Pleatwright.Plate.Parts;
 using Pleatwright.Thread;
 
 namespace Pleatwright.Plate.Preparation;
@@ -88,7 +89,10 @@ internal sealed class BlockingRound : TrueDrawing
         marks.Add(new Shape(new OutlineBuilder().Spoke(0, inner, outer).Build(), null, new Pen(look.Ink, 0.3) { Dashes = (6, 1.5) }));
         foreach (var join in plan.Joins)
             marks.Add(new Shape(new OutlineBuilder().Spoke(Angle(join.Valley), inner, outer).Build(), null, new Pen(look.Ink, 0.3) { Dashes = (3, 1) }));
-        Words(look, marks);
+        var words = ImmutableArray.CreateBuilder<Mark>();
+        Words(look, words);
+        // Words that lie on another page would only be hidden on this one.
+        marks.AddRange(words.Where(m => m switch { Lettering l => part.Grown(10).Holds(l.At), Shape s => part.Grown(10).Holds(s.Outline.Spots[0]), _ => true }));
         return marks.ToImmutable();
     }
 
@@ -99,11 +103,18 @@ internal sealed class BlockingRound : TrueDrawing
     {
         var style = look.Ruler;
         for (var row = 0; row <= LastRow; row++)
-            marks.Add(new Lettering(new Spot(0.8, Radius(row) - 0.7), (row + 1).ToString(CultureInfo.InvariantCulture), style with { Colour = look.Accent }));
-        var beyond = (Radius(LastRow) + Outer) / 2 + 1;
+        {
+            var number = (row + 1).ToString(CultureInfo.InvariantCulture);
+            marks.Add(new Lettering(new Spot(0.8, Radius(row) - 0.7), number, style with { Colour = look.Accent }));
+            var end = Arcs.At(Radius(row), 1.6 / Radius(row) - sweep / 2);
+            marks.Add(new Lettering(end with { Y = end.Y - 0.7 }, number, style with { Colour = look.Accent }, Anchor.Middle));
+        }
+        // between the last row and the holding row below it, or a little beyond
+        var beyond = Radius(LastRow) + (plan.Cloth.HoldingRowsBelow > 0 ? plan.Gauge.RowSpacing.Millimetres / 2 : 2.6);
         for (var p = 20; p < plan.Pleats; p += 20)
         {
             var at = Arcs.At(beyond, Angle(p));
+            if (at.Y > 0 && Math.Abs(at.X) < 3) continue; // the centre line
             marks.Add(new Lettering(new Spot(at.X, at.Y + Typeface.CapHeight(style) / 2), p.ToString(CultureInfo.InvariantCulture), style, Anchor.Middle));
         }
         // The panels' names stand in the space between the two outermost rows, each on the middle of its panel.

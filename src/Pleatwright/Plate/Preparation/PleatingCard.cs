@@ -52,7 +52,7 @@ internal static class PleatingCard
             foreach (var line in ClothWords.Of(plan, options.Units)) Entry(line.Label, line.Words);
             RowTable();
             Section("Worth knowing", Practice.Remarks(piece.Cloth, options.Units));
-            if (piece.Calibration is { } found) Section("What the swatch says", CalibrationWords.Of(found, piece.Cloth.Gauge));
+            if (piece.Calibration is { } found) Section("Swatch", CalibrationWords.Of(found, piece.Cloth.Gauge));
             Sizes();
             Section(CautionsPart.Heading, [CautionsPart.Words]);
             return pages;

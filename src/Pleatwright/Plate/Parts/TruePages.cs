@@ -1,7 +1,6 @@
 using System.Globalization;
-using Pleatwright.Plate.Parts;
 
-namespace Pleatwright.Plate.Preparation;
+namespace Pleatwright.Plate.Parts;
 
 /// <summary>A drawing at true size over as many pages as it takes, each with the line to check the printing by.</summary>
 internal static class TruePages

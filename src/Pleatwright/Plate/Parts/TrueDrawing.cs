@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace Pleatwright.Plate.Preparation;
+namespace Pleatwright.Plate.Parts;
 
 /// <summary>A drawing at the size of the cloth itself, in millimetres, of which a page may show any part.</summary>
 internal abstract class TrueDrawing

@@ -1,4 +1,4 @@
-namespace Pleatwright.Plate.Preparation;
+namespace Pleatwright.Plate.Parts;
 
 /// <summary>Arcs of circles about the origin, as curves. Angles run from straight down toward the right, in radians.</summary>
 internal static class Arcs

@@ -1,0 +1,3 @@
+@echo off
+"%~dp0pleatwright.exe" %*
+if errorlevel 1 pause

@@ -1,0 +1,222 @@
+using System.Collections.Concurrent;
+using Deque.AxeCore.Playwright;
+using Microsoft.Playwright;
+using Pleatwright.Chart;
+using Pleatwright.Files;
+using Pleatwright.Order;
+using Pleatwright.Plate;
+using Pleatwright.Plate.Teaching;
+using Pleatwright.Proof;
+
+namespace Pleatwright.Browser.Tests;
+
+/// <summary>The students' page as a file on a phone: no server, no network.</summary>
+public sealed class StudentPageTests(Chromium chromium) : IDisposable
+{
+    private readonly DirectoryInfo folder = Directory.CreateTempSubdirectory("page");
+    private readonly ConcurrentQueue<string> complaints = new();
+
+    public void Dispose() => folder.Delete(recursive: true);
+
+    private static Piece Example(string name) => PieceReader.Read(File.ReadAllBytes(Path.Combine(Root, "examples", name + ".piece.json")));
+
+    private static string Root
+    {
+        get
+        {
+            var at = AppContext.BaseDirectory;
+            while (!File.Exists(Path.Combine(at, "Pleatwright.slnx"))) at = Path.GetDirectoryName(at)!;
+            return at;
+        }
+    }
+
+    private Uri Save(Piece piece)
+    {
+        var work = Work.Lay(piece);
+        var plate = PlateMaker.Make(work, Planner.Plan(work), Proofreading.Read(work), new PlateOptions());
+        var path = Path.Combine(folder.FullName, "page.html");
+        File.WriteAllText(path, StudentPage.Write(ClassPack.Make(plate, new ClassOptions(8))));
+        return new Uri(path);
+    }
+
+    private async Task<IPage> OpenAsync(IBrowserContext context, Uri address)
+    {
+        var page = await context.NewPageAsync();
+        page.SetDefaultTimeout(15_000);
+        page.Console += (_, m) => { if (m.Type is "error" or "warning") complaints.Enqueue(m.Text); };
+        page.PageError += (_, e) => complaints.Enqueue(e);
+        page.Dialog += (_, d) => { complaints.Enqueue($"dialog: {d.Message}"); _ = d.DismissAsync(); };
+        page.Request += (_, r) => { if (!r.Url.StartsWith("file:", StringComparison.Ordinal) && !r.Url.StartsWith("data:", StringComparison.Ordinal)) complaints.Enqueue($"request: {r.Url}"); };
+        await page.GotoAsync(address.ToString());
+        return page;
+    }
+
+    private Task<IBrowserContext> PhoneAsync(bool dark = false) => chromium.Browser.NewContextAsync(new BrowserNewContextOptions
+    {
+        ViewportSize = Screens.Phone, HasTouch = true, IsMobile = true, Offline = true, ColorScheme = dark ? ColorScheme.Dark : ColorScheme.Light,
+    });
+
+    private static Task<string?> Text(IPage page, string id) => page.Locator("#" + id).TextContentAsync();
+
+    private static async Task ToCablesAsync(IPage page)
+    {
+        while (!(await Text(page, "name"))!.StartsWith("Step", StringComparison.Ordinal)) await page.Locator("#done").TapAsync();
+    }
+
+    private static async Task PictureAsync(IPage page, string name)
+    {
+        if (Environment.GetEnvironmentVariable("PLEATWRIGHT_PICTURES") is { Length: > 0 } pictures)
+            await page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(pictures, name + ".png") });
+    }
+
+    private static async Task NoSeriousFaultAsync(IPage page)
+    {
+        var result = await page.RunAxe();
+        Assert.Empty(result.Violations.Where(v => v.Impact is "serious" or "critical").Select(v => $"{v.Id}: {v.Help}: {string.Join(" | ", v.Nodes.Take(4).Select(n => n.Html))}"));
+    }
+
+    [Fact]
+    public async Task It_ticks_undoes_and_keeps_its_place_without_a_network()
+    {
+        await using var context = await PhoneAsync();
+        var page = await OpenAsync(context, Save(Example("quay-yoke")));
+        Assert.Equal("On the back, 1 of 10", await Text(page, "name"));
+        Assert.True(await page.Locator("#undo").IsDisabledAsync());
+        await ToCablesAsync(page);
+        for (var i = 0; i < 3; i++) await page.Locator("#tick").TapAsync();
+        Assert.Equal("3 of 19", await Text(page, "tally"));
+        await page.Locator("#undo").TapAsync();
+        Assert.Equal("2 of 19", await Text(page, "tally"));
+        Assert.Equal("up", await page.Locator(".word text").TextContentAsync());
+        Assert.Contains("kept on this device", await Text(page, "kept"), StringComparison.Ordinal);
+        await PictureAsync(page, "student-light");
+        await NoSeriousFaultAsync(page);
+
+        await page.ReloadAsync();
+        Assert.Equal(("Step 1", "2 of 19"), (await Text(page, "name"), await Text(page, "tally")));
+        await page.CloseAsync();
+        page = await OpenAsync(context, new Uri(Path.Combine(folder.FullName, "page.html")));
+        Assert.Equal(("Step 1", "2 of 19"), (await Text(page, "name"), await Text(page, "tally")));
+
+        await page.Locator("#done").TapAsync();
+        Assert.Equal("Step 2", await Text(page, "name"));
+        await page.Locator("#undo").TapAsync();
+        Assert.Equal(("Step 1", "18 of 19"), (await Text(page, "name"), await Text(page, "tally")));
+        Assert.Equal("Tick the last", await Text(page, "tick"));
+        await page.Locator("#goto").FillAsync("20");
+        await page.Locator("#goto").PressAsync("Enter");
+        await page.Locator("#goto").BlurAsync();
+        Assert.Equal("Step 20", await Text(page, "name"));
+        for (var i = 0; i < 60; i++) await page.EvaluateAsync("document.getElementById('done').click()");
+        Assert.Equal("All stitched", await Text(page, "name"));
+        Assert.Contains("count your needles and pins back", await Text(page, "said"), StringComparison.Ordinal);
+        await page.Locator("#again").TapAsync();
+        Assert.Equal("All stitched", await Text(page, "name")); // it asks first
+        await page.Locator("#again").TapAsync();
+        Assert.Equal("On the back, 1 of 10", await Text(page, "name"));
+        Assert.Empty(complaints);
+    }
+
+    [Fact]
+    public async Task Either_hand_either_hold_large_type_and_the_dark()
+    {
+        await using var context = await PhoneAsync(dark: true);
+        var page = await OpenAsync(context, Save(Example("quay-yoke")));
+        await ToCablesAsync(page);
+        Assert.Contains("From pleat 15", await Text(page, "said"), StringComparison.Ordinal);
+        var before = await page.Locator(".now .edge").BoundingBoxAsync();
+        await page.GetByLabel("Left-handed").CheckAsync();
+        await page.GetByText("The steps are told for the other hand now").WaitForAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "It is right" }).TapAsync();
+        Assert.False(await page.Locator("#changed").IsVisibleAsync());
+        Assert.Contains("From pleat 34", await Text(page, "said"), StringComparison.Ordinal);
+        var after = await page.Locator(".now .edge").BoundingBoxAsync();
+        Assert.True(before!.X < 100 && after!.X > 200, $"{before.X} {after!.X}");
+        await page.GetByLabel("Sideways").CheckAsync();
+        Assert.Equal("left", await page.Locator(".word text").TextContentAsync());
+        Assert.Contains("the first left", await Text(page, "said"), StringComparison.Ordinal);
+        await page.GetByLabel("Large type").CheckAsync();
+        await PictureAsync(page, "student-dark-large-sideways");
+        await NoSeriousFaultAsync(page);
+        await page.ReloadAsync();
+        Assert.Equal("left", await page.Locator(".word text").TextContentAsync());
+        Assert.True(await page.GetByLabel("Large type").IsCheckedAsync());
+        Assert.True(await page.GetByLabel("Left-handed").IsCheckedAsync());
+        var dark = await page.EvaluateAsync<string>("getComputedStyle(document.documentElement).backgroundColor");
+        await page.Locator("#theme").SelectOptionAsync("light");
+        Assert.NotEqual(dark, await page.EvaluateAsync<string>("getComputedStyle(document.documentElement).backgroundColor"));
+        await NoSeriousFaultAsync(page);
+        Assert.False(await page.EvaluateAsync<bool>("document.documentElement.scrollWidth > innerWidth"));
+        Assert.Empty(complaints);
+    }
+
+    [Fact]
+    public async Task Bands_and_accents_are_counted_too()
+    {
+        await using var context = await PhoneAsync();
+        var page = await OpenAsync(context, Save(Example("harbour-wall")));
+        while (!(await Text(page, "name"))!.StartsWith("Bands", StringComparison.Ordinal)) await page.Locator("#done").TapAsync();
+        for (var i = 0; i < 5; i++) await page.Locator("#tick").TapAsync();
+        Assert.StartsWith("5 of ", await Text(page, "tally"), StringComparison.Ordinal);
+        Assert.True(await page.Locator(".held .now").CountAsync() > 0);
+        await PictureAsync(page, "student-band");
+        await NoSeriousFaultAsync(page);
+        Assert.Empty(complaints);
+    }
+
+    [Fact]
+    public async Task Where_nothing_may_be_kept_it_says_so_and_the_address_holds_the_place()
+    {
+        await using var context = await PhoneAsync();
+        await context.AddInitScriptAsync("Object.defineProperty(window, 'localStorage', { get() { throw new DOMException('refused', 'SecurityError'); } })");
+        var page = await OpenAsync(context, Save(Example("first-pennant")));
+        await ToCablesAsync(page);
+        await page.Locator("#tick").TapAsync();
+        await page.Locator("#tick").TapAsync();
+        Assert.Contains("This browser keeps nothing", await Text(page, "kept"), StringComparison.Ordinal);
+        Assert.StartsWith("2 of", await Text(page, "tally"), StringComparison.Ordinal);
+        await page.ReloadAsync();
+        Assert.Equal("Step 1", await Text(page, "name"));
+        Assert.StartsWith("2 of", await Text(page, "tally"), StringComparison.Ordinal);
+        Assert.Empty(complaints);
+    }
+
+    [Fact]
+    public async Task A_page_made_anew_after_a_change_asks_to_be_looked_at()
+    {
+        await using var context = await PhoneAsync();
+        var piece = Example("first-pennant");
+        var page = await OpenAsync(context, Save(piece));
+        await ToCablesAsync(page);
+        Save(piece with { Working = piece.Working with { First = FirstWay.Down, MayTurn = false } });
+        await page.ReloadAsync();
+        await page.GetByText("The piece has changed since you last ticked").WaitForAsync();
+        await page.EvaluateAsync("localStorage.setItem(Object.keys(localStorage)[0], '{not a place')"); // nor does what makes no sense
+        await page.ReloadAsync();
+        Assert.Equal("On the back, 1 of 6", await Text(page, "name"));
+        Assert.Empty(complaints);
+    }
+
+    [Fact]
+    public async Task Hostile_titles_and_names_are_only_read()
+    {
+        await using var context = await PhoneAsync();
+        foreach (var name in (string[])
+                 [
+                     "<script>alert(1)</script>", "</title></style></script><img src=x onerror=alert(1)>", "\" onmouseover=\"alert(1)", "</script><script>alert(1)</script>",
+                     "<!--<script>", "\u2028alert(1)\u2029", "__proto__", "${alert(1)}", "\u202Eesrever",
+                 ])
+        {
+            var piece = Example("first-pennant");
+            var page = await OpenAsync(context, Save(piece with { Title = name, Threads = [piece.Threads[0] with { Name = name, Note = name }] }));
+            await ToCablesAsync(page);
+            var read = name.Replace("\u202E", "", StringComparison.Ordinal).Replace('\u2028', ' ').Replace('\u2029', ' ').Trim();
+            Assert.Equal(read, await page.Locator("h1").TextContentAsync());
+            Assert.Equal(read, (await page.TitleAsync()).Trim());
+            Assert.Equal($"p {read}, 4 strands", await Text(page, "thread"));
+            Assert.Equal(0, await page.Locator("img, body script script").CountAsync());
+            await page.CloseAsync();
+        }
+        Assert.Empty(complaints);
+    }
+}

@@ -1,0 +1,87 @@
+using System.Diagnostics;
+using System.Globalization;
+using System.Runtime.Versioning;
+using System.Security.Cryptography;
+
+namespace Pleatwright.Tests.Commands;
+
+/// <summary>The archives as people get them. PLEATWRIGHT_PACKAGES names the folder that ./package filled.</summary>
+[UnsupportedOSPlatform("windows")]
+public sealed class PackageTests : IDisposable
+{
+    private readonly DirectoryInfo home = Directory.CreateTempSubdirectory("home");
+
+    private static string? Packages => Environment.GetEnvironmentVariable("PLEATWRIGHT_PACKAGES");
+
+    public void Dispose() => home.Delete(recursive: true);
+
+    [Fact]
+    public void Every_archive_is_on_the_list_with_its_sum()
+    {
+        Assert.SkipWhen(Packages is null, "PLEATWRIGHT_PACKAGES names no packages.");
+        var listed = File.ReadAllLines(Path.Combine(Packages!, "SHA256SUMS")).Select(l => l.Split("  ")).ToDictionary(l => l[1], l => l[0]);
+        var archives = Directory.GetFiles(Packages!, "pleatwright-*");
+        Assert.NotEmpty(archives);
+        Assert.Equal(archives.Select(Path.GetFileName).Order(), listed.Keys.Order());
+        foreach (var archive in archives)
+            Assert.Equal(Convert.ToHexString(SHA256.HashData(File.ReadAllBytes(archive))).ToLower(CultureInfo.InvariantCulture), listed[Path.GetFileName(archive)]);
+    }
+
+    [Fact]
+    public async Task Unpacked_into_an_empty_folder_it_opens_the_bench_and_makes_a_plate()
+    {
+        Assert.SkipWhen(Packages is null, "PLEATWRIGHT_PACKAGES names no packages.");
+        var archive = Assert.Single(Directory.GetFiles(Packages!, "pleatwright-*-linux-x64.tar.gz"));
+        Run("tar", ["xzf", archive, "-C", home.FullName]);
+        var folder = Assert.Single(home.GetDirectories()).FullName;
+        var program = Path.Combine(folder, "pleatwright");
+        foreach (var name in (string[])[program, Path.Combine(folder, "Open the bench.desktop")])
+            Assert.True(File.GetUnixFileMode(name).HasFlag(UnixFileMode.UserExecute), name);
+        foreach (var name in (string[])["README.txt", "licences/Pleatwright.txt", "licences/built-on.txt", "licences/Fraunces-OFL.txt", "examples/harbour-morning.piece.json"])
+            Assert.True(File.Exists(Path.Combine(folder, name)), name);
+
+        var plate = Path.Combine(home.FullName, "plate.pdf");
+        Run(program, ["plate", Path.Combine(folder, "examples", "first-pennant.piece.json"), "-o", plate]);
+        Assert.StartsWith("%PDF", File.ReadAllText(plate), StringComparison.Ordinal);
+
+        // Started without a word, as by a double click, with a browser of our own that notes what it was asked to open.
+        var tools = home.CreateSubdirectory("tools").FullName;
+        var opened = Path.Combine(home.FullName, "opened");
+        var browser = Path.Combine(tools, "xdg-open");
+        File.WriteAllText(browser, $"#!/bin/sh\necho \"$1\" > '{opened}.part' && mv '{opened}.part' '{opened}'\n");
+        File.SetUnixFileMode(browser, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
+        var exec = File.ReadAllLines(Path.Combine(folder, "Open the bench.desktop")).Single(l => l.StartsWith("Exec=", StringComparison.Ordinal));
+        Assert.Equal("""Exec=sh -c 'cd "$(dirname "$1")" && exec ./pleatwright' sh %k""", exec);
+        using var bench = Start("sh", ["-c", "cd \"$(dirname \"$1\")\" && exec ./pleatwright", "sh", Path.Combine(folder, "Open the bench.desktop")], tools);
+        try
+        {
+            var url = (await bench.StandardOutput.ReadLineAsync())!.Split(' ')[^1];
+            using var http = new HttpClient { BaseAddress = new Uri(url), Timeout = TimeSpan.FromSeconds(30) };
+            Assert.Contains("Pleatwright", await http.GetStringAsync(new Uri("/", UriKind.Relative)), StringComparison.Ordinal);
+            Assert.Contains("\"pieces\":[]", (await http.GetStringAsync(new Uri("/api/shelf", UriKind.Relative))).Replace(" ", "", StringComparison.Ordinal), StringComparison.Ordinal);
+            for (var i = 0; i < 200 && !File.Exists(opened); i++) await Task.Delay(100);
+            Assert.Equal(url, File.ReadAllText(opened).Trim());
+        }
+        finally
+        {
+            bench.Kill();
+            await bench.WaitForExitAsync();
+        }
+    }
+
+    private Process Start(string program, IEnumerable<string> arguments, string tools)
+    {
+        var start = new ProcessStartInfo(program, arguments) { RedirectStandardOutput = true };
+        start.Environment.Clear(); // nothing of this machine's: no .NET, no settings
+        start.Environment["HOME"] = home.FullName;
+        start.Environment["PATH"] = $"{tools}:/usr/bin:/bin";
+        return Process.Start(start)!;
+    }
+
+    private void Run(string program, IEnumerable<string> arguments)
+    {
+        using var process = Start(program, arguments, "");
+        process.WaitForExit();
+        Assert.Equal(0, process.ExitCode);
+    }
+}
