@@ -89,6 +89,10 @@ internal static partial class Store
     [JSImport("download", "store")]
     public static partial void Download(string name, string type, byte[] content);
 
+    /// <summary>Whether the browser would take a file now without being asked again.</summary>
+    [JSImport("mayDownload", "store")]
+    public static partial bool MayDownload();
+
     /// <summary>An address in this page under which a text can be shown as a picture, until it is let go.</summary>
     [JSImport("pictureOf", "store")]
     public static partial string PictureOf(string type, string text);

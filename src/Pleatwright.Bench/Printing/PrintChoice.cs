@@ -1,6 +1,7 @@
 using Pleatwright.Chart;
 using Pleatwright.Plate;
 using Pleatwright.Plate.Preparation;
+using Pleatwright.Plate.Teaching;
 
 namespace Pleatwright.Bench.Printing;
 
@@ -8,6 +9,7 @@ namespace Pleatwright.Bench.Printing;
 public sealed class PrintChoice
 {
     private readonly Desk desk;
+    private bool forClass;
 
     public PrintChoice(Desk desk)
     {
@@ -18,8 +20,14 @@ public sealed class PrintChoice
     /// <summary>How it is made.</summary>
     public PlateOptions Options { get; set; } = new();
 
-    /// <summary>The sheet that prepares the cloth; null for the plate.</summary>
+    /// <summary>The sheet that prepares the cloth; null for the plate, or for the class pack.</summary>
     public PreparationKind? Sheet { get; set; }
+
+    /// <summary>Whether the class pack is made in place of the plate; a sheet goes before it.</summary>
+    public bool ForClass { get => Sheet is null && forClass; set => forClass = value; }
+
+    /// <summary>Who the class pack is for.</summary>
+    public ClassOptions Class { get; set; } = new(10);
 
     /// <summary>Name of the size it is made in; empty for the piece as it is.</summary>
     public string Size { get; set; } = "";

@@ -220,6 +220,10 @@ export function download(name, type, content) {
   setTimeout(() => URL.revokeObjectURL(link.href), 30000);
 }
 
+// Whether a file may be handed over unasked: not when the press that asked for it is too long ago, for then browsers
+// refuse a second one.
+export function mayDownload() { return navigator.userActivation?.isActive ?? true; }
+
 // ---- Pictures made of text ----------------------------------------------------------------------------------------------
 
 export function pictureOf(type, text) { return URL.createObjectURL(new Blob([text], { type })); }

@@ -1,0 +1,48 @@
+using System.IO.Compression;
+using System.Text.RegularExpressions;
+
+namespace Pleatwright.Browser.Tests;
+
+public partial class ClassViewTests(Chromium chromium)
+{
+    [GeneratedRegex("was handed|is ready")]
+    private static partial Regex Settled();
+
+    [Fact]
+    public async Task A_class_pack_is_shown_and_taken_away_in_every_format()
+    {
+        await using var bench = await OpenBench.AtAsync(chromium, "plate");
+        var page = bench.Page;
+        await page.GetByLabel("Class pack, for a teacher").CheckAsync();
+        await page.GetByLabel("Students").FillAsync("3");
+        await page.GetByLabel("Spare kits").FillAsync("1");
+        await page.GetByLabel("Sessions to share it over").FillAsync("2");
+        await page.Locator(".plate-pages img[alt*='Kit labels']").WaitForAsync();
+        Assert.Equal(
+            ["Teacher’s sheet", "Teacher’s sheet", "Register", "Kit labels", "Handout, right hand", "Handout, left hand"],
+            (await page.Locator(".plate-pages small").AllTextContentsAsync()).Select(t => t.Split(". ", 2)[1]));
+        await bench.NoSeriousFaultAsync();
+        foreach (var (ending, begins) in new[] { ("PDF", "%PDF"), ("HTML", "<!DO"), ("ZIP", "PK\u0003\u0004") })
+        {
+            var download = await page.RunAndWaitForDownloadAsync(async () =>
+            {
+                await page.Locator(".plate-formats button").Filter(new() { HasText = ending }).ClickAsync();
+                await page.Locator(".plate-choices [role=status]").Filter(new() { HasTextRegex = Settled() }).WaitForAsync(new() { Timeout = 60_000 });
+                var save = page.Locator(".plate-choices button").Filter(new() { HasText = "Save " }); // after a long while it asks
+                if (await save.CountAsync() > 0) await save.ClickAsync();
+            }, new() { Timeout = 60_000 });
+            Assert.Equal($"Harbour morning class.{ending.ToLowerInvariant()}", download.SuggestedFilename);
+            var bytes = await File.ReadAllBytesAsync(await download.PathAsync());
+            Assert.Equal(begins, System.Text.Encoding.Latin1.GetString(bytes, 0, 4));
+            if (ending != "ZIP") continue;
+            using var zip = new ZipArchive(new MemoryStream(bytes));
+            Assert.Equal(5, zip.Entries.Count);
+        }
+        await page.SetViewportSizeAsync(Screens.Phone.Width, Screens.Phone.Height);
+        await bench.PictureAsync("class-phone");
+        Assert.False(await page.EvaluateAsync<bool>("document.documentElement.scrollWidth > innerWidth"));
+        await bench.NoSeriousFaultAsync();
+        await page.GetByLabel("The plate", new() { Exact = true }).CheckAsync();
+        await page.Locator(".plate-pages img[alt*='Cover']").WaitForAsync();
+    }
+}
