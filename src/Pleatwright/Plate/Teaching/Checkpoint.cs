@@ -24,7 +24,7 @@ public sealed record Checkpoint(string Where, string Count)
         {
             foreach (var words in item.Work.Words.Where(w => w.Kind == DirectionKind.LevelCheck))
             {
-                if (item.Work.Step is not { } step) points.Add(new($"After {char.ToLowerInvariant(item.Name[0])}{item.Name[1..]}", words.Text));
+                if (item.Work.Step is not { } step) points.Add(new($"After {char.ToLowerInvariant(item.Name[0])}{item.Name[1..]}", $"{Counting.Of(item.Stitches, "stitch", "stitches")} in it. {words.Text}"));
                 else
                 {
                     for (; done < step.Number; done++)

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Pleatwright.Chart;
 using Pleatwright.Order;
 
 namespace Pleatwright.Plate.Teaching;
@@ -9,7 +10,9 @@ namespace Pleatwright.Plate.Teaching;
 public sealed record Fault(string Seen, string Remedy)
 {
     /// <summary>The faults that this plate invites.</summary>
-    public static ImmutableArray<Fault> Of(WorkingOrder order)
+    /// <param name="order">Its working order.</param>
+    /// <param name="words">Words for the levels.</param>
+    public static ImmutableArray<Fault> Of(WorkingOrder order, LevelWords words)
     {
         var work = order.Work;
         var faults = ImmutableArray.CreateBuilder<Fault>();
@@ -37,7 +40,7 @@ public sealed record Fault(string Seen, string Remedy)
                     "The half stitch at the row’s end is missing. It lies over the last pleat alone, opposite the end cable."));
             if (order.Turns > 0)
                 faults.Add(new("Every stitch of a turned row is the wrong way",
-                    "It was worked as the chart shows it and not as it is held. With the bottom edge up, up and down change places: the directions say both."));
+                    $"It was worked as the chart shows it and not as it is held. With the bottom edge up, {Phrases.Level(Level.Up, words)} and {Phrases.Level(Level.Down, words)} change places: the directions say both."));
             if (order.Steps.Any(s => s.Parks))
                 faults.Add(new("A waiting thread is caught at the back",
                     "Threads left hanging are in the way of the needle. Pin or park them to the side that is already worked."));

@@ -90,7 +90,8 @@ internal static class Handout
         var pleats = step is null ? "" : Pleats(order, step);
 
         yield return new("Begin", $"Thread {named}. Come up from the back in the valley between the first two pleats{pleats}. Take the needle back through the first pleat, "
-            + $"from {here} to {there}: the thread now leaves its outer side.",
+            + $"from {here} to {there}: the thread now leaves its outer side."
+            + (words == LevelWords.LeftRight ? " The pictures stand upright: held sideways, up is left and down is right." : ""),
             p => p.GatheringThread().Tail(true, (2, 3), (2, 0)).Needle(2, 0).Tail(false, (2.05, 0), (2.5, 1.05), (3.5, 1.1), (3.7, 0.05)).Say("1", 1.5, -2).Say("2", 2.5, -2).Cut(2.7, 2.5));
 
         yield return new($"The first cable, {Word(level)}", $"Needle through the next pleat, from {here} to {there}, with {Needle(level)}. Draw the thread down until it lies flat over both pleats: "
@@ -123,7 +124,7 @@ internal static class Handout
 
         yield return new("Keep the count", $"Count each row when it is done, and again where it meets a gathering row: those rows are the checks. A carried thread passes at most {Counting.Of(work.Piece.Working.CarryPleats, "pleat")} "
             + "on the back. A wrong stitch is drawn out with the eye of the needle, never cut.",
-            p => Counted(p).Cut(2.8, 2.8));
+            p => Counted(p, level).Cut(2.8, 2.8));
     }
 
     private static HandPicture Mirror(HandPicture p, Level level) =>
@@ -136,10 +137,10 @@ internal static class Handout
         return p.Stitched(p.Row(3)).GatheringThread().Needle(5, 0).Thread(4, 5, 0, level.Opposite()).Ring(4, 1, notch, 1);
     }
 
-    private static HandPicture Counted(HandPicture p)
+    private static HandPicture Counted(HandPicture p, Level level)
     {
         p.Stitched(p.Row(6)).GatheringThread();
-        for (var i = 0; i < 6; i++) p.Say((i + 1).ToString(System.Globalization.CultureInfo.InvariantCulture), i + 2, i % 2 == 0 ? -2.1 : 2.1);
+        for (var i = 0; i < 6; i++) p.Say((i + 1).ToString(System.Globalization.CultureInfo.InvariantCulture), i + 2, (i % 2 == 0) == (level == Level.Up) ? -2.1 : 2.1);
         return p;
     }
 

@@ -105,10 +105,10 @@ internal static class KitLabels
             note = Scaled(look.Note, 1);
             leading = look.Leading * shrink;
             noteLeading = note.Points * 0.45;
-            titleLines = [.. Wrapping.Lines(pack.Plate.Title, title, inner - Typeface.Width("Kit 200 of 200", strong) - 4).Take(2)];
-            if (titleLines.Count == 2) titleLines[1] = Wrapping.Shorten(titleLines[1], title, inner / 2);
+            titleLines = Wrapping.Lines(pack.Plate.Title, title, inner - Typeface.Width("Kit 200 of 200", strong) - 4);
+            if (titleLines.Count > 1) titleLines = [titleLines[0], Wrapping.Shorten(string.Join(" ", titleLines[1..]), title, inner)];
             var cutting = pack.Cutting;
-            foot = Wrapping.Lines($"Lengths of {cutting.WorkingLength.Say(pack.Plate.Options.Units)}; strip the strands, then lay them together again."
+            foot = Wrapping.Lines($"Lengths of {cutting.WorkingLength.Say(pack.Plate.Options.Units)}; strip the strands, lay them together anew."
                 + (pack.Options.ExtraLengths > 0 && !cutting.Flosses.IsEmpty ? $" {Counting.Of(pack.Options.ExtraLengths, "length")} of each to spare." : ""), note, inner);
             entries = [.. cutting.Flosses.Select(f =>
             {

@@ -124,7 +124,7 @@ internal static class TeacherSheet
     private static void Faults(ClassPack pack, Flow flow)
     {
         flow.Subheading("What goes wrong, and what to do", bookmark: true, keep: 5);
-        foreach (var fault in Fault.Of(pack.Plate.Order))
+        foreach (var fault in Fault.Of(pack.Plate.Order, pack.Plate.Options.Levels))
         {
             var lines = Wrapping.Lines(fault.Seen, flow.Look.Strong, flow.Width);
             foreach (var (i, line) in lines.Index())
