@@ -79,8 +79,30 @@ internal static class PlanCommand
                 accents = a.Use.Accents,
             }),
             backsmocking = Back(order),
+            cutting = Cut(order.Cutting()),
         };
     }
+
+    private static object Cut(CuttingPlan plan) => new
+    {
+        workingLengthMm = Math.Round(plan.WorkingLength.Millimetres, 4),
+        skeins = plan.Skeins,
+        flosses = plan.Flosses.Select(f => new
+        {
+            threads = f.Threads.Where(t => t.Key != default).Select(t => t.Key.ToString()),
+            name = f.Threads[0].Name,
+            colour = f.Threads[0].Colour.ToString(),
+            skeins = f.Skeins,
+            lengths = f.Lengths,
+            spareStrands = f.SpareStrands,
+            needlefuls = f.Needlefuls.Select(n => new
+            {
+                thread = n.Thread.Key == default ? "" : n.Thread.Key.ToString(),
+                number = n.Number,
+                from = n.From.Select(t => new { length = t.Length, strands = t.Strands }),
+            }),
+        }),
+    };
 
     // Of thread near the cloth's colour, bought and cut apart from the piece's own.
     private static object? Back(WorkingOrder order)
@@ -120,6 +142,15 @@ internal static class PlanCommand
                 + (use.Accents > 0 ? $", {Count(use.Accents, "accent")}" : "")
                 + $"  {use.Length.Say(units)}  {Count(use.Needlefuls, "needleful")}  {Count(skeins, "skein")}");
         }
+        SayBack(order, units);
+        var plan = order.Cutting();
+        Console.WriteLine();
+        Console.WriteLine($"Cutting   {CuttingWords.How(plan, units)}");
+        foreach (var line in CuttingWords.Of(plan)) Console.WriteLine($"  {line.Threads}: {line.Words}");
+    }
+
+    private static void SayBack(WorkingOrder order, UnitSystem units)
+    {
         var back = order.Backsmock;
         if (back.Rows.IsEmpty) return;
         Console.WriteLine($"  Backsmocking, in thread near the colour of the cloth  {back.Thread.Strands} strands  {back.Cables} cables on the back of "

@@ -139,4 +139,10 @@ public sealed class WorkingOrder
             uses.Add(Bands.With(new ThreadUse(threads[i], cables[i], halves[i], length[i] + Work.Piece.Working.Tails * starts[i], starts[i])));
         return uses.MoveToImmutable();
     }
+
+    /// <summary>How every needleful is cut, the backsmocking's last: what is spare of one serves the next.</summary>
+    /// <exception cref="ArgumentException">A skein is shorter than one needleful.</exception>
+    public CuttingPlan Cutting() => CuttingPlan.Of(
+        Backsmock.Rows.IsEmpty ? ThreadUses() : [.. ThreadUses(), Backsmock.Use with { Thread = Backsmock.Thread with { Key = default, Name = "near the cloth’s colour, for the back" } }],
+        Work.Piece.Working.WorkingLength);
 }

@@ -153,4 +153,20 @@ public sealed class CommandTests : IDisposable
         Assert.StartsWith("pleatwright: ", outcome.Error, StringComparison.Ordinal);
         Assert.Equal(1, outcome.Error.Count(c => c == '\n'));
     }
+
+    [Fact]
+    public void Plan_tells_how_the_thread_is_cut()
+    {
+        var plan = Program.Run("plan", Program.Example("harbour-morning"), "--json").Json;
+        var cutting = plan.GetProperty("cutting");
+        var threads = plan.GetProperty("threads").EnumerateArray().ToDictionary(t => t.GetProperty("key").GetString()!);
+        foreach (var floss in cutting.GetProperty("flosses").EnumerateArray())
+        {
+            var taken = floss.GetProperty("needlefuls").EnumerateArray().SelectMany(n => n.GetProperty("from").EnumerateArray()).Sum(f => f.GetProperty("strands").GetInt32());
+            Assert.Equal(6 * floss.GetProperty("lengths").GetInt32(), taken + floss.GetProperty("spareStrands").GetInt32());
+            foreach (var key in floss.GetProperty("threads").EnumerateArray())
+                Assert.Equal(threads[key.GetString()!].GetProperty("needlefuls").GetInt32(), floss.GetProperty("needlefuls").EnumerateArray().Count(n => n.GetProperty("thread").GetString() == key.GetString()));
+        }
+        Assert.Contains("Cutting   Cut lengths of", Program.Run("plan", Program.Example("harbour-morning")).Out);
+    }
 }

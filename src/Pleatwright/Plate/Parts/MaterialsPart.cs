@@ -25,9 +25,26 @@ internal static class MaterialsPart
     [
         new("Cloth and gathering", [.. ClothWords.Of(work.Pleating, units).Select(l => new MaterialLine(Tidy.Line(l.Label), Capital(Tidy.Line(l.Words))))]),
         new("Needle and thread", [.. Needle(work, order, units).Select(l => new MaterialLine("", l))]),
+        .. ToCut(order, units),
         .. order.Backsmock.Rows.IsEmpty ? [] : new[] { new MaterialGroup("Backsmocking", [.. Back(order, units).Select(l => new MaterialLine("", l))]) },
         new("Blocking", [.. Blocking(work.Pleating, units).Select(l => new MaterialLine("", l))]),
     ];
+
+    // Left out where a skein is too short for one needleful; the threads' own lines say so.
+    private static ImmutableArray<MaterialGroup> ToCut(WorkingOrder order, UnitSystem units)
+    {
+        CuttingPlan plan;
+        try { plan = order.Cutting(); }
+        catch (ArgumentException) { return []; }
+        return plan.Flosses.IsEmpty ? [] :
+        [
+            new("Cutting the thread",
+            [
+                new("", CuttingWords.How(plan, units)),
+                .. CuttingWords.Of(plan).Select(l => new MaterialLine("", $"{Tidy.Line(l.Threads)}: {l.Words}.")),
+            ]),
+        ];
+    }
 
     private static string Capital(string words) => words.Length == 0 ? words : char.ToUpperInvariant(words[0]) + words[1..];
 

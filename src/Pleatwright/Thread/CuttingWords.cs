@@ -1,0 +1,45 @@
+using System.Collections.Immutable;
+using Pleatwright.Measure;
+
+namespace Pleatwright.Thread;
+
+/// <summary>One floss of a cutting plan in words.</summary>
+/// <param name="Threads">The letters of the threads cut from it, and its name.</param>
+/// <param name="Words">What is cut of it and how its needlefuls are put together.</param>
+public readonly record struct CuttingLine(string Threads, string Words);
+
+/// <summary>A cutting plan in words for people.</summary>
+public static class CuttingWords
+{
+    /// <summary>How it is done, in one sentence.</summary>
+    public static string How(CuttingPlan plan, UnitSystem units) =>
+        $"Cut lengths of {plan.WorkingLength.Say(units)}, part each into its strands, and put every needleful together of as few lengths as can be.";
+
+    /// <summary>A line a floss, in the order of the plan.</summary>
+    public static ImmutableArray<CuttingLine> Of(CuttingPlan plan) => [.. plan.Flosses.Select(f => new CuttingLine(Threads(f), Words(f)))];
+
+    private static string Threads(CutFloss floss)
+    {
+        var letters = string.Join(", ", floss.Threads.Select(t => t.Key).Where(k => k != default).Select(k => k.ToString()));
+        var name = floss.Threads[0].Name;
+        return name.Length == 0 ? letters : letters.Length == 0 ? name : $"{letters} ({name})";
+    }
+
+    private static string Words(CutFloss floss)
+    {
+        var needlefuls = floss.Needlefuls.GroupBy(n => n.Thread).Select(g => Needlefuls(g.Key, [.. g]));
+        var spare = floss.SpareStrands == 0 ? "nothing left over" : $"{Count(floss.SpareStrands, "strand")} left over";
+        return $"{Count(floss.Lengths, "length")} from {Count(floss.Skeins, "skein")}: {string.Join("; ", needlefuls)}; {spare}";
+    }
+
+    // "16 needlefuls of 4 strands, 5 of them of 2 and 2 from two lengths"
+    private static string Needlefuls(Floss thread, ImmutableArray<CutNeedleful> needlefuls)
+    {
+        var mixed = needlefuls.Where(n => n.From.Length > 1)
+            .GroupBy(n => string.Join(" and ", n.From.Select(f => f.Strands).OrderDescending()))
+            .Select(g => $"{g.Count()} of them of {g.Key} from {g.First().From.Length} lengths");
+        return string.Join(", ", [$"{Count(needlefuls.Length, "needleful")} of {Count(thread.Strands, "strand")}", .. mixed]);
+    }
+
+    private static string Count(int n, string what) => FormattableString.Invariant($"{n:#,0} {what}{(n == 1 ? "" : "s")}");
+}
