@@ -63,12 +63,12 @@ internal static class OrderCommand
         Console.WriteLine(order.Work.Piece.Title);
         Console.WriteLine($"{order.Starts} starts (no order can have fewer than {order.LowerBoundStarts}), {order.Turns} turns, {order.Carried.Say(units)} carried.");
         if (order.Needlefuls > order.Starts) Console.WriteLine(BandReport.Words(order, units));
-        foreach (var direction in Directions.Write(order, words))
+        foreach (var direction in Directions.Write(order, words, grouped: true))
         {
             if (direction.Kind == DirectionKind.Heading) Console.WriteLine();
             Console.WriteLine(direction.Kind switch
             {
-                DirectionKind.Step => $"{direction.Step?.Number,5}  {direction.Text}",
+                DirectionKind.Step or DirectionKind.Copy => $"{direction.Step?.Number,5}  {direction.Text}",
                 DirectionKind.Heading => direction.Text,
                 _ => $"       {direction.Text}",
             });

@@ -24,6 +24,9 @@ public enum DirectionKind
     /// <summary>One step of the order.</summary>
     Step,
 
+    /// <summary>A whole copy of the steps before it, to be worked the same elsewhere; its step is the first of them.</summary>
+    Copy,
+
     /// <summary>A check that the row meets its gathering row.</summary>
     LevelCheck,
 
@@ -51,9 +54,15 @@ public static class Directions
     /// Writes the directions of an order: backsmocking first, then the bands, the runs, and last the accents; none when
     /// nothing is worked.
     /// </summary>
-    public static ImmutableArray<Direction> Write(WorkingOrder order, LevelWords words)
+    /// <param name="order">The order.</param>
+    /// <param name="words">Words for the levels.</param>
+    /// <param name="grouped">
+    /// Whether what is worked again and again on copies of a figure is said once, with where the copies lie; else every step
+    /// has a paragraph of its own.
+    /// </param>
+    public static ImmutableArray<Direction> Write(WorkingOrder order, LevelWords words, bool grouped = false)
     {
-        var runs = order.Steps.IsEmpty ? [] : new Writer(order, words).Write();
+        var runs = order.Steps.IsEmpty ? [] : new Writer(order, words, grouped ? Copies.Of(order) : []).Write();
         if (runs.IsEmpty && order.Bands.Steps.IsEmpty && order.Bands.Accents.IsEmpty) return [];
         return [Opening(order, words), .. BandDirections.Back(order), .. BandDirections.Bands(order, words), .. runs, .. BandDirections.Accents(order)];
     }
@@ -74,7 +83,7 @@ public static class Directions
                 : "For an up cable the thread is held above the needle, for a down cable below it."), null);
     }
 
-    private sealed class Writer(WorkingOrder order, LevelWords words)
+    private sealed class Writer(WorkingOrder order, LevelWords words, ImmutableArray<Repeated> repeats)
     {
         private readonly Work work = order.Work;
         private readonly Outward outward = order.Outward;
@@ -89,6 +98,7 @@ public static class Directions
             Opening();
             UnkeptPlaces();
             (int Area, int Way)? section = null;
+            var repeat = 0;
             var steps = order.Steps;
             var rowCables = 0;
             var rowParts = 0;
@@ -108,10 +118,37 @@ public static class Directions
                 if (rowParts > 1) Add(DirectionKind.Remark, $"That is {Phrases.Count(rowCables, "cable")} of this row, in {rowParts} parts.", step);
                 if (step.Row.Index % perSpace == 0) Add(DirectionKind.LevelCheck, LevelCheck(step, here.Item2), step);
                 (rowCables, rowParts) = (0, 0);
+                if (repeat == repeats.Length || step.Number != repeats[repeat].Last) continue;
+                Again(repeats[repeat]);
+                i = repeats[repeat++].End - 1;
+                section = (work.Areas.AreaOf(steps[i].RunIndex), outward.WayOf(steps[i].RunIndex));
             }
             Add(DirectionKind.Remark,
                 $"Done: {Phrases.Count(cables, "cable")}{Halves()}, {Phrases.Count(needlefuls, "needleful")}, {Phrases.Count(order.Turns, "turn")} of the work.");
             return paragraphs.ToImmutable();
+        }
+
+        // The copies of the steps just said, a paragraph each.
+        private void Again(Repeated repeated)
+        {
+            Add(DirectionKind.Heading, repeated.Again.Length switch { 1 => "The same once more", 2 => "The same twice more", var n => $"The same {n} times more" });
+            Add(DirectionKind.Remark, $"Work as steps {repeated.First} to {repeated.Last}, each with its pleats moved as told; rows, threads, turns, carries and level checks are the same. "
+                + "Tick a copy off when all of it is worked.");
+            foreach (var copy in repeated.Again)
+            {
+                var steps = order.Steps.Slice(copy.First - 1, repeated.Length);
+                int own = steps.Sum(s => s.Cables), starts = steps.Count(s => s.Starts == StartKind.New);
+                cables += own;
+                needlefuls += starts;
+                int from = steps.Min(s => Math.Min(s.From.Number, s.To.Number)), to = steps.Max(s => Math.Max(s.From.Number, s.To.Number)) + 1;
+                var middle = (to - from) % 2 == 1 ? $"valley {(from + to - 1) / 2}" : $"pleat {(from + to) / 2}";
+                Add(DirectionKind.Copy,
+                    $"To step {copy.First + repeated.Length - 1}: every pleat {Math.Abs(copy.Shift)} further {(copy.Shift > 0 ? "right" : "left")}, "
+                    + $"from {PleatText(new Pleat(from))} to {PleatText(new Pleat(to))}, centred on {middle}. "
+                    + (copy.Swapped ? $"Here {Word(Level.Up)} and {Word(Level.Down)} change places throughout. " : "")
+                    + $"{Phrases.Count(own, "cable")} in {Phrases.Count(starts, "needleful")}. So far {Phrases.Count(cables, "cable")}, {Phrases.Count(needlefuls, "needleful")}.",
+                    steps[0]);
+            }
         }
 
         private void Add(DirectionKind kind, string text, Step? step = null) => paragraphs.Add(new Direction(kind, text, step));

@@ -35,7 +35,7 @@ public static class PlateMaker
             Threads = KeyPart.Threads(work, order),
             Signs = KeyPart.Signs(work, options.Levels),
             Materials = MaterialsPart.Of(work, order, options.Units),
-            Directions = [.. Directions.Write(order, options.Levels).Select(d => d with { Text = Tidy.Line(d.Text) })],
+            Directions = [.. Directions.Write(order, options.Levels, grouped: true).Select(d => d with { Text = Tidy.Line(d.Text) })],
             Verdict = Verdict.Of(findings),
             Cautions = CautionsPart.Words,
         };

@@ -10,10 +10,13 @@ public class DirectionsTests
     {
         if (rows.Length == 0) rows = ["..a..", ".aaa.", "aaaaa"];
         var order = Planner.Plan(Work.Lay(OrderGen.PieceOf([.. rows], working)));
-        return string.Join('\n', Directions.Write(order, words).Select(d => d.Kind == DirectionKind.Step ? $"{d.Step!.Number}. {d.Text}" : $"[{d.Kind}] {d.Text}")) + "\n";
+        return Text(Directions.Write(order, words));
     }
 
-    private static void Matches(string name, string said)
+    internal static string Text(IEnumerable<Direction> said) =>
+        string.Join('\n', said.Select(d => d.Kind == DirectionKind.Step ? $"{d.Step!.Number}. {d.Text}" : $"[{d.Kind}] {d.Text}")) + "\n";
+
+    internal static void Matches(string name, string said)
     {
         var file = Path.Combine(Repository.Root, "tests", "Pleatwright.Tests", "Order", "Snapshots", name + ".snap.txt");
         if (Environment.GetEnvironmentVariable("UPDATE_SNAPSHOTS") == "1")

@@ -39,7 +39,7 @@ public class HtmlWriterTests
     public void Every_step_can_be_ticked_and_says_what_the_directions_say()
     {
         var plate = Plates.OfExample("quay-banner");
-        var steps = plate.Directions.Where(d => d.Kind == Pleatwright.Order.DirectionKind.Step).ToList();
+        var steps = plate.Directions.Where(d => d.Kind is Pleatwright.Order.DirectionKind.Step or Pleatwright.Order.DirectionKind.Copy).ToList();
         var labels = Page(plate).Descendants("label").ToList();
         Assert.Equal(steps.Count, labels.Count);
         foreach (var (i, label) in labels.Index())

@@ -19,7 +19,7 @@ internal static class DirectionsPart
                 case DirectionKind.Heading:
                     flow.Subheading(paragraph.Text, bookmark: true, keep: 9);
                     break;
-                case DirectionKind.Step:
+                case DirectionKind.Step or DirectionKind.Copy:
                     Step(flow, paragraph, indent);
                     break;
                 case DirectionKind.LevelCheck:

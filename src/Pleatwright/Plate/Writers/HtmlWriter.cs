@@ -181,7 +181,7 @@ public static class HtmlWriter
         var listed = false;
         foreach (var paragraph in plate.Directions)
         {
-            var step = paragraph.Kind == DirectionKind.Step;
+            var step = paragraph.Kind is DirectionKind.Step or DirectionKind.Copy;
             if (step != listed) page.Append(step ? "<ul class=\"steps\">\n" : "</ul>\n");
             listed = step;
             switch (paragraph.Kind)
@@ -189,7 +189,7 @@ public static class HtmlWriter
                 case DirectionKind.Heading:
                     Element(page, "h3", paragraph.Text);
                     break;
-                case DirectionKind.Step:
+                case DirectionKind.Step or DirectionKind.Copy:
                     page.Append(CultureInfo.InvariantCulture,
                         $"<li><label><input type=\"checkbox\"/> <b>{paragraph.Step?.Number}</b> <span>{Escaping.Xml(paragraph.Text)}</span></label></li>\n");
                     break;

@@ -74,7 +74,7 @@ public static class PlainTextWriter
                     Paragraph(text, paragraph.Text.ToUpperInvariant());
                     text.Append('\n');
                     break;
-                case DirectionKind.Step:
+                case DirectionKind.Step or DirectionKind.Copy:
                     var number = paragraph.Step?.Number.ToString(CultureInfo.InvariantCulture) ?? "";
                     Paragraph(text, paragraph.Text, $"[ ] {number.PadLeft(digits)}  ");
                     break;
