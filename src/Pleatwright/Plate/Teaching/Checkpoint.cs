@@ -20,7 +20,7 @@ public sealed record Checkpoint(string Where, string Count)
             points.Add(new("When the back is done", $"{Counting.Of(back.Rows.Length, "line")} of cables on {Counting.Of(back.Rows.Select(r => r.Row).Distinct().Count(), "gathering row")}, "
                 + $"{Counting.Of(back.Cables, "cable")} in all. Nothing of it shows on the right side."));
         int cables = 0, needlefuls = 0, done = 0;
-        foreach (var item in ClassItem.Of(order, plate.Directions))
+        foreach (var item in ClassItem.Of(order, Directions.Write(order, plate.Options.Levels)))
         {
             foreach (var words in item.Work.Words.Where(w => w.Kind == DirectionKind.LevelCheck))
             {

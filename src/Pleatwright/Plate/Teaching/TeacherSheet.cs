@@ -1,5 +1,6 @@
 using System.Globalization;
 using Pleatwright.Measure;
+using Pleatwright.Order;
 using Pleatwright.Plate.Parts;
 using Pleatwright.Thread;
 
@@ -110,7 +111,7 @@ internal static class TeacherSheet
 
     private static void Sessions(ClassPack pack, Flow flow, int sessions)
     {
-        var shared = Session.Share(ClassItem.Of(pack.Plate.Order, pack.Plate.Directions), sessions);
+        var shared = Session.Share(ClassItem.Of(pack.Plate.Order, Directions.Write(pack.Plate.Order, pack.Plate.Options.Levels)), sessions);
         flow.Subheading($"The work in {Counting.Of(shared.Length, "session")}", bookmark: true);
         for (var i = 0; i < shared.Length; i++)
         {

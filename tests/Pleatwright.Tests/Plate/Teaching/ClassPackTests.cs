@@ -91,7 +91,7 @@ public partial class ClassPackTests
     public void Sessions_share_all_the_work_in_order() => Gen.Select(SomeWorks.Any, Gen.Int[1, 8]).Sample((work, sessions) =>
     {
         var plate = Plates.Of(work, findings: []);
-        var items = ClassItem.Of(plate.Order, plate.Directions);
+        var items = ClassItem.Of(plate.Order, Directions.Write(plate.Order, plate.Options.Levels));
         if (items.IsEmpty) return;
         var shared = Session.Share(items, sessions);
         Assert.Equal(Math.Min(sessions, items.Length), shared.Length);
