@@ -5,6 +5,7 @@ using System.Text.RegularExpressions;
 using CsCheck;
 using Pleatwright.Chart;
 using Pleatwright.Measure;
+using Pleatwright.Order;
 using Pleatwright.Plate;
 using Pleatwright.Plate.Teaching;
 using Pleatwright.Plate.Writers;
