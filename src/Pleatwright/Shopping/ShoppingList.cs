@@ -37,10 +37,13 @@ public sealed record Taken(int Index, StashThread Thread, double Difference, Len
 /// <param name="Taken">What the stash has of it, nearest first.</param>
 /// <param name="Cutting">How it is cut.</param>
 /// <param name="WithoutStash">Skeins it would take with nothing at hand.</param>
-/// <param name="Substitutes">Other threads of the stash, nearest first.</param>
+/// <param name="Substitutes">Other threads of the stash, nearest first; no more than <see cref="MostSubstitutes"/>.</param>
 public sealed record ThreadLine(
     PooledThread Pool, ImmutableArray<Taken> Taken, SkeinCutting Cutting, int WithoutStash, ImmutableArray<Substitute> Substitutes)
 {
+    /// <summary>The most substitutes that are looked into.</summary>
+    public const int MostSubstitutes = 24;
+
     /// <summary>Whole skeins to buy.</summary>
     public int ToBuy => Cutting.ToBuy;
 

@@ -30,9 +30,10 @@ internal static class ThreadShopping
                 .Where(s => s.From is { } from && sources[from].Thread == t).Aggregate(Length.Zero, (sum, s) => sum + s.Used)))
             .OrderBy(t => t.Difference).ThenBy(t => t.Index);
         var substitutes = Enumerable.Range(0, owner.Length).Except(own).Where(t => stash.Threads[t].Skeins > 0)
-            .Select(t => new Substitute(t, stash.Threads[t], pool.DifferenceFrom(stash.Threads[t]),
-                IsEnough(pool, stash.Threads[t], lengths), stash.Threads[t].IsMadeLike(pool.Thread), owner[t] is not null))
-            .OrderBy(s => s.Difference).ThenBy(s => s.Index);
+            .Select(t => (Index: t, Difference: pool.DifferenceFrom(stash.Threads[t])))
+            .OrderBy(t => t.Difference).ThenBy(t => t.Index).Take(ThreadLine.MostSubstitutes)
+            .Select(t => new Substitute(t.Index, stash.Threads[t.Index], t.Difference, IsEnough(pool, stash.Threads[t.Index], lengths),
+                stash.Threads[t.Index].IsMadeLike(pool.Thread), owner[t.Index] is not null));
         return new ThreadLine(pool, [.. taken], cutting, Cut(pool, []).ToBuy, [.. substitutes]);
     }
 
