@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Pleatwright.Chart;
 using Pleatwright.Cloth;
 using Pleatwright.Thread;
 
@@ -49,10 +50,13 @@ public sealed record Stash
         Cloths = Merged(Cloths, cloths, c => c.Name),
     };
 
-    /// <summary>Threads to choose from, as a piece would have them: those with some left; all where none has.</summary>
+    /// <summary>
+    /// Threads to choose from, as a piece would have them: those with some left, and needlefuls to cut from a skein; all where none is so.
+    /// </summary>
     public static ImmutableArray<Floss> Choice(ImmutableArray<StashThread> threads)
     {
-        var some = threads.RemoveAll(t => t.Skeins <= 0);
+        var needleful = new Working().WorkingLength;
+        var some = threads.RemoveAll(t => t.Skeins <= 0 || t.SkeinLength < needleful);
         var blank = new Floss(new ThreadKey('a'), "", default, Floss.DefaultStrands);
         return [.. (some.IsEmpty ? threads : some).Select(t => t.InPlaceOf(blank))];
     }
