@@ -81,7 +81,7 @@ public static class StitchDrawing
                     lastLoop = end;
                     break;
             }
-            lastSide = stitch.Kind == StitchKind.Over ? side : -side;
+            lastSide = side;
         }
     }
 
