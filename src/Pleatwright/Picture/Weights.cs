@@ -44,7 +44,8 @@ public sealed record Weights
     {
         if (!(fidelity is >= 0 and <= 1)) throw new ArgumentOutOfRangeException(nameof(fidelity), "Fidelity runs from 0 to 1.");
         var ease = 1 - fidelity;
-        var change = 2 * (int)Math.Round(MostChange / 2.0 * ease * ease);
+        // a little steeper than a straight line; by square roots, which every machine rounds alike
+        var change = 2 * (int)Math.Round(MostChange / 2.0 * ease * Math.Sqrt(Math.Sqrt(Math.Sqrt(ease))));
         return new Weights
         {
             Change = change,
