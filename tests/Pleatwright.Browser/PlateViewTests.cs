@@ -1,0 +1,57 @@
+using Microsoft.Playwright;
+
+namespace Pleatwright.Browser.Tests;
+
+/// <summary>The plate: chosen, looked through and taken away without a pointer.</summary>
+public class PlateViewTests(Chromium chromium)
+{
+    [Fact]
+    public async Task Every_choice_is_made_and_the_plate_taken_away_by_keyboard()
+    {
+        await using var bench = await OpenBench.AtAsync(chromium, "plate");
+        await bench.Page.Locator(".plate-pages img").First.WaitForAsync();
+        await ReachAsync(bench, "The plate");
+        await ReachAsync(bench, "Paper");
+        await ChooseAsync(bench, "let");
+        await Assertions.Expect(bench.Page.GetByLabel("Paper")).ToHaveValueAsync("Letter");
+        await ReachAsync(bench, "Lengths in");
+        await ChooseAsync(bench, "inc");
+        await ReachAsync(bench, "Levels are called");
+        await ChooseAsync(bench, "left");
+        await ReachAsync(bench, "Written for");
+        await ChooseAsync(bench, "a left");
+        await ReachAsync(bench, "Large print");
+        await bench.Page.Keyboard.PressAsync("Space");
+        await ReachAsync(bench, "Chart at the size");
+        await bench.Page.Keyboard.PressAsync("Space");
+        await ReachAsync(bench, "TXT");
+        await bench.Page.Locator(".plate-pages[aria-busy=false] img").First.WaitForAsync();
+        await Assertions.Expect(bench.Page.Locator(".plate-pages img").First).ToHaveAttributeAsync("style", new System.Text.RegularExpressions.Regex("215.9 / 279.4"));
+        var download = await bench.Page.RunAndWaitForDownloadAsync(() => bench.Page.Keyboard.PressAsync("Enter"));
+        using var reader = new StreamReader(await download.CreateReadStreamAsync());
+        var text = await reader.ReadToEndAsync();
+        Assert.Contains("left cable", text, StringComparison.OrdinalIgnoreCase);
+        Assert.DoesNotContain(" cm", text, StringComparison.Ordinal);
+        await ReachAsync(bench, "Size of the paper");
+        await bench.Page.Keyboard.PressAsync("Enter");
+        await bench.Page.Locator(".plate-pages[data-size=true]").WaitForAsync();
+    }
+
+    // Tabs on until what has the focus says so.
+    private static async Task ReachAsync(OpenBench bench, string words)
+    {
+        for (var i = 0; i < 60; i++)
+        {
+            var says = await bench.Page.EvaluateAsync<string>("(document.activeElement.labels?.[0] ?? document.activeElement).innerText ?? ''");
+            if (says.Contains(words, StringComparison.OrdinalIgnoreCase) && await bench.Page.EvaluateAsync<bool>("document.activeElement.matches('button, input, select')")) return;
+            await bench.Page.Keyboard.PressAsync("Tab");
+        }
+        Assert.Fail($"“{words}” is not reached by the Tab key.");
+    }
+
+    private static async Task ChooseAsync(OpenBench bench, string begins)
+    {
+        await bench.Page.Keyboard.TypeAsync(begins);
+        await bench.Page.WaitForTimeoutAsync(50);
+    }
+}
