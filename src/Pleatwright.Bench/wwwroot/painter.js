@@ -534,7 +534,7 @@ class Painter {
     const every = gap > 17 ? 1 : gap > 8 ? 2 : 5;
     for (let i = -c.above; i < c.gatheringRows + c.below; i++) {
       const holding = i < 0 || i >= c.gatheringRows;
-      if (!holding && i % every !== 0) continue;
+      if (holding ? every > 1 : i % every !== 0) continue; // no word over another where rows lie close
       const y = this.y(i * space + 1);
       if (y < 6 || y > this.height - 6) continue;
       const row = Math.min(Math.max(i * c.perSpace, 0), c.rows - 1);
