@@ -19,6 +19,12 @@ public static class AtomicFile
     {
         path = Path.GetFullPath(path);
         if (new FileInfo(path).LinkTarget is not null && File.ResolveLinkTarget(path, returnFinalTarget: true) is { } target) path = target.FullName;
+        if (IsDevice(path))
+        {
+            await using var device = new FileStream(path, FileMode.Open, FileAccess.Write, FileShare.ReadWrite, bufferSize: 0);
+            await device.WriteAsync(content, cancel);
+            return;
+        }
         var passing = Path.Combine(Path.GetDirectoryName(path)!, $".{Guid.NewGuid():N}{PassingEnding}");
         try
         {
@@ -44,6 +50,9 @@ public static class AtomicFile
             if (now - file.LastWriteTimeUtc > LeftoverAge)
                 TryDelete(file.FullName);
     }
+
+    // A device is written to as it stands; renamed over, it would be gone for everyone.
+    private static bool IsDevice(string path) => !OperatingSystem.IsWindows() && path.StartsWith("/dev/", StringComparison.Ordinal) && File.Exists(path);
 
     private static FileStreamOptions Options(string path)
     {

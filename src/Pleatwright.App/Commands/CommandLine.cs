@@ -39,7 +39,7 @@ internal static class CommandLine
         }
         catch (UsageException e)
         {
-            await Console.Error.WriteLineAsync($"pleatwright: {e.Message}");
+            await Console.Error.WriteLineAsync($"pleatwright: {Terminal.Plain(e.Message)}");
             return Unusable;
         }
         catch (OperationCanceledException)
@@ -55,7 +55,7 @@ internal static class CommandLine
     /// <summary>Prints lines on standard output.</summary>
     public static void Print(IEnumerable<string> lines)
     {
-        foreach (var line in lines) Console.Out.WriteLine(line);
+        foreach (var line in lines) Console.Out.WriteLine(Terminal.Plain(line));
     }
 
     /// <summary>The option every command has.</summary>

@@ -1,0 +1,97 @@
+using System.Diagnostics;
+using System.Net;
+using Pleatwright.App.Commands;
+using Pleatwright.Tests.Host;
+
+namespace Pleatwright.Tests.Endurance;
+
+/// <summary>Disks that will not take any more: a clear word, and what stood there stands.</summary>
+public class DiskTests
+{
+    [Fact]
+    public async Task A_full_disk_is_said_in_one_line_and_the_device_still_stands()
+    {
+        var folder = Directory.CreateTempSubdirectory("full").FullName;
+        var link = Path.Combine(folder, "plate.txt");
+        File.CreateSymbolicLink(link, "/dev/full"); // the system's own disk that is always full
+        var outcome = Commands.Program.Run("plate", Commands.Program.Example("first-pennant"), "-o", link);
+        Assert.Equal(2, outcome.Exit);
+        Assert.StartsWith($"pleatwright: {link}: it cannot be written:", outcome.Error, StringComparison.Ordinal);
+        Assert.Single(outcome.Error.TrimEnd().Split('\n'));
+        using var test = Process.Start("test", ["-c", "/dev/full"]);
+        await test.WaitForExitAsync();
+        Assert.Equal(0, test.ExitCode);
+        Directory.Delete(folder, recursive: true);
+    }
+
+    [Fact]
+    public async Task A_shelf_on_a_full_disk_keeps_what_stood_there_and_says_so()
+    {
+        var folder = Directory.CreateTempSubdirectory("shelf").FullName;
+        await using var shelf = await ServedShelf.StartAsync(folder);
+        var tag = await shelf.CreateAsync("Gull");
+        var large = ServedShelf.Titled("Gull") + new string(' ', 900_000);
+        using (var smallDisk = SmallDisk.Mount(Path.Combine(folder, ".versions")))
+        {
+            if (smallDisk is null) return; // where this user may mount nothing it cannot be tried
+            using var answer = await shelf.SaveAsync("Gull", large, tag);
+            Assert.Equal(HttpStatusCode.NoContent, answer.StatusCode);
+            using var refused = await shelf.SaveAsync("Gull", ServedShelf.Titled("Crab"), answer.Headers.ETag!); // would keep the large one first
+            Assert.Equal(HttpStatusCode.InsufficientStorage, refused.StatusCode);
+            Assert.Contains("no room left", await refused.Content.ReadAsStringAsync(), StringComparison.Ordinal);
+            Assert.Equal(large, await File.ReadAllTextAsync(shelf.FileOf("Gull")));
+        }
+        Directory.Delete(folder, recursive: true);
+    }
+
+    [Fact]
+    public async Task A_folder_that_may_not_be_written_is_said_at_the_first_save()
+    {
+        // The kernel's own folder takes no file from anyone, not even from an administrator.
+        const string readOnly = "/proc/self";
+        var outcome = Commands.Program.Run("plate", Commands.Program.Example("first-pennant"), "-o", readOnly + "/plate.txt");
+        Assert.Equal(2, outcome.Exit);
+        Assert.StartsWith($"pleatwright: {readOnly}/plate.txt: it cannot be written:", outcome.Error, StringComparison.Ordinal);
+
+        await using var shelf = await ServedShelf.StartAsync("/sys/kernel");
+        using var answer = await shelf.Client.PostAsync("/api/shelf/pieces?name=Gull", ServedShelf.Json(ServedShelf.Piece));
+        Assert.False(answer.IsSuccessStatusCode);
+        Assert.Contains("nothing was changed", await answer.Content.ReadAsStringAsync(), StringComparison.OrdinalIgnoreCase);
+    }
+
+    [Theory]
+    [InlineData("\u001B[2Jgone\u0007", "\uFFFD[2Jgone\uFFFD")]
+    [InlineData("\u202Eesrever\u2066", "\uFFFDesrever\uFFFD")]
+    [InlineData("quay\tboat\nsea · ½ 港", "quay\tboat\nsea · ½ 港")]
+    public void Nothing_that_steers_a_terminal_is_printed(string words, string plain) => Assert.Equal(plain, Terminal.Plain(words));
+
+    /// <summary>A disk of a quarter of a megabyte, in a folder.</summary>
+    private sealed class SmallDisk : IDisposable
+    {
+        private readonly string folder;
+
+        private SmallDisk(string folder) => this.folder = folder;
+
+        public static SmallDisk? Mount(string folder)
+        {
+            Directory.CreateDirectory(folder);
+            return Run("mount", "-t", "tmpfs", "-o", "size=256k", "tmpfs", folder) ? new SmallDisk(folder) : null;
+        }
+
+        public void Dispose() => Run("umount", folder);
+
+        private static bool Run(string program, params string[] arguments)
+        {
+            try
+            {
+                using var process = Process.Start(new ProcessStartInfo(program, arguments) { RedirectStandardError = true })!;
+                process.WaitForExit();
+                return process.ExitCode == 0;
+            }
+            catch (System.ComponentModel.Win32Exception)
+            {
+                return false;
+            }
+        }
+    }
+}
