@@ -157,6 +157,34 @@ public class StashViewTests(Chromium chromium)
     }
 
     [Fact]
+    public async Task A_long_stash_is_searched_and_put_in_order_and_serves_the_table()
+    {
+        await using var bench = await OpenBench.AtAsync(chromium, "stash", fillShelf: Filled);
+        var csv = "name,colour\n" + string.Concat(Enumerable.Range(0, 9).Select(i => $"tide {i},#2{i}60a{i}\n"));
+        await bench.Page.Locator(".stash-top input[type=file]").SetInputFilesAsync(new FilePayload { Name = "more.csv", MimeType = "text/csv", Buffer = Encoding.UTF8.GetBytes(csv) });
+        var names = bench.Page.Locator(".stash-list").First.Locator("li b");
+        await Assertions.Expect(names).ToHaveCountAsync(16);
+        await bench.Page.GetByLabel("In order").SelectOptionAsync("ByName");
+        await Assertions.Expect(names.First).ToHaveTextAsync("brick");
+        await bench.Page.GetByLabel("In order").SelectOptionAsync("ByColour");
+        await Assertions.Expect(names.First).ToHaveTextAsync("gull white");
+        await bench.PictureAsync("stash-long");
+        await bench.Page.GetByLabel("Find").FillAsync("LOFT"); // in the note
+        await Assertions.Expect(names).ToHaveTextAsync(["brick"]);
+        await bench.Page.GetByLabel("Skeins left of brick").FillAsync("7");
+        await bench.Page.GetByLabel("Skeins left of brick").BlurAsync();
+        await UntilKeptAsync(bench, s => s.Threads[1].Skeins == 7);
+
+        await bench.GoAsync("table");
+        await Button(bench, "Another thread").ClickAsync();
+        await bench.Page.GetByLabel("From your stash").SelectOptionAsync("1");
+        await Assertions.Expect(bench.Page.GetByLabel("Your name for it")).ToHaveValueAsync("brick");
+        await bench.NoSeriousFaultAsync();
+        await Button(bench, "Add the thread").ClickAsync();
+        await bench.Page.Locator(".reels").GetByText("brick").WaitForAsync();
+    }
+
+    [Fact]
     public async Task Rates_and_pace_are_the_makers_own()
     {
         await using var bench = await OpenBench.AtAsync(chromium, "stash");

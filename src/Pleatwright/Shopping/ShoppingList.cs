@@ -136,5 +136,5 @@ public sealed record ShoppingList(ImmutableArray<PieceNeeds> Pieces, ImmutableAr
 
 internal static class Names
 {
-    public static string Shortened(this string name, int most) => name.Length <= most ? name : name[..most];
+    public static string Shortened(this string name, int most) => name.Length <= most ? name : name[..(char.IsHighSurrogate(name[most - 1]) ? most - 1 : most)];
 }

@@ -42,19 +42,21 @@ public sealed record SkeinCutting(ImmutableArray<LengthsCut> Lengths, ImmutableA
     /// <param name="skein">Length of a skein to buy.</param>
     /// <param name="strandsInSkein">Strands in a length as it comes off, at least 1.</param>
     /// <exception cref="ArgumentException">A skein to buy is shorter than a needleful, and what is at hand does not do.</exception>
-    public static SkeinCutting Of(IEnumerable<StrandsAsked> asked, IReadOnlyList<Length> atHand, Length skein, int strandsInSkein)
+    public static SkeinCutting Of(IReadOnlyCollection<StrandsAsked> asked, IReadOnlyList<Length> atHand, Length skein, int strandsInSkein)
     {
         var lengths = LengthsFor(asked, strandsInSkein);
         var sizes = lengths.Select(l => Whole(l.WorkingLength)).ToArray();
         var counts = lengths.Select(l => l.Count).ToArray();
         var spare = atHand.Select(Whole).ToArray();
         var bought = Whole(skein);
-        var greedy = LongestFirst(sizes, counts, spare, bought, out var left);
-        if (greedy is not null && (sizes.Length < 2 || greedy.Count(p => p.From < 0) <= Fewest(sizes, counts, spare, bought)))
-            return new SkeinCutting(lengths, Told(greedy, lengths), true);
-        if (new Search(sizes, spare, bought).Least(counts) is { } best) return new SkeinCutting(lengths, Told(best, lengths), true);
-        return greedy is not null
-            ? new SkeinCutting(lengths, Told(greedy, lengths), false)
+        var found = LongestFirst(sizes, counts, spare, bought, out var left);
+        var least = found is not null && (sizes.Length < 2 || Bought(found) <= Fewest(sizes, counts, spare, bought));
+        if (!least && new Search(sizes, spare, bought).Least(counts) is { } best) (found, least) = (best, true);
+        // Where no search is made, skeins at hand must at least not be in the way.
+        if (!least && spare.Length > 0 && sizes.Max() <= bought && Of(asked, [], skein, strandsInSkein) is var without && (found is null || without.ToBuy < Bought(found)))
+            return without with { IsLeast = false };
+        return found is not null
+            ? new SkeinCutting(lengths, Told(found, lengths), least)
             : throw new ArgumentException($"A skein of {skein} gives no needleful of {lengths[Array.FindIndex(left, n => n > 0)].WorkingLength}.");
     }
 
@@ -92,6 +94,8 @@ public sealed record SkeinCutting(ImmutableArray<LengthsCut> Lengths, ImmutableA
         foreach (var length in spare) need -= length >= sizes[^1] ? length : 0;
         return need <= 0 ? 0 : bought <= 0 ? long.MaxValue : (long)((need + bought - 1) / bought);
     }
+
+    private static int Bought(List<Pattern> patterns) => patterns.Count(p => p.From < 0);
 
     private readonly record struct Pattern(int From, int[] Counts);
 

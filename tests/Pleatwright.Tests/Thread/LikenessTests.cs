@@ -29,4 +29,14 @@ public class LikenessTests
         Assert.Equal([8000, 8000], Left(900).Lengths(2).Select(l => Math.Round(l.Millimetres, 6)));
         Assert.Empty(Left(0).Lengths());
     }
+
+    // A painter's wheel: greys apart, then red, yellow, green, blue.
+    [Fact]
+    public void Colours_lie_as_on_a_shade_card()
+    {
+        string[] colours = ["#2040c0", "#ffffff", "#209040", "#e0c020", "#c02030", "#000000", "#601018"];
+        var threads = colours.Select(c => new StashThread(c, Colour.Parse(c), 1)).ToArray();
+        Assert.Equal(["#000000", "#ffffff", "#601018", "#c02030", "#e0c020", "#209040", "#2040c0"],
+            ColourOrder.Of(threads, Enumerable.Range(0, threads.Length)).Select(t => threads[t].Name));
+    }
 }

@@ -10,7 +10,7 @@ public class SkeinCuttingTests
 
     private sealed record Case((int Size, int Strands)[] Asked, int[] AtHand, int Skein, int InSkein)
     {
-        public IEnumerable<StrandsAsked> Strands => Asked.Select(a => new StrandsAsked(Mm(a.Size), a.Strands));
+        public StrandsAsked[] Strands => [.. Asked.Select(a => new StrandsAsked(Mm(a.Size), a.Strands))];
 
         public SkeinCutting Cut() => SkeinCutting.Of(Strands, [.. AtHand.Select(Mm)], Mm(Skein), InSkein);
     }
