@@ -214,6 +214,7 @@ class Painter {
     g.clearRect(0, 0, this.width, this.height);
     if (!this.cloth || !this.scale || this.cells.length === 0) return;
     this.paintCloth();
+    this.paintLattice(0, this.cloth.rows - 1, 1, this.cloth.valleys);
     this.paintShapes(this.under);
     this.paintRows(0, this.cloth.rows - 1, 1, this.cloth.valleys);
     this.paintShapes(this.above);
@@ -234,9 +235,10 @@ class Painter {
     g.rect(left, y0, right - left, y1 - y0);
     g.clip();
     this.paintCloth(left, right);
+    const around = [Math.max(0, top - 1), Math.min(this.cloth.rows - 1, bottom + 1), Math.max(1, from - 3), Math.min(this.cloth.valleys, to + 3)];
+    this.paintLattice(...around);
     this.paintShapes(this.under);
-    this.paintRows(Math.max(0, top - 1), Math.min(this.cloth.rows - 1, bottom + 1),
-      Math.max(1, from - 3), Math.min(this.cloth.valleys, to + 3));
+    this.paintRows(...around);
     this.paintShapes(this.above);
     if (this.look === BACK && this.back) this.paintLegs(g, this.back);
     g.restore();
@@ -355,7 +357,12 @@ class Painter {
     }
   }
 
-  paintRows(top, bottom, from, to) {
+  // The bare bricks of the chart, where they are large enough to see; bands lie over them.
+  paintLattice(top, bottom, from, to) {
+    if (this.look === CHART && this.cloth.line * this.scale >= 5) this.paintRows(top, bottom, from, to, true);
+  }
+
+  paintRows(top, bottom, from, to, bare = false) {
     const c = this.cloth;
     top = Math.max(top, Math.floor((0 - this.oy) / (2 * c.line * this.scale)) - 1);
     bottom = Math.min(bottom, Math.ceil((this.height - this.oy) / (2 * c.line * this.scale)) + 1);
@@ -365,23 +372,30 @@ class Painter {
       const reach = (px) => (this.look === BACK ? -1 : 1) * (px - this.ox) / w + c.centre;
       const seen = [reach(0), reach(this.width)].sort((a, b) => a - b);
       const v0 = Math.max(from, Math.floor(seen[0]) - 1), v1 = Math.min(to, Math.ceil(seen[1]) + 1);
-      if (this.look === STITCHED) this.stitchRow(row, v0, v1, w);
+      if (bare) this.latticeRow(row, v0, v1, w);
+      else if (this.look === STITCHED) this.stitchRow(row, v0, v1, w);
       else if (this.look === BACK) this.backRow(row, v0, v1, w);
       else this.chartRow(row, v0, v1, w);
     }
   }
 
-  chartRow(row, v0, v1, w) {
+  latticeRow(row, v0, v1, w) {
     const g = this.ctx, c = this.cloth, h = c.line * this.scale;
+    g.strokeStyle = c.rule;
+    g.lineWidth = 1;
+    g.beginPath();
+    for (let v = v0, at = this.at(v0, row); v <= v1; v++, at += 2)
+      if (this.cells[at] === 0) g.rect(this.x(v - 1, row) + 1.5, this.y(row * 2 + (this.cells[at + 1] & DOWN ? 1 : 0)) + 1, 2 * w - 3, h - 2);
+    g.stroke();
+  }
+
+  chartRow(row, v0, v1, w) {
+    const h = this.cloth.line * this.scale;
     const seam = h > 5 ? 1 : h > 2.5 ? 0.5 : 0;
-    const lattice = h >= 5;
     for (let v = v0, at = this.at(v0, row); v <= v1; v++, at += 2) {
       const thread = this.cells[at], marks = this.cells[at + 1];
       const x = this.x(v - 1, row), y = this.y(row * 2 + (marks & DOWN ? 1 : 0));
-      if (thread === 0) {
-        if (lattice) { g.strokeStyle = c.rule; g.lineWidth = 1; g.strokeRect(x + 1.5, y + 1, 2 * w - 3, h - 2); }
-        continue;
-      }
+      if (thread === 0) continue;
       this.brick(this.threads[thread - 1], x, y, 2 * w, h, seam, this.faint(v, row));
       if (marks & HALF_LEFT) this.half(thread, this.x(v - 1, row), this.otherLine(row, marks), w, h, seam, v, row);
       if (marks & HALF_RIGHT) this.half(thread, this.x(v, row), this.otherLine(row, marks), w, h, seam, v, row);
@@ -688,8 +702,10 @@ class Painter {
       g.beginPath(); g.moveTo(x0, y0); g.quadraticCurveTo(x1 + px, y1 + py, x1, y1); g.quadraticCurveTo(x1 - px, y1 - py, x0, y0);
       g.fill(); return;
     }
+    // the round ends stay inside the stitch
+    const dx = x1 - x0, dy = y1 - y0, long = Math.hypot(dx, dy), cut = long <= wide ? 0.45 : wide / 2 / long;
     g.lineWidth = wide;
-    g.beginPath(); g.moveTo(x0, y0); g.lineTo(x1, y1); g.stroke();
+    g.beginPath(); g.moveTo(x0 + dx * cut, y0 + dy * cut); g.lineTo(x1 - dx * cut, y1 - dy * cut); g.stroke();
   }
 
   // The same with light and shade: a shadow, the body, and a gleam along its upper side.
