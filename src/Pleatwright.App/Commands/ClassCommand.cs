@@ -1,10 +1,8 @@
 using System.CommandLine;
 using System.Globalization;
 using Pleatwright.Measure;
-using Pleatwright.Order;
 using Pleatwright.Plate;
 using Pleatwright.Plate.Teaching;
-using Pleatwright.Proof;
 
 namespace Pleatwright.App.Commands;
 
@@ -38,7 +36,6 @@ internal static class ClassCommand
                 format = ClassFormat.OfFile(path) ?? throw new UsageException($"{path}: a class pack is written as {Endings}; end the name with one of them.");
                 PieceFile.CheckWritable(path);
             }
-            var work = page.Work(parsed, PieceFile.Lay(parsed.GetValue(piece)!));
             var plateOptions = page.Read(parsed);
             var options = new ClassOptions(parsed.GetValue(students)!.Value)
             {
@@ -48,9 +45,13 @@ internal static class ClassCommand
             };
             try
             {
-                var plate = PlateMaker.Make(work, Planner.Plan(work, Effort.Plate, cancel: cancel), Proofreading.Read(work), plateOptions);
-                var pack = ClassPack.Make(plate, options);
-                if (format is not null) await PieceFile.WriteWhole(path!, format.Write(pack), cancel);
+                var (pack, written) = await LongWork.Do(cancel, telling =>
+                {
+                    var plate = LongWork.Plate(page.Work(parsed, PieceFile.Lay(parsed.GetValue(piece)!)), plateOptions, telling, cancel);
+                    var made = ClassPack.Make(plate, options);
+                    return (made, format?.Write(made));
+                });
+                if (written is not null) await PieceFile.WriteWhole(path!, written, cancel);
                 if (parsed.GetValue(json)) CommandLine.PrintJson(Report(pack));
                 else if (format is null) Say(pack, plateOptions.Units);
             }

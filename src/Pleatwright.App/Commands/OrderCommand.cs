@@ -15,11 +15,13 @@ internal static class OrderCommand
         var words = WorkOptions.Levels();
         var units = WorkOptions.Units();
         var command = new Command("order", "The working order, row by row.") { piece, json, leftHanded, words, units };
-        command.SetAction(parsed =>
+        command.SetAction(async (parsed, cancel) =>
         {
-            var work = PieceFile.Lay(parsed.GetValue(piece)!);
-            if (parsed.GetValue(leftHanded)) work = WorkOptions.ForLeftHand(work);
-            var order = Planner.Plan(work, Effort.Plate);
+            var order = await LongWork.Do(cancel, telling =>
+            {
+                var work = PieceFile.Lay(parsed.GetValue(piece)!);
+                return LongWork.Plan(parsed.GetValue(leftHanded) ? WorkOptions.ForLeftHand(work) : work, telling, cancel);
+            });
             if (parsed.GetValue(json)) CommandLine.PrintJson(Report(order));
             else Say(order, words.Read(parsed), units.Read(parsed));
             return CommandLine.Done;

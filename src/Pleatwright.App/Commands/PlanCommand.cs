@@ -14,10 +14,9 @@ internal static class PlanCommand
         var json = CommandLine.JsonOption();
         var units = WorkOptions.Units();
         var command = new Command("plan", "Cloth, pleats, rows, and threads to buy and cut.") { piece, json, units };
-        command.SetAction(parsed =>
+        command.SetAction(async (parsed, cancel) =>
         {
-            var work = PieceFile.Lay(parsed.GetValue(piece)!);
-            var order = Planner.Plan(work, Effort.Plate);
+            var order = await LongWork.Do(cancel, telling => LongWork.Plan(PieceFile.Lay(parsed.GetValue(piece)!), telling, cancel));
             var amounts = Amounts(order);
             if (parsed.GetValue(json)) CommandLine.PrintJson(Report(order, amounts));
             else Say(order, amounts, units.Read(parsed));

@@ -1,8 +1,6 @@
 using System.CommandLine;
-using Pleatwright.Order;
 using Pleatwright.Plate;
 using Pleatwright.Plate.Writers;
-using Pleatwright.Proof;
 
 namespace Pleatwright.App.Commands;
 
@@ -27,13 +25,15 @@ internal static class PlateCommand
             var path = parsed.GetValue(output)!;
             var format = PlateFormat.OfFile(path) ?? throw new UsageException($"{path}: a plate is written as {Endings}; end the name with one of them.");
             PieceFile.CheckWritable(path);
-            var work = page.Work(parsed, PieceFile.Lay(parsed.GetValue(piece)!));
-            var options = page.Read(parsed);
             try
             {
-                await PieceFile.WriteWhole(path, sheet.Read(parsed) is { } kind
-                    ? SheetOption.Write(work.Piece, kind, options, format, path)
-                    : format.Write(PlateMaker.Make(work, Planner.Plan(work, Effort.Plate), Proofreading.Read(work), options)), cancel);
+                await PieceFile.WriteWhole(path, await LongWork.Do(cancel, telling =>
+                {
+                    var work = page.Work(parsed, PieceFile.Lay(parsed.GetValue(piece)!));
+                    return sheet.Read(parsed) is { } kind
+                        ? SheetOption.Write(work.Piece, kind, page.Read(parsed), format, path)
+                        : format.Write(LongWork.Plate(work, page.Read(parsed), telling, cancel));
+                }), cancel);
             }
             catch (PlateTooLargeException e)
             {

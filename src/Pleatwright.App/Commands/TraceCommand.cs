@@ -67,7 +67,7 @@ internal static class TraceCommand
             if (pleats is < 0 or > PleatingPlan.MostPleats) throw new UsageException($"--margin takes 0 to {PleatingPlan.MostPleats} pleats.");
             var target = parsed.GetValue(output)!;
             PieceFile.CheckWritable(target);
-            var (trace, piece) = await Task.Run(() => Run(path, options, parsed.GetValue(title) ?? Sentence(name), parsed.GetValue(cloth), pleats, cancel), cancel);
+            var (trace, piece) = await LongWork.Do(cancel, telling => Run(path, options, parsed.GetValue(title) ?? Sentence(name), parsed.GetValue(cloth), pleats, telling, cancel));
             await PieceFile.WriteWhole(target, PieceWriter.WriteUtf8(piece), cancel);
             var work = Work.Lay(piece);
             if (parsed.GetValue(json)) CommandLine.PrintJson(Report(target, trace, work));
@@ -77,13 +77,13 @@ internal static class TraceCommand
         return command;
     }
 
-    private static (Traced, Piece) Run(string path, TracingOptions options, string title, Colour? cloth, int margin, CancellationToken cancel)
+    private static (Traced, Piece) Run(string path, TracingOptions options, string title, Colour? cloth, int margin, Telling telling, CancellationToken cancel)
     {
         try
         {
             options.Check();
             var raster = ImageFile.Read(path);
-            var trace = Tracer.Trace(raster, options, new Telling(), cancel);
+            var trace = Tracer.Trace(raster, options, new Stages(telling), cancel);
             return (trace, TracedPiece.Around(trace, options.Gauge, title, cloth, margin));
         }
         catch (ArgumentException e)
@@ -217,24 +217,17 @@ internal static class TraceCommand
         };
     }
 
-    /// <summary>Tells how far the trace is, on standard error: one line that is written over at a terminal, else a line a stage.</summary>
-    private sealed class Telling : IProgress<TraceProgress>
+    private static string Words(TraceProgress progress) => progress.Stage switch
     {
-        private TraceStage last = TraceStage.Done;
+        TraceStage.Preparing => "preparing the picture",
+        TraceStage.Sampling => "sampling on the bricks",
+        TraceStage.Choosing => "choosing the threads",
+        TraceStage.Smoothing => string.Create(CultureInfo.InvariantCulture, $"smoothing, sweep {progress.Sweep + 1}, energy {progress.Energy}"),
+        _ => $"settled after {progress.Sweep} sweeps",
+    };
 
-        public void Report(TraceProgress value)
-        {
-            var words = value.Stage switch
-            {
-                TraceStage.Preparing => "preparing the picture",
-                TraceStage.Sampling => "sampling on the bricks",
-                TraceStage.Choosing => "choosing the threads",
-                TraceStage.Smoothing => string.Create(CultureInfo.InvariantCulture, $"smoothing, sweep {value.Sweep + 1}, energy {value.Energy}"),
-                _ => $"settled after {value.Sweep} sweeps",
-            };
-            if (!Console.IsErrorRedirected) Console.Error.Write($"\r{words,-60}{(value.Stage == TraceStage.Done ? "\n" : "")}");
-            else if (value.Stage != last) Console.Error.WriteLine(words);
-            last = value.Stage;
-        }
+    private sealed class Stages(Telling telling) : IProgress<TraceProgress>
+    {
+        public void Report(TraceProgress value) => telling.Say(Words(value));
     }
 }
