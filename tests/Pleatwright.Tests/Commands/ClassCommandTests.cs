@@ -18,7 +18,8 @@ public sealed class ClassCommandTests : IDisposable
     public void The_ending_chooses_what_is_written(string name, string begins)
     {
         var outcome = Program.Run("class", Program.Example("first-pennant"), "--students", "3", "--paper", "letter", "--left-handed", "-o", Out(name));
-        Assert.Equal((0, "", ""), (outcome.Exit, outcome.Error, outcome.Out));
+        Assert.Equal((0, ""), (outcome.Exit, outcome.Out));
+        Assert.DoesNotContain("pleatwright:", outcome.Error); // on a loaded machine it may tell how far it is
         Assert.StartsWith(begins, File.ReadAllText(Out(name)), StringComparison.Ordinal);
         Assert.Single(folder.GetFiles());
     }
