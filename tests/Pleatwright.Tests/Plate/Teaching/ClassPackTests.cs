@@ -89,7 +89,7 @@ public partial class ClassPackTests
     }
 
     [Fact]
-    public void Sessions_share_all_the_work_in_order() => Gen.Select(SomeWorks.Any, Gen.Int[1, 8]).Sample((work, sessions) =>
+    public void Sessions_share_all_the_work_in_order() => Gen.Select(SomeWorks.Any, Gen.OneOf(Gen.Int[1, 8], Gen.Int[9, 60])).Sample((work, sessions) =>
     {
         var plate = Plates.Of(work, findings: []);
         var items = ClassItem.Of(plate.Order, Directions.Write(plate.Order, plate.Options.Levels));
