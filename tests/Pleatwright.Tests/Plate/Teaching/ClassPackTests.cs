@@ -89,18 +89,23 @@ public partial class ClassPackTests
     }
 
     [Fact]
-    public void Sessions_share_all_the_work_in_order() => Gen.Select(SomeWorks.Any, Gen.OneOf(Gen.Int[1, 8], Gen.Int[9, 60])).Sample((work, sessions) =>
+    public void Sessions_share_all_the_work_in_order() => Gen.Select(Gen.Int[1, 100].Array[1, 40], Gen.Int[1, 50]).Sample((stitches, sessions) =>
     {
-        var plate = Plates.Of(work, findings: []);
-        var items = ClassItem.Of(plate.Order, Directions.Write(plate.Order, plate.Options.Levels));
-        if (items.IsEmpty) return;
+        var step = new WorkItem("", [], new Direction(DirectionKind.Step, "", null));
+        ImmutableArray<ClassItem> items = [.. stitches.Select((n, i) => new ClassItem($"{i}", step, n))];
         var shared = Session.Share(items, sessions);
         Assert.Equal(Math.Min(sessions, items.Length), shared.Length);
-        Assert.Equal(items.Sum(i => i.Stitches), shared.Sum(s => s.Stitches));
-        Assert.Equal((items[0].Name, items[^1].Name), (shared[0].First, shared[^1].Last));
-        for (var i = 1; i < shared.Length; i++)
-            Assert.Equal(items.Index().Single(n => n.Item.Name == shared[i - 1].Last).Index + 1, items.Index().Single(n => n.Item.Name == shared[i].First).Index);
-    }, iter: 60);
+        var next = 0;
+        foreach (var session in shared)
+        {
+            Assert.Equal(items[next].Name, session.First);
+            var last = int.Parse(session.Last, CultureInfo.InvariantCulture);
+            Assert.InRange(last, next, items.Length - 1);
+            Assert.Equal(stitches[next..(last + 1)].Sum(), session.Stitches);
+            next = last + 1;
+        }
+        Assert.Equal(items.Length, next);
+    });
 
     [Fact]
     public void The_handout_is_drawn_for_both_hands_in_mirror_image()
