@@ -27,7 +27,7 @@ public class StashViewTests(Chromium chromium)
     // What the page shows is kept a moment later.
     private static async Task UntilKeptAsync(OpenBench bench, Func<Stash, bool> holds)
     {
-        for (var i = 0; i < 200; i++)
+        for (var i = 0; i < 400; i++)
         {
             if (File.Exists(Path.Combine(bench.Folder, "stash.json")) && holds(Kept(bench))) return;
             await Task.Delay(50);
@@ -228,6 +228,14 @@ public class StashViewTests(Chromium chromium)
         await bench.Page.GetByLabel("Skeins left of brick").BlurAsync();
         await bench.Page.Locator(".stash .remind.wrong").WaitForAsync();
         await bench.RestartHostAsync();
+        await bench.Page.RouteAsync("**/api/stash", r => r.AbortAsync("connectionrefused")); // the page comes up, the stash does not
+        await bench.ReloadAsync();
+        await Assertions.Expect(bench.Page.GetByLabel("Skeins left of brick")).ToHaveValueAsync("5");
+        await bench.Page.GetByLabel("Skeins left of weed green").FillAsync("2"); // and work goes on
+        await bench.Page.GetByLabel("Skeins left of weed green").BlurAsync();
+        await bench.Page.Locator(".stash .remind.wrong").WaitForAsync();
+        await bench.Page.UnrouteAsync("**/api/stash"); // it is tried again by itself
+        await UntilKeptAsync(bench, s => s.Threads[1].Skeins == 5 && s.Threads[6].Skeins == 2);
         await bench.ReloadAsync();
         await Assertions.Expect(bench.Page.GetByLabel("Skeins left of brick")).ToHaveValueAsync("5");
         await UntilKeptAsync(bench, s => s.Threads[1].Skeins == 5);

@@ -12,6 +12,8 @@ namespace Pleatwright.Bench.Basket;
 /// </summary>
 public sealed class Workbasket
 {
+    private const int AgainAfter = 5000; // ms
+
     private readonly Desk desk;
     private readonly IStashShelf shelf;
     private readonly SemaphoreSlim one = new(1);
@@ -19,7 +21,7 @@ public sealed class Workbasket
     private (Stash Stash, string Edit) now = (Stash.Empty, "");
     private readonly Keeper keeper;
     private Edition? edition, underWay;
-    private bool dirty;
+    private bool dirty, again;
     private Task? opening;
     private object? history;
 
@@ -39,8 +41,8 @@ public sealed class Workbasket
     /// <summary>Why it could not be read or kept, for the maker; empty when all is well.</summary>
     public string Trouble { get; private set; } = "";
 
-    /// <summary>Whether its file is there but cannot be read; it is then left untouched and nothing can be edited.</summary>
-    public bool IsUnreadable { get; private set; }
+    /// <summary>Whether it has been read. A file that cannot be, or has not been yet, is left untouched and nothing can be edited.</summary>
+    public bool CanEdit { get; private set; }
 
     /// <summary>Whether the last edit anywhere was made here, so that “undo” means it.</summary>
     public bool IsLast { get; private set; }
@@ -59,12 +61,12 @@ public sealed class Workbasket
     public Task OpenAsync() => opening ??= ReadAsync();
 
     /// <summary>Tries again after trouble: to keep what was edited, else to read.</summary>
-    public Task TryAgainAsync() => past.IsEmpty ? opening = ReadAsync() : KeepAsync();
+    public Task TryAgainAsync() => CanEdit ? KeepAsync() : opening = ReadAsync();
 
     /// <summary>Makes one edit and keeps it.</summary>
     public void Do(string edit, Func<Stash, Stash> change)
     {
-        if (IsUnreadable) return;
+        if (!CanEdit) return;
         var changed = change(Stash);
         if (changed == Stash) return;
         past = past.Push(now);
@@ -120,7 +122,7 @@ public sealed class Workbasket
     public async Task PutBackAsync(int number)
     {
         var earlier = StashReader.Read(await shelf.LoadStashVersionAsync(number));
-        if (IsUnreadable) (IsUnreadable, Trouble) = (false, "");
+        if (!CanEdit) (CanEdit, Trouble) = (true, "");
         Do("an earlier stash", _ => earlier);
     }
 
@@ -150,16 +152,19 @@ public sealed class Workbasket
 
     private async Task ReadAsync()
     {
+        var unreadable = false;
         await one.WaitAsync();
         try
         {
             var stored = await shelf.LoadStashAsync();
-            (edition, IsUnreadable, Trouble) = (stored?.Edition, false, "");
+            edition = stored?.Edition;
             now = (stored is null ? Stash.Empty : StashReader.Read(stored.Text), "");
+            (CanEdit, Trouble) = (true, "");
         }
         catch (PieceFormatException e)
         {
-            (IsUnreadable, Trouble) = (true, $"The stash cannot be read, and was left as it is: {e.Located(FileStash.FileName)}");
+            unreadable = true;
+            (CanEdit, Trouble) = (false, $"The stash cannot be read, and was left as it is: {e.Located(FileStash.FileName)}");
         }
         catch (ShelfException e)
         {
@@ -170,17 +175,24 @@ public sealed class Workbasket
         {
             one.Release();
         }
-        await TakeUpWaitingAsync();
+        if (!unreadable) await TakeUpWaitingAsync();
         Changed?.Invoke();
     }
 
     // An edit that never reached the shelf before the page was left.
     private async Task TakeUpWaitingAsync()
     {
-        if (IsUnreadable || Trouble.Length > 0 || (await Store.RememberedAsync(Waiting))?.Split('\n', 3) is not [var over, var perhaps, var text]) return;
+        if ((await Store.RememberedAsync(Waiting))?.Split('\n', 3) is not [var over, var perhaps, var text]) return;
         try
         {
             var left = StashReader.Read(text);
+            if (!CanEdit) // the shelf does not answer: work goes on with what waits, and it is kept when the shelf is back
+            {
+                now = (left, "");
+                edition = over.Length > 0 ? new Edition(over) : null;
+                (CanEdit, dirty) = (true, true);
+                return;
+            }
             var standing = edition?.ToString() ?? "";
             if (standing == over || standing == perhaps)
             {
@@ -190,7 +202,11 @@ public sealed class Workbasket
             // Changed meanwhile: the shelf keeps what waited among the earlier stashes and says so.
             await shelf.SaveStashAsync(StashWriter.WriteUtf8(left), over.Length > 0 ? new Edition(over) : null);
         }
-        catch (ShelfException e) { desk.Say(e.Message); }
+        catch (ShelfException e)
+        {
+            desk.Say(e.Message);
+            if (e.Trouble != ShelfTrouble.Conflict) return; // it waits on
+        }
         catch (PieceFormatException) { } // another bench wrote it
         await Store.RememberAsync(Waiting, null);
     }
@@ -216,6 +232,7 @@ public sealed class Workbasket
         catch (ShelfException e)
         {
             (Trouble, dirty) = (e.Message, true);
+            _ = KeepAgainAsync();
         }
         finally
         {
@@ -224,6 +241,15 @@ public sealed class Workbasket
             one.Release();
         }
         Changed?.Invoke();
+    }
+
+    private async Task KeepAgainAsync()
+    {
+        if (again) return;
+        again = true;
+        await Task.Delay(AgainAfter);
+        again = false;
+        if (dirty) await KeepAsync();
     }
 
     // Theirs stands now; undoing goes back to ours.
@@ -243,7 +269,7 @@ public sealed class Workbasket
         }
         catch (PieceFormatException e)
         {
-            (IsUnreadable, Trouble) = (true, $"The stash was changed meanwhile and cannot be read: {e.Located(FileStash.FileName)}");
+            (CanEdit, Trouble) = (false, $"The stash was changed meanwhile and cannot be read: {e.Located(FileStash.FileName)}");
         }
         catch (ShelfException e)
         {
