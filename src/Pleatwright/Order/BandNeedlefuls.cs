@@ -13,6 +13,7 @@ namespace Pleatwright.Order;
 internal sealed class BandNeedlefuls(Work work)
 {
     private const int MostJoined = 12; // passes looked at together
+    private const int MostStitches = 2000; // in them: longer rows have too little to gain from a thread carried on
 
     private readonly Working working = work.Piece.Working;
     private readonly Length usable = work.Piece.Working.WorkingLength - work.Piece.Working.Tails;
@@ -72,9 +73,12 @@ internal sealed class BandNeedlefuls(Work work)
         {
             best[to] = (int.MaxValue, 0);
             var apart = 0;
+            var stitches = 0;
             for (var from = to - 1; from >= Math.Max(0, to - MostJoined); from--)
             {
                 int needlefuls;
+                stitches += chain[from].Pass.Stitches.Length;
+                if (from < to - 1 && stitches > MostStitches) break;
                 if (from == to - 1) needlefuls = alone[from] = Split(new Measured(work, [chain[from]]), usable, usable).Count;
                 else if (Joined(from, to) is { } legs)
                 {
