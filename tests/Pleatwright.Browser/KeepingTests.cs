@@ -158,4 +158,59 @@ public class KeepingTests(Chromium chromium)
         Assert.Equal("In the browser still", await TitleAsync(page));
         Assert.Empty(complaints);
     }
+
+    [Fact]
+    public async Task When_the_browser_gives_no_more_room_it_is_said_and_nothing_that_stood_is_lost()
+    {
+        await using var site = await StaticSite.StartAsync();
+        await using var context = await chromium.Browser.NewContextAsync();
+        var page = await context.NewPageAsync();
+        await page.AddInitScriptAsync("""
+            const put = IDBObjectStore.prototype.put;
+            IDBObjectStore.prototype.put = function (...all) {
+              if (window.noRoom) throw new DOMException("There is no room.", "QuotaExceededError");
+              return put.apply(this, all);
+            };
+            """); // what a browser says that has no room left
+        await page.GotoAsync(site.Url);
+        await OpenBench.StandsAsync(page);
+        await RetitleAsync(page, "Kept in time");
+        await page.GetByText("Kept in this browser").WaitForAsync();
+        await page.EvaluateAsync("window.noRoom = true");
+        await RetitleAsync(page, "One too many");
+        await page.Locator(".kept[data-state=trouble]").WaitForAsync();
+        await Assertions.Expect(page.Locator(".kept")).ToContainTextAsync("no more room");
+        await page.EvaluateAsync("window.noRoom = false");
+        await RetitleAsync(page, "Room again");
+        await page.Locator(".kept:not([data-state=trouble])").WaitForAsync();
+        await page.GetByText("Kept in this browser").WaitForAsync();
+        await page.ReloadAsync();
+        await OpenBench.StandsAsync(page);
+        Assert.Equal("Room again", await TitleAsync(page));
+    }
+
+    [Fact]
+    public async Task A_tab_closed_in_the_middle_of_saving_loses_nothing()
+    {
+        await using var bench = await OpenBench.AtAsync(chromium);
+        await RetitleAsync(bench.Page, "First");
+        await SafeAsync(bench.Page);
+        var caught = new TaskCompletionSource();
+        await bench.Page.RouteAsync("**/api/**", async r =>
+        {
+            if (r.Request.Method != "PUT") { await r.ContinueAsync(); return; }
+            caught.TrySetResult(); // the save is on its way and never comes there
+            await Task.Delay(Timeout.Infinite).WaitAsync(TimeSpan.FromSeconds(20)).ContinueWith(_ => { }, TaskScheduler.Default);
+        });
+        await RetitleAsync(bench.Page, "Closed upon");
+        await caught.Task.WaitAsync(TimeSpan.FromSeconds(15));
+        await bench.Page.CloseAsync();
+        Assert.Equal("First", TitleIn(Directory.GetFiles(bench.Folder, "*.piece.json").Single()));
+        var page = await bench.NewPageAsync();
+        await page.GotoAsync("/");
+        await OpenBench.StandsAsync(page);
+        Assert.Equal("Closed upon", await TitleAsync(page));
+        await SafeAsync(page);
+        Assert.Equal("Closed upon", TitleIn(Directory.GetFiles(bench.Folder, "*.piece.json").Single()));
+    }
 }

@@ -130,7 +130,11 @@ public sealed class ShelfApi(IShelf shelf, IStashShelf stash)
         try
         {
             using var body = new MemoryStream();
-            await context.Request.Body.CopyToAsync(body, cancel);
+            try { await context.Request.Body.CopyToAsync(body, cancel); }
+            catch (IOException e) when (e is not BadHttpRequestException) // a chunk of impossible size, for one
+            {
+                throw new BadHttpRequestException("The body cannot be read.", StatusCodes.Status400BadRequest, e);
+            }
             return await use(body.ToArray());
         }
         finally

@@ -38,7 +38,10 @@ async function inOne(mode, names, use) {
     try {
       answer = use(...names.map((n) => transaction.objectStore(n)));
       if (mode === "readwrite" && !walks(answer)) transaction.commit(); // at once, for the page may be going
-    } catch (e) { transaction.abort(); fail(named(e)); }
+    } catch (e) {
+      fail(named(e)); // first: what went wrong may have ended the transaction too
+      try { transaction.abort(); } catch { /* ended already */ }
+    }
   });
 }
 

@@ -120,6 +120,18 @@ public class FuzzTests
         Assert.Equal([shelf.Folder], Directory.GetDirectories(Path.GetDirectoryName(shelf.Folder)!, Path.GetFileName(shelf.Folder) + "*"));
     }
 
+    [Fact]
+    public async Task A_chunk_of_impossible_size_is_a_bad_request()
+    {
+        await using var shelf = await ServedShelf.StartAsync();
+        using var client = new TcpClient();
+        await client.ConnectAsync(IPAddress.Loopback, shelf.Host.Url.Port);
+        await client.GetStream().WriteAsync(Encoding.UTF8.GetBytes($"PUT /api/shelf/pieces/Gull HTTP/1.1\r\nHost: 127.0.0.1:{shelf.Host.Url.Port}\r\nPleatwright-Bench: 1\r\n"
+            + "If-Match: \"x\"\r\nContent-Type: application/json\r\nTransfer-Encoding: chunked\r\n\r\n2\r\n{}\r\n099999999999999999999\r\n\r\n"));
+        using var answer = new StreamReader(client.GetStream());
+        Assert.StartsWith("HTTP/1.1 400", await answer.ReadLineAsync(), StringComparison.Ordinal);
+    }
+
     private static void Located(int line, int column, string words) => Assert.True(line >= 1 && column >= 1 && words.Length > 0);
 
     private static void Try(IReadOnlyList<byte[]> good, int times, Action<byte[]> read)
