@@ -1,9 +1,16 @@
 // The published bench in real Chromium: how long it takes to come up, and how long from an edit until cloth, proof,
-// order and amounts show it. One argument: the folder the program was published to.
+// order and amounts show it: one argument, the folder the program was published to. Or many readers of a bench served as
+// plain files: readers ADDRESS COUNT.
 using Microsoft.Playwright;
 using Pleatwright.BenchPerf;
 using Pleatwright.Perf;
 
+if (args is ["readers", var address, var count])
+{
+    Console.WriteLine(Machine.Describe());
+    await Readers.MeasureAsync(new Uri(address), int.Parse(count, System.Globalization.CultureInfo.InvariantCulture));
+    return 0;
+}
 if (args is not [var published] || !Directory.Exists(published))
 {
     Console.Error.WriteLine("Name the folder the program was published to: dotnet publish src/Pleatwright.App -c Release -o FOLDER");
