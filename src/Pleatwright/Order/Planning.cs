@@ -45,7 +45,8 @@ internal sealed class Planning
             turned = layout.TurnedAt(routes[c].Visits[^1].Entry);
             if (c % 64 == 0) progress?.Report(0.5 * c / count);
         }
-        var bounds = LowerBound.Starts(layout, routes);
+        // while drawing nobody asks for the bound; it is found when one does
+        var bounds = mostLooked == 0 ? [] : LowerBound.Starts(layout, routes);
         turned = false;
         for (var c = 0; c < count && mostLooked > 0; c++)
         {
@@ -54,7 +55,7 @@ internal sealed class Planning
             if (c % 64 == 0) progress?.Report(0.5 + 0.5 * c / count);
         }
         progress?.Report(1);
-        return new WorkingOrder(layout, Steps.From(layout, routes), bounds.Sum(), solved, effort);
+        return new WorkingOrder(layout, Steps.From(layout, routes), mostLooked == 0 ? new(() => LowerBound.Starts(layout, routes).Sum()) : new(bounds.Sum()), solved, effort);
     }
 
     // With runs pinned to places in the order, everything hangs together: it is scheduled as one cluster.
@@ -65,7 +66,7 @@ internal sealed class Planning
             foreach (var r in layout.Clusters[c]) all[i++] = r;
         var route = Schedule(all, false);
         progress?.Report(1);
-        return new WorkingOrder(layout, Steps.From(layout, [route]), LowerBound.Starts(layout, []).Sum(), solved, effort);
+        return new WorkingOrder(layout, Steps.From(layout, [route]), new(() => LowerBound.Starts(layout, []).Sum()), solved, effort);
     }
 
     private Route Schedule(ReadOnlyMemory<int> cluster, bool turned)

@@ -9,17 +9,18 @@ namespace Pleatwright.Order;
 public sealed class WorkingOrder
 {
     private readonly Layout layout;
+    private readonly Lazy<int> lowerBound;
     private int[]? before;
     private Backsmock? backsmock;
     private BandWork? bands;
 
-    internal WorkingOrder(Layout layout, ImmutableArray<Step> steps, int lowerBoundStarts, IReadOnlyDictionary<ClusterKey, Route> solved, Effort effort)
+    internal WorkingOrder(Layout layout, ImmutableArray<Step> steps, Lazy<int> lowerBoundStarts, IReadOnlyDictionary<ClusterKey, Route> solved, Effort effort)
     {
         this.layout = layout;
         Work = layout.Work;
         BaseRow = steps.IsEmpty ? layout.Work.Piece.Working.BaseRow ?? new CableRow(0) : steps[0].Row;
         Steps = steps;
-        LowerBoundStarts = lowerBoundStarts;
+        lowerBound = lowerBoundStarts;
         Solved = solved;
         Effort = effort;
         var turned = false;
@@ -57,7 +58,7 @@ public sealed class WorkingOrder
     public Length CarriedInAll => Carried + Bands.Carried;
 
     /// <summary>No order of the runs can have fewer starts than this.</summary>
-    public int LowerBoundStarts { get; }
+    public int LowerBoundStarts => lowerBound.Value;
 
     /// <summary>The areas and ways by which the order goes outward.</summary>
     internal Outward Outward => layout.Outward;
