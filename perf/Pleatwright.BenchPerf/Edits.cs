@@ -49,11 +49,11 @@ internal static class Edits
         var random = new Random(5);
         for (var i = 0; i < Warm + Count; i++)
         {
-            for (var steps = random.Next(1, 5); steps > 0; steps--)
+            for (var steps = i % 2 == 0 ? random.Next(1, 5) : 0; steps > 0; steps--)
                 await page.Keyboard.PressAsync((random.Next(4)) switch { 0 => "ArrowLeft", 1 => "ArrowRight", 2 => "ArrowUp", _ => "ArrowDown" });
-            await page.Keyboard.PressAsync(".abcd".Substring(random.Next(5), 1));
+            if (i % 2 == 0) await page.Keyboard.PressAsync(".abcd".Substring(random.Next(5), 1));
             await page.WaitForTimeoutAsync(40);
-            await page.Keyboard.PressAsync("Space");
+            await page.Keyboard.PressAsync(i % 2 == 0 ? "Space" : "Control+z"); // and undone, so that the piece stays what it is
             await page.WaitForTimeoutAsync(250);
             var times = await page.EvaluateAsync<double[]>("[Math.max(edit.last, edit.painted) - edit.key, edit.shown - edit.key]");
             if (i < Warm || times[0] < 0) continue; // nothing was there to clear, or the same thread already
