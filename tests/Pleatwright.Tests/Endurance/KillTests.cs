@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using System.Globalization;
 using System.Net;
+using System.Net.Sockets;
 using Pleatwright.App.Host;
 using Pleatwright.Files;
 using Pleatwright.Tests.Host;
@@ -94,11 +95,7 @@ public class KillTests
                 (edition, answered) = (answer.Headers.ETag!, answered + 1);
             }
         }
-        catch (HttpRequestException)
-        {
-            return answered;
-        }
-        catch (IOException)
+        catch (Exception e) when (e is HttpRequestException or IOException or SocketException)
         {
             return answered;
         }
