@@ -102,8 +102,6 @@ public sealed partial class Painter : IDisposable
 
     public void SetCursor(Valley valley, CableRow row) => JsSetCursor(handle, valley.Number, row.Index);
 
-    public void HideCursor() => JsSetCursor(handle, 0, 0);
-
     public void SetArea(Area? area)
     {
         if (area is { } a) JsSetArea(handle, a.From.Number, a.To.Number, a.Top.Index, a.Bottom.Index);
@@ -120,8 +118,6 @@ public sealed partial class Painter : IDisposable
     public void SetRoute(double[] legs) => JsSetRoute(handle, legs);
 
     public void Zoom(double factor) => JsZoom(handle, factor);
-
-    public void Pan(double dx, double dy) => JsPan(handle, dx, dy);
 
     public void Fit() => JsFit(handle);
 
@@ -190,9 +186,6 @@ public sealed partial class Painter : IDisposable
 
     [JSImport("zoom", "painter")]
     private static partial void JsZoom(int handle, double factor);
-
-    [JSImport("pan", "painter")]
-    private static partial void JsPan(int handle, double dx, double dy);
 
     [JSImport("fit", "painter")]
     private static partial void JsFit(int handle);

@@ -807,7 +807,6 @@ export function setBack(handle, legs) { const p = painters.get(handle); p.back =
 export function setShapes(handle, under, over) { const p = painters.get(handle); p.under = under.slice(); p.above = over.slice(); p.cells = new Uint8Array(0); }
 export function setRoute(handle, legs) { const p = painters.get(handle); p.route = legs.length === 0 ? null : legs.slice(); p.paintOver(); }
 export function zoom(handle, factor) { const p = painters.get(handle); p.zoom(factor, p.width / 2, p.height / 2); }
-export function pan(handle, dx, dy) { painters.get(handle).pan(dx, dy); }
 export function fit(handle) { const p = painters.get(handle); p.fit(); p.paint(); }
 export function reveal(handle, valley, row, force) { painters.get(handle).reveal(valley, row, force); }
 export function picture(handle) { return painters.get(handle).base.toDataURL("image/webp", 0.86); }

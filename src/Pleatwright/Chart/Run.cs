@@ -31,9 +31,6 @@ public readonly record struct Run(
     /// <summary>Chart level of its leftmost cable.</summary>
     public Level LeftLevel => Lattice.LevelAt(From, Row, Phase);
 
-    /// <summary>Chart level of its rightmost cable.</summary>
-    public Level RightLevel => Lattice.LevelAt(To, Row, Phase);
-
     /// <summary>Chart level of its cable in a valley.</summary>
     public Level LevelAt(Valley valley) => Lattice.LevelAt(valley, Row, Phase);
 

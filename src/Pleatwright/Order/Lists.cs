@@ -39,9 +39,6 @@ internal sealed class Pairs
     /// <summary>For each first number, its seconds, in the order added.</summary>
     public Lists ByFirst(int count) => Sort(first, second, count);
 
-    /// <summary>For each second number, its firsts, in the order added.</summary>
-    public Lists BySecond(int count) => Sort(second, first, count);
-
     private Lists Sort(int[] keys, int[] values, int count)
     {
         var start = new int[count + 1];

@@ -34,9 +34,6 @@ public sealed record ClassFloss(CutFloss Kit, int Kits, int ExtraLengths, int Le
     /// <summary>Whole lengths left on the last skein when every kit is filled.</summary>
     public int LengthsLeft => Skeins * LengthsPerSkein - Lengths;
 
-    /// <summary>Kits that one skein fills by itself; 0 when a kit takes more than a skein.</summary>
-    public int KitsPerSkein => LengthsPerSkein / LengthsInKit;
-
     /// <summary>Needlefuls that one kit works of one of its threads.</summary>
     public int NeedlefulsOf(Floss thread) => Kit.Needlefuls.Count(n => n.Thread == thread);
 }
