@@ -16,6 +16,8 @@ internal static class CommandLine
     public const int Unusable = 2;
     public const int Stopped = 130;
 
+    private static readonly TextWriter Json = Console.Out; // for programs: to the letter
+
     private static readonly JsonSerializerOptions Options = new()
     {
         WriteIndented = true,
@@ -27,6 +29,8 @@ internal static class CommandLine
     /// <summary>Runs the program: exit 2 with one line on standard error for bad usage or unreadable input.</summary>
     public static async Task<int> Run(RootCommand root, string[] args)
     {
+        Console.SetOut(Terminal.PlainTo(Json));
+        Console.SetError(Terminal.PlainTo(Console.Error));
         var parsed = root.Parse(args);
         if (parsed.Errors.Count > 0)
         {
@@ -39,7 +43,7 @@ internal static class CommandLine
         }
         catch (UsageException e)
         {
-            await Console.Error.WriteLineAsync($"pleatwright: {Terminal.Plain(e.Message)}");
+            await Console.Error.WriteLineAsync($"pleatwright: {e.Message}");
             return Unusable;
         }
         catch (OperationCanceledException)
@@ -50,12 +54,12 @@ internal static class CommandLine
     }
 
     /// <summary>Prints one JSON document on standard output.</summary>
-    public static void PrintJson<T>(T value) => Console.Out.WriteLine(JsonSerializer.Serialize(value, Options));
+    public static void PrintJson<T>(T value) => Json.WriteLine(JsonSerializer.Serialize(value, Options));
 
     /// <summary>Prints lines on standard output.</summary>
     public static void Print(IEnumerable<string> lines)
     {
-        foreach (var line in lines) Console.Out.WriteLine(Terminal.Plain(line));
+        foreach (var line in lines) Console.Out.WriteLine(line);
     }
 
     /// <summary>The option every command has.</summary>
