@@ -230,7 +230,7 @@ public sealed class Areas
 
         void Close(ref WorkedArea area, ref (int Row, int Cables, int BestGathering, int BestGatheringCables) row)
         {
-            var (cables, upFirst) = (row.Cables, working.First == FirstWay.Up);
+            var (cables, upFirst) = (row.Cables, working.First != FirstWay.Down);
             if (cables > area.WidestCables || (cables == area.WidestCables && upFirst)) area = area with { Widest = new CableRow(row.Row), WidestCables = row.Cables };
             if (row.Row % perSpace == 0 && (cables > row.BestGatheringCables || (cables == row.BestGatheringCables && upFirst)))
                 (row.BestGathering, row.BestGatheringCables) = (row.Row, row.Cables);

@@ -21,6 +21,9 @@ public enum FirstWay
 
     /// <summary>All the way down, then all the way up.</summary>
     Down,
+
+    /// <summary>Up and down by turns, where that saves a start: neither way is finished before the other is begun.</summary>
+    Either,
 }
 
 /// <summary>How the maker means to work: what the working order keeps to.</summary>

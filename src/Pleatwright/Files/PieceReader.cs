@@ -272,7 +272,7 @@ public static class PieceReader
                 ThreadFactor = ThreadFactor(keys) ?? usual.ThreadFactor,
                 CarryPleats = keys.Whole("carryPleats", 0, 12, usual.CarryPleats),
                 Hand = keys.OneOf("hand", usual.Hand, ("right", Hand.Right), ("left", Hand.Left)),
-                First = keys.OneOf("first", usual.First, ("up", FirstWay.Up), ("down", FirstWay.Down)),
+                First = keys.OneOf("first", usual.First, ("up", FirstWay.Up), ("down", FirstWay.Down), ("either", FirstWay.Either)),
                 MayTurn = keys.Flag("mayTurn", usual.MayTurn),
                 ParkedThreads = keys.Whole("parkedThreads", 0, 12, usual.ParkedThreads),
                 SplitRuns = keys.Flag("splitRuns", usual.SplitRuns),

@@ -173,7 +173,7 @@ public static class PieceWriter
         if (working.ThreadFactor != 1) json.WriteNumber("threadFactor", working.ThreadFactor);
         json.WriteNumber("carryPleats", working.CarryPleats);
         json.WriteString("hand", working.Hand == Hand.Right ? "right" : "left");
-        json.WriteString("first", working.First == FirstWay.Up ? "up" : "down");
+        json.WriteString("first", working.First switch { FirstWay.Up => "up", FirstWay.Down => "down", _ => "either" });
         json.WriteBoolean("mayTurn", working.MayTurn);
         json.WriteNumber("parkedThreads", working.ParkedThreads);
         json.WriteBoolean("splitRuns", working.SplitRuns);

@@ -20,10 +20,13 @@ internal sealed class ClusterKey : IEquatable<ClusterKey>
     /// <summary>The key of a cluster begun with the work lying as it does.</summary>
     public static ClusterKey Of(Layout layout, ReadOnlySpan<int> cluster, bool turned)
     {
-        var facts = new List<int>(cluster.Length * 8) { cluster.Length, turned ? 1 : 0 };
+        var facts = new List<int>(cluster.Length * 9) { cluster.Length, turned ? 1 : 0 };
         var first = layout.Work.Runs[cluster[0]];
+        var area = -1;
         foreach (var r in cluster)
         {
+            var newArea = area != (area = layout.Work.Areas.AreaOf(r)); // areas follow one another in the cluster
+            facts.Add((int)layout.Outward.SideOf(r) << 1 | (newArea ? 1 : 0));
             var run = layout.Work.Runs[r];
             facts.Add(run.Row.Index - first.Row.Index);
             facts.Add(run.From.Number - first.From.Number);

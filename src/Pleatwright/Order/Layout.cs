@@ -7,6 +7,7 @@ internal sealed class Layout
 {
     private readonly bool leftHanded;
     private readonly bool mayTurn;
+    private readonly int[] firstSide;
 
     /// <summary>Works it out, in time near linear in the runs.</summary>
     public Layout(Work work)
@@ -22,6 +23,7 @@ internal sealed class Layout
         After = Reverse(Before);
         Carries = Order.Carries.Between(work, Costs);
         Rank = RankRuns();
+        (firstSide, SecondSide) = Sides();
         Clusters = FindClusters();
         Pins = new Pins(work);
     }
@@ -41,6 +43,12 @@ internal sealed class Layout
 
     /// <summary>For each run, the runs that wait for it.</summary>
     public Lists After { get; }
+
+    /// <summary>For each area, the runs of the way worked second, which wait for all of the first besides.</summary>
+    public Lists SecondSide { get; }
+
+    /// <summary>How many runs of an area's first way the second waits for.</summary>
+    public ReadOnlySpan<int> FirstSide => firstSide;
 
     /// <summary>For each end, the ends within a carry of it.</summary>
     public Lists Carries { get; }
@@ -72,6 +80,23 @@ internal sealed class Layout
         var runs = Work.Runs;
         return Costs.Carry(Order.Carries.Valley(runs, entry) - Order.Carries.Valley(runs, exit),
             runs[exit >> 1].Row.Index, runs[entry >> 1].Row.Index);
+    }
+
+    /// <summary>Whether a run is worked before another because its way from the base row is worked before the other's.</summary>
+    public bool SideBefore(int run, int other) => Outward.SideOf(run) == Side.First && Outward.SideOf(other) == Side.Second
+        && Work.Areas.AreaOf(run) == Work.Areas.AreaOf(other);
+
+    private (int[] First, Lists Second) Sides()
+    {
+        var first = new int[Work.Areas.Count];
+        var second = new Pairs();
+        for (var r = 0; r < Runs; r++)
+        {
+            var side = Outward.SideOf(r);
+            if (side == Side.First) first[Work.Areas.AreaOf(r)]++;
+            else if (side == Side.Second) second.Add(Work.Areas.AreaOf(r), r);
+        }
+        return (first, second.ByFirst(first.Length));
     }
 
     private static Lists Reverse(Lists before)
@@ -126,7 +151,7 @@ internal sealed class Layout
         var areaOrder = AreaOrder();
         var keys = new long[runs.Length];
         var order = new int[runs.Length];
-        var firstUp = Work.Piece.Working.First == FirstWay.Up;
+        var firstUp = Work.Piece.Working.First != FirstWay.Down;
         for (var i = 0; i < keys.Length; i++)
         {
             var area = areas.AreaOf(i);
@@ -160,7 +185,7 @@ internal sealed class Layout
             cables[area] += Work.Runs[i].Cables;
             across[area] = Math.Min(across[area], Across(i));
         }
-        var firstUp = Work.Piece.Working.First == FirstWay.Up;
+        var firstUp = Work.Piece.Working.First != FirstWay.Down;
         var start = 0;
         for (var a = 1; a < areas.Count; a++)
             if (cables[a] > cables[start] || (cables[a] == cables[start]

@@ -55,7 +55,7 @@ internal sealed class LowerBound
                 foreach (var entry in layout.Carries[exit])
                 {
                     var i = entry >> 1;
-                    if (seen[i] == -j - 1 || !layout.MayEnter(entry)) continue;
+                    if (seen[i] == -j - 1 || !layout.MayEnter(entry) || (!layout.Pins.Any && layout.SideBefore(i, j))) continue;
                     var carry = layout.Carry(exit, entry);
                     if (!Share(j, i, carry)) continue;
                     leastCarry[i] = Math.Min(leastCarry[i], carry);

@@ -2,10 +2,23 @@ using Pleatwright.Chart;
 
 namespace Pleatwright.Order;
 
+/// <summary>The two ways out from a base row: no run of the second is worked before all of the first in its area.</summary>
+internal enum Side : byte
+{
+    /// <summary>Of neither way.</summary>
+    Neither,
+
+    /// <summary>Of the way worked first.</summary>
+    First,
+
+    /// <summary>Of the way worked second.</summary>
+    Second,
+}
+
 /// <summary>
-/// Which runs must be worked before which. Every area is worked outward from its own base row: up from it, down from
-/// it, and back again into whatever hangs or stands beyond. Each run waits for every run it butts on its inner side, so
-/// it always butts worked rows and is never squeezed between two finished ones.
+/// Which runs must be worked before which. Every area is worked outward from its own base row: all the way up from it,
+/// then all the way down (or the reverse), and back again into whatever hangs or stands beyond. Each run waits for every run
+/// it butts on its inner side, so it always butts worked rows and is never squeezed between two finished ones.
 /// </summary>
 internal sealed class Outward
 {
@@ -15,6 +28,8 @@ internal sealed class Outward
     private readonly int[] stretchOf;  // of a run
     private readonly sbyte[] way;      // per stretch: -1 worked upward, 1 downward, 0 on the base row
     private readonly int[] generation; // per stretch: how often the way has turned on the way out from the base
+
+    private readonly Side[] side;      // per stretch
 
     private Outward(Work work)
     {
@@ -27,6 +42,10 @@ internal sealed class Outward
         way = new sbyte[stretches.Length];
         generation = new int[stretches.Length];
         Spread();
+        var first = work.Piece.Working.First;
+        side = new Side[stretches.Length];
+        for (var s = 0; s < side.Length && first != FirstWay.Either; s++)
+            if (generation[s] == 0 && way[s] != 0) side[s] = way[s] < 0 == (first == FirstWay.Up) ? Side.First : Side.Second;
         Before = FindBefore();
     }
 
@@ -38,6 +57,11 @@ internal sealed class Outward
 
     /// <summary>-1 when the run is worked upward from its base, 1 downward, 0 on the base row.</summary>
     public int WayOf(int run) => way[stretchOf[run]];
+
+    /// <summary>
+    /// The run's side of its area's base row. What was reached only by turning back is on neither: it follows what it butts.
+    /// </summary>
+    public Side SideOf(int run) => side[stretchOf[run]];
 
     // From the base rows up and down as far as each way leads; then, from what was reached, the other way into what
     // still waits, and so on. What is reached upward has nothing worked above it, and the reverse.

@@ -8,6 +8,7 @@ internal sealed class Planning
 {
     private readonly int mostLooked; // orders looked at, about, in one cluster
     private readonly int width;      // orders kept side by side
+    private readonly int mostRuns;   // of a cluster that is looked through
     private readonly Layout layout;
     private readonly Scheduler scheduler;
     private readonly Search search;
@@ -30,6 +31,8 @@ internal sealed class Planning
             Effort.Resting => (6_000, 100),
             _ => few ? (1_500_000, 6_000) : (60_000, 400),
         };
+        // a large cluster takes some tenths of a second, and there may be many in a large piece
+        mostRuns = effort == Effort.Plate && layout.Runs <= 1_000 ? Search.MostRuns : Search.QuickRuns;
         (this.earlier, this.effort, this.progress, this.cancel) = (earlier, effort, progress, cancel);
     }
 
@@ -102,7 +105,7 @@ internal sealed class Planning
     private Route Solve(int c, bool turned, Route scheduled, int bound)
     {
         var cluster = layout.Clusters[c];
-        if (cluster.Length is 1 or > Search.MostRuns) return scheduled;
+        if (cluster.Length == 1 || cluster.Length > mostRuns) return scheduled;
         var key = ClusterKey.Of(layout, cluster, turned);
         if (Known(key) is { } known) return known.In(cluster);
         // what comes before may now leave the work the other way up

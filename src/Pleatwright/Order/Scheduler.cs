@@ -7,6 +7,7 @@ namespace Pleatwright.Order;
 internal sealed class Scheduler(Layout layout, CancellationToken cancel)
 {
     private readonly int[] waits = new int[layout.Runs];
+    private readonly int[] firstToCome = new int[layout.FirstSide.Length]; // of an area: runs of the way worked first
     private readonly bool[] done = new bool[layout.Runs];
     private readonly PriorityQueue<int, int> free = new();
     private readonly List<Thread> parked = [];
@@ -46,6 +47,9 @@ internal sealed class Scheduler(Layout layout, CancellationToken cancel)
         {
             done[r] = false;
             waits[r] = layout.Before[r].Length;
+            var area = layout.Work.Areas.AreaOf(r);
+            firstToCome[area] = layout.FirstSide[area];
+            if (firstToCome[area] > 0 && layout.Outward.SideOf(r) == Side.Second) waits[r]++;
             if (waits[r] == 0) free.Enqueue(r, layout.Rank[r]);
         }
         var visits = new Visit[cluster.Length];
@@ -78,9 +82,16 @@ internal sealed class Scheduler(Layout layout, CancellationToken cancel)
         turned = nowTurned;
         hand = new Thread(hand.Path, visit.Exit, fill);
         done[visit.Run] = true;
-        foreach (var later in layout.After[visit.Run])
-            if (--waits[later] == 0) free.Enqueue(later, layout.Rank[later]);
+        foreach (var later in layout.After[visit.Run]) WaitsLess(later);
+        var area = layout.Work.Areas.AreaOf(visit.Run);
+        if (layout.Outward.SideOf(visit.Run) == Side.First && --firstToCome[area] == 0)
+            foreach (var later in layout.SecondSide[area]) WaitsLess(later);
         return visit;
+    }
+
+    private void WaitsLess(int run)
+    {
+        if (--waits[run] == 0) free.Enqueue(run, layout.Rank[run]);
     }
 
     // The best end to carry on to from here, or -1.

@@ -10,8 +10,11 @@ namespace Pleatwright.Order;
 /// </summary>
 internal sealed class Search(Layout layout, CancellationToken cancel)
 {
-    /// <summary>The most runs a cluster may have to be looked through.</summary>
-    public const int MostRuns = 24;
+    /// <summary>The most runs a cluster may have to be looked through: a run is a bit, and an end a signed byte.</summary>
+    public const int MostRuns = 63;
+
+    /// <summary>Past this a cluster is looked through for the plate alone.</summary>
+    public const int QuickRuns = 24;
 
     /// <summary>Clusters of so few runs are looked through with care.</summary>
     public const int ExactRuns = 16;
@@ -121,6 +124,8 @@ internal sealed class Search(Layout layout, CancellationToken cancel)
         for (var k = 0; k < n; k++)
         {
             foreach (var b in layout.Before[runs[k]]) before[k] |= 1UL << local[b];
+            for (var b = 0; b < n; b++)
+                if (layout.SideBefore(runs[b], runs[k])) before[k] |= 1UL << b;
             thread[k] = layout.Costs.Run(runs[k]);
             for (var side = 0; side < 2; side++)
             {

@@ -3,6 +3,7 @@ using CsCheck;
 using Pleatwright.Chart;
 using Pleatwright.Files;
 using Pleatwright.Tests.Chart;
+using Pleatwright.Tests.Order;
 
 namespace Pleatwright.Tests.Files;
 
@@ -24,6 +25,14 @@ public class PieceFileTests
         var again = PieceReader.Read(written);
         Assert.Equal(written, PieceWriter.Write(again));
         Assert.Equal(Work.Lay(piece).Runs.ToArray(), Work.Lay(again).Runs.ToArray());
+    });
+
+    [Fact]
+    public void The_ways_of_working_are_read_as_they_were_written() => OrderGen.Pieces.Sample(piece =>
+    {
+        var working = PieceReader.Read(PieceWriter.Write(piece)).Working;
+        Assert.Equal(piece.Working, working with { Places = piece.Working.Places });
+        Assert.Empty(working.Places);
     });
 
     [Theory, MemberData(nameof(ExampleFiles))]

@@ -168,6 +168,12 @@ internal static class ExactOrder
                 if (Shares(runs[i], runs[j]) && runs[j].Row.Index == runs[i].Row.Index - way[i] && round[j] <= round[i]) yield return (j, i);
         }
         foreach (var lean in Leans(work, way, round)) yield return lean;
+        // all of one way from the base row, then all of the other
+        if (work.Piece.Working.First == FirstWay.Either) yield break;
+        var first = work.Piece.Working.First == FirstWay.Up ? -1 : 1;
+        for (var i = 0; i < runs.Length; i++)
+            for (var j = 0; j < runs.Length; j++)
+                if (round[i] == 0 && round[j] == 0 && way[i] == first && way[j] == -first && areas.AreaOf(i) == areas.AreaOf(j)) yield return (i, j);
     }
 
     private static IEnumerable<(int Before, int After)> Leans(Work work, int?[] way, int[] round)

@@ -56,7 +56,7 @@ public class ExactOrderTests
             Tails = Length.FromCentimetres(2),
             CarryPleats = random.Next(5),
             Hand = random.Next(3) == 0 ? Hand.Left : Hand.Right,
-            First = random.Next(2) == 0 ? FirstWay.Up : FirstWay.Down,
+            First = (FirstWay)random.Next(3),
             MayTurn = random.Next(4) > 0,
             SplitRuns = random.Next(2) == 0,
             ParkedThreads = random.Next(4),

@@ -12,16 +12,16 @@ internal static class OrderGen
 {
     public static readonly Gen<Working> Workings = Gen.Select(
         Gen.Select(Gen.Int[10, 60], Gen.Int[0, 8], Gen.Int[0, 6]),
-        Gen.Select(Gen.Bool, Gen.Bool, Gen.Bool, Gen.Bool),
-        Gen.Int[0, 4]).Select((sizes, flags, parked) => new Working
+        Gen.Select(Gen.Bool, Gen.Bool, Gen.Bool),
+        Gen.Int[0, 4], Gen.Int[0, 2]).Select((sizes, flags, parked, first) => new Working
         {
             WorkingLength = Length.FromCentimetres(sizes.Item1),
             Tails = Length.FromCentimetres(sizes.Item2),
             CarryPleats = sizes.Item3,
             Hand = flags.Item1 ? Hand.Left : Hand.Right,
-            First = flags.Item2 ? FirstWay.Down : FirstWay.Up,
-            MayTurn = flags.Item3,
-            SplitRuns = flags.Item4,
+            First = (FirstWay)first,
+            MayTurn = flags.Item2,
+            SplitRuns = flags.Item3,
             ParkedThreads = parked,
         });
 

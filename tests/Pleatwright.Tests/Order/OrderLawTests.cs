@@ -78,6 +78,48 @@ public class OrderLawTests
     });
 
     [Fact]
+    public void One_way_from_the_base_row_is_finished_before_the_other_is_begun() => Every((work, order) =>
+    {
+        if (work.Piece.Working.First == FirstWay.Either) return;
+        foreach (var area in order.Steps.GroupBy(s => work.Areas.AreaOf(s.RunIndex)))
+        {
+            var baseRow = work.Areas.All[area.Key].Base.Index;
+            var onBase = area.Where(s => s.Row.Index == baseRow).Select(s => s.RunIndex).ToHashSet();
+            HashSet<int> up = Reached(onBase, -1), down = Reached(onBase, 1);
+            var (first, second) = work.Piece.Working.First == FirstWay.Up ? (up, down) : (down, up);
+            var lastOfFirst = area.LastOrDefault(s => first.Contains(s.RunIndex))?.Number ?? 0;
+            var firstOfSecond = area.FirstOrDefault(s => second.Contains(s.RunIndex))?.Number ?? int.MaxValue;
+            Assert.True(lastOfFirst < firstOfSecond);
+        }
+
+        // row by row from the base row: what stands on what was reached, and what lies beside it
+        HashSet<int> Reached(HashSet<int> onBase, int way)
+        {
+            var all = new HashSet<int>();
+            for (var row = onBase; row.Count > 0;)
+            {
+                var next = new HashSet<int>();
+                for (var grew = true; grew;)
+                {
+                    grew = false;
+                    for (var r = 0; r < work.Runs.Length; r++)
+                    {
+                        var run = work.Runs[r];
+                        if (run.Row.Index != work.Runs[row.First()].Row.Index + way || next.Contains(r)) continue;
+                        if (!row.Any(i => work.Runs[i].From.Number <= run.To.Number && run.From.Number <= work.Runs[i].To.Number)
+                            && !next.Any(i => work.Runs[i].To.Number + 1 == run.From.Number || run.To.Number + 1 == work.Runs[i].From.Number)) continue;
+                        next.Add(r);
+                        grew = true;
+                    }
+                }
+                all.UnionWith(next);
+                row = next;
+            }
+            return all;
+        }
+    });
+
+    [Fact]
     public void Carries_keep_to_their_limits() => Every((work, order) =>
     {
         foreach (var step in order.Steps)
