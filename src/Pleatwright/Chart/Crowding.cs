@@ -1,3 +1,4 @@
+using Pleatwright.Chart.Stitches;
 using Pleatwright.Cloth;
 
 namespace Pleatwright.Chart;
@@ -9,9 +10,16 @@ public static class Crowding
     /// Whether that happens and matters on a row of the cloth: on a row with stitching, and at the neck of a bishop, whose
     /// pleats must come to that length whether stitched or not.
     /// </summary>
-    public static bool At(Work work, CableRow row)
+    public static bool At(Work work, CableRow row) => IsTooClose(work, row)
+        && (!work.RunsIn(row).IsEmpty || work.Bands.Any(b => Lies(work, b, row)) || (row.Index == 0 && work.Piece.Cloth.Form is Round));
+
+    /// <summary>Whether no needle gets between the pleats on a row, stitched or not.</summary>
+    public static bool IsTooClose(Work work, CableRow row) => work.Pleating.PitchAt(row.Index) < work.Pleating.Gauge.PleatThickness;
+
+    /// <summary>Whether a band off the lattice reaches over a row, the nearest to its highest bite and to its lowest counted in.</summary>
+    public static bool Lies(Work work, LaidBand band, CableRow row)
     {
-        var matters = !work.RunsIn(row).IsEmpty || (row.Index == 0 && work.Piece.Cloth.Form is Round);
-        return matters && work.Pleating.PitchAt(row.Index) < work.Pleating.Gauge.PleatThickness;
+        var perSpace = work.Pleating.Gauge.CableRowsPerSpace;
+        return !band.Passes.IsEmpty && row.Index >= Math.Round(band.Highest * perSpace) && row.Index <= Math.Round(band.Lowest * perSpace);
     }
 }

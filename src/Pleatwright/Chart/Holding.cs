@@ -24,7 +24,8 @@ public static class Holding
 
     /// <summary>
     /// Every stretch of loose pleats that wants backsmocking, row by row and from left to right: whole gathering rows
-    /// without a stitch, and in other rows stretches of more than <see cref="MostLoose"/>.
+    /// without a stitch, and in other rows stretches of more than <see cref="MostLoose"/>. Rows whose pleats lie too close for a
+    /// needle want none.
     /// </summary>
     public static ImmutableArray<LoosePleats> Loose(Work work)
     {
@@ -33,6 +34,7 @@ public static class Holding
         for (var g = 1; g <= work.Piece.Cloth.GatheringRows; g++)
         {
             var row = new GatheringRow(g);
+            if (Crowding.IsTooClose(work, row.CableRow(work.Pleating.Gauge.CableRowsPerSpace))) continue;
             if (bands?.Held(row) is { } held)
             {
                 AddUnheld(row, held);

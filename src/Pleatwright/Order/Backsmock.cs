@@ -77,7 +77,6 @@ public sealed class Backsmock
         foreach (var (row, from, to) in Stretches(work))
         {
             var pitch = pleating.PitchAt(row.CableRow(gauge.CableRowsPerSpace).Index);
-            if (pitch < gauge.PleatThickness) continue; // no needle gets between the pleats
             var length = Usage.Cable(pitch, gauge.LineHeight) * ((to.Number - from.Number) * work.Piece.Working.ThreadFactor);
             rows.Add(new BackRow(row, from, to, length, Math.Max(1, (int)Math.Ceiling(length.Millimetres / usable - 1e-9))));
         }

@@ -1,4 +1,5 @@
 using Pleatwright.Chart;
+using Pleatwright.Chart.Stitches;
 using Pleatwright.Thread;
 
 namespace Pleatwright.Proof;
@@ -104,6 +105,13 @@ internal static class Mending
     }
 
     /// <summary>Whether no band is worked in these rows or next to them.</summary>
-    public static bool IsClearOfBands(Work work, Place place) => !work.Piece.Bands.Any(
-        b => b.GatheringRow.CableRow(work.Pleating.Gauge.CableRowsPerSpace).Index is var row && row >= place.Top.Index - 1 && row <= place.Bottom.Index + 1);
+    public static bool IsClearOfBands(Work work, Place place)
+    {
+        var perSpace = work.Pleating.Gauge.CableRowsPerSpace;
+        double top = (place.Top.Index - 1.0) / perSpace - Stitch.Hair, bottom = (place.Bottom.Index + 1.0) / perSpace + Stitch.Hair;
+        return !work.Bands.Any(b => b.Highest <= bottom && b.Lowest >= top) && !work.Piece.Bands.Any(b => IsOfCables(b) && IsNear(b));
+
+        bool IsOfCables(Band band) => BandStitch.Named(band.Stitch) is { OnLattice: true };
+        bool IsNear(Band band) => LaidBand.TopOf(band, perSpace) is var row && row <= bottom && row + (band.Rows - 1.0) / perSpace >= top;
+    }
 }

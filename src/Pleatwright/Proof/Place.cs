@@ -1,4 +1,6 @@
 using Pleatwright.Chart;
+using Pleatwright.Chart.Accents;
+using Pleatwright.Chart.Stitches;
 
 namespace Pleatwright.Proof;
 
@@ -17,6 +19,23 @@ public readonly record struct Place(CableRow Top, CableRow Bottom, Valley From, 
 
     /// <summary>An area's place.</summary>
     public static Place Of(in WorkedArea area) => new(area.Top, area.Bottom, area.From, area.To);
+
+    /// <summary>An accent's place; the nearest on the cloth where it lies beyond.</summary>
+    public static Place Of(Work work, in LaidAccent laid)
+    {
+        var reach = laid.Accent.Across(laid) / 2 - 1; // two pleats across, it lies over its own valley alone
+        return In(RowAt(work, laid.Depth), new Valley(laid.Valley.Number - reach), new Valley(laid.Valley.Number + reach)).On(work);
+    }
+
+    /// <summary>A band's place from its highest bite to its lowest; the nearest on the cloth where it reaches beyond.</summary>
+    public static Place Of(Work work, LaidBand laid) => Of(work, laid, laid.Highest, laid.Lowest);
+
+    /// <summary>The place a band takes up between two depths, in spaces below gathering row 1.</summary>
+    public static Place Of(Work work, LaidBand laid, double top, double bottom) => new Place(
+        RowAt(work, top), RowAt(work, bottom), new Valley(laid.Fit.First.Number), new Valley(Math.Max(laid.Fit.First.Number, laid.Fit.Last.Number - 1))).On(work);
+
+    /// <summary>The cable row nearest a depth, in spaces below gathering row 1; may be off the cloth.</summary>
+    internal static CableRow RowAt(Work work, double depth) => new((int)Math.Round(depth * work.Pleating.Gauge.CableRowsPerSpace));
 
     /// <summary>The smallest place that holds both.</summary>
     public Place And(Place other) => new(

@@ -29,6 +29,23 @@ public class SpreadPleatsTests
         Assert.Contains("3.88 mm", told.Message);
     }
 
+    // 20 pleats round a ball whose equator would hold 20.9: there, in the middle of the figure, they lie widest. By hand, as many
+    // millimetres apart as π × 14.08 / 20; a row of 1.905 mm off the equator the sine of π/2 + 1.905/7.04 takes a twenty-seventh of that.
+    [Fact]
+    public void On_a_ball_the_widest_row_is_told_not_the_lowest()
+    {
+        var piece = Drawn.Piece(3, new string('.', 19), new string('.', 19), "......aaaaaaa......", "......aaaaaaa......", "......aaaaaaa......");
+        var work = Work.Lay(piece with
+        {
+            Cloth = piece.Cloth with { Form = new Ball(Length.FromMillimetres(14.08)), GatheringRows = 3 },
+            Threads = [Some.Floss('a', "#b3202c") with { TexPerStrand = 33 }],
+        });
+        Assert.Equal(20, work.Pleating.Pleats);
+        var told = Assert.Single(Proofreading.Read(work), f => f.Rule == "spread-pleats");
+        Assert.Equal((2, 4), (told.Row.Index, told.LastRow.Index));
+        Assert.Contains("spread to 2.21 mm", told.Message);
+    }
+
     [Fact]
     public void A_narrower_sweep_spreads_less()
     {

@@ -89,8 +89,69 @@ public class BandRuleTests
     public void An_accent_past_the_edge_is_an_error()
     {
         var mark = new AccentMark("bullion", Centre.At(new Valley(41)), new GatheringRow(2), Thread);
-        Assert.Single(Of(BandGen.Alone(BandGen.Band("outline"), 42) with { Accents = [mark] }, "accent-off-cloth"));
+        // four pleats long on valley 41: pleats 40 to 43, one past the last, so valleys 40 to 42, the last of them off the cloth
+        var finding = Assert.Single(Of(BandGen.Alone(BandGen.Band("outline"), 42) with { Accents = [mark] }, "accent-off-cloth"));
+        Assert.Equal((40, 41), (finding.From.Number, finding.To.Number));
         Assert.Empty(Of(BandGen.Alone(BandGen.Band("outline"), 42) with { Accents = [mark with { Centre = Centre.At(new Valley(40)) }] }, "accent-off-cloth"));
+    }
+
+    [Fact]
+    public void An_upside_down_row_of_cables_is_of_the_other_phase_and_may_not_touch_a_figure()
+    {
+        var bar = new Figure("bar", ["aaaaa"]);
+        Piece Beside(bool upsideDown, int row) => With(BandGen.Alone(BandGen.Band("cable") with { UpsideDown = upsideDown, Drop = row }, 42), bar, 21, 2);
+        Assert.Empty(Of(Beside(false, 1), "unlike-phases"));
+        Assert.Empty(Of(Beside(true, 2), "unlike-phases")); // a bare row between
+        var finding = Assert.Single(Of(Beside(true, 1), "unlike-phases"));
+        Assert.Equal((Severity.Error, 5, 6, 19, 23), (finding.Severity, finding.Row.Index, finding.LastRow.Index, finding.From.Number, finding.To.Number));
+        Assert.Empty(Of(finding.Mend!.Apply(Beside(true, 1)), "unlike-phases"));
+    }
+
+    // Whatever lies on the cloth, bands high and low of their gathering rows too.
+    [Fact]
+    public void A_mend_moves_nothing_onto_a_band() => BandGen.Pieces.Sample(piece =>
+    {
+        var before = Proofreading.Read(Work.Lay(piece));
+        foreach (var finding in before.Where(f => f.Mend is not null))
+        {
+            var after = Proofreading.Read(Work.Lay(finding.Mend!.Apply(piece)));
+            Assert.True(Counts.Of(after).Errors <= Counts.Of(before).Errors, $"{finding.Message} {finding.Mend.Words}: "
+                + string.Join("; ", after.Where(f => f.Severity == Severity.Error).Select(f => f.Message).Except(before.Select(f => f.Message))));
+        }
+    }, iter: 1000);
+
+    [Fact]
+    public void A_band_where_no_needle_gets_between_the_pleats_is_an_error()
+    {
+        // by hand, as in RuleTests: row 2 of 3-row spaces on a ball of 90 pleats, 60 mm across, nine gathering rows
+        Piece On(double offThickness, int row)
+        {
+            var piece = Drawn.Piece(3, new string('.', 89));
+            var cloth = piece.Cloth with { Form = new Pleatwright.Cloth.Ball(Pleatwright.Measure.Length.FromMillimetres(60)), GatheringRows = 9 };
+            var pitch = Math.PI * 60 * Math.Sin(Math.PI / 2 + (3.0 * row - 3 * 4) * cloth.Gauge.CableRowHeight.Millimetres / 30) / 90;
+            var gauge = new Pleatwright.Cloth.Gauge(cloth.Gauge.Pitch, cloth.Gauge.TakeUp, cloth.Gauge.RowSpacing, 3) { PleatThickness = Pleatwright.Measure.Length.FromMillimetres(pitch + offThickness) };
+            return piece with { Cloth = cloth with { Gauge = gauge }, Bands = [new Band("outline", new GatheringRow(row + 1), Thread)] };
+        }
+
+        Assert.Empty(Of(On(-1e-9, 1), "crowded-pleats"));
+        var finding = Assert.Single(Of(On(1e-6, 1), "crowded-pleats"));
+        Assert.Equal((Severity.Error, 3, 3, 1, 89), (finding.Severity, finding.Row.Index, finding.LastRow.Index, finding.From.Number, finding.To.Number));
+        // and what cannot be stitched is not said to be backsmocked: rows 1 and 9 crowd more, row 2's like is row 8
+        var unheld = Of(On(1e-6, 1) with { Bands = [] }, "unheld-row");
+        Assert.Equal((6, 18), (Assert.Single(unheld).Row.Index, unheld[0].LastRow.Index));
+        Assert.Equal([3, 4, 5, 6, 7], Pleatwright.Order.Planner.Plan(Work.Lay(On(1e-6, 1))).Backsmock.Rows.Select(r => r.Row.Number));
+    }
+
+    [Fact]
+    public void A_band_or_an_accent_in_a_thread_like_the_cloth_hardly_shows()
+    {
+        var piece = BandGen.Alone(BandGen.Band("wave"), 42);
+        piece = piece with { Cloth = piece.Cloth with { Colour = piece.Threads[0].Colour } };
+        var band = Assert.Single(Of(piece, "thread-like-cloth"));
+        Assert.Equal((5, 10, 1, 41), (band.Row.Index, band.LastRow.Index, band.From.Number, band.To.Number));
+        var accent = Assert.Single(Of(piece with { Bands = [], Accents = [new AccentMark("knot", Centre.At(new Valley(9)), new GatheringRow(2), Thread)] }, "thread-like-cloth"));
+        Assert.Equal((5, 9, 9), (accent.Row.Index, accent.From.Number, accent.To.Number));
+        Assert.Empty(Of(piece with { Bands = [BandGen.Band("wave") with { Thread = new ThreadKey('b') }] }, "thread-like-cloth"));
     }
 
     [Fact]

@@ -179,6 +179,7 @@ public class RuleTests
         Assert.Equal(told, found.Length == 1);
         if (!told) return;
         One("off-centre", Severity.Note, (0, 0, 14 + out_, 18 + out_), found);
+        Assert.Contains(out_ == 1 ? " is 1 pleat right of centre" : " is 6 pleats left of centre", found[0].Message);
         Assert.True(found[0].Mend!.Apply(piece).Placements[0].Centre.IsMiddle);
     }
 
@@ -199,6 +200,12 @@ public class RuleTests
         Assert.Empty(Found("base-row", "..aaa..", "..aaa.."));
         // Nearly as wide on a gathering row: begun there, and only a note.
         Assert.Equal(Severity.Note, Assert.Single(Found("base-row", ".aaaaaaaaaaaaaa", "aaaaaaaaaaaaaaa")).Severity);
+        // Pinned, it is begun where the maker will have it, however wide that row is.
+        var pinned = Drawn.Piece(3, "..aaa..", ".aaaaa.");
+        pinned = pinned with { Working = pinned.Working with { BaseRow = new CableRow(0) } };
+        var begun = Assert.Single(Found("base-row", pinned));
+        Assert.Equal(Severity.Note, begun.Severity);
+        Assert.Contains("it is begun on row 0 (gathering row 1), as pinned", begun.Message);
         // With room to move in it is put right.
         var piece = Drawn.Piece(3, ".......", ".......", ".......", "..aaa..", ".aaaaa.", ".......", ".......");
         piece = piece with { Figures = [new Figure("hull", ["..aaa..", ".aaaaa."])], Placements = [new Placement("hull", Centre.Middle, new GatheringRow(2), 0)] };

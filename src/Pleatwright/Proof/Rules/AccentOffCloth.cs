@@ -14,8 +14,7 @@ public sealed class AccentOffCloth : Rule
         foreach (var laid in work.Accents)
         {
             if (laid.IsOnCloth(work)) continue;
-            var half = laid.Accent.Across(laid) / 2;
-            var place = Place.In(BandOffCloth.RowAt(work, laid.Depth), new Valley(laid.Valley.Number - half), new Valley(laid.Valley.Number + half)).On(work);
+            var place = Place.Of(work, laid);
             if (findings.Tells(Severity.Error, place))
                 findings.Add(Severity.Error, place,
                     $"The {laid.Accent.Name} on valley {laid.Valley.Number}, {Say.Depth(laid.Depth, work.Pleating.Gauge.CableRowsPerSpace)}, does not lie on the cloth.",

@@ -27,22 +27,15 @@ public sealed class BandOffCloth : Rule
         {
             if (band.To is not { } to || to.Number <= work.Pleating.Pleats) continue;
             var top = LaidBand.TopOf(band, perSpace);
-            var place = Place.In(RowAt(work, top), new Valley(band.From?.Number ?? 1), new Valley(work.Valleys));
+            var place = Place.In(Place.RowAt(work, top), new Valley(band.From?.Number ?? 1), new Valley(work.Valleys));
             if (findings.Tells(Severity.Error, place))
                 findings.Add(Severity.Error, place, $"The {band.Stitch} on {Say.Depth(top, perSpace)} goes to pleat {to.Number}, but the cloth has {work.Pleating.Pleats}.", "End it on the cloth.");
         }
 
         void Tell(LaidBand laid, double top, double bottom, string what, string remedy)
         {
-            var place = Band(work, laid, top, bottom);
+            var place = Place.Of(work, laid, top, bottom);
             if (findings.Tells(Severity.Error, place)) findings.Add(Severity.Error, place, $"The {Say.Band(work, laid)} {what}", remedy);
         }
     }
-
-    /// <summary>The place a band takes up between two depths.</summary>
-    internal static Place Band(Work work, LaidBand laid, double top, double bottom) => new Place(
-        RowAt(work, top), RowAt(work, bottom), new Valley(laid.Fit.First.Number), new Valley(Math.Max(laid.Fit.First.Number, laid.Fit.Last.Number - 1))).On(work);
-
-    /// <summary>The cable row nearest a depth; may be off the cloth.</summary>
-    internal static CableRow RowAt(Work work, double depth) => new((int)Math.Round(depth * work.Pleating.Gauge.CableRowsPerSpace));
 }

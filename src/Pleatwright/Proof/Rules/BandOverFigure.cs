@@ -24,7 +24,8 @@ public sealed class BandOverFigure : Rule
                         "Move the band up or down, end it at each side of the figure and begin it anew beyond, or move the figure.");
     }
 
-    private static List<Place> Hits(Work work, LaidBand laid)
+    /// <summary>Where a band, laid on this work or to be laid, runs over its cables.</summary>
+    internal static List<Place> Hits(Work work, LaidBand laid)
     {
         var perSpace = work.Pleating.Gauge.CableRowsPerSpace;
         if (laid.Passes.IsEmpty || !AnyWorked(work, (int)Math.Floor(laid.Highest * perSpace) - 1, (int)Math.Ceiling(laid.Lowest * perSpace) + 1)) return [];

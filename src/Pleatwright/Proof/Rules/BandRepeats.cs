@@ -18,10 +18,10 @@ public sealed class BandRepeats : Rule
         {
             var fit = laid.Fit;
             if (fit.IsExact || laid.Passes.IsEmpty) continue;
-            var place = BandOffCloth.Band(work, laid, laid.Highest, laid.Lowest);
+            var place = Place.Of(work, laid);
             if (!findings.Tells(Severity.Note, place)) continue;
             var steps = fit.StepsThatFit(laid.Stitch, laid.Band);
-            findings.Add(Severity.Note, place, Message(work, laid), Remedy(laid, steps), steps.IsEmpty ? null : MendOf(laid, steps[0]));
+            findings.Add(Severity.Note, place, Message(work, laid), Remedy(laid, steps), MendOf(work, laid, steps));
         }
     }
 
@@ -31,7 +31,7 @@ public sealed class BandRepeats : Rule
         var whole = $"{Say.Number(fit.Repeats, "whole repeat")} of {Say.Number(fit.Repeat, "valley")} use {fit.Pleats - fit.Spare} of {Say.Number(fit.Pleats, "pleat")}";
         return $"The {Say.Band(work, laid)}: {whole}; " + (
             !fit.EndsAlike ? "an odd number of pleats cannot be shared evenly, so its ends are not quite alike."
-            : laid.Band.Ends == BandEnds.Whole ? $"{Say.Number(fit.Spare / 2, "pleat")} stay bare at each side."
+            : laid.Band.Ends == BandEnds.Whole ? $"{Say.Number(fit.Spare / 2, "pleat")} {(fit.Spare / 2 == 1 ? "stays" : "stay")} bare at each side."
             : "it is cut off within a repeat, alike at both sides.");
     }
 
@@ -46,8 +46,16 @@ public sealed class BandRepeats : Rule
             + (laid.Band.Ends == BandEnds.Cut && fit.Repeats > 0 ? $", or leave {Say.Number(fit.Spare / 2, "pleat")} bare at each side." : ", or let it run on and be cut off alike at both sides.");
     }
 
-    private static Mend MendOf(LaidBand laid, int steps) => new($"Work it with {Say.Number(steps, "step")}", piece => piece with
+    // The nearest count of steps that fits, unless its turns would reach where the band may not: over a figure, off the cloth, or
+    // among pleats too close for a needle.
+    private static Mend? MendOf(Work work, LaidBand laid, IReadOnlyList<int> steps)
     {
-        Bands = piece.Bands.SetItem(laid.Index, laid.Band with { Steps = steps }),
-    });
+        if (steps.Count == 0) return null;
+        var band = laid.Band with { Steps = steps[0] };
+        var then = LaidBand.Lay(laid.Index, band, laid.Stitch, work.Pleating.Pleats, work.Pleating.Gauge.CableRowsPerSpace, work.Piece.Working.Hand);
+        CableRow top = Place.RowAt(work, then.Highest), bottom = Place.RowAt(work, then.Lowest);
+        var onCloth = then.Highest > -Stitch.Hair && then.Lowest < work.Piece.Cloth.GatheringRows - 1 + Stitch.Hair;
+        return !onCloth || Crowding.IsTooClose(work, top) || Crowding.IsTooClose(work, bottom) || BandOverFigure.Hits(work, then).Count > 0 ? null
+            : new Mend($"Work it with {Say.Number(steps[0], "step")}", piece => piece with { Bands = piece.Bands.SetItem(laid.Index, band) });
+    }
 }

@@ -26,7 +26,7 @@ public sealed class BandsCross : Rule
                 if (Of(bands[i]).Meets(Of(bands[j])) is { } valleys)
                 {
                     var place = new Place(
-                        BandOffCloth.RowAt(work, Math.Max(bands[i].Highest, bands[j].Highest)), BandOffCloth.RowAt(work, Math.Min(bands[i].Lowest, bands[j].Lowest)),
+                        Place.RowAt(work, Math.Max(bands[i].Highest, bands[j].Highest)), Place.RowAt(work, Math.Min(bands[i].Lowest, bands[j].Lowest)),
                         valleys.From, valleys.To).On(work);
                     if (place.Bottom.Index < place.Top.Index) place = place with { Bottom = place.Top };
                     if (findings.Tells(Severity.Warning, place))

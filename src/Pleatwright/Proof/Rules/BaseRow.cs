@@ -4,7 +4,7 @@ namespace Pleatwright.Proof.Rules;
 
 /// <summary>
 /// A stacked figure whose widest row is not on a gathering row. It is begun there, and only the gathering thread keeps it
-/// level; where a row nearly as wide lies on one the figure is begun with that, and it is a note.
+/// level; where it is begun with another row that lies on one, nearly as wide or pinned, it is a note.
 /// </summary>
 public sealed class BaseRow : Rule
 {
@@ -25,7 +25,8 @@ public sealed class BaseRow : Rule
             if (!findings.Tells(severity, place)) continue;
             findings.Add(severity, place,
                 $"The widest row of the figure, {Say.Where(work, place)}, is not on a gathering row"
-                + (onGathering ? $"; it is begun on {Say.Row(work, area.Base)}, which is nearly as wide." : ", so nothing keeps it level."),
+                + (!onGathering ? ", so nothing keeps it level."
+                    : $"; it is begun on {Say.Row(work, area.Base)}, {(work.Piece.Working.BaseRow == area.Base ? "as pinned" : "which is nearly as wide")}."),
                 "Move the figure up or down so that its widest row lies on a gathering row.",
                 LevelMend.Of(work, area));
         }

@@ -18,12 +18,9 @@ public sealed class CrowdedPleats : Rule
         Place? open = null;
         for (var y = 0; y <= work.CableRows; y++)
         {
-            var runs = work.RunsIn(new CableRow(y));
             if (y < work.CableRows && Crowding.At(work, new CableRow(y)))
             {
-                var row = runs.IsEmpty
-                    ? Place.In(new CableRow(y), new Valley(1), new Valley(work.Valleys))
-                    : Place.In(new CableRow(y), runs[0].From, runs[^1].To);
+                var row = Stitched(work, new CableRow(y)) ?? Place.In(new CableRow(y), new Valley(1), new Valley(work.Valleys));
                 open = open?.And(row) ?? row;
             }
             else if (open is { } place)
@@ -32,6 +29,17 @@ public sealed class CrowdedPleats : Rule
                 open = null;
             }
         }
+    }
+
+    // From the first stitch of a row to the last, of runs and bands; nothing where there is none.
+    private static Place? Stitched(Work work, CableRow row)
+    {
+        var runs = work.RunsIn(row);
+        Place? place = runs.IsEmpty ? null : Place.In(row, runs[0].From, runs[^1].To);
+        foreach (var band in work.Bands)
+            if (Crowding.Lies(work, band, row) && Place.Of(work, band) with { Top = row, Bottom = row } is var over)
+                place = place?.And(over) ?? over;
+        return place;
     }
 
     private static void Tell(Work work, Findings findings, Place place)

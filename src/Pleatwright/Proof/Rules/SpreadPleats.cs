@@ -23,17 +23,20 @@ public sealed class SpreadPleats : Rule
             if (Coverage.OfLine(thread, gauge.LineHeight) < Coverage.Enough) continue;
             var widest = Coverage.WidestPitch(thread, gauge.LineHeight, gauge.Pitch);
             Place? place = null;
+            var most = Length.Zero;
             foreach (var run in work.Runs)
-                if (run.Thread == thread.Key && work.Pleating.PitchAt(run.Row.Index) > widest && Stacking.Holds(work, run))
+                if (run.Thread == thread.Key && work.Pleating.PitchAt(run.Row.Index) is var pitch && pitch > widest && Stacking.Holds(work, run))
+                {
                     place = place?.And(Place.Of(run)) ?? Place.Of(run);
-            if (place is { } found && findings.Tells(Severity.Warning, found)) Tell(work, findings, thread, widest, found);
+                    if (pitch > most) most = pitch;
+                }
+            if (place is { } found && findings.Tells(Severity.Warning, found)) Tell(work, findings, thread, widest, found, most);
         }
     }
 
-    private static void Tell(Work work, Findings findings, Floss thread, Length widest, Place place)
+    private static void Tell(Work work, Findings findings, Floss thread, Length widest, Place place, Length pitch)
     {
         var gauge = work.Pleating.Gauge;
-        var pitch = work.Pleating.PitchAt(place.Bottom.Index);
         var covered = Coverage.AtPitch(thread, gauge.LineHeight, gauge.Pitch, pitch);
         var needed = Enumerable.Range(thread.Strands, Floss.MostStrands - thread.Strands + 1)
             .Cast<int?>().FirstOrDefault(n => Coverage.WidestPitch(thread with { Strands = n!.Value }, gauge.LineHeight, gauge.Pitch) >= pitch);

@@ -20,9 +20,7 @@ public sealed class ThreadLikeCloth : Rule
         {
             var thread = work.Piece.Threads[t];
             var difference = ColourDifference.Between(thread.Colour, work.Piece.Cloth.Colour);
-            if (difference >= LeastDifference || First(work, thread.Key) is not { } run) continue;
-            var place = Place.Of(run);
-            if (!findings.Tells(Severity.Warning, place)) continue;
+            if (difference >= LeastDifference || First(work, thread.Key) is not { } place || !findings.Tells(Severity.Warning, place)) continue;
             findings.Add(Severity.Warning, place,
                 string.Create(CultureInfo.InvariantCulture,
                     $"{Say.Capital(Say.Thread(work, thread.Key))} is so like the cloth that it will hardly show: they differ by {difference:0.0} (CIEDE2000). It is first used in {Say.Where(work, place)}."),
@@ -30,11 +28,18 @@ public sealed class ThreadLikeCloth : Rule
         }
     }
 
-    private static Run? First(Work work, ThreadKey thread)
+    // In a run if there is one, else in a band, else in an accent.
+    private static Place? First(Work work, ThreadKey thread)
     {
         foreach (ref readonly var run in work.Runs)
             if (run.Thread == thread)
-                return run;
+                return Place.Of(run);
+        foreach (var band in work.Bands)
+            if (band.Band.Thread == thread && !band.Passes.IsEmpty)
+                return Place.Of(work, band);
+        foreach (var accent in work.Accents)
+            if (accent.Mark.Thread == thread && accent.IsOnCloth(work))
+                return Place.Of(work, accent);
         return null;
     }
 }
