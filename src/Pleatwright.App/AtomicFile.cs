@@ -51,6 +51,27 @@ public static class AtomicFile
                 TryDelete(file.FullName);
     }
 
+    /// <summary>Why a file could not be written, in a few words about the file that was wanted.</summary>
+    public static string Why(Exception e) => e switch
+    {
+        UnauthorizedAccessException => "it may not be written here (read-only folder or file).",
+        FileNotFoundException or DirectoryNotFoundException => "its folder takes no files.",
+        PathTooLongException => "the name is too long.",
+        _ when IsFull(e) => "there is no room left on the disk.",
+        _ when IsReadOnly(e) => "the disk is read-only.",
+        _ => e.Message,
+    };
+
+    /// <summary>Whether there was no room: the disk full, or the user's share of it.</summary>
+    public static bool IsFull(Exception e) => Is(e, windows: [112, 39], linux: [28, 122], mac: [28, 69]);
+
+    /// <summary>Whether the whole disk is read-only.</summary>
+    public static bool IsReadOnly(Exception e) => Is(e, windows: [19], linux: [30], mac: [30]);
+
+    // The operating systems' own numbers; one number means one thing here and another there.
+    private static bool Is(Exception e, ReadOnlySpan<int> windows, ReadOnlySpan<int> linux, ReadOnlySpan<int> mac) =>
+        (OperatingSystem.IsWindows() ? windows : OperatingSystem.IsMacOS() ? mac : linux).Contains(e.HResult & 0xffff);
+
     // A device is written to as it stands; renamed over, it would be gone for everyone.
     private static bool IsDevice(string path) => !OperatingSystem.IsWindows() && path.StartsWith("/dev/", StringComparison.Ordinal) && File.Exists(path);
 

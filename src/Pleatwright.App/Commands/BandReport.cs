@@ -51,8 +51,8 @@ internal static class BandReport
         [
             (order.Starts, "runs"), (order.Bands.Starts, "bands"), (order.Bands.AccentNeedlefuls, "accents"), (order.Backsmock.Needlefuls, "backsmocking"),
         ];
-        return $"In all {order.Needlefuls} starts: {string.Join(", ", parts.Where(p => p.Starts > 0).Select(p => $"{p.Starts} for {p.What}"))}; "
-            + $"{order.TurnsInAll} turns, {order.CarriedInAll.Say(units)} carried.";
+        return $"In all {Counting.Of(order.Needlefuls, "start")}: {string.Join(", ", parts.Where(p => p.Starts > 0).Select(p => $"{p.Starts} for {p.What}"))}; "
+            + $"{Counting.Of(order.TurnsInAll, "turn")}, {order.CarriedInAll.Say(units)} carried.";
     }
 
     public static object Accents(WorkingOrder order) => order.Bands.Accents.Select(a => new

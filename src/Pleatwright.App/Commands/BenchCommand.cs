@@ -14,12 +14,7 @@ internal static class BenchCommand
     public static Command Make()
     {
         var shelf = new Option<string?>("--shelf") { Description = "The folder of pieces; made when it is not there.", HelpName = "DIR" };
-        var port = new Option<int?>("--port")
-        {
-            Description = $"The port on this machine; 0 for any free one. Usually {UsualPort}.",
-            HelpName = "N",
-            Validators = { result => { if (result.GetValueOrDefault<int?>() is < 0 or > 65535) result.AddError("--port takes 0 to 65535."); } },
-        };
+        var port = new WholeOption("--port", "N", $"The port on this machine; 0 for any free one. Usually {UsualPort}.", (0, 65535));
         var command = new Command("bench", "Opens the bench: draw, prove, order, print and stitch in the browser.") { shelf, port };
         command.SetAction((parsed, cancel) => Serve(parsed.GetValue(shelf), parsed.GetValue(port), open: false, cancel));
         return command;

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Globalization;
 using Pleatwright.Measure;
 using Pleatwright.Plate;
 using Pleatwright.Plate.Teaching;
@@ -33,8 +32,8 @@ internal static class ClassCommand
             ClassFormat? format = null;
             if (path is not null)
             {
-                format = ClassFormat.OfFile(path) ?? throw new UsageException($"{path}: a class pack is written as {Endings}; end the name with one of them.");
                 PieceFile.CheckWritable(path);
+                format = ClassFormat.OfFile(path) ?? throw new UsageException($"{path}: a class pack is written as {Endings}; end the name with one of them.");
             }
             var plateOptions = page.Read(parsed);
             var options = new ClassOptions(parsed.GetValue(students)!.Value)
@@ -64,18 +63,7 @@ internal static class ClassCommand
         return command;
     }
 
-    private static Option<int?> Number(string name, string words, int least, int most) => new(name)
-    {
-        Description = $"{words}, {least} to {most}.",
-        HelpName = "N",
-        CustomParser = result =>
-        {
-            if (int.TryParse(result.Tokens[0].Value, NumberStyles.None, CultureInfo.InvariantCulture, out var number)
-                && number >= least && number <= most) return number;
-            result.AddError($"“{result.Tokens[0].Value}” is no number for {name}; it takes {least} to {most}.");
-            return null;
-        },
-    };
+    private static WholeOption Number(string name, string words, int least, int most) => new(name, "N", $"{words}, {least} to {most}.", (least, most));
 
     private static object Report(ClassPack pack) => new
     {
@@ -105,14 +93,12 @@ internal static class ClassCommand
     private static void Say(ClassPack pack, UnitSystem units)
     {
         var cutting = pack.Cutting;
-        Console.WriteLine($"{pack.Plate.Title}: {Count(cutting.Students, "student")}{(cutting.SpareKits > 0 ? $" and {Count(cutting.SpareKits, "spare kit")}" : "")}");
-        Console.WriteLine($"Thread    {Count(cutting.Skeins, "skein")}, cut in lengths of {cutting.WorkingLength.Say(units)}");
+        Console.WriteLine($"{pack.Plate.Title}: {Counting.Of(cutting.Students, "student")}{(cutting.SpareKits > 0 ? $" and {Counting.Of(cutting.SpareKits, "spare kit")}" : "")}");
+        Console.WriteLine($"Thread    {Counting.Of(cutting.Skeins, "skein")}, cut in lengths of {cutting.WorkingLength.Say(units)}");
         var widest = cutting.Flosses.Select(f => f.Threads[0].Name.Length).DefaultIfEmpty(0).Max();
         foreach (var floss in cutting.Flosses)
-            Console.WriteLine($"  {floss.Threads[0].Name.PadRight(widest)}  {Count(floss.LengthsInKit, "length")} in each kit for {Count(floss.NeedlefulsInKit, "needleful")}, "
-                + $"{floss.Lengths} in all from {Count(floss.Skeins, "skein")}");
-        Console.WriteLine($"Cloth     {Count(cutting.Kits, "cut")} {pack.Plate.Work.Pleating.CutWidth.Say(units)} wide");
+            Console.WriteLine($"  {floss.Threads[0].Name.PadRight(widest)}  {Counting.Of(floss.LengthsInKit, "length")} in each kit for {Counting.Of(floss.NeedlefulsInKit, "needleful")}, "
+                + $"{floss.Lengths} in all from {Counting.Of(floss.Skeins, "skein")}");
+        Console.WriteLine($"Cloth     {Counting.Of(cutting.Kits, "cut")} {pack.Plate.Work.Pleating.CutWidth.Say(units)} wide");
     }
-
-    private static string Count(int n, string what) => n == 1 ? $"1 {what}" : $"{n} {what}s";
 }

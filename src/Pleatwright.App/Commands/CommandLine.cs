@@ -6,7 +6,12 @@ using System.Text.Json.Serialization;
 namespace Pleatwright.App.Commands;
 
 /// <summary>A failure that is the caller's to mend; its message is the one line they see.</summary>
-internal sealed class UsageException(string message) : Exception(message);
+internal sealed class UsageException(string message) : Exception(message)
+{
+    /// <summary>What was refused of a file or a size, as one sentence after its name.</summary>
+    public static UsageException Of(string what, ArgumentException refused) =>
+        new($"{what}: {refused.Message.Split(" (Parameter")[0].TrimEnd('.')}.");
+}
 
 /// <summary>What every command shares: exit codes, one clear line on bad input, JSON for programs.</summary>
 internal static class CommandLine
@@ -62,9 +67,26 @@ internal static class CommandLine
         foreach (var line in lines) Console.Out.WriteLine(line);
     }
 
-    /// <summary>The option every command has.</summary>
+    /// <summary>The option of every command that reports something.</summary>
     public static Option<bool> JsonOption() => new("--json") { Description = "Print one JSON document instead of words." };
 
-    /// <summary>The piece every command reads.</summary>
-    public static Argument<string> PieceArgument() => new("piece") { Description = "A piece file (*.piece.json).", HelpName = "PIECE" };
+    /// <summary>The piece most commands read.</summary>
+    public static Argument<string> PieceArgument() => FileArgument("piece", "A piece file (*.piece.json).");
+
+    /// <summary>A file that is read. A mistyped option would be taken for one, so a dash begins no file's name that is not there.</summary>
+    public static Argument<string> FileArgument(string name, string description) => WithoutDashes(new Argument<string>(name) { Description = description, HelpName = name.ToUpperInvariant() });
+
+    /// <summary>Files that are read, one at least.</summary>
+    public static Argument<string[]> FileArguments(string name, string description) =>
+        WithoutDashes(new Argument<string[]>(name + "s") { Description = description, HelpName = name.ToUpperInvariant(), Arity = ArgumentArity.OneOrMore });
+
+    private static T WithoutDashes<T>(T argument) where T : Argument
+    {
+        argument.Validators.Add(result =>
+        {
+            if (result.Tokens.FirstOrDefault(t => t.Value.StartsWith('-') && !Path.Exists(t.Value)) is { } dashed)
+                result.AddError($"There is no option {dashed.Value} here.");
+        });
+        return argument;
+    }
 }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using Pleatwright.Chart;
 using Pleatwright.Order;
@@ -21,9 +22,20 @@ internal static class LongWork
     }
 
     /// <summary>Plans the order as for a plate.</summary>
+    /// <param name="work">The work.</param>
+    /// <param name="telling">Where it is told how far it is.</param>
+    /// <param name="cancel">Stops it.</param>
+    /// <param name="doing">What is told.</param>
     /// <exception cref="OperationCanceledException">It was stopped.</exception>
-    public static WorkingOrder Plan(Work work, Telling telling, CancellationToken cancel) =>
-        Planner.Plan(work, Effort.Plate, telling.Of("planning the order"), cancel);
+    public static WorkingOrder Plan(Work work, Telling telling, CancellationToken cancel, string doing = "planning the order") =>
+        Planner.Plan(work, Effort.Plate, telling.Of(doing), cancel);
+
+    /// <summary>Proofreads.</summary>
+    public static ImmutableArray<Finding> Proofread(Work work, Telling telling)
+    {
+        telling.Say("proofreading");
+        return Proofreading.Read(work);
+    }
 
     /// <summary>Plans, proofreads and makes the plate, whose pages are laid out when it is written.</summary>
     /// <exception cref="OperationCanceledException">It was stopped.</exception>
@@ -31,8 +43,7 @@ internal static class LongWork
     public static PlateDocument Plate(Work work, PlateOptions options, Telling telling, CancellationToken cancel)
     {
         var order = Plan(work, telling, cancel);
-        telling.Say("proofreading");
-        var findings = Proofreading.Read(work);
+        var findings = Proofread(work, telling);
         cancel.ThrowIfCancellationRequested();
         telling.Say("laying out the pages");
         return PlateMaker.Make(work, order, findings, options);

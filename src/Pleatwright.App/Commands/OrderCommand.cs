@@ -63,7 +63,7 @@ internal static class OrderCommand
     private static void Say(WorkingOrder order, LevelWords words, UnitSystem units)
     {
         Console.WriteLine(order.Work.Piece.Title);
-        Console.WriteLine($"{order.Starts} starts (no order can have fewer than {order.LowerBoundStarts}), {order.Turns} turns, {order.Carried.Say(units)} carried.");
+        Console.WriteLine($"{Counting.Of(order.Starts, "start")} (no order can have fewer than {order.LowerBoundStarts}), {Counting.Of(order.Turns, "turn")}, {order.Carried.Say(units)} carried.");
         if (order.Needlefuls > order.Starts) Console.WriteLine(BandReport.Words(order, units));
         foreach (var direction in Directions.Write(order, words, grouped: true))
         {

@@ -17,7 +17,7 @@ internal static class PieceFile
         }
         catch (ArgumentException e)
         {
-            throw new UsageException($"{path}:1:1: {e.Message.Split(" (Parameter")[0]}.");
+            throw UsageException.Of($"{path}:1:1", e);
         }
     }
 
@@ -55,7 +55,7 @@ internal static class PieceFile
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {
-            throw new UsageException($"{path}: it cannot be written: {e.Message}");
+            throw new UsageException($"{path}: it cannot be written: {AtomicFile.Why(e)}");
         }
     }
 

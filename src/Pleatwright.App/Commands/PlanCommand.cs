@@ -17,7 +17,7 @@ internal static class PlanCommand
         command.SetAction(async (parsed, cancel) =>
         {
             var order = await LongWork.Do(cancel, telling => LongWork.Plan(PieceFile.Lay(parsed.GetValue(piece)!), telling, cancel));
-            var amounts = Amounts(order);
+            var amounts = Amounts(order, parsed.GetValue(piece)!);
             if (parsed.GetValue(json)) CommandLine.PrintJson(Report(order, amounts));
             else Say(order, amounts, units.Read(parsed));
             return CommandLine.Done;
@@ -25,7 +25,7 @@ internal static class PlanCommand
         return command;
     }
 
-    private static ThreadAmount[] Amounts(WorkingOrder order)
+    private static ThreadAmount[] Amounts(WorkingOrder order, string path)
     {
         try
         {
@@ -33,7 +33,7 @@ internal static class PlanCommand
         }
         catch (ArgumentException e)
         {
-            throw new UsageException(e.Message);
+            throw UsageException.Of(path, e);
         }
     }
 
@@ -135,11 +135,11 @@ internal static class PlanCommand
         var widest = amounts.Max(a => a.Use.Thread.Name.Length);
         foreach (var (use, skeins) in amounts)
         {
-            Console.WriteLine($"  {use.Thread.Key}  {use.Thread.Name.PadRight(widest)}  {use.Thread.Strands} strands  {use.Cables,6} cables"
-                + (use.HalfStitches > 0 ? $" and {use.HalfStitches} half stitches" : "")
-                + (use.BandStitches > 0 ? $", {Count(use.BandStitches, "stitch", "stitches")} of bands" : "")
-                + (use.Accents > 0 ? $", {Count(use.Accents, "accent")}" : "")
-                + $"  {use.Length.Say(units)}  {Count(use.Needlefuls, "needleful")}  {Count(skeins, "skein")}");
+            Console.WriteLine($"  {use.Thread.Key}  {use.Thread.Name.PadRight(widest)}  {Counting.Of(use.Thread.Strands, "strand")}  {use.Cables,6} cables"
+                + (use.HalfStitches > 0 ? $" and {Counting.Of(use.HalfStitches, "half stitch", "half stitches")}" : "")
+                + (use.BandStitches > 0 ? $", {Counting.Of(use.BandStitches, "stitch", "stitches")} of bands" : "")
+                + (use.Accents > 0 ? $", {Counting.Of(use.Accents, "accent")}" : "")
+                + $"  {use.Length.Say(units)}  {Counting.Of(use.Needlefuls, "needleful")}  {Counting.Of(skeins, "skein")}");
         }
         SayBack(order, units);
         var plan = order.Cutting();
@@ -152,10 +152,8 @@ internal static class PlanCommand
     {
         var back = order.Backsmock;
         if (back.Rows.IsEmpty) return;
-        Console.WriteLine($"  Backsmocking, in thread near the colour of the cloth  {back.Thread.Strands} strands  {back.Cables} cables on the back of "
-            + Count(back.Rows.Select(r => r.Row).Distinct().Count(), "gathering row")
-            + $"  {back.Length.Say(units)}  {Count(back.Needlefuls, "needleful")}  {Count(BackSkeins(order), "skein")}");
+        Console.WriteLine($"  Backsmocking, in thread near the colour of the cloth  {Counting.Of(back.Thread.Strands, "strand")}  {back.Cables} cables on the back of "
+            + Counting.Of(back.Rows.Select(r => r.Row).Distinct().Count(), "gathering row")
+            + $"  {back.Length.Say(units)}  {Counting.Of(back.Needlefuls, "needleful")}  {Counting.Of(BackSkeins(order), "skein")}");
     }
-
-    private static string Count(int n, string what, string? many = null) => n == 1 ? $"1 {what}" : $"{n} {many ?? what + "s"}";
 }

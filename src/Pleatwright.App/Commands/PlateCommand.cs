@@ -23,8 +23,8 @@ internal static class PlateCommand
         command.SetAction(async (parsed, cancel) =>
         {
             var path = parsed.GetValue(output)!;
-            var format = PlateFormat.OfFile(path) ?? throw new UsageException($"{path}: a plate is written as {Endings}; end the name with one of them.");
             PieceFile.CheckWritable(path);
+            var format = PlateFormat.OfFile(path) ?? throw new UsageException($"{path}: a plate is written as {Endings}; end the name with one of them.");
             try
             {
                 await PieceFile.WriteWhole(path, await LongWork.Do(cancel, telling =>

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Pleatwright.Measure;
 using Pleatwright.Proof;
 
 namespace Pleatwright.App.Commands;
@@ -11,9 +12,9 @@ internal static class ProofCommand
         var piece = CommandLine.PieceArgument();
         var json = CommandLine.JsonOption();
         var command = new Command("proof", "Whether it can be stitched, covers and sits level; exit 1 when there are errors.") { piece, json };
-        command.SetAction(parsed =>
+        command.SetAction(async (parsed, cancel) =>
         {
-            var findings = Proofreading.Read(PieceFile.Lay(parsed.GetValue(piece)!));
+            var findings = await LongWork.Do(cancel, telling => LongWork.Proofread(PieceFile.Lay(parsed.GetValue(piece)!), telling));
             if (parsed.GetValue(json)) CommandLine.PrintJson(Report(findings));
             else Say(findings);
             return Count(findings, Severity.Error) > 0 ? CommandLine.Found : CommandLine.Done;
@@ -36,13 +37,20 @@ internal static class ProofCommand
             lastCableRow = f.LastRow.Index,
             mend = f.Mend?.Words,
         }),
-        counts = new
-        {
-            error = Count(findings, Severity.Error),
-            warning = Count(findings, Severity.Warning),
-            note = Count(findings, Severity.Note),
-        },
+        counts = Counts(findings),
     };
+
+    /// <summary>How many of each severity, for programs.</summary>
+    internal static object Counts(IReadOnlyList<Finding> findings) => new
+    {
+        error = Count(findings, Severity.Error),
+        warning = Count(findings, Severity.Warning),
+        note = Count(findings, Severity.Note),
+    };
+
+    /// <summary>The same in words.</summary>
+    internal static string InWords(IReadOnlyList<Finding> findings) =>
+        string.Join(", ", new[] { Severity.Error, Severity.Warning, Severity.Note }.Select(s => Counting.Of(Count(findings, s), s.ToString().ToLowerInvariant())));
 
     private static void Say(IReadOnlyList<Finding> findings)
     {
@@ -53,6 +61,6 @@ internal static class ProofCommand
         }
         Console.WriteLine(findings.Count == 0
             ? "Nothing found: it can be stitched as drawn."
-            : $"{Count(findings, Severity.Error)} errors, {Count(findings, Severity.Warning)} warnings, {Count(findings, Severity.Note)} notes.");
+            : $"{InWords(findings)}.");
     }
 }

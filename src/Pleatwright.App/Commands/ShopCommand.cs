@@ -1,5 +1,4 @@
 using System.CommandLine;
-using Pleatwright.Order;
 using Pleatwright.Shopping;
 
 namespace Pleatwright.App.Commands;
@@ -9,15 +8,15 @@ internal static class ShopCommand
 {
     public static Command Make()
     {
-        var pieces = new Argument<string[]>("pieces") { Description = "Piece files (*.piece.json).", HelpName = "PIECE", Arity = ArgumentArity.OneOrMore };
+        var pieces = CommandLine.FileArguments("piece", "Piece files (*.piece.json).");
         var stash = new Option<string?>("--stash") { Description = "What you have, and your rates and pace; without it everything is bought.", HelpName = "FILE" };
         var json = CommandLine.JsonOption();
         var units = WorkOptions.Units();
         var command = new Command("shop", "What to buy for one or more pieces, what it costs, how long it takes.") { pieces, stash, json, units };
-        command.SetAction(parsed =>
+        command.SetAction(async (parsed, cancel) =>
         {
             var had = parsed.GetValue(stash) is { } file ? StashFile.Read(file) : Stash.Empty;
-            var list = ListOf(parsed.GetValue(pieces)!, had);
+            var list = ListOf(await LongWork.Do(cancel, telling => Needs(parsed.GetValue(pieces)!, telling, cancel)), had);
             var reckoning = Reckoning.Of(list, had.Rates, had.Pace);
             if (parsed.GetValue(json)) CommandLine.PrintJson(ShoppingReport.Of(list, reckoning, had));
             else CommandLine.Print(ShoppingWords.Lines(list, reckoning, had, units.Read(parsed), instead: false));
@@ -26,20 +25,28 @@ internal static class ShopCommand
         return command;
     }
 
-    /// <summary>Reads pieces, orders them and makes their list.</summary>
-    /// <exception cref="UsageException">One cannot be read, or its thread cannot be cut.</exception>
-    public static ShoppingList ListOf(IReadOnlyList<string> paths, Stash stash)
+    /// <summary>Reads pieces and plans their orders, to count what they need.</summary>
+    /// <exception cref="UsageException">One cannot be read.</exception>
+    /// <exception cref="OperationCanceledException">It was stopped.</exception>
+    public static List<PieceNeeds> Needs(IReadOnlyList<string> paths, Telling telling, CancellationToken cancel)
     {
+        var works = paths.Select(PieceFile.Lay).ToList(); // a file that cannot be read is told before long work
         var needs = new List<PieceNeeds>();
-        foreach (var path in paths)
+        foreach (var (i, work) in works.Index())
         {
-            var work = PieceFile.Lay(path);
-            var title = work.Piece.Title;
+            var order = LongWork.Plan(work, telling, cancel, $"planning piece {i + 1} of {works.Count}");
             // Two pieces of one title are told apart by their number.
-            var name = title;
-            for (var number = 2; needs.Exists(n => n.Piece == name); number++) name = $"{title} ({number})";
-            needs.Add(PieceNeeds.Of(Planner.Plan(work, Effort.Plate), name));
+            var name = work.Piece.Title;
+            for (var number = 2; needs.Exists(n => n.Piece == name); number++) name = $"{work.Piece.Title} ({number})";
+            needs.Add(PieceNeeds.Of(order, name));
         }
+        return needs;
+    }
+
+    /// <summary>The list for them, with what is had.</summary>
+    /// <exception cref="UsageException">A thread cannot be cut.</exception>
+    public static ShoppingList ListOf(IReadOnlyList<PieceNeeds> needs, Stash stash)
+    {
         try
         {
             return ShoppingList.Of(needs, stash);

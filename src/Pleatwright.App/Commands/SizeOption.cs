@@ -15,14 +15,14 @@ internal static class SizeOption
         if (name is null) return work;
         var piece = work.Piece;
         var size = piece.Sizes.FirstOrDefault(s => s.Name == name) ?? throw new UsageException(
-            $"the piece has no size “{name}”; it has {(piece.Sizes.IsEmpty ? "none" : string.Join(", ", piece.Sizes.Select(s => $"“{s.Name}”")))}.");
+            $"the piece has no size “{name}”; it has {(piece.Sizes.IsEmpty ? "only its own" : string.Join(", ", piece.Sizes.Select(s => $"“{s.Name}”")))}.");
         try
         {
             return Work.Lay(SizeTable.In(piece, size));
         }
         catch (ArgumentException e)
         {
-            throw new UsageException($"size “{name}”: {e.Message.Split(" (Parameter")[0]}.");
+            throw UsageException.Of($"size “{name}”", e);
         }
     }
 }

@@ -10,7 +10,7 @@ internal static class StashCommand
 {
     public static Command Make()
     {
-        var file = new Argument<string>("file") { Description = "A stash file (JSON).", HelpName = "FILE" };
+        var file = CommandLine.FileArgument("file", "A stash file (JSON).");
         var import = new Option<string?>("--import") { Description = "Take in a list: lines of a name that is there take its place, others are added. Makes the file when there is none.", HelpName = "CSV" };
         var export = new Option<string?>("--export") { Description = "Write the stash as a list for a spreadsheet.", HelpName = "CSV" };
         var piece = new Option<string?>("--for") { Description = "Hold a piece's needs against the stash, with what may be taken instead.", HelpName = "PIECE" };
@@ -21,18 +21,22 @@ internal static class StashCommand
         {
             var path = parsed.GetValue(file)!;
             var coming = parsed.GetValue(import) is { } csv ? StashFile.ReadCsv(csv) : null;
-            var stash = coming is not null && !File.Exists(path) && !Directory.Exists(path) ? Stash.Empty : StashFile.Read(path);
-            if (parsed.GetValue(export) is { } early) PieceFile.CheckWritable(early);
-            var list = parsed.GetValue(piece) is { } p ? ShopCommand.ListOf([p], stash) : null;
+            var stash = coming is not null && !Path.Exists(path) ? Stash.Empty : StashFile.Read(path);
             if (coming is not null)
             {
+                PieceFile.CheckWritable(path);
                 stash = stash.With(coming.Threads, coming.Cloths);
                 if (stash.Threads.Length > Stash.MostOfAKind || stash.Cloths.Length > Stash.MostOfAKind)
                     throw new UsageException($"{path}: together that is more than {Stash.MostOfAKind} threads or cloths; nothing was taken in.");
-                await PieceFile.WriteWhole(path, StashWriter.WriteUtf8(stash), cancel);
-                if (list is not null) list = ShopCommand.ListOf([parsed.GetValue(piece)!], stash);
             }
-            if (parsed.GetValue(export) is { } target) await PieceFile.WriteWhole(target, StashCsv.Write(stash), cancel);
+            var target = parsed.GetValue(export);
+            if (target is not null) PieceFile.CheckWritable(target);
+            // All that may be refused is done; only then is anything written.
+            var list = parsed.GetValue(piece) is { } p
+                ? ShopCommand.ListOf(await LongWork.Do(cancel, telling => ShopCommand.Needs([p], telling, cancel)), stash)
+                : null;
+            if (coming is not null) await PieceFile.WriteWhole(path, StashWriter.WriteUtf8(stash), cancel);
+            if (target is not null) await PieceFile.WriteWhole(target, StashCsv.Write(stash), cancel);
             if (list is not null)
             {
                 var reckoning = Reckoning.Of(list, stash.Rates, stash.Pace);

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.CommandLine;
 using System.CommandLine.Parsing;
 using System.Globalization;
@@ -17,7 +18,7 @@ internal static class TraceCommand
 {
     public static Command Make()
     {
-        var image = new Argument<string>("image") { Description = "A picture: PNG, JPEG, WebP or GIF.", HelpName = "IMAGE" };
+        var image = CommandLine.FileArgument("image", "A picture: PNG, JPEG, WebP or GIF.");
         var output = new Option<string>("--output", "-o") { Description = "The piece file to write.", HelpName = "PIECE", Required = true };
         var width = Whole("--width", 80, "VALLEYS", "Valleys across the figure.");
         var threads = Whole("--threads", 6, "N", "Threads at most.");
@@ -35,9 +36,9 @@ internal static class TraceCommand
         var turn = new ChoiceOption<Turn>("--turn", "Turn it clockwise, after the crop.", ("0", Turn.None), ("90", Turn.Quarter), ("180", Turn.Half), ("270", Turn.ThreeQuarters));
         var mirror = new Option<bool>("--mirror") { Description = "Make the figure the same left and right of its middle." };
         var noHalves = new Option<bool>("--no-half-stitches") { Description = "Leave every run end without a half stitch." };
-        var title = new Option<string?>("--title") { Description = "The piece's title; the picture's name when not given.", HelpName = "TEXT" };
+        var title = new Option<string?>("--title") { Description = "The piece's title; the picture's name when not given.", HelpName = "TEXT", CustomParser = ReadTitle };
         var cloth = new Option<Colour?>("--cloth") { Description = "The cloth's colour.", HelpName = "#rrggbb", CustomParser = r => Colour.TryParse(r.Tokens[0].Value, out var c) ? c : Refuse<Colour?>(r, "--cloth takes a colour written as #rrggbb") };
-        var margin = Whole("--margin", TracedPiece.UsualMargin, "PLEATS", "Bare pleats at each side of the figure at least.");
+        var margin = Whole("--margin", TracedPiece.UsualMargin, "PLEATS", "Bare pleats at each side of the figure at least.", (0, PleatingPlan.MostPleats));
         var gauge = new GaugeOptions();
         var json = CommandLine.JsonOption();
         var command = new Command("trace", "Makes a figure that can be stitched from a picture, and a piece round it.")
@@ -51,8 +52,8 @@ internal static class TraceCommand
             var name = Path.GetFileNameWithoutExtension(path);
             var options = new TracingOptions
             {
-                Width = parsed.GetValue(width),
-                Threads = parsed.GetValue(threads),
+                Width = parsed.GetValue(width)!.Value,
+                Threads = parsed.GetValue(threads)!.Value,
                 Stash = parsed.GetValue(stash) is { } file ? StashFile.ReadThreads(file) : [],
                 Fidelity = parsed.GetValue(fidelity),
                 Background = (parsed.GetValue(background) ?? Background.Auto) with { Tolerance = parsed.GetValue(tolerance), Enclosed = parsed.GetValue(enclosed) },
@@ -63,15 +64,17 @@ internal static class TraceCommand
                 Gauge = gauge.Read(parsed),
                 Name = name.Length > 0 ? name : "figure",
             };
-            var pleats = parsed.GetValue(margin);
-            if (pleats is < 0 or > PleatingPlan.MostPleats) throw new UsageException($"--margin takes 0 to {PleatingPlan.MostPleats} pleats.");
             var target = parsed.GetValue(output)!;
             PieceFile.CheckWritable(target);
-            var (trace, piece) = await LongWork.Do(cancel, telling => Run(path, options, parsed.GetValue(title) ?? Sentence(name), parsed.GetValue(cloth), pleats, telling, cancel));
-            await PieceFile.WriteWhole(target, PieceWriter.WriteUtf8(piece), cancel);
-            var work = Work.Lay(piece);
-            if (parsed.GetValue(json)) CommandLine.PrintJson(Report(target, trace, work));
-            else Say(target, trace, work);
+            var (trace, work, findings) = await LongWork.Do(cancel, telling =>
+            {
+                var (traced, piece) = Run(path, options, parsed.GetValue(title) ?? Sentence(name), parsed.GetValue(cloth), parsed.GetValue(margin)!.Value, telling, cancel);
+                var laid = Work.Lay(piece);
+                return (traced, laid, LongWork.Proofread(laid, telling));
+            });
+            await PieceFile.WriteWhole(target, PieceWriter.WriteUtf8(work.Piece), cancel);
+            if (parsed.GetValue(json)) CommandLine.PrintJson(Report(target, trace, work, findings));
+            else Say(target, trace, work, findings);
             return CommandLine.Done;
         });
         return command;
@@ -88,53 +91,40 @@ internal static class TraceCommand
         }
         catch (ArgumentException e)
         {
-            throw new UsageException($"{path}: {e.Message.Split(" (Parameter")[0]}.");
+            throw UsageException.Of(path, e);
         }
     }
 
-    private static object Report(string target, Traced trace, Work work)
+    private static object Report(string target, Traced trace, Work work, ImmutableArray<Finding> findings) => new
     {
-        var findings = Proofreading.Read(work);
-        return new
+        piece = target,
+        width = trace.Figure.Width,
+        height = trace.Figure.Height,
+        pleats = work.Pleating.Pleats,
+        gatheringRows = work.Pleating.Cloth.GatheringRows,
+        baseRow = trace.BaseRow,
+        cables = trace.Cables,
+        runs = trace.Runs,
+        meanDifference = Math.Round(trace.MeanDifference, 3),
+        energies = trace.Energies,
+        threads = trace.Threads.Select(t => new
         {
-            piece = target,
-            width = trace.Figure.Width,
-            height = trace.Figure.Height,
-            pleats = work.Pleating.Pleats,
-            gatheringRows = work.Pleating.Cloth.GatheringRows,
-            baseRow = trace.BaseRow,
-            cables = trace.Cables,
-            runs = trace.Runs,
-            meanDifference = Math.Round(trace.MeanDifference, 3),
-            energies = trace.Energies,
-            threads = trace.Threads.Select(t => new
-            {
-                key = t.Key.ToString(),
-                name = t.Name,
-                colour = t.Colour.ToString(),
-                cables = CablesIn(work, t.Key),
-            }),
-            counts = new
-            {
-                error = findings.Count(f => f.Severity == Severity.Error),
-                warning = findings.Count(f => f.Severity == Severity.Warning),
-                note = findings.Count(f => f.Severity == Severity.Note),
-            },
-        };
-    }
+            key = t.Key.ToString(),
+            name = t.Name,
+            colour = t.Colour.ToString(),
+            cables = CablesIn(work, t.Key),
+        }),
+        counts = ProofCommand.Counts(findings),
+    };
 
-    private static void Say(string target, Traced trace, Work work)
+    private static void Say(string target, Traced trace, Work work, ImmutableArray<Finding> findings)
     {
-        var findings = Proofreading.Read(work);
-        Console.WriteLine($"{work.Piece.Title}: {trace.Figure.Width} valleys by {trace.Figure.Height} cable rows, {trace.Cables} cables in {trace.Runs} runs.");
+        Console.WriteLine($"{work.Piece.Title}: {trace.Figure.Width} valleys by {trace.Figure.Height} cable rows, {Counting.Of(trace.Cables, "cable")} in {Counting.Of(trace.Runs, "run")}.");
         Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"The threads lie {trace.MeanDifference:0.0} from the picture on the mean (CIEDE2000)."));
-        foreach (var thread in trace.Threads) Console.WriteLine($"  {thread.Key}  {thread.Colour}  {thread.Name}, {CablesIn(work, thread.Key)} cables");
-        Console.WriteLine($"Proof: {Counted(findings, Severity.Error, "error")}, {Counted(findings, Severity.Warning, "warning")}, {Counted(findings, Severity.Note, "note")}.");
+        foreach (var thread in trace.Threads) Console.WriteLine($"  {thread.Key}  {thread.Colour}  {thread.Name}, {Counting.Of(CablesIn(work, thread.Key), "cable")}");
+        Console.WriteLine($"Proof: {ProofCommand.InWords(findings)}.");
         Console.WriteLine($"Written: {target}");
     }
-
-    private static string Counted(IEnumerable<Finding> findings, Severity severity, string word) =>
-        findings.Count(f => f.Severity == severity) is var n && n == 1 ? $"1 {word}" : $"{n} {word}s";
 
     private static int CablesIn(Work work, ThreadKey thread)
     {
@@ -146,16 +136,24 @@ internal static class TraceCommand
     private static string Sentence(string name)
     {
         var words = name.Replace('-', ' ').Replace('_', ' ').Trim();
+        if (words.Length > Piece.LongestTitle) words = words[..(char.IsHighSurrogate(words[Piece.LongestTitle - 1]) ? Piece.LongestTitle - 1 : Piece.LongestTitle)];
         return words.Length == 0 ? "Figure" : char.ToUpperInvariant(words[0]) + words[1..];
     }
 
-    private static Option<int> Whole(string name, int usual, string help, string description) =>
-        new(name) { Description = description, HelpName = help, DefaultValueFactory = _ => usual };
+    private static WholeOption Whole(string name, int usual, string help, string description, (int Least, int Most)? range = null) =>
+        new(name, help, description, range) { DefaultValueFactory = _ => usual };
 
     private static double Decimal(ArgumentResult result) =>
         double.TryParse(result.Tokens[0].Value, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var value)
             ? value
             : Refuse<double>(result, "a number is wanted here, like 0.5");
+
+    private static string? ReadTitle(ArgumentResult result) => result.Tokens[0].Value.Trim() switch
+    {
+        { Length: > Piece.LongestTitle } => Refuse<string>(result, $"--title takes at most {Piece.LongestTitle} characters"),
+        { Length: 0 } => Refuse<string>(result, "--title takes a title"),
+        var given => given,
+    };
 
     private static Background? ReadBackground(ArgumentResult result) => result.Tokens[0].Value switch
     {
@@ -186,7 +184,7 @@ internal static class TraceCommand
         private readonly Option<double> pleatsPerInch = new("--pleats-per-inch") { Description = "Finished pleats in an inch.", HelpName = "N", DefaultValueFactory = _ => Gauge.Common.PleatsPerInch, CustomParser = Decimal };
         private readonly Option<Length> takeUp = Lengthy("--take-up", Gauge.Common.TakeUp, "Flat cloth one pleat takes up.");
         private readonly Option<Length> rowSpacing = Lengthy("--row-spacing", Gauge.Common.RowSpacing, "From one gathering row to the next.");
-        private readonly Option<int> cableRows = Whole("--cable-rows", Gauge.Common.CableRowsPerSpace, "N", "Cable rows in one space.");
+        private readonly WholeOption cableRows = Whole("--cable-rows", Gauge.Common.CableRowsPerSpace, "N", "Cable rows in one space.");
 
         public void AddTo(Command command)
         {
@@ -200,11 +198,11 @@ internal static class TraceCommand
         {
             try
             {
-                return Gauge.FromPleatsPerInch(parsed.GetValue(pleatsPerInch), parsed.GetValue(takeUp), parsed.GetValue(rowSpacing), parsed.GetValue(cableRows));
+                return Gauge.FromPleatsPerInch(parsed.GetValue(pleatsPerInch), parsed.GetValue(takeUp), parsed.GetValue(rowSpacing), parsed.GetValue(cableRows)!.Value);
             }
             catch (ArgumentException e)
             {
-                throw new UsageException(e.Message.Split(" (Parameter")[0]);
+                throw UsageException.Of("the gauge", e);
             }
         }
 

@@ -197,21 +197,17 @@ public sealed class FolderStore : IFileStore
         }
     }
 
+    // The operating systems' own numbers: would block on Unix (two of them), held and locked on Windows.
     private static bool IsHeldElsewhere(IOException e) =>
-        e is not (FileNotFoundException or DirectoryNotFoundException or PathTooLongException) && !IsFull(e) && Code(e) is 11 or 32 or 33 or 35;
-
-    // The operating systems' own numbers: no space and quota passed on Unix, disk full (two of them) on Windows.
-    private static bool IsFull(Exception e) => Code(e) is 28 or 122 or 69 or 112 or 39;
-
-    private static int Code(Exception e) => e.HResult & 0xffff;
+        e is not (FileNotFoundException or DirectoryNotFoundException or PathTooLongException) && (e.HResult & 0xffff) is 11 or 35 or 32 or 33;
 
     private static ShelfException Trouble(Exception e) => e switch
     {
         UnauthorizedAccessException => new ShelfException(ShelfTrouble.ReadOnly,
             "The shelf may not be written here (read-only folder or file); nothing was changed. Allow writing, or open the bench on another shelf.", e),
-        _ when IsFull(e) => new ShelfException(ShelfTrouble.Full,
+        _ when AtomicFile.IsFull(e) => new ShelfException(ShelfTrouble.Full,
             "There is no room left on the shelf's disk. What stood on the shelf is untouched; make room and save again.", e),
-        _ when Code(e) == 30 => new ShelfException(ShelfTrouble.ReadOnly,
+        _ when AtomicFile.IsReadOnly(e) => new ShelfException(ShelfTrouble.ReadOnly,
             "The shelf's disk is read-only; nothing was changed. Open the bench on another shelf.", e),
         _ => new ShelfException(ShelfTrouble.Unavailable, $"The shelf's folder could not be used: {e.Message} Nothing was changed.", e),
     };

@@ -18,7 +18,7 @@ public enum Backsmocking
 /// <summary>
 /// A piece: the cloth, the threads, the figures, and where they go. This is what a piece file holds, no more and no less.
 /// </summary>
-/// <param name="Title">Its title.</param>
+/// <param name="Title">Its title, at most <see cref="LongestTitle"/> characters.</param>
 /// <param name="Cloth">Its cloth.</param>
 /// <param name="Threads">Its threads, each with a letter of its own, in the order of the key.</param>
 /// <param name="Figures">Its figures, each with a name of its own.</param>
@@ -30,6 +30,9 @@ public sealed record Piece(
     ImmutableArray<Figure> Figures,
     ImmutableArray<Placement> Placements)
 {
+    /// <summary>The most characters a title may have.</summary>
+    public const int LongestTitle = 200;
+
     /// <summary>Geometric bands; they lie under the figures.</summary>
     public ImmutableArray<Band> Bands { get; init; } = [];
 

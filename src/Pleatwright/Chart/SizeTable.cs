@@ -90,9 +90,9 @@ public static class SizeTable
             var above = strays.Max(s => -s.Row.Index);
             var below = strays.Max(s => s.Row.Index - pleating.CableRows + 1);
             if (aside > 0)
-                yield return $"“{name}” runs {Count(aside, "valley")} off the side: it needs {pleating.Pleats + 2 * aside} pleats and this size has {pleating.Pleats}.";
-            if (above > 0) yield return $"“{name}” runs {Count(above, "cable row")} above gathering row 1.";
-            if (below > 0) yield return $"“{name}” runs {Count(below, "cable row")} below the last gathering row, {pleating.Cloth.GatheringRows}.";
+                yield return $"“{name}” runs {Counting.Of(aside, "valley")} off the side: it needs {pleating.Pleats + 2 * aside} pleats and this size has {pleating.Pleats}.";
+            if (above > 0) yield return $"“{name}” runs {Counting.Of(above, "cable row")} above gathering row 1.";
+            if (below > 0) yield return $"“{name}” runs {Counting.Of(below, "cable row")} below the last gathering row, {pleating.Cloth.GatheringRows}.";
         }
     }
 
@@ -145,6 +145,4 @@ public static class SizeTable
     }
 
     private static string Sentence(string words) => char.ToUpperInvariant(words[0]) + words[1..] + ".";
-
-    private static string Count(int n, string what) => n == 1 ? $"1 {what}" : $"{n} {what}s";
 }

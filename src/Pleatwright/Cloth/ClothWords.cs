@@ -29,7 +29,7 @@ public static class ClothWords
             foreach (var share in plan.Shares)
             {
                 lines.Add(new(first ? "Panels" : "", $"{share.Name}: cut {share.Cut.Say(units)}, " +
-                    (share.Pleats > 0 ? $"{Count(share.Pleats, "pleat")}, {share.First} to {share.Last}" : "no pleat of its own")));
+                    (share.Pleats > 0 ? $"{Counting.Of(share.Pleats, "pleat")}, {share.First} to {share.Last}" : "no pleat of its own")));
                 first = false;
             }
         }
@@ -38,11 +38,11 @@ public static class ClothWords
         if (!joins.IsEmpty)
             lines.Add(new("Joins", $"in {(joins.Length == 1 ? "valley" : "valleys")} {string.Join(", ", joins.Select(j => ValleyWords(j.Valley, plan)))}"));
         lines.Add(new("Finished", FinishedWords(plan, units)));
-        lines.Add(new("Pleats", $"{plan.Pleats}, and {Count(cloth.SeamPleats, "seam pleat")} at each side: {plan.PleatsToGather} to gather; centre valley {plan.CentreValley}"));
+        lines.Add(new("Pleats", $"{plan.Pleats}, and {Counting.Of(cloth.SeamPleats, "seam pleat")} at each side: {plan.PleatsToGather} to gather; centre valley {plan.CentreValley}"));
         lines.Add(new("Gauge", Number($"{gauge.TakeUp.Say(units)} of cloth to a pleat, dots {(gauge.TakeUp / 2).Say(units)} apart; fullness {plan.Fullness:0.0#} to 1{(round is null ? "" : " at the neck")}")));
         lines.Add(new("Pitch", PitchWords(plan, units)));
         lines.Add(new("Rows", $"gather {plan.RowsToGather}: {cloth.GatheringRows} gathering rows {gauge.RowSpacing.Say(units)} apart, {cloth.HoldingRowsAbove} holding above and {cloth.HoldingRowsBelow} below"));
-        lines.Add(new("", $"{Count(gauge.CableRowsPerSpace, "cable row")} in a space, {plan.CableRows} in all"));
+        lines.Add(new("", $"{Counting.Of(gauge.CableRowsPerSpace, "cable row")} in a space, {plan.CableRows} in all"));
         if (!plan.Passes.IsEmpty) lines.Add(new("Passes", PassWords(plan)));
         return lines.ToImmutable();
     }
@@ -102,12 +102,10 @@ public static class ClothWords
     {
         var pleater = plan.Cloth.Pleater!.Value;
         var passes = plan.Passes;
-        if (passes.Length == 1) return $"one pass of {Count(passes[0].Rows, "row")} through a pleater of {pleater.Rows}";
+        if (passes.Length == 1) return $"one pass of {Counting.Of(passes[0].Rows, "row")} through a pleater of {pleater.Rows}";
         return $"{passes.Length} through a pleater of {pleater.Rows}, holding rows counted: " + string.Join("; ", passes.Select(p =>
             $"rows {p.First} to {p.Last}" + (p.Again > 0 ? $", with {(p.Again == 1 ? $"row {p.First - 1}" : $"rows {p.First - p.Again} to {p.First - 1}")} run again" : "")));
     }
-
-    private static string Count(int n, string what) => n == 1 ? $"1 {what}" : $"{n} {what}s";
 
     private static string Number(FormattableString text) => FormattableString.Invariant(text);
 }

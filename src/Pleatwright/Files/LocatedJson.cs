@@ -56,9 +56,10 @@ internal sealed class JsonText
         if (utf8.StartsWith(Encoding.UTF8.Preamble)) utf8 = utf8[3..];
         var text = new JsonText(utf8.ToArray());
         var reader = new Utf8JsonReader(text.utf8, new JsonReaderOptions { MaxDepth = 16 });
+        if (utf8.IndexOfAnyExcept(" \t\r\n"u8) < 0) throw text.Error(0, "the file is empty; it must begin with {.");
         try
         {
-            if (!reader.Read()) throw text.Error(0, "the file is empty; it must begin with {.");
+            reader.Read();
             var root = text.Value(ref reader);
             reader.Read(); // anything after the document is an error of the reader's own
             return (text, root);

@@ -46,7 +46,7 @@ public static class PieceReader
                     $"this piece is of format {n.Value}, newer than this program reads ({FormatNumber}); it was left untouched. Use a newer Pleatwright."));
             keys.AsWhole(format, "pleatwright", FormatNumber, FormatNumber);
             var title = keys.OptionalString("title") ?? "Untitled";
-            if (title.Length > 200) throw text.Error(keys.Required("title").Offset, "“title” is longer than 200 characters.");
+            if (title.Length > Chart.Piece.LongestTitle) throw text.Error(keys.Required("title").Offset, $"“title” is longer than {Chart.Piece.LongestTitle} characters.");
             var cloth = Cloth(keys.Required("cloth"));
             threads = Threads(keys.Optional("threads"));
             figures = Figures(keys.Optional("figures"));

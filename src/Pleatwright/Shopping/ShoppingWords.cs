@@ -22,13 +22,13 @@ public static class ShoppingWords
         const string Under = "             ";
         yield return string.Join(", ", list.Pieces.Select(p => p.Piece));
         yield return "";
-        yield return $"Threads   {(list.SkeinsToBuy == 0 ? "nothing to buy" : $"{Count(list.SkeinsToBuy, "skein")} to buy")}";
+        yield return $"Threads   {(list.SkeinsToBuy == 0 ? "nothing to buy" : $"{Counting.Of(list.SkeinsToBuy, "skein")} to buy")}";
         var widest = list.Threads.Select(t => t.Pool.Name.Length).DefaultIfEmpty(0).Max();
         foreach (var line in list.Threads)
         {
             yield return $"  {line.Pool.Thread.Colour}  {line.Pool.Name.PadRight(widest)}  {Of(line)}";
             if (line.Pool.Needs.Select(n => n.Piece).Distinct().Count() > 1)
-                yield return Under + string.Join(", ", line.Pool.Needs.Select(n => $"{n.Piece}: {Count(n.Use.Needlefuls, "needleful")}"));
+                yield return Under + string.Join(", ", line.Pool.Needs.Select(n => $"{n.Piece}: {Counting.Of(n.Use.Needlefuls, "needleful")}"));
             foreach (var taken in line.Taken) yield return Under + Of(taken);
             if (!instead || line.ToBuy == 0) continue;
             foreach (var other in line.Substitutes.Take(MostSubstitutes)) yield return $"{Under}or {Of(other)}";
@@ -46,7 +46,7 @@ public static class ShoppingWords
     /// <summary>What is needed, what is there, what to buy.</summary>
     public static string Of(ThreadLine line)
     {
-        var needs = $"{Count(line.Pool.Needlefuls, "needleful")}, {Count(line.WithoutStash, "skein")}";
+        var needs = $"{Counting.Of(line.Pool.Needlefuls, "needleful")}, {Counting.Of(line.WithoutStash, "skein")}";
         var there = line.AtHand > 0 ? $"; {Skeins(line.AtHand)} at hand" : "";
         var buy = line.ToBuy == 0 ? "; enough" : $"; buy {line.ToBuy.ToString(CultureInfo.InvariantCulture)}";
         return needs + there + buy + (line.Cutting.IsLeast ? "" : " (at most)");
@@ -66,7 +66,7 @@ public static class ShoppingWords
     public static string Of(ClothLine line, UnitSystem units)
     {
         var words = line.Taken.Select(t => $"{t.Cutting.Length.Say(units)} of {t.Cloth.Name} for {string.Join(", ", t.Pieces)}").ToList();
-        if (line.ToBuy is { } buy) words.Add($"buy {buy.Length.Say(units)} of cloth {line.Width.Say(units)} wide: {Count(buy.Widths.Length, "width")}{(buy.IsLeast ? "" : " (at most)")}");
+        if (line.ToBuy is { } buy) words.Add($"buy {buy.Length.Say(units)} of cloth {line.Width.Say(units)} wide: {Counting.Of(buy.Widths.Length, "width")}{(buy.IsLeast ? "" : " (at most)")}");
         words.AddRange(line.Short.Select(s => $"{s.Name} is too little or too narrow"));
         return string.Join("; ", words);
     }
@@ -75,7 +75,7 @@ public static class ShoppingWords
     public static string? Of(Pace pace)
     {
         if (pace.CablesAnHour is not { } p) return null;
-        var sittings = Count(pace.Sittings.Length, "sitting");
+        var sittings = Counting.Of(pace.Sittings.Length, "sitting");
         return pace.MinutesACable is null ? Number($"{p.Slow:0.#} to {p.Quick:0.#} cables an hour, as you say")
             : !pace.HasRange && pace.Sittings.Length == 1 ? Number($"{p.Middle:0.#} cables an hour (one sitting, no range; time another)")
             : Number($"{p.Middle:0.#} cables an hour, {p.Slow:0.#} to {p.Quick:0.#} (95 %, {sittings})") + (pace.HasRange ? "" : "; too few or too unlike to say more closely");
@@ -96,6 +96,4 @@ public static class ShoppingWords
     }
 
     private static string Number(FormattableString words) => FormattableString.Invariant(words);
-
-    private static string Count(int n, string what) => n == 1 ? $"1 {what}" : string.Create(CultureInfo.InvariantCulture, $"{n:N0} {what}s");
 }

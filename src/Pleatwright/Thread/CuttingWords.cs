@@ -28,8 +28,8 @@ public static class CuttingWords
     private static string Words(CutFloss floss)
     {
         var needlefuls = floss.Needlefuls.GroupBy(n => n.Thread).Select(g => Needlefuls(g.Key, [.. g]));
-        var spare = floss.SpareStrands == 0 ? "nothing left over" : $"{Count(floss.SpareStrands, "strand")} left over";
-        return $"{Count(floss.Lengths, "length")} from {Count(floss.Skeins, "skein")}: {string.Join("; ", needlefuls)}; {spare}";
+        var spare = floss.SpareStrands == 0 ? "nothing left over" : $"{Counting.Of(floss.SpareStrands, "strand")} left over";
+        return $"{Counting.Of(floss.Lengths, "length")} from {Counting.Of(floss.Skeins, "skein")}: {string.Join("; ", needlefuls)}; {spare}";
     }
 
     // "16 needlefuls of 4 strands, 5 of them of 2 and 2 from two lengths"
@@ -38,8 +38,6 @@ public static class CuttingWords
         var mixed = needlefuls.Where(n => n.From.Length > 1)
             .GroupBy(n => string.Join(" and ", n.From.Select(f => f.Strands).OrderDescending()))
             .Select(g => $"{g.Count()} of them of {g.Key} from {g.First().From.Length} lengths");
-        return string.Join(", ", [$"{Count(needlefuls.Length, "needleful")} of {Count(thread.Strands, "strand")}", .. mixed]);
+        return string.Join(", ", [$"{Counting.Of(needlefuls.Length, "needleful")} of {Counting.Of(thread.Strands, "strand")}", .. mixed]);
     }
-
-    private static string Count(int n, string what) => FormattableString.Invariant($"{n:#,0} {what}{(n == 1 ? "" : "s")}");
 }

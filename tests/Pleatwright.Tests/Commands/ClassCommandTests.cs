@@ -39,9 +39,9 @@ public sealed class ClassCommandTests : IDisposable
     }
 
     [Theory]
-    [InlineData("it takes 1 to 200", "--students", "0")]
-    [InlineData("it takes 1 to 200", "--students", "many")]
-    [InlineData("it takes 1 to 60", "--students", "3", "--sessions", "0")]
+    [InlineData("takes 1 to 200", "--students", "0")]
+    [InlineData("takes 1 to 200", "--students", "many")]
+    [InlineData("takes 1 to 60", "--students", "3", "--sessions", "0")]
     [InlineData("Option '--students' is required", "--spare-kits", "1")]
     public void Bad_numbers_give_one_line_and_nothing_is_written(string words, params string[] options)
     {
@@ -58,7 +58,7 @@ public sealed class ClassCommandTests : IDisposable
         foreach (var (piece, path, words) in new[]
                  {
                      (Program.Example("first-pennant"), Out("c.docx"), "end the name with one of them"),
-                     (Program.Example("first-pennant"), folder.FullName, "end the name with one of them"),
+                     (Program.Example("first-pennant"), folder.FullName, "this is a folder; name a file to write"),
                      (Program.Example("first-pennant"), Out("none/c.pdf"), "there is no folder"),
                      (Out("none.piece.json"), Out("c.pdf"), "none.piece.json"),
                  })

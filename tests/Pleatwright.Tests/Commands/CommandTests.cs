@@ -76,8 +76,7 @@ public sealed class CommandTests : IDisposable
             var outcome = Program.Run(command, path, "--json");
             Assert.Equal(2, outcome.Exit);
             Assert.Empty(outcome.Out);
-            Assert.Contains(path + located, outcome.Error, StringComparison.Ordinal);
-            Assert.Equal(1, outcome.Error.TrimEnd('\n').Count(c => c == '\n') + 1);
+            Assert.Contains(path + located, outcome.Complaint, StringComparison.Ordinal);
         }
         Assert.Equal(text, File.ReadAllText(path));
     }
@@ -101,7 +100,10 @@ public sealed class CommandTests : IDisposable
     [InlineData("proof")]
     [InlineData("order")]
     [InlineData("plate")]
+    [InlineData("class")]
     [InlineData("trace")]
+    [InlineData("stash")]
+    [InlineData("shop")]
     [InlineData("bench")]
     public void Help_is_in_words(params string[] command)
     {
@@ -118,7 +120,7 @@ public sealed class CommandTests : IDisposable
         {
             var outcome = Program.Run("plate", Program.Example("first-pennant"), "-o", path);
             Assert.Equal(2, outcome.Exit);
-            Assert.Equal(1, outcome.Error.Count(c => c == '\n'));
+            Assert.NotEmpty(outcome.Complaint);
         }
         Assert.Empty(folder.GetFiles("*", SearchOption.AllDirectories));
     }
@@ -143,6 +145,7 @@ public sealed class CommandTests : IDisposable
     [InlineData("plate", "examples/harbour-morning.piece.json")]
     [InlineData("plate", "examples/harbour-morning.piece.json", "-o", "plate.pdf", "--paper", "papyrus")]
     [InlineData("bench", "--port", "70000")]
+    [InlineData("bench", "--port", "harbour")]
     [InlineData("smock")]
     [InlineData("proof", "examples/harbour-morning.piece.json", "--jason")]
     public void Bad_usage_exits_2_with_one_line(params string[] arguments)
@@ -152,6 +155,28 @@ public sealed class CommandTests : IDisposable
         Assert.Empty(outcome.Out);
         Assert.StartsWith("pleatwright: ", outcome.Error, StringComparison.Ordinal);
         Assert.Equal(1, outcome.Error.Count(c => c == '\n'));
+        Assert.DoesNotContain("System.", outcome.Error, StringComparison.Ordinal); // nobody who smocks knows types
+    }
+
+    [Theory]
+    [InlineData("There is no option --jason here", "proof", "--jason")]
+    [InlineData("it is empty.json:1:1: the file is empty", "plan", "it is empty.json")]
+    [InlineData("--width takes a whole number", "trace", "a.png", "-o", "a.json", "--width", "wide")]
+    [InlineData("--title takes at most 200 characters", "trace", "a.png", "-o", "a.json", "--title", "LONG")]
+    [InlineData("plate.txt: it cannot be written: its folder takes no files.", "plate", "PIECE", "-o", "/proc/self/plate.txt")]
+    public void What_is_wrong_is_said_in_a_makers_words(string words, params string[] arguments)
+    {
+        Assert.SkipUnless(OperatingSystem.IsLinux(), "The folder that takes no files is the kernel's own.");
+        File.WriteAllText(Path.Combine(folder.FullName, "it is empty.json"), " \n");
+        var outcome = Program.Run([.. arguments.Select(a => a switch
+        {
+            "PIECE" => Program.Example("first-pennant"),
+            "LONG" => new string('x', 201),
+            _ when a.EndsWith(".json", StringComparison.Ordinal) => Path.Combine(folder.FullName, a),
+            _ => a,
+        })]);
+        Assert.Equal(2, outcome.Exit);
+        Assert.Contains(words, outcome.Complaint, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -9,6 +9,9 @@ internal static class Program
     public sealed record Outcome(int Exit, string Out, string Error)
     {
         public JsonElement Json => JsonDocument.Parse(Out).RootElement;
+
+        /// <summary>The one line that says what is wrong; a slow machine says how far it is before.</summary>
+        public string Complaint => Assert.Single(Error.Split(['\n', '\r']), line => line.StartsWith("pleatwright:", StringComparison.Ordinal));
     }
 
     public static Outcome Run(params string[] arguments)

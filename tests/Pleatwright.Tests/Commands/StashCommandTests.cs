@@ -69,8 +69,7 @@ public sealed class StashCommandTests : IDisposable
         foreach (var run in new[] { Program.Run("stash", In(name)), Program.Run("shop", Program.Example("first-pennant"), "--stash", In(name)) })
         {
             Assert.Equal(2, run.Exit);
-            Assert.Contains(words, run.Error, StringComparison.Ordinal);
-            Assert.Single(run.Error.TrimEnd().Split((char)10));
+            Assert.Contains(words, run.Complaint, StringComparison.Ordinal);
         }
     }
 

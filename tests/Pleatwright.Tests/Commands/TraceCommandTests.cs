@@ -88,6 +88,7 @@ public sealed class TraceCommandTests : IDisposable
     [InlineData("--turn", "45", "0, 90, 180 or 270")]
     [InlineData("--margin", "-1", "--margin")]
     [InlineData("--margin", "2490", "pleats")]
+    [InlineData("--threads", "many", "whole number")]
     [InlineData("--take-up", "1/32 in", "take up")]
     [InlineData("--cable-rows", "0", "Cable rows")]
     [InlineData("--stash", "nowhere.csv", "no such file")]

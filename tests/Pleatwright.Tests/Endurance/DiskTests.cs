@@ -16,7 +16,7 @@ public class DiskTests
         File.CreateSymbolicLink(link, "/dev/full"); // the system's own disk that is always full
         var outcome = Commands.Program.Run("plate", Commands.Program.Example("first-pennant"), "-o", link);
         Assert.Equal(2, outcome.Exit);
-        Assert.StartsWith($"pleatwright: {link}: it cannot be written:", Words(outcome), StringComparison.Ordinal);
+        Assert.StartsWith($"pleatwright: {link}: it cannot be written:", outcome.Complaint, StringComparison.Ordinal);
         using var test = Process.Start("test", ["-c", "/dev/full"]);
         await test.WaitForExitAsync();
         Assert.Equal(0, test.ExitCode);
@@ -50,7 +50,7 @@ public class DiskTests
         const string readOnly = "/proc/self";
         var outcome = Commands.Program.Run("plate", Commands.Program.Example("first-pennant"), "-o", readOnly + "/plate.txt");
         Assert.Equal(2, outcome.Exit);
-        Assert.StartsWith($"pleatwright: {readOnly}/plate.txt: it cannot be written:", Words(outcome), StringComparison.Ordinal);
+        Assert.StartsWith($"pleatwright: {readOnly}/plate.txt: it cannot be written:", outcome.Complaint, StringComparison.Ordinal);
 
         await using var shelf = await ServedShelf.StartAsync("/sys/kernel");
         using var answer = await shelf.Client.PostAsync("/api/shelf/pieces?name=Gull", ServedShelf.Json(ServedShelf.Piece));
@@ -83,9 +83,6 @@ public class DiskTests
         if (command != "proof") Assert.Contains('\uFFFD', outcome.Out); // the title, made harmless
         Directory.Delete(folder, recursive: true);
     }
-
-    // The one line; a slow machine says how far it is before.
-    private static string Words(Commands.Program.Outcome outcome) => Assert.Single(outcome.Error.Split(['\n', '\r']), line => line.StartsWith("pleatwright:", StringComparison.Ordinal));
 
     /// <summary>A disk of a quarter of a megabyte, in a folder.</summary>
     private sealed class SmallDisk : IDisposable

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Pleatwright.Measure;
 using Pleatwright.Proof;
 
 namespace Pleatwright.Plate.Parts;

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Pleatwright.Chart;
+using Pleatwright.Measure;
 using Pleatwright.Order;
 
 namespace Pleatwright.Plate.Teaching;

@@ -1,4 +1,5 @@
 using Pleatwright.Chart;
+using Pleatwright.Measure;
 using Pleatwright.Order;
 using Pleatwright.Plate.Parts;
 using Pleatwright.Thread;

@@ -1,9 +1,9 @@
 using System.Globalization;
 
-namespace Pleatwright.Plate;
+namespace Pleatwright.Measure;
 
 /// <summary>Counts in words.</summary>
-internal static class Counting
+public static class Counting
 {
     /// <summary>"1 pleat", "4 pleats", "1,200 cables"; an irregular plural may be given.</summary>
     public static string Of(int count, string one, string? many = null) =>
