@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Pleatwright.Chart;
 using Pleatwright.Chart.Edit;
+using Pleatwright.Measure;
 using Pleatwright.Order;
 using Pleatwright.Proof;
 using Pleatwright.Thread;
@@ -88,7 +89,7 @@ public sealed class Desk
         }
         catch (ArgumentException e)
         {
-            Say(e.Message.Split(" (Parameter")[0]);
+            Say(Sentences.Of(e.Why()));
             return false;
         }
     }
@@ -109,7 +110,7 @@ public sealed class Desk
     {
         Piece changed;
         try { changed = change(Piece); }
-        catch (ArgumentException e) { Say(e.Message.Split(" (Parameter")[0]); return; }
+        catch (ArgumentException e) { Say(Sentences.Of(e.Why())); return; }
         if (Draft(changed)) Keep(edit);
     }
 

@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using Pleatwright.Measure;
 
 namespace Pleatwright.App.Commands;
 
@@ -10,7 +11,7 @@ internal sealed class UsageException(string message) : Exception(message)
 {
     /// <summary>What was refused of a file or a size, as one sentence after its name.</summary>
     public static UsageException Of(string what, ArgumentException refused) =>
-        new($"{what}: {refused.Message.Split(" (Parameter")[0].TrimEnd('.')}.");
+        new($"{what}: {refused.Why()}.");
 }
 
 /// <summary>What every command shares: exit codes, one clear line on bad input, JSON for programs.</summary>

@@ -1,5 +1,6 @@
 using Pleatwright.Bench.Keeping;
 using Pleatwright.Files;
+using Pleatwright.Measure;
 using Pleatwright.Order;
 using Pleatwright.Shelf;
 using Pleatwright.Shopping;
@@ -30,7 +31,7 @@ internal sealed class Takers(Keeper keeper)
         }
         catch (ArgumentException e)
         {
-            throw new ShelfException(ShelfTrouble.Unreadable, $"“{name}” is too large to lay out: {e.Message.Split(" (Parameter")[0]}.", e);
+            throw new ShelfException(ShelfTrouble.Unreadable, $"“{name}” is too large to lay out: {e.Why()}.", e);
         }
     }
 }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Pleatwright.Chart;
 using Pleatwright.Chart.Edit;
 using Pleatwright.Files;
+using Pleatwright.Measure;
 using Pleatwright.Shelf;
 
 namespace Pleatwright.Bench.Keeping;
@@ -361,7 +362,7 @@ public sealed class Keeper(Desk desk, IShelf shelf)
         }
         catch (ArgumentException e)
         {
-            throw new ShelfException(ShelfTrouble.Unreadable, $"This piece is too large to lay out: {e.Message.Split(" (Parameter")[0]}.", e);
+            throw new ShelfException(ShelfTrouble.Unreadable, $"This piece is too large to lay out: {e.Why()}.", e);
         }
     }
 

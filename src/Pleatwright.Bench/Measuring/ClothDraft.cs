@@ -142,7 +142,7 @@ public sealed class ClothDraft
         }
         catch (ArgumentException e)
         {
-            fault = Sentence(e.Message.Split(" (Parameter")[0]);
+            fault = Sentences.Of(e.Why());
             return null;
         }
     }
@@ -167,6 +167,4 @@ public sealed class ClothDraft
             : Pleatwright.Cloth.Gauge.FromPleatsPerInch(PleatsPerInch, TakeUp, RowSpacing, PerSpace)) with
         { PleatThickness = IsNew ? Practice.PleatThicknessOf(Kind) : old.Gauge.PleatThickness },
     };
-
-    private static string Sentence(string words) => char.ToUpperInvariant(words[0]) + words[1..] + (words.EndsWith('.') ? "" : ".");
 }

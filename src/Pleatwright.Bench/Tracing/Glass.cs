@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Pleatwright.Bench.Basket;
 using Pleatwright.Chart;
+using Pleatwright.Measure;
 using Pleatwright.Picture;
 using Pleatwright.Proof;
 using Pleatwright.Shopping;
@@ -139,8 +140,7 @@ public sealed class Glass(Desk desk, Workbasket basket)
         }
         catch (ArgumentException e)
         {
-            var words = e.Message.Split(" (Parameter")[0];
-            (Traced, Work, Findings, Trouble) = (null, null, [], char.ToUpperInvariant(words[0]) + words[1..] + ".");
+            (Traced, Work, Findings, Trouble) = (null, null, [], Sentences.Of(e.Why()));
         }
         Progress = "";
         Changed?.Invoke();

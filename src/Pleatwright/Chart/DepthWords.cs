@@ -1,4 +1,5 @@
 using System.Globalization;
+using Pleatwright.Measure;
 
 namespace Pleatwright.Chart;
 
@@ -32,14 +33,12 @@ public static class DepthWords
                 4 => "1 space",
                 _ => string.Create(CultureInfo.InvariantCulture, $"{quarters / 4.0:0.##} spaces"),
             };
-        if (Whole(spaces * cableRowsPerSpace) is { } rows) return Rows(rows);
+        if (Whole(spaces * cableRowsPerSpace) is { } rows) return Counting.Of(rows, "row");
         for (var quarter = 1; quarter < 4 && quarter < spaces * 4; quarter++)
             if (Whole((spaces - quarter / 4.0) * cableRowsPerSpace) is { } more)
-                return $"{Distance(quarter / 4.0, cableRowsPerSpace)} and {Rows(more)}";
+                return $"{Distance(quarter / 4.0, cableRowsPerSpace)} and {Counting.Of(more, "row")}";
         return string.Create(CultureInfo.InvariantCulture, $"{spaces:0.##} of a space");
     }
 
     private static int? Whole(double number) => Math.Abs(number - Math.Round(number)) < Hair ? (int)Math.Round(number) : null;
-
-    private static string Rows(int rows) => rows == 1 ? "1 row" : $"{rows} rows";
 }

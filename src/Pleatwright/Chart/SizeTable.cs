@@ -51,7 +51,7 @@ public static class SizeTable
         }
         catch (ArgumentOutOfRangeException e)
         {
-            return new SizeLine(size.Name, null, null, [], [Sentence(e.Message.Split(" (Parameter")[0])]);
+            return new SizeLine(size.Name, null, null, [], [Sentences.Of(e.Why())]);
         }
         var work = Work.Lay(fitted);
         return new SizeLine(size.Name, fitted, work.Pleating,
@@ -143,6 +143,4 @@ public static class SizeTable
                 }
         }
     }
-
-    private static string Sentence(string words) => char.ToUpperInvariant(words[0]) + words[1..] + ".";
 }

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Pleatwright.Measure;
 
 namespace Pleatwright.Chart;
 
@@ -31,7 +32,7 @@ public static class Where
     {
         var under = Under(work, valley, row);
         return Edit.Accenting.At(work, valley, row) is { } accent
-            ? $"{Capital(accent.Accent.Name)}, {work.Piece.Thread(accent.Mark.Thread)!.Name}, over {char.ToLowerInvariant(under[0])}{under[1..]}"
+            ? $"{accent.Accent.Name.Capital()}, {work.Piece.Thread(accent.Mark.Thread)!.Name}, over {char.ToLowerInvariant(under[0])}{under[1..]}"
             : under;
     }
 
@@ -40,7 +41,7 @@ public static class Where
     {
         var stitch = Stitches.BandStitch.Named(band.Stitch);
         var top = Stitches.LaidBand.TopOf(band, cableRowsPerSpace);
-        return $"{Capital(band.Stitch)}, its top at {DepthWords.Of(top, cableRowsPerSpace)}"
+        return $"{band.Stitch.Capital()}, its top at {DepthWords.Of(top, cableRowsPerSpace)}"
             + (stitch?.HeightOf(band) is > 0 and var height ? $", {DepthWords.Distance(height / 4.0, cableRowsPerSpace)} high" : "") + (band.Rows > 1 ? $", {Count(band.Rows)} times" : "");
     }
 
@@ -51,8 +52,8 @@ public static class Where
         var valley = Count(mark.Centre.On(new Valley(pleating.CentreValley)).Number);
         var depth = DepthWords.Of(Accents.LaidAccent.DepthOf(mark, perSpace), perSpace);
         return mark.Repeat.Count > 1
-            ? $"{Capital(mark.Accent)}, {Count(mark.Repeat.Count)} of them about valley {valley}, {Count(mark.Repeat.Every)} valleys apart, at {depth}."
-            : $"{Capital(mark.Accent)} on valley {valley}, at {depth}.";
+            ? $"{mark.Accent.Capital()}, {Count(mark.Repeat.Count)} of them about valley {valley}, {Count(mark.Repeat.Every)} valleys apart, at {depth}."
+            : $"{mark.Accent.Capital()} on valley {valley}, at {depth}.";
     }
 
     private static string Under(Work work, Valley valley, CableRow row)
@@ -64,10 +65,8 @@ public static class Where
         }
         if (work.Bands.IsEmpty || Edit.Bands.IndexAt(work, valley, row) is not { } index) return "Bare pleats";
         var band = work.Piece.Bands[index];
-        return $"{Capital(band.Stitch)}, {work.Piece.Thread(band.Thread)!.Name}";
+        return $"{band.Stitch.Capital()}, {work.Piece.Thread(band.Thread)!.Name}";
     }
-
-    private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
 
     private static string Count(int number) => number.ToString(CultureInfo.InvariantCulture);
 }

@@ -113,7 +113,7 @@ public static class PieceReader
             }
             catch (ArgumentOutOfRangeException e)
             {
-                throw text.Error(keys.Offset, e.Message.Split(" (Parameter")[0] + ".");
+                throw text.Error(keys.Offset, e.Why() + ".");
             }
             return cloth;
         }
@@ -149,7 +149,7 @@ public static class PieceReader
             }
             catch (ArgumentOutOfRangeException e)
             {
-                throw text.Error(value.Offset, e.Message.Split(" (Parameter")[0]);
+                throw text.Error(value.Offset, e.Why() + ".");
             }
         }
 

@@ -1,6 +1,7 @@
 using System.Text;
 using Pleatwright.Chart;
 using Pleatwright.Chart.Stitches;
+using Pleatwright.Measure;
 using Pleatwright.Thread;
 
 namespace Pleatwright.Order;
@@ -16,7 +17,7 @@ internal static class BandDirections
         yield return new Direction(DirectionKind.Heading, "First, on the back", null);
         yield return new Direction(DirectionKind.Remark,
             $"Backsmocking holds the pleats where no stitching on the front does. Turn the work over, wrong side up, top edge up, and cable along the gathering threads with "
-            + $"{Phrases.Count(Backsmock.Strands, "strand")} near the colour of the cloth. Take shallow bites, so that nothing shows on the front. "
+            + $"{Counting.Of(Backsmock.Strands, "strand")} near the colour of the cloth. Take shallow bites, so that nothing shows on the front. "
             + "Pleats keep their numbers of the right side: seen from the back the highest lies at the left.", null);
         var left = order.Work.Piece.Working.Hand == Hand.Left;
         foreach (var row in back.Rows)
@@ -24,8 +25,8 @@ internal static class BandDirections
             var (from, to) = left ? (row.From, row.To) : (row.To, row.From); // the right-handed maker's left, seen from behind
             var whole = row.From.Number == 1 && row.To.Number == order.Work.Pleating.Pleats;
             yield return new Direction(DirectionKind.Step,
-                $"On the back, gathering row {row.Row.Number}{(whole ? ", from side to side" : "")}: from pleat {from.Number} to pleat {to.Number}, {Phrases.Count(row.Cables, "cable")} "
-                + $"in {Phrases.Count(row.Needlefuls, "needleful")}. Tie off.", null);
+                $"On the back, gathering row {row.Row.Number}{(whole ? ", from side to side" : "")}: from pleat {from.Number} to pleat {to.Number}, {Counting.Of(row.Cables, "cable")} "
+                + $"in {Counting.Of(row.Needlefuls, "needleful")}. Tie off.", null);
         }
     }
 
@@ -57,14 +58,14 @@ internal static class BandDirections
         var perSpace = order.Work.Pleating.Gauge.CableRowsPerSpace;
         yield return new Direction(DirectionKind.Heading, "Last, the accents", null);
         foreach (var kind in accents.Select(a => a.Laid.Accent).Distinct())
-            yield return new Direction(DirectionKind.Remark, $"{Phrases.Capital(kind.Name)}: {kind.Manner}", null);
+            yield return new Direction(DirectionKind.Remark, $"{kind.Name.Capital()}: {kind.Manner}", null);
         foreach (var marks in accents.GroupBy(a => a.Laid.Index))
         {
             var laid = marks.First().Laid;
             var valleys = marks.Select(m => m.Laid.Valley.Number).ToArray();
             yield return new Direction(DirectionKind.Step,
-                $"{Phrases.Capital(laid.Accent.Name)} in {ThreadName(order.Work, laid.Mark.Thread)}, at {DepthWords.Of(laid.Depth, perSpace)}: "
-                + (laid.Size > 0 ? $"{Phrases.Count(laid.Size, "pleat")} long{(laid.Mark.Upright ? ", along the valley" : "")}, " : "")
+                $"{laid.Accent.Name.Capital()} in {ThreadName(order.Work, laid.Mark.Thread)}, at {DepthWords.Of(laid.Depth, perSpace)}: "
+                + (laid.Size > 0 ? $"{Counting.Of(laid.Size, "pleat")} long{(laid.Mark.Upright ? ", along the valley" : "")}, " : "")
                 + (valleys.Length == 1 ? $"on valley {valleys[0]}." : $"{valleys.Length} of them, on valleys {List(valleys)}.")
                 + " Begin and fasten each on the back by itself.", null) { Accents = [.. marks.Select(m => m.Laid)] };
         }
@@ -75,15 +76,15 @@ internal static class BandDirections
         var perSpace = work.Pleating.Gauge.CableRowsPerSpace;
         var flat = band.Lowest - band.Highest < Stitch.Hair;
         yield return new Direction(DirectionKind.Heading,
-            $"{Phrases.Capital(band.Stitch.Name)}{(!flat ? ", from " : band.Highest % 1 < Stitch.Hair ? ", on " : ", ")}{DepthWords.Of(band.Highest, perSpace)}"
+            $"{band.Stitch.Name.Capital()}{(!flat ? ", from " : band.Highest % 1 < Stitch.Hair ? ", on " : ", ")}{DepthWords.Of(band.Highest, perSpace)}"
             + (flat ? "" : $" to {DepthWords.Of(band.Lowest, perSpace)}"), null);
         var text = new StringBuilder(band.Stitch.Manner);
         if (band.Fit.Repeat > 1)
         {
-            text.Append($" One repeat is {Phrases.Count(band.Fit.Repeat, "valley")}; {Phrases.Count(band.Fit.Repeats, "whole repeat")} fit");
+            text.Append($" One repeat is {Counting.Of(band.Fit.Repeat, "valley")}; {Counting.Of(band.Fit.Repeats, "whole repeat")} fit");
             text.Append(band.Fit.IsExact ? ", and both ends come out alike."
                 : band.Band.Ends == BandEnds.Cut ? ", and at both ends a part of one, alike."
-                : band.Fit.EndsAlike ? $", with {Phrases.Count(band.Fit.Spare / 2, "pleat")} left bare at each side." : ".");
+                : band.Fit.EndsAlike ? $", with {Counting.Of(band.Fit.Spare / 2, "pleat")} left bare at each side." : ".");
         }
         text.Append($" On the back it leaves {band.Stitch.Back}.");
         yield return new Direction(DirectionKind.Remark, text.ToString(), null);
@@ -96,7 +97,7 @@ internal static class BandDirections
         var text = new StringBuilder();
         if (pass.Turned != wasTurned) text.Append(pass.Turned ? "Turn the work, bottom edge up. " : "Turn the work back, top edge up. ");
         var which = Which(step);
-        if (which.Length > 0) text.Append(Phrases.Capital(which)).Append(": ");
+        if (which.Length > 0) text.Append(which.Capital()).Append(": ");
         var name = ThreadName(work, step.Band.Band.Thread);
         var centre = step.Band.Fit.Centre.Number;
         var start = step.Thread switch
@@ -109,7 +110,7 @@ internal static class BandDirections
             _ when pass.GoesOn => $"start a new needleful of {name} and go on from the centre stitch. ",
             _ => $"start at the centre, valley {centre}, with a new needleful of {name}. ",
         };
-        text.Append(which.Length > 0 ? start : Phrases.Capital(start));
+        text.Append(which.Length > 0 ? start : start.Capital());
         text.Append($"From pleat {step.Begin.From.Pleat.Number} to pleat {step.End.To.Pleat.Number}");
         text.Append(pass.Turned ? ", as held: " : ": ").Append(Repeat(step, words)).Append(". ");
         text.Append(!step.TieOff ? "Keep the thread for the next row." : step.Continues ? "The thread is used up here: go down and tie off." : "Tie off.");
@@ -120,7 +121,7 @@ internal static class BandDirections
     {
         List<string> legs = [];
         if (Math.Abs(step.CarriedSpaces) > Stitch.Hair) legs.Add($"{DepthWords.Distance(Math.Abs(step.CarriedSpaces), work.Pleating.Gauge.CableRowsPerSpace)} along the pleat");
-        if (step.CarriedPleats != 0) legs.Add($"{Phrases.Count(Math.Abs(step.CarriedPleats), "pleat")} sideways");
+        if (step.CarriedPleats != 0) legs.Add($"{Counting.Of(Math.Abs(step.CarriedPleats), "pleat")} sideways");
         return legs.Count == 0 ? "" : $", carried on the back {string.Join(" and ", legs)}";
     }
 
@@ -166,13 +167,13 @@ internal static class BandDirections
         var end = Phrases.Level(held, words);
         return stitch.Kind switch
         {
-            StitchKind.Over when stitch.IsLevel && count > 1 => $"{Phrases.Count(count, "stitch", "stitches")}, {Phrases.Thread(held, words)}",
+            StitchKind.Over when stitch.IsLevel && count > 1 => $"{Counting.Of(count, "stitch", "stitches")}, {Phrases.Thread(held, words)}",
             StitchKind.Over when stitch.IsLevel => $"{(end == "up" ? "an" : "a")} {end} cable",
-            StitchKind.Over => $"{Phrases.Count(count, "step")} {way}, {Phrases.Thread(held, words)}",
+            StitchKind.Over => $"{Counting.Of(count, "step")} {way}, {Phrases.Thread(held, words)}",
             StitchKind.Catch => $"catch two pleats at the {(held == Level.Up ? "top" : "bottom")}",
             StitchKind.Bar => $"straight {way} on the surface, {Phrases.Thread(held, words)}",
             StitchKind.Slip => $"slip {way} inside the fold",
-            _ => $"{Phrases.Count(count, "loop")} slanting {way}",
+            _ => $"{Counting.Of(count, "loop")} slanting {way}",
         };
     }
 
@@ -190,7 +191,7 @@ internal static class BandDirections
     private static string ThreadName(Work work, ThreadKey key)
     {
         var thread = work.Piece.Thread(key)!;
-        return thread.Name.Length > 0 ? $"{key} ({thread.Name}, {Phrases.Count(thread.Strands, "strand")})" : $"{key} ({Phrases.Count(thread.Strands, "strand")})";
+        return thread.Name.Length > 0 ? $"{key} ({thread.Name}, {Counting.Of(thread.Strands, "strand")})" : $"{key} ({Counting.Of(thread.Strands, "strand")})";
     }
 
     private static string List(int[] numbers) => string.Join(", ", numbers[..^1]) + " and " + numbers[^1];

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Text;
 using Pleatwright.Chart;
 using Pleatwright.Chart.Accents;
+using Pleatwright.Measure;
 
 namespace Pleatwright.Order;
 
@@ -115,7 +116,7 @@ public static class Directions
                 Add(DirectionKind.Step, StepText(step, i > 0 && steps[i - 1].Turned, i + 1 < steps.Length ? steps[i + 1] : null), step);
                 if (i + 1 < steps.Length && steps[i + 1].Row == step.Row
                     && work.Areas.AreaOf(steps[i + 1].RunIndex) == here.Item1) continue;
-                if (rowParts > 1) Add(DirectionKind.Remark, $"That is {Phrases.Count(rowCables, "cable")} of this row, in {rowParts} parts.", step);
+                if (rowParts > 1) Add(DirectionKind.Remark, $"That is {Counting.Of(rowCables, "cable")} of this row, in {rowParts} parts.", step);
                 if (step.Row.Index % perSpace == 0) Add(DirectionKind.LevelCheck, LevelCheck(step, here.Item2), step);
                 (rowCables, rowParts) = (0, 0);
                 if (repeat == repeats.Length || step.Number != repeats[repeat].Last) continue;
@@ -124,7 +125,7 @@ public static class Directions
                 section = (work.Areas.AreaOf(steps[i].RunIndex), outward.WayOf(steps[i].RunIndex));
             }
             Add(DirectionKind.Remark,
-                $"Done: {Phrases.Count(cables, "cable")}{Halves()}, {Phrases.Count(needlefuls, "needleful")}, {Phrases.Count(order.Turns, "turn")} of the work.");
+                $"Done: {Counting.Of(cables, "cable")}{Halves()}, {Counting.Of(needlefuls, "needleful")}, {Counting.Of(order.Turns, "turn")} of the work.");
             return paragraphs.ToImmutable();
         }
 
@@ -146,7 +147,7 @@ public static class Directions
                     $"To step {copy.First + repeated.Length - 1}: every pleat {Math.Abs(copy.Shift)} further {(copy.Shift > 0 ? "right" : "left")}, "
                     + $"from {PleatText(new Pleat(from))} to {PleatText(new Pleat(to))}, centred on {middle}. "
                     + (copy.Swapped ? $"Here {Word(Level.Up)} and {Word(Level.Down)} change places throughout. " : "")
-                    + $"{Phrases.Count(own, "cable")} in {Phrases.Count(starts, "needleful")}. So far {Phrases.Count(cables, "cable")}, {Phrases.Count(needlefuls, "needleful")}.",
+                    + $"{Counting.Of(own, "cable")} in {Counting.Of(starts, "needleful")}. So far {Counting.Of(cables, "cable")}, {Counting.Of(needlefuls, "needleful")}.",
                     steps[0]);
             }
         }
@@ -156,7 +157,7 @@ public static class Directions
         private string Halves()
         {
             var halves = order.Steps.Sum(s => s.HalfStitches);
-            return halves == 0 ? "" : $" and {Phrases.Count(halves, "half stitch", "half stitches")}";
+            return halves == 0 ? "" : $" and {Counting.Of(halves, "half stitch", "half stitches")}";
         }
 
         private void Opening()
@@ -202,8 +203,8 @@ public static class Directions
                 _ => (above - 1) * perSpace < baseRow?.Index,
             };
             return fromBelow
-                ? $"{Phrases.Count(perSpace - over, "row")} above gathering row {above + 1}"
-                : $"{Phrases.Count(over, "row")} below gathering row {above}";
+                ? $"{Counting.Of(perSpace - over, "row")} above gathering row {above + 1}"
+                : $"{Counting.Of(over, "row")} below gathering row {above}";
         }
 
         private string PlaceOf(Step step) =>
@@ -213,29 +214,29 @@ public static class Directions
         {
             var text = new StringBuilder();
             if (step.Turned != wasTurned) text.Append(step.Turned ? "Turn the work, bottom edge up. " : "Turn the work back, top edge up. ");
-            text.Append(Phrases.Capital(PlaceOf(step))).Append(step.Turned ? ", turned: " : ": ");
+            text.Append(PlaceOf(step).Capital()).Append(step.Turned ? ", turned: " : ": ");
             text.Append(ThreadText(step)).Append(' ');
             var rightward = order.TravelsRight(step);
             Pleat first = rightward ? step.From.LeftPleat : step.From.RightPleat, last = rightward ? step.To.RightPleat : step.To.LeftPleat;
             text.Append($"From {PleatText(first)} to {PleatText(last)}: ");
             if (step.HalfAtBegin) text.Append($"a {Word(step.HeldBegin.Opposite())} half stitch over pleat {first.Number} alone, then ");
-            text.Append(Phrases.Count(step.Cables, "cable")).Append(step.Cables == 1 ? ", " : ", the first ").Append(LevelText(step.HeldBegin, step));
+            text.Append(Counting.Of(step.Cables, "cable")).Append(step.Cables == 1 ? ", " : ", the first ").Append(LevelText(step.HeldBegin, step));
             if (step.Cables > 1) text.Append($", the last {Word(step.HeldEnd)}");
             if (step.HalfAtEnd) text.Append($", then a {Word(step.HeldEnd.Opposite())} half stitch over pleat {last.Number} alone");
             text.Append(". ").Append(EndText(step, next));
-            text.Append($" So far {Phrases.Count(cables, "cable")}, {Phrases.Count(needlefuls, "needleful")}.");
+            text.Append($" So far {Counting.Of(cables, "cable")}, {Counting.Of(needlefuls, "needleful")}.");
             return text.ToString();
         }
 
         private string ThreadText(Step step)
         {
             var thread = work.Piece.Thread(step.Thread)!;
-            var name = thread.Name.Length > 0 ? $"{thread.Key} ({thread.Name}, {Phrases.Count(thread.Strands, "strand")})" : $"{thread.Key} ({Phrases.Count(thread.Strands, "strand")})";
+            var name = thread.Name.Length > 0 ? $"{thread.Key} ({thread.Name}, {Counting.Of(thread.Strands, "strand")})" : $"{thread.Key} ({Counting.Of(thread.Strands, "strand")})";
             if (step.Continues) return $"go on in the same run with a new needleful of {name}.";
             if (step.Starts == StartKind.New) return $"start a new needleful of {name}.";
             List<string> legs = [];
-            if (step.CarriedRows != 0) legs.Add($"{Phrases.Count(Math.Abs(step.CarriedRows), "row")} along the pleat");
-            if (step.CarriedPleats != 0) legs.Add($"{Phrases.Count(Math.Abs(step.CarriedPleats), "pleat")} sideways");
+            if (step.CarriedRows != 0) legs.Add($"{Counting.Of(Math.Abs(step.CarriedRows), "row")} along the pleat");
+            if (step.CarriedPleats != 0) legs.Add($"{Counting.Of(Math.Abs(step.CarriedPleats), "pleat")} sideways");
             var how = legs.Count == 0 ? "" : $", carried on the back {string.Join(" and ", legs)}";
             return order.Steps[step.Number - 2].Needleful == step.Needleful
                 ? $"the same thread, {thread.Key}{how}."

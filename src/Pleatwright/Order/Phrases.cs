@@ -5,12 +5,6 @@ namespace Pleatwright.Order;
 /// <summary>Turns of phrase the directions share.</summary>
 internal static class Phrases
 {
-    /// <summary>"1 cable", "4 cables".</summary>
-    public static string Count(int count, string one, string? many = null) => count == 1 ? $"1 {one}" : $"{count} {many ?? one + "s"}";
-
-    /// <summary>The first letter made a capital.</summary>
-    public static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
-
     /// <summary>"up", or "left" for work held sideways.</summary>
     public static string Level(Level level, LevelWords words) => (level, words) switch
     {

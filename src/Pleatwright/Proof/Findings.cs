@@ -1,4 +1,5 @@
 using Pleatwright.Chart;
+using Pleatwright.Measure;
 
 namespace Pleatwright.Proof;
 
@@ -36,7 +37,7 @@ public sealed class Findings(Rule rule, Work work)
     {
         var ordered = told.OrderBy(f => f.Row).ThenBy(f => f.From).ThenBy(f => f.LastRow).ThenBy(f => f.To).ToList();
         if (untold > 0)
-            ordered.Add(new Finding(rule.Name, worst, rest, $"The same again in {Say.Number(untold, "more place")}.",
+            ordered.Add(new Finding(rule.Name, worst, rest, $"The same again in {Counting.Of(untold, "more place")}.",
                 "Mend the ones told first; the rest are told as room is made."));
         return ordered;
     }

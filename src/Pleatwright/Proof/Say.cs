@@ -1,6 +1,7 @@
 using System.Globalization;
 using Pleatwright.Chart;
 using Pleatwright.Chart.Stitches;
+using Pleatwright.Measure;
 using Pleatwright.Thread;
 
 namespace Pleatwright.Proof;
@@ -8,14 +9,10 @@ namespace Pleatwright.Proof;
 /// <summary>The proof's turns of phrase, so that every rule names a place alike.</summary>
 internal static class Say
 {
-    /// <summary>"1 pleat", "4 pleats".</summary>
-    public static string Number(int count, string noun) =>
-        string.Create(CultureInfo.InvariantCulture, $"{count} {noun}{(count == 1 ? "" : "s")}");
-
     /// <summary>"row 10 (gathering row 3)", "row 12 (2 below gathering row 3)"; "2 rows above gathering row 1".</summary>
     public static string Row(Work work, CableRow row)
     {
-        if (row.Index < 0) return $"{Number(-row.Index, "row")} above gathering row 1";
+        if (row.Index < 0) return $"{Counting.Of(-row.Index, "row")} above gathering row 1";
         var perSpace = work.Pleating.Gauge.CableRowsPerSpace;
         var (gathering, below) = (row.Index / perSpace + 1, row.Index % perSpace);
         return string.Create(CultureInfo.InvariantCulture,
@@ -53,8 +50,5 @@ internal static class Say
     public static string Spaces(double spaces, int cableRowsPerSpace) => DepthWords.Distance(spaces, cableRowsPerSpace);
 
     /// <summary>"1 strand", "4 strands".</summary>
-    public static string Strands(int strands) => Number(strands, "strand");
-
-    /// <summary>The first letter made a capital.</summary>
-    public static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
+    public static string Strands(int strands) => Counting.Of(strands, "strand");
 }

@@ -1,5 +1,6 @@
 using Pleatwright.Chart.Stitches;
 using Pleatwright.Cloth;
+using Pleatwright.Measure;
 
 namespace Pleatwright.Chart.Edit;
 
@@ -34,8 +35,8 @@ public static class Bands
         if (band.GatheringRow.Number < 1 || band.GatheringRow.Number > piece.Cloth.GatheringRows) return $"The cloth has gathering rows 1 to {piece.Cloth.GatheringRows}.";
         if (Math.Abs(band.Offset) > Band.MostOffset || Math.Abs(band.Drop) > Band.MostOffset) return $"A band lies at most {Band.MostOffset} quarter spaces and {Band.MostOffset} cable rows off its gathering row.";
         if (band.Rows is < 1 or > Band.MostRows) return $"A band is worked 1 to {Band.MostRows} times.";
-        if (Outside(stitch.Steps, band.Steps) is { } steps) return $"{Capital(stitch.Name)} takes {steps.Least} to {steps.Most} steps.";
-        if (Outside(stitch.Height, band.Height) is { } height) return $"{Capital(stitch.Name)} is {height.Least} to {height.Most} quarter spaces high.";
+        if (Outside(stitch.Steps, band.Steps) is { } steps) return $"{stitch.Name.Capital()} takes {steps.Least} to {steps.Most} steps.";
+        if (Outside(stitch.Height, band.Height) is { } height) return $"{stitch.Name.Capital()} is {height.Least} to {height.Most} quarter spaces high.";
         var pleats = new PleatingPlan(piece.Cloth).Pleats;
         int from = band.From?.Number ?? 1, to = band.To?.Number ?? pleats;
         if (from < 1 || to > pleats) return $"The cloth has pleats 1 to {pleats}.";
@@ -85,6 +86,4 @@ public static class Bands
 
     private static Choice? Outside(Choice? choice, int? chosen) =>
         choice is { } c && chosen is { } n && (n < c.Least || n > c.Most) ? c : null;
-
-    private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Pleatwright.Chart.Stitches;
 using Pleatwright.Cloth;
+using Pleatwright.Measure;
 
 namespace Pleatwright.Chart.Edit;
 
@@ -19,11 +20,11 @@ public static class Fitting
     public static string Words(ClothPlan cloth, Band band)
     {
         if (Of(cloth, band) is not { Repeat: > 1 } fit) return "";
-        var repeats = $"One repeat is {fit.Repeat} valleys; {(fit.Repeats == 1 ? "1 whole repeat" : $"{fit.Repeats} whole repeats")}";
+        var repeats = $"One repeat is {fit.Repeat} valleys; {Counting.Of(fit.Repeats, "whole repeat")}";
         if (fit.IsExact) return $"{repeats} take all {fit.Pleats} pleats, and both ends come out alike.";
         var takes = $"{repeats} take {fit.Pleats - fit.Spare} of {fit.Pleats} pleats";
         return !fit.EndsAlike ? $"{takes}; an odd number of pleats cannot be shared evenly, so the ends are not quite alike."
-            : band.Ends == BandEnds.Whole ? $"{takes}; {Pleats(fit.Spare / 2)} stay bare at each side."
+            : band.Ends == BandEnds.Whole ? $"{takes}; {Counting.Of(fit.Spare / 2, "pleat")} stay bare at each side."
             : $"{takes}; it is cut off within a repeat, alike at both sides.";
     }
 
@@ -33,11 +34,11 @@ public static class Fitting
         if (BandStitch.Named(band.Stitch) is not { } stitch || Of(cloth, band) is not { Repeat: > 1, IsExact: false } fit) return [];
         var choices = ImmutableArray.CreateBuilder<FittingChoice>();
         foreach (var steps in fit.StepsThatFit(stitch, band).Take(MostSteps))
-            choices.Add(new FittingChoice($"{steps} {(steps == 1 ? "step" : "steps")} from turn to turn", band with { Steps = steps }, cloth));
+            choices.Add(new FittingChoice($"{Counting.Of(steps, "step")} from turn to turn", band with { Steps = steps }, cloth));
         if (fit.EndsAlike && stitch.TakesEnds(band))
         {
             if (band.Ends == BandEnds.Whole) choices.Add(new FittingChoice("Cut off alike at both sides", band with { Ends = BandEnds.Cut }, cloth));
-            else if (fit.Repeats > 0) choices.Add(new FittingChoice($"{Pleats(fit.Spare / 2)} bare at each side", band with { Ends = BandEnds.Whole }, cloth));
+            else if (fit.Repeats > 0) choices.Add(new FittingChoice($"{Counting.Of(fit.Spare / 2, "pleat")} bare at each side", band with { Ends = BandEnds.Whole }, cloth));
         }
         foreach (var pleats in fit.Repeats > 0 ? (ReadOnlySpan<int>)[fit.Fewer, fit.More] : [fit.More])
             if ((band.From is null && band.To is null ? OfCloth(cloth, band, pleats) : OfSpan(cloth, band, fit, pleats)) is { } choice) choices.Add(choice);
@@ -62,6 +63,4 @@ public static class Fitting
         return from < 1 || to > new PleatingPlan(cloth).Pleats ? null
             : new FittingChoice($"Pleats {from} to {to}", band with { From = new Pleat(from), To = new Pleat(to) }, cloth);
     }
-
-    private static string Pleats(int count) => count == 1 ? "1 pleat" : $"{count} pleats";
 }

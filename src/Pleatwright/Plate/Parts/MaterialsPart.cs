@@ -23,7 +23,7 @@ internal static class MaterialsPart
     /// <summary>What is needed beside the threads.</summary>
     public static ImmutableArray<MaterialGroup> Of(Work work, WorkingOrder order, UnitSystem units) =>
     [
-        new("Cloth and gathering", [.. ClothWords.Of(work.Pleating, units).Select(l => new MaterialLine(Tidy.Line(l.Label), Capital(Tidy.Line(l.Words))))]),
+        new("Cloth and gathering", [.. ClothWords.Of(work.Pleating, units).Select(l => new MaterialLine(Tidy.Line(l.Label), Tidy.Line(l.Words).Capital()))]),
         new("Needle and thread", [.. Needle(work, order, units).Select(l => new MaterialLine("", l))]),
         .. ToCut(order, units),
         .. order.Backsmock.Rows.IsEmpty ? [] : new[] { new MaterialGroup("Backsmocking", [.. Back(order, units).Select(l => new MaterialLine("", l))]) },
@@ -45,8 +45,6 @@ internal static class MaterialsPart
             ]),
         ];
     }
-
-    private static string Capital(string words) => words.Length == 0 ? words : char.ToUpperInvariant(words[0]) + words[1..];
 
     private static ImmutableArray<string> Needle(Work work, WorkingOrder order, UnitSystem units)
     {

@@ -1,5 +1,6 @@
 using Pleatwright.Chart;
 using Pleatwright.Chart.Stitches;
+using Pleatwright.Measure;
 
 namespace Pleatwright.Proof.Rules;
 
@@ -28,10 +29,10 @@ public sealed class BandRepeats : Rule
     private static string Message(Work work, LaidBand laid)
     {
         var fit = laid.Fit;
-        var whole = $"{Say.Number(fit.Repeats, "whole repeat")} of {Say.Number(fit.Repeat, "valley")} use {fit.Pleats - fit.Spare} of {Say.Number(fit.Pleats, "pleat")}";
+        var whole = $"{Counting.Of(fit.Repeats, "whole repeat")} of {Counting.Of(fit.Repeat, "valley")} use {fit.Pleats - fit.Spare} of {Counting.Of(fit.Pleats, "pleat")}";
         return $"The {Say.Band(work, laid)}: {whole}; " + (
             !fit.EndsAlike ? "an odd number of pleats cannot be shared evenly, so its ends are not quite alike."
-            : laid.Band.Ends == BandEnds.Whole ? $"{Say.Number(fit.Spare / 2, "pleat")} {(fit.Spare / 2 == 1 ? "stays" : "stay")} bare at each side."
+            : laid.Band.Ends == BandEnds.Whole ? $"{Counting.Of(fit.Spare / 2, "pleat")} {(fit.Spare / 2 == 1 ? "stays" : "stay")} bare at each side."
             : "it is cut off within a repeat, alike at both sides.");
     }
 
@@ -39,11 +40,11 @@ public sealed class BandRepeats : Rule
     {
         var fit = laid.Fit;
         List<string> choices = [];
-        if (fit.Repeats > 0) choices.Add($"{Say.Number(fit.Pleats - fit.Fewer, "pleat")} fewer ({fit.Fewer})");
-        choices.Add($"{Say.Number(fit.More - fit.Pleats, "pleat")} more ({fit.More})");
-        choices.AddRange(steps.Take(MostOffered).Select(s => Say.Number(s, "step")));
+        if (fit.Repeats > 0) choices.Add($"{Counting.Of(fit.Pleats - fit.Fewer, "pleat")} fewer ({fit.Fewer})");
+        choices.Add($"{Counting.Of(fit.More - fit.Pleats, "pleat")} more ({fit.More})");
+        choices.AddRange(steps.Take(MostOffered).Select(s => Counting.Of(s, "step")));
         return $"For whole repeats take {string.Join(", ", choices[..^1])}{(choices.Count > 1 ? " or " : "")}{choices[^1]}"
-            + (laid.Band.Ends == BandEnds.Cut && fit.Repeats > 0 ? $", or leave {Say.Number(fit.Spare / 2, "pleat")} bare at each side." : ", or let it run on and be cut off alike at both sides.");
+            + (laid.Band.Ends == BandEnds.Cut && fit.Repeats > 0 ? $", or leave {Counting.Of(fit.Spare / 2, "pleat")} bare at each side." : ", or let it run on and be cut off alike at both sides.");
     }
 
     // The nearest count of steps that fits, unless its turns would reach where the band may not: over a figure, off the cloth, or
@@ -56,6 +57,6 @@ public sealed class BandRepeats : Rule
         CableRow top = Place.RowAt(work, then.Highest), bottom = Place.RowAt(work, then.Lowest);
         var onCloth = then.Highest > -Stitch.Hair && then.Lowest < work.Piece.Cloth.GatheringRows - 1 + Stitch.Hair;
         return !onCloth || Crowding.IsTooClose(work, top) || Crowding.IsTooClose(work, bottom) || BandOverFigure.Hits(work, then).Count > 0 ? null
-            : new Mend($"Work it with {Say.Number(steps[0], "step")}", piece => piece with { Bands = piece.Bands.SetItem(laid.Index, band) });
+            : new Mend($"Work it with {Counting.Of(steps[0], "step")}", piece => piece with { Bands = piece.Bands.SetItem(laid.Index, band) });
     }
 }

@@ -1,4 +1,5 @@
 using Pleatwright.Chart;
+using Pleatwright.Measure;
 using Pleatwright.Thread;
 
 namespace Pleatwright.Proof.Rules;
@@ -27,7 +28,7 @@ public sealed class Hole : Rule
             var severity = window ? Severity.Note : Severity.Warning;
             if (!findings.Tells(severity, place)) continue;
             findings.Add(severity, place,
-                $"Bare cloth shut in by stitching in {Say.Where(work, place)}: {Say.Number(cells, "cable")} left out.",
+                $"Bare cloth shut in by stitching in {Say.Where(work, place)}: {Counting.Of(cells, "cable")} left out.",
                 window ? "If it is meant, backsmock the pleats in it so that they lie flat; else fill it." : "Fill it with the thread around it, or open it to one side.",
                 cells <= MostMended ? MendOf(work, place, cells) : null);
         }

@@ -1,4 +1,5 @@
 using Pleatwright.Chart;
+using Pleatwright.Measure;
 
 namespace Pleatwright.Proof.Rules;
 
@@ -19,7 +20,7 @@ internal static class LevelMend
             if (!Mending.MayMove(work, placed, 0, rows)) continue;
             var gathering = new GatheringRow((area.Widest.Index + rows) / perSpace + 1);
             var figureRow = area.Widest.Index - placed.Placement.Top(work.Pleating).Index;
-            return new Mend($"Move it {(rows < 0 ? "up" : "down")} {Say.Number(Math.Abs(rows), "row")}, onto gathering row {gathering.Number}",
+            return new Mend($"Move it {(rows < 0 ? "up" : "down")} {Counting.Of(Math.Abs(rows), "row")}, onto gathering row {gathering.Number}",
                 piece => piece.WithPlacement(placed.Index, p => p with { GatheringRow = gathering, FigureRow = figureRow }));
         }
         return null;

@@ -33,7 +33,7 @@ public sealed class LineCoverage : Rule
         findings.Add(Severity.Warning, place,
             string.Create(CultureInfo.InvariantCulture,
                 $"{Say.Strands(thread.Strands)} of {Say.Thread(work, thread.Key)} cover {Coverage.OfLine(thread, height):0.00} of a line where rows are stacked; under {Coverage.Enough:0.0} the cloth shows. ")
-            + (areas == 1 ? $"It is stacked in {Say.Where(work, place)}." : $"It is stacked in {Say.Number(areas, "place")}, first in {Say.Where(work, place)}."),
+            + (areas == 1 ? $"It is stacked in {Say.Where(work, place)}." : $"It is stacked in {Counting.Of(areas, "place")}, first in {Say.Where(work, place)}."),
             needed is { } n ? $"Work it with {Say.Strands(n)}, or with more cable rows to the space."
                 : "Set the gathering rows closer, or work more cable rows to the space; no number of strands will do.",
             needed is { } strands ? new Mend($"Thread {Say.Strands(strands)}", piece => piece.WithThread(thread.Key, f => f with { Strands = strands })) : null);

@@ -1,4 +1,5 @@
 using Pleatwright.Chart;
+using Pleatwright.Measure;
 
 namespace Pleatwright.Proof.Rules;
 
@@ -20,7 +21,7 @@ public sealed class NothingBeside : Rule
             var place = Place.Of(area);
             if (!findings.Tells(Severity.Warning, place)) continue;
             findings.Add(Severity.Warning, place,
-                $"{Say.Capital(Say.Where(work, place))}: a run with nothing worked over or under it, and no gathering row to keep it level.",
+                $"{Say.Where(work, place).Capital()}: a run with nothing worked over or under it, and no gathering row to keep it level.",
                 "Move it onto a gathering row, or stack it on a row already worked.",
                 LevelMend.Of(work, area));
         }

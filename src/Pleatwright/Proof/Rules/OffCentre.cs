@@ -1,5 +1,6 @@
 using System.Globalization;
 using Pleatwright.Chart;
+using Pleatwright.Measure;
 
 namespace Pleatwright.Proof.Rules;
 
@@ -34,7 +35,7 @@ public sealed class OffCentre : Rule
         var right = work.Pleating.Pleats - place.To.RightPleat.Number;
         findings.Add(Severity.Note, place,
             string.Create(CultureInfo.InvariantCulture,
-                $"{(set.Count == 1 ? $"“{set[0].Figure.Name}” is" : "The figures side by side are")} {Math.Abs(twice) / 2.0:0.#} {(Math.Abs(twice) == 2 ? "pleat" : "pleats")} {(twice > 0 ? "right" : "left")} of centre in {Say.Rows(work, place.On(work))}: {Say.Number(left, "bare pleat")} on the left, {right} on the right."),
+                $"{(set.Count == 1 ? $"“{set[0].Figure.Name}” is" : "The figures side by side are")} {Math.Abs(twice) / 2.0:0.#} {(Math.Abs(twice) == 2 ? "pleat" : "pleats")} {(twice > 0 ? "right" : "left")} of centre in {Say.Rows(work, place.On(work))}: {Counting.Of(left, "bare pleat")} on the left, {right} on the right."),
             $"Move {(set.Count == 1 ? "it" : "them")} to balance on valley {work.Pleating.CentreValley}, if it is meant to be centred.",
             MendOf(work, set, place, twice));
     }

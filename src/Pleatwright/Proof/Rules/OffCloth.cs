@@ -1,4 +1,5 @@
 using Pleatwright.Chart;
+using Pleatwright.Measure;
 
 namespace Pleatwright.Proof.Rules;
 
@@ -32,8 +33,8 @@ public sealed class OffCloth : Rule
         var last = work.Piece.Cloth.GatheringRows;
         return side switch
         {
-            Side.Above => $"{figure} reaches {Say.Number(-place.Top.Index, "cable row")} above gathering row 1.",
-            Side.Below => $"{figure} reaches {Say.Number(place.Bottom.Index - work.CableRows + 1, "cable row")} below gathering row {last}, the last.",
+            Side.Above => $"{figure} reaches {Counting.Of(-place.Top.Index, "cable row")} above gathering row 1.",
+            Side.Below => $"{figure} reaches {Counting.Of(place.Bottom.Index - work.CableRows + 1, "cable row")} below gathering row {last}, the last.",
             Side.Left => $"{figure} reaches {Past(work, 1 - place.From.Number)} the left edge, {Say.Rows(work, place.On(work))}.",
             _ => $"{figure} reaches {Past(work, place.To.Number - work.Valleys)} the right edge, {Say.Rows(work, place.On(work))}.",
         };
@@ -43,9 +44,9 @@ public sealed class OffCloth : Rule
     private static string Past(Work work, int pleats)
     {
         var seam = work.Piece.Cloth.SeamPleats;
-        return seam == 0 ? $"{Say.Number(pleats, "pleat")} past"
-            : pleats <= seam ? $"{Say.Number(pleats, "pleat")} into the seam pleats at"
-            : $"through the {Say.Number(seam, "seam pleat")} and {Say.Number(pleats - seam, "pleat")} off the cloth past";
+        return seam == 0 ? $"{Counting.Of(pleats, "pleat")} past"
+            : pleats <= seam ? $"{Counting.Of(pleats, "pleat")} into the seam pleats at"
+            : $"through the {Counting.Of(seam, "seam pleat")} and {Counting.Of(pleats - seam, "pleat")} off the cloth past";
     }
 
     private static string Remedy(Side side) => side switch

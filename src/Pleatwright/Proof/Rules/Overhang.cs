@@ -1,4 +1,5 @@
 using Pleatwright.Chart;
+using Pleatwright.Measure;
 
 namespace Pleatwright.Proof.Rules;
 
@@ -23,7 +24,7 @@ public sealed class Overhang : Rule
             if (!findings.Tells(Severity.Warning, fault.Place)) continue;
             var one = fault.Place.Top == fault.Place.Bottom;
             findings.Add(Severity.Warning, fault.Place,
-                $"At the {(fault.Left ? "left" : "right")}, {Say.Rows(work, fault.Place)} {(one ? "reaches" : "reach")} {(one ? "" : "up to ")}{Say.Number(fault.Pleats, "pleat")} past the row {(one ? "it is" : "they are")} stacked on: {Say.Valleys(fault.Place.From, fault.Place.To)}.",
+                $"At the {(fault.Left ? "left" : "right")}, {Say.Rows(work, fault.Place)} {(one ? "reaches" : "reach")} {(one ? "" : "up to ")}{Counting.Of(fault.Pleats, "pleat")} past the row {(one ? "it is" : "they are")} stacked on: {Say.Valleys(fault.Place.From, fault.Place.To)}.",
                 "Step the edge by one pleat a row, or widen the row it is stacked on.");
         }
     }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Pleatwright.Chart;
+using Pleatwright.Measure;
 using Pleatwright.Thread;
 
 namespace Pleatwright.Proof.Rules;
@@ -23,7 +24,7 @@ public sealed class ThreadLikeCloth : Rule
             if (difference >= LeastDifference || First(work, thread.Key) is not { } place || !findings.Tells(Severity.Warning, place)) continue;
             findings.Add(Severity.Warning, place,
                 string.Create(CultureInfo.InvariantCulture,
-                    $"{Say.Capital(Say.Thread(work, thread.Key))} is so like the cloth that it will hardly show: they differ by {difference:0.0} (CIEDE2000). It is first used in {Say.Where(work, place)}."),
+                    $"{Say.Thread(work, thread.Key).Capital()} is so like the cloth that it will hardly show: they differ by {difference:0.0} (CIEDE2000). It is first used in {Say.Where(work, place)}."),
                 "Choose a lighter, darker or clearer colour; for stitching tone on tone leave it as it is.");
         }
     }

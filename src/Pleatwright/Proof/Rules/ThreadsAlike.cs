@@ -1,5 +1,6 @@
 using System.Globalization;
 using Pleatwright.Chart;
+using Pleatwright.Measure;
 using Pleatwright.Thread;
 
 namespace Pleatwright.Proof.Rules;
@@ -32,7 +33,7 @@ public sealed class ThreadsAlike : Rule
             var difference = ColourDifference.Between(work.Piece.Threads[a].Colour, work.Piece.Threads[b].Colour);
             findings.Add(Severity.Warning, place,
                 string.Create(CultureInfo.InvariantCulture,
-                    $"{Say.Capital(Say.Thread(work, one.Thread))} and {Say.Thread(work, other.Thread)} touch and look alike: they differ by {difference:0.0} (CIEDE2000), first in {Say.Where(work, place)}."),
+                    $"{Say.Thread(work, one.Thread).Capital()} and {Say.Thread(work, other.Thread)} touch and look alike: they differ by {difference:0.0} (CIEDE2000), first in {Say.Where(work, place)}."),
                 "Choose a lighter, darker or clearer colour for one of them, or work both in one thread.");
         }
     }

@@ -1,4 +1,5 @@
 using Pleatwright.Chart;
+using Pleatwright.Measure;
 
 namespace Pleatwright.Proof.Rules;
 
@@ -39,7 +40,7 @@ public sealed class UnheldRow : Rule
         var rows = first == last ? $"Gathering row {first}" : $"Gathering rows {first} to {last}";
         findings.Add(severity, place,
             $"{rows} {(first == last ? "has" : "have")} "
-            + (IsWhole(work, loose[0]) ? "no stitching on the front." : $"gaps of up to {Say.Number(longest, "pleat")} with no stitching on the front."),
+            + (IsWhole(work, loose[0]) ? "no stitching on the front." : $"gaps of up to {Counting.Of(longest, "pleat")} with no stitching on the front."),
             planned ? $"Backsmocking is planned for {(first == last ? "it" : "them")}." : $"Backsmock {(first == last ? "it" : "them")}, or the pleats spring open there once the gathering threads are out.",
             planned ? null : new Mend("Plan backsmocking", piece => piece with { Back = Backsmocking.Auto }));
     }

@@ -1,0 +1,14 @@
+namespace Pleatwright.Measure;
+
+/// <summary>Words made into sentences for people.</summary>
+public static class Sentences
+{
+    /// <summary>The words with their first letter made a capital; nothing stays nothing.</summary>
+    public static string Capital(this string words) => words.Length == 0 ? words : char.ToUpperInvariant(words[0]) + words[1..];
+
+    /// <summary>The words as a sentence: a capital first and one full stop last.</summary>
+    public static string Of(string words) => words.TrimEnd('.').Capital() + ".";
+
+    /// <summary>Why a value was refused: the message without the parameter's name that is added to it, and without a full stop.</summary>
+    public static string Why(this ArgumentException refusal) => refusal.Message.Split(" (Parameter")[0].TrimEnd('.');
+}
