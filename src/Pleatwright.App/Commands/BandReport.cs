@@ -13,6 +13,10 @@ internal static class BandReport
         toPleat = r.To.Number,
         cables = r.Cables,
         needlefuls = r.Needlefuls,
+        turned = r.Turned,
+        starts = r.Carried > Length.Zero ? StartKind.Carry : StartKind.New,
+        tieOff = !r.KeepsThread,
+        carriedMm = Math.Round(r.Carried.Millimetres, 4),
     });
 
     public static object Bands(WorkingOrder order) => order.Bands.Steps.Select(s => new

@@ -5,16 +5,32 @@ using Pleatwright.Thread;
 
 namespace Pleatwright.Order;
 
-/// <summary>Cables worked on the back along one gathering row.</summary>
+/// <summary>Cables worked on the back along one gathering row. Pleats are numbered as on the right side.</summary>
 /// <param name="Row">The gathering row.</param>
-/// <param name="From">First pleat, numbered as on the right side.</param>
-/// <param name="To">Last pleat.</param>
+/// <param name="Begin">The pleat at which it is begun.</param>
+/// <param name="End">The pleat at which it ends.</param>
+/// <param name="Turned">Whether the work is turned for it, bottom edge up, its wrong side still up.</param>
 /// <param name="Length">Thread in its cables.</param>
-/// <param name="Needlefuls">Needlefuls it takes, at least 1.</param>
-public readonly record struct BackRow(GatheringRow Row, Pleat From, Pleat To, Length Length, int Needlefuls)
+/// <param name="Needlefuls">Needlefuls begun in it; 0 when the thread of the row before does for all of it.</param>
+public readonly record struct BackRow(GatheringRow Row, Pleat Begin, Pleat End, bool Turned, Length Length, int Needlefuls)
 {
+    /// <summary>Its leftmost pleat on the right side.</summary>
+    public Pleat From => Begin.Number < End.Number ? Begin : End;
+
+    /// <summary>Its rightmost pleat on the right side.</summary>
+    public Pleat To => Begin.Number < End.Number ? End : Begin;
+
     /// <summary>Cables in it.</summary>
     public int Cables => To.Number - From.Number;
+
+    /// <summary>Thread carried to it from the row before, one space along the pleat and then sideways; nothing where it begins with a needleful of its own.</summary>
+    public Length Carried { get; init; }
+
+    /// <summary>Pleats passed sideways by that, toward the right on the chart when positive.</summary>
+    public int CarriedPleats { get; init; }
+
+    /// <summary>Whether its thread goes on to the next row; else it is tied off.</summary>
+    public bool KeepsThread { get; init; }
 }
 
 /// <summary>
@@ -32,16 +48,21 @@ public sealed class Backsmock
         Rows = rows;
         Thread = thread;
         var length = Length.Zero;
+        var turned = false;
         foreach (var row in rows)
         {
             length += row.Length;
+            Carried += row.Carried;
             Needlefuls += row.Needlefuls;
             Cables += row.Cables;
+            if (row.Turned != turned) Turns++;
+            turned = row.Turned;
         }
-        Length = length + tails * Needlefuls;
+        if (turned) Turns++; // what comes next begins with the top edge up
+        Length = length + Carried + tails * Needlefuls;
     }
 
-    /// <summary>What is cabled, from the top row down and from left to right.</summary>
+    /// <summary>What is cabled, in the order worked: from the top row down and from left to right, but for rows that share a thread.</summary>
     public ImmutableArray<BackRow> Rows { get; }
 
     /// <summary>Its thread: floss like the piece's first, two strands, in the cloth's colour. Its letter means nothing.</summary>
@@ -50,11 +71,17 @@ public sealed class Backsmock
     /// <summary>Cables in all.</summary>
     public int Cables { get; }
 
-    /// <summary>Thread used in all, starts and tie-offs too.</summary>
+    /// <summary>Thread used in all: cables, carries, starts and tie-offs.</summary>
     public Length Length { get; }
+
+    /// <summary>Thread carried from row to row.</summary>
+    public Length Carried { get; }
 
     /// <summary>Needlefuls in all.</summary>
     public int Needlefuls { get; }
+
+    /// <summary>Times the work is turned top to bottom, and back after it.</summary>
+    public int Turns { get; }
 
     /// <summary>What is used of its thread.</summary>
     public ThreadUse Use => new(Thread, Cables, 0, Length, Needlefuls);
@@ -65,36 +92,21 @@ public sealed class Backsmock
         var piece = work.Piece;
         var like = piece.Threads.Length > 0 ? piece.Threads[0] : new Floss(new ThreadKey('a'), "", default, Strands);
         var thread = like with { Name = "backsmocking thread", Colour = piece.Cloth.Colour, Strands = Strands, Note = "" };
-        return new Backsmock(piece.Back == Backsmocking.Auto ? Plan(work) : [], thread, piece.Working.Tails);
-    }
-
-    private static ImmutableArray<BackRow> Plan(Work work)
-    {
-        var pleating = work.Pleating;
-        var gauge = pleating.Gauge;
-        var usable = (work.Piece.Working.WorkingLength - work.Piece.Working.Tails).Millimetres;
-        var rows = ImmutableArray.CreateBuilder<BackRow>();
-        foreach (var (row, from, to) in Stretches(work))
-        {
-            var pitch = pleating.PitchAt(row.CableRow(gauge.CableRowsPerSpace).Index);
-            var length = Usage.Cable(pitch, gauge.LineHeight) * ((to.Number - from.Number) * work.Piece.Working.ThreadFactor);
-            rows.Add(new BackRow(row, from, to, length, Math.Max(1, (int)Math.Ceiling(length.Millimetres / usable - 1e-9))));
-        }
-        return rows.ToImmutable();
+        return new Backsmock(piece.Back == Backsmocking.Auto ? new BackNeedlefuls(work).Share(Stretches(work)) : [], thread, piece.Working.Tails);
     }
 
     // Loose stretches reach one pleat into the stitching beside them, which holds their ends; short held parts between
     // two of them are not worth two more starts.
-    private static List<(GatheringRow Row, Pleat From, Pleat To)> Stretches(Work work)
+    private static List<LoosePleats> Stretches(Work work)
     {
-        var stretches = new List<(GatheringRow Row, Pleat From, Pleat To)>();
+        var stretches = new List<LoosePleats>();
         foreach (var loose in Holding.Loose(work))
         {
             Pleat from = new(Math.Max(1, loose.From.Number - 1)), to = new(Math.Min(work.Pleating.Pleats, loose.To.Number + 1));
             if (stretches.Count > 0 && stretches[^1] is var last && last.Row == loose.Row && from.Number - last.To.Number <= Holding.MostLoose)
                 stretches[^1] = last with { To = to };
             else if (to.Number > from.Number)
-                stretches.Add((loose.Row, from, to));
+                stretches.Add(new LoosePleats(loose.Row, from, to));
         }
         return stretches;
     }

@@ -2,7 +2,6 @@ using System.Text;
 using Pleatwright.Chart;
 using Pleatwright.Chart.Stitches;
 using Pleatwright.Measure;
-using Pleatwright.Thread;
 
 namespace Pleatwright.Order;
 
@@ -19,15 +18,24 @@ internal static class BandDirections
             $"Backsmocking holds the pleats where no stitching on the front does. Turn the work over, wrong side up, top edge up, and cable along the gathering threads with "
             + $"{Counting.Of(Backsmock.Strands, "strand")} near the colour of the cloth. Take shallow bites, so that nothing shows on the front. "
             + "Pleats keep their numbers of the right side: seen from the back the highest lies at the left.", null);
-        var left = order.Work.Piece.Working.Hand == Hand.Left;
+        var wasTurned = false;
         foreach (var row in back.Rows)
         {
-            var (from, to) = left ? (row.From, row.To) : (row.To, row.From); // the right-handed maker's left, seen from behind
-            var whole = row.From.Number == 1 && row.To.Number == order.Work.Pleating.Pleats;
-            yield return new Direction(DirectionKind.Step,
-                $"On the back, gathering row {row.Row.Number}{(whole ? ", from side to side" : "")}: from pleat {from.Number} to pleat {to.Number}, {Counting.Of(row.Cables, "cable")} "
-                + $"in {Counting.Of(row.Needlefuls, "needleful")}. Tie off.", null);
+            yield return new Direction(DirectionKind.Step, Phrases.Turning(row.Turned, wasTurned) + BackText(order, row), null) { Back = row };
+            wasTurned = row.Turned;
         }
+        yield return new Direction(DirectionKind.Remark, "Turn the work over again, right side up, top edge up.", null);
+    }
+
+    private static string BackText(WorkingOrder order, BackRow row)
+    {
+        var whole = row.From.Number == 1 && row.To.Number == order.Work.Pleating.Pleats;
+        var carries = row.Carried > Length.Zero;
+        return $"On the back, {row.Row}{(whole ? ", from side to side" : "")}{(row.Turned ? ", turned" : "")}: "
+            + (carries ? $"the same thread{Phrases.Carried("1 space", row.CarriedPleats)}. From" : "from")
+            + $" pleat {row.Begin.Number} to pleat {row.End.Number}, {Counting.Of(row.Cables, "cable")}"
+            + (!carries ? $" in {Counting.Of(row.Needlefuls, "needleful")}. " : row.Needlefuls > 0 ? $", with {Counting.Of(row.Needlefuls, "needleful")} more. " : ". ")
+            + (row.KeepsThread ? "Keep the thread for the next row." : "Tie off.");
     }
 
     /// <summary>The bands off the lattice.</summary>
@@ -47,7 +55,7 @@ internal static class BandDirections
             if (!step.Continues && LevelCheck(work, step) is { } check) yield return new Direction(DirectionKind.LevelCheck, check, null);
             pass = step.Pass;
         }
-        if (pass is { Turned: true }) yield return new Direction(DirectionKind.Remark, "Turn the work back, top edge up.", null);
+        if (pass is { Turned: true }) yield return new Direction(DirectionKind.Remark, Phrases.TurnBack, null);
     }
 
     /// <summary>The accents.</summary>
@@ -57,6 +65,7 @@ internal static class BandDirections
         if (accents.IsEmpty) yield break;
         var perSpace = order.Work.Pleating.Gauge.CableRowsPerSpace;
         yield return new Direction(DirectionKind.Heading, "Last, the accents", null);
+        if (order.TurnsBackForAccents) yield return new Direction(DirectionKind.Remark, Phrases.TurnBack, null);
         foreach (var kind in accents.Select(a => a.Laid.Accent).Distinct())
             yield return new Direction(DirectionKind.Remark, $"{kind.Name.Capital()}: {kind.Manner}", null);
         foreach (var marks in accents.GroupBy(a => a.Laid.Index))
@@ -64,7 +73,7 @@ internal static class BandDirections
             var laid = marks.First().Laid;
             var valleys = marks.Select(m => m.Laid.Valley.Number).ToArray();
             yield return new Direction(DirectionKind.Step,
-                $"{laid.Accent.Name.Capital()} in {ThreadName(order.Work, laid.Mark.Thread)}, at {DepthWords.Of(laid.Depth, perSpace)}: "
+                $"{laid.Accent.Name.Capital()} in {Phrases.Needleful(order.Work, laid.Mark.Thread)}, at {DepthWords.Of(laid.Depth, perSpace)}: "
                 + (laid.Size > 0 ? $"{Counting.Of(laid.Size, "pleat")} long{(laid.Mark.Upright ? ", along the valley" : "")}, " : "")
                 + (valleys.Length == 1 ? $"on valley {valleys[0]}." : $"{valleys.Length} of them, on valleys {List(valleys)}.")
                 + " Begin and fasten each on the back by itself.", null) { Accents = [.. marks.Select(m => m.Laid)] };
@@ -86,6 +95,7 @@ internal static class BandDirections
                 : band.Band.Ends == BandEnds.Cut ? ", and at both ends a part of one, alike."
                 : band.Fit.EndsAlike ? $", with {Counting.Of(band.Fit.Spare / 2, "pleat")} left bare at each side." : ".");
         }
+        if (band.Stitch.Backward) text.Append($" It is worked the other way than cables, {Phrases.Way(work.Piece.Working.Hand == Hand.Left)} as you hold the work.");
         text.Append($" On the back it leaves {band.Stitch.Back}.");
         yield return new Direction(DirectionKind.Remark, text.ToString(), null);
     }
@@ -95,17 +105,17 @@ internal static class BandDirections
         var work = order.Work;
         var pass = step.Pass;
         var text = new StringBuilder();
-        if (pass.Turned != wasTurned) text.Append(pass.Turned ? "Turn the work, bottom edge up. " : "Turn the work back, top edge up. ");
+        text.Append(Phrases.Turning(pass.Turned, wasTurned));
         var which = Which(step);
         if (which.Length > 0) text.Append(which.Capital()).Append(": ");
-        var name = ThreadName(work, step.Band.Band.Thread);
+        var name = Phrases.Needleful(work, step.Band.Band.Thread);
         var centre = step.Band.Fit.Centre.Number;
         var start = step.Thread switch
         {
             BandThread.NewWithTail => $"start at the centre, valley {centre}, with a new needleful of {name}; leave half of it hanging at the back. ",
             BandThread.Tail => "thread the half left hanging at the centre and go on from the centre stitch. ",
             BandThread.GoesOn => $"go on with a new needleful of {name}. ",
-            BandThread.Carry => $"the same thread, {step.Band.Band.Thread}{Carried(work, step)}. ",
+            BandThread.Carry => $"the same thread, {step.Band.Band.Thread}{Phrases.Carried(CarriedAlong(work, step), step.CarriedPleats)}. ",
             _ when step.Band.Stitch.StartOf(step.Band.Band) != WorkFrom.Centre => $"start a new needleful of {name}. ",
             _ when pass.GoesOn => $"start a new needleful of {name} and go on from the centre stitch. ",
             _ => $"start at the centre, valley {centre}, with a new needleful of {name}. ",
@@ -117,13 +127,8 @@ internal static class BandDirections
         return text.ToString();
     }
 
-    private static string Carried(Work work, BandStep step)
-    {
-        List<string> legs = [];
-        if (Math.Abs(step.CarriedSpaces) > Stitch.Hair) legs.Add($"{DepthWords.Distance(Math.Abs(step.CarriedSpaces), work.Pleating.Gauge.CableRowsPerSpace)} along the pleat");
-        if (step.CarriedPleats != 0) legs.Add($"{Counting.Of(Math.Abs(step.CarriedPleats), "pleat")} sideways");
-        return legs.Count == 0 ? "" : $", carried on the back {string.Join(" and ", legs)}";
-    }
+    private static string CarriedAlong(Work work, BandStep step) =>
+        Math.Abs(step.CarriedSpaces) > Stitch.Hair ? DepthWords.Distance(Math.Abs(step.CarriedSpaces), work.Pleating.Gauge.CableRowsPerSpace) : "";
 
     // Which row and journey of the band, where it has several.
     private static string Which(BandStep step)
@@ -168,7 +173,7 @@ internal static class BandDirections
         return stitch.Kind switch
         {
             StitchKind.Over when stitch.IsLevel && count > 1 => $"{Counting.Of(count, "stitch", "stitches")}, {Phrases.Thread(held, words)}",
-            StitchKind.Over when stitch.IsLevel => $"{(end == "up" ? "an" : "a")} {end} cable",
+            StitchKind.Over when stitch.IsLevel => $"{Phrases.A(end)} cable",
             StitchKind.Over => $"{Counting.Of(count, "step")} {way}, {Phrases.Thread(held, words)}",
             StitchKind.Catch => $"catch two pleats at the {(held == Level.Up ? "top" : "bottom")}",
             StitchKind.Bar => $"straight {way} on the surface, {Phrases.Thread(held, words)}",
@@ -186,12 +191,6 @@ internal static class BandDirections
         rows.RemoveWhere(r => r < 1 || r > work.Piece.Cloth.GatheringRows);
         return rows.Count == 0 ? null
             : $"Level check: it lies on gathering {(rows.Count == 1 ? "row" : "rows")} {string.Join(" and ", rows)}; keep a thread's width from the gathering thread all along.";
-    }
-
-    private static string ThreadName(Work work, ThreadKey key)
-    {
-        var thread = work.Piece.Thread(key)!;
-        return thread.Name.Length > 0 ? $"{key} ({thread.Name}, {Counting.Of(thread.Strands, "strand")})" : $"{key} ({Counting.Of(thread.Strands, "strand")})";
     }
 
     private static string List(int[] numbers) => string.Join(", ", numbers[..^1]) + " and " + numbers[^1];

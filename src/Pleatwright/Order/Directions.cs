@@ -44,6 +44,9 @@ public sealed record Direction(DirectionKind Kind, string Text, Step? Step)
     /// <summary>The step of a band it tells, or null.</summary>
     public BandStep? Band { get; init; }
 
+    /// <summary>The row of backsmocking it tells, or null.</summary>
+    public BackRow? Back { get; init; }
+
     /// <summary>The accents it tells, in the order worked.</summary>
     public ImmutableArray<LaidAccent> Accents { get; init; } = [];
 }
@@ -72,11 +75,11 @@ public static class Directions
     {
         var work = order.Work;
         var centre = work.Pleating.CentreValley;
-        var way = work.Piece.Working.Hand == Hand.Right ? "from left to right" : "from right to left";
+        var way = Phrases.Way(work.Piece.Working.Hand == Hand.Right);
         return new Direction(DirectionKind.Remark,
             $"Pleats are numbered from the left of the right side, top edge up; valley {centre}, between pleats {centre} and {centre + 1}, is the centre. "
             + $"You stitch {way} as you hold the work. "
-            + (order.Turns > 0 || order.Bands.Steps.Any(s => s.Pass.Turned)
+            + (order.Turns > 0 || order.Backsmock.Turns > 0 || order.Bands.Steps.Any(s => s.Pass.Turned)
                 ? "Where it says turned, hold the work with its bottom edge up: pleats keep their numbers, and levels are given as you then hold it. "
                 : "")
             + (words == LevelWords.LeftRight
@@ -213,16 +216,16 @@ public static class Directions
         private string StepText(Step step, bool wasTurned, Step? next)
         {
             var text = new StringBuilder();
-            if (step.Turned != wasTurned) text.Append(step.Turned ? "Turn the work, bottom edge up. " : "Turn the work back, top edge up. ");
+            text.Append(Phrases.Turning(step.Turned, wasTurned));
             text.Append(PlaceOf(step).Capital()).Append(step.Turned ? ", turned: " : ": ");
             text.Append(ThreadText(step)).Append(' ');
             var rightward = order.TravelsRight(step);
             Pleat first = rightward ? step.From.LeftPleat : step.From.RightPleat, last = rightward ? step.To.RightPleat : step.To.LeftPleat;
             text.Append($"From {PleatText(first)} to {PleatText(last)}: ");
-            if (step.HalfAtBegin) text.Append($"a {Word(step.HeldBegin.Opposite())} half stitch over pleat {first.Number} alone, then ");
+            if (step.HalfAtBegin) text.Append($"{Phrases.A(Word(step.HeldBegin.Opposite()))} half stitch over pleat {first.Number} alone, then ");
             text.Append(Counting.Of(step.Cables, "cable")).Append(step.Cables == 1 ? ", " : ", the first ").Append(LevelText(step.HeldBegin, step));
             if (step.Cables > 1) text.Append($", the last {Word(step.HeldEnd)}");
-            if (step.HalfAtEnd) text.Append($", then a {Word(step.HeldEnd.Opposite())} half stitch over pleat {last.Number} alone");
+            if (step.HalfAtEnd) text.Append($", then {Phrases.A(Word(step.HeldEnd.Opposite()))} half stitch over pleat {last.Number} alone");
             text.Append(". ").Append(EndText(step, next));
             text.Append($" So far {Counting.Of(cables, "cable")}, {Counting.Of(needlefuls, "needleful")}.");
             return text.ToString();
@@ -230,16 +233,12 @@ public static class Directions
 
         private string ThreadText(Step step)
         {
-            var thread = work.Piece.Thread(step.Thread)!;
-            var name = thread.Name.Length > 0 ? $"{thread.Key} ({thread.Name}, {Counting.Of(thread.Strands, "strand")})" : $"{thread.Key} ({Counting.Of(thread.Strands, "strand")})";
+            var name = Phrases.Needleful(work, step.Thread);
             if (step.Continues) return $"go on in the same run with a new needleful of {name}.";
             if (step.Starts == StartKind.New) return $"start a new needleful of {name}.";
-            List<string> legs = [];
-            if (step.CarriedRows != 0) legs.Add($"{Counting.Of(Math.Abs(step.CarriedRows), "row")} along the pleat");
-            if (step.CarriedPleats != 0) legs.Add($"{Counting.Of(Math.Abs(step.CarriedPleats), "pleat")} sideways");
-            var how = legs.Count == 0 ? "" : $", carried on the back {string.Join(" and ", legs)}";
+            var how = Phrases.Carried(step.CarriedRows == 0 ? "" : Counting.Of(Math.Abs(step.CarriedRows), "row"), step.CarriedPleats);
             return order.Steps[step.Number - 2].Needleful == step.Needleful
-                ? $"the same thread, {thread.Key}{how}."
+                ? $"the same thread, {step.Thread}{how}."
                 : $"take up the thread {name} left hanging after step {order.LastStepOf(step)}{how}.";
         }
 

@@ -1,10 +1,43 @@
 using Pleatwright.Chart;
+using Pleatwright.Measure;
+using Pleatwright.Thread;
 
 namespace Pleatwright.Order;
 
 /// <summary>Turns of phrase the directions share.</summary>
 internal static class Phrases
 {
+    /// <summary>"from left to right", or the other way.</summary>
+    public static string Way(bool rightward) => rightward ? "from left to right" : "from right to left";
+
+    /// <summary>"an up", "a down": a word with its article.</summary>
+    public static string A(string word) => word[0] is 'a' or 'e' or 'i' or 'o' or 'u' ? $"an {word}" : $"a {word}";
+
+    /// <summary>"a (sail red, 4 strands)": a thread by its letter, name and strands.</summary>
+    public static string Needleful(Work work, ThreadKey key)
+    {
+        var thread = work.Piece.Thread(key)!;
+        return $"{key} ({(thread.Name.Length > 0 ? $"{thread.Name}, " : "")}{Counting.Of(thread.Strands, "strand")})";
+    }
+
+    /// <summary>", carried on the back 1 row along the pleat and 2 pleats sideways"; empty where nothing is carried.</summary>
+    /// <param name="along">How far along the pleat, in words; empty for not at all.</param>
+    /// <param name="pleats">Pleats sideways, either way.</param>
+    public static string Carried(string along, int pleats)
+    {
+        List<string> legs = [];
+        if (along.Length > 0) legs.Add($"{along} along the pleat");
+        if (pleats != 0) legs.Add($"{Counting.Of(Math.Abs(pleats), "pleat")} sideways");
+        return legs.Count == 0 ? "" : $", carried on the back {string.Join(" and ", legs)}";
+    }
+
+    /// <summary>"Turn the work, bottom edge up. ", or back; empty when it lies right already.</summary>
+    public static string Turning(bool turned, bool wasTurned) =>
+        turned == wasTurned ? "" : turned ? "Turn the work, bottom edge up. " : TurnBack + " ";
+
+    /// <summary>What is said when the work is turned back.</summary>
+    public const string TurnBack = "Turn the work back, top edge up.";
+
     /// <summary>"up", or "left" for work held sideways.</summary>
     public static string Level(Level level, LevelWords words) => (level, words) switch
     {

@@ -31,7 +31,7 @@ public sealed record WorkItem(string Heading, ImmutableArray<Direction> Words, D
     public string Noun => Told.Accents.IsEmpty ? "stitch" : Told.Accents[0].Accent.Name;
 
     /// <summary>Whether the work is turned for it.</summary>
-    public bool IsTurned => Step?.Turned ?? Band?.Pass.Turned ?? false;
+    public bool IsTurned => Step?.Turned ?? Band?.Pass.Turned ?? Told.Back?.Turned ?? false;
 
     /// <summary>Directions as a list of things to do.</summary>
     public static ImmutableArray<WorkItem> Of(IEnumerable<Direction> directions)

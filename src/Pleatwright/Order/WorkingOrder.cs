@@ -51,11 +51,14 @@ public sealed class WorkingOrder
     /// <summary>Thread carried on the back from run to run.</summary>
     public Length Carried { get; }
 
-    /// <summary>Times the work is turned over in all, for bands and runs.</summary>
-    public int TurnsInAll => Turns + Bands.Turns;
+    /// <summary>Times the work is turned top to bottom in all: for backsmocking, bands and runs, and back for the accents.</summary>
+    public int TurnsInAll => Turns + Bands.Turns + Backsmock.Turns + (TurnsBackForAccents ? 1 : 0);
 
-    /// <summary>Thread carried on the back in all, of bands and runs.</summary>
-    public Length CarriedInAll => Carried + Bands.Carried;
+    /// <summary>Thread carried in all, of runs, bands and backsmocking.</summary>
+    public Length CarriedInAll => Carried + Bands.Carried + Backsmock.Carried;
+
+    /// <summary>Whether the runs leave the work turned and accents follow, which are worked with the top edge up.</summary>
+    internal bool TurnsBackForAccents => !Bands.Accents.IsEmpty && Steps is [.., { Turned: true }];
 
     /// <summary>No order of the runs can have fewer starts than this.</summary>
     public int LowerBoundStarts => lowerBound.Value;

@@ -39,7 +39,7 @@ public partial class BandDirectionsTests
         var directions = Directions.Write(Planner.Plan(Work.Lay(BandGen.Alone(BandGen.Band("outline"), 20, gatheringRows: 2))), LevelWords.UpDown);
         Assert.Equal("First, on the back", directions[1].Text);
         Assert.Equal("On the back, gathering row 1, from side to side: from pleat 20 to pleat 1, 19 cables in 1 needleful. Tie off.", directions[3].Text);
-        Assert.Equal((DirectionKind.Step, DirectionKind.Heading), (directions[3].Kind, directions[4].Kind));
+        Assert.Equal((DirectionKind.Step, "Turn the work over again, right side up, top edge up.", DirectionKind.Heading), (directions[3].Kind, directions[4].Text, directions[5].Kind));
     }
 
     [Fact]

@@ -5,7 +5,6 @@ using Pleatwright.Chart.Stitches;
 using Pleatwright.Cloth;
 using Pleatwright.Measure;
 using Pleatwright.Order;
-using Pleatwright.Tests.Chart;
 using Pleatwright.Tests.Chart.Stitches;
 using Pleatwright.Thread;
 
@@ -152,46 +151,6 @@ public class BandWorkTests
         var step = work.Bands[0].Passes[0].Stitches.First(s => !s.IsLevel);
         var inches = Math.Sqrt(Math.Pow(2.0 / 12, 2) + Math.Pow(3.0 / 16, 2)) + 1.0 / 12 + 3.0 / 80;
         Assert.Equal(inches * 25.4, BandWork.LengthOf(work, step).Millimetres, 6);
-    }
-
-    [Fact]
-    public void Backsmocking_is_planned_on_every_row_without_stitching_and_on_no_other()
-    {
-        var piece = BandGen.Alone(BandGen.Band("outline"), 40, gatheringRows: 5);
-        Assert.Equal([1, 3, 4, 5], Rows(piece));
-        Assert.Empty(Rows(piece with { Back = Backsmocking.None }));
-        // a honeycomb a space high holds two rows, a wave of half a space one
-        Assert.Equal([1, 4, 5], Rows(piece with { Bands = [BandGen.Band("honeycomb")] }));
-        Assert.Equal([1, 3, 4, 5], Rows(piece with { Bands = [BandGen.Band("baby wave")] }));
-        // a row a quarter space off its gathering row still holds it, one half a space off does not
-        Assert.Equal([1, 3, 4, 5], Rows(piece with { Bands = [BandGen.Band("outline") with { Offset = 1 }] }));
-        Assert.Equal([1, 2, 3, 4, 5], Rows(piece with { Bands = [BandGen.Band("outline") with { Offset = 2 }] }));
-
-        int[] Rows(Piece p) => [.. Planner.Plan(Work.Lay(p)).Backsmock.Rows.Select(r => r.Row.Number)];
-    }
-
-    [Fact]
-    public void Long_gaps_beside_a_figure_are_backsmocked_a_pleat_into_the_stitching()
-    {
-        var piece = new Piece("", new ClothPlan(new Panel(Gauge.Common.Pitch * 60), Gauge.Common, 2), PieceGen.Threads, [new Figure("bar", [new string('a', 21)])],
-            [new Placement("bar", Centre.At(new Valley(30)), new GatheringRow(1), 0)]);
-        var rows = Planner.Plan(Work.Lay(piece)).Backsmock.Rows;
-        // cables in valleys 20 to 40 hold pleats 20 to 41
-        Assert.Equal([(1, 1, 20), (1, 41, 60), (2, 1, 60)], rows.Select(r => (r.Row.Number, r.From.Number, r.To.Number)));
-    }
-
-    [Fact]
-    public void Backsmocking_takes_three_times_the_width_of_its_rows_and_its_own_thread()
-    {
-        var order = Planner.Plan(Work.Lay(BandGen.Alone(BandGen.Band("outline"), 60, gatheringRows: 2)));
-        var back = order.Backsmock;
-        var row = Assert.Single(back.Rows);
-        Assert.Equal(59, row.Cables);
-        Assert.InRange(row.Length.Inches, 3 * 59 / 12.0, 3 * 59 / 12.0 * 1.2);
-        Assert.Equal(2, back.Thread.Strands);
-        Assert.Equal(order.Work.Piece.Cloth.Colour, back.Thread.Colour);
-        Assert.Equal(59, order.ThreadUses()[0].BandStitches);
-        Assert.Equal(0, order.ThreadUses()[0].Cables);
     }
 
     [Fact]

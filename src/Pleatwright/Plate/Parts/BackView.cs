@@ -159,8 +159,16 @@ public static class BackView
                 var up = (p - row.From.Number & 1) == 0;
                 bricks.Rectangle(new Box(view.X(p + 1), view.Y(row.Row.Number - 1) - (up ? view.Line : 0), 2 * view.Pitch, view.Line).Grown(-Math.Min(0.1, view.Line * 0.06)));
             }
-        if (!bricks.IsEmpty)
-            marks.Add(new Shape(bricks.Build(), Look.Darker(order.Backsmock.Thread.Colour, 0.12), new Pen(look.Ink, Math.Min(0.14, view.Line * 0.08))));
+        if (bricks.IsEmpty) return;
+        var carries = new OutlineBuilder();
+        foreach (var row in order.Backsmock.Rows.Where(r => r.Carried > Measure.Length.Zero))
+        {
+            double from = view.X(row.Begin.Number - row.CarriedPleats) + view.Pitch / 2, to = view.X(row.Begin.Number) + view.Pitch / 2;
+            carries.Line(from, view.Y(row.Row.Number - 2), from, view.Y(row.Row.Number - 1));
+            if (from != to) carries.Line(from, view.Y(row.Row.Number - 1), to, view.Y(row.Row.Number - 1));
+        }
+        if (!carries.IsEmpty) marks.Add(new Shape(carries.Build(), null, new Pen(Look.Darker(order.Backsmock.Thread.Colour, 0.3), Math.Max(0.25, view.Line * 0.35)) { Round = true }));
+        marks.Add(new Shape(bricks.Build(), Look.Darker(order.Backsmock.Thread.Colour, 0.12), new Pen(look.Ink, Math.Min(0.14, view.Line * 0.08))));
     }
 
     private static IEnumerable<Mark> Rulers(View view, Look look)
