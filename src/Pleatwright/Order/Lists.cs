@@ -16,7 +16,7 @@ internal readonly struct Lists(int[] start, int[] items)
     public ReadOnlyMemory<int> Kept(int i) => items.AsMemory(start[i], start[i + 1] - start[i]);
 }
 
-/// <summary>Pairs of numbers, gathered one by one and then sorted into lists.</summary>
+/// <summary>Pairs of numbers, gathered one by one and then laid out in lists.</summary>
 internal sealed class Pairs
 {
     private int[] first = new int[64];
@@ -37,16 +37,14 @@ internal sealed class Pairs
     }
 
     /// <summary>For each first number, its seconds, in the order added.</summary>
-    public Lists ByFirst(int count) => Sort(first, second, count);
-
-    private Lists Sort(int[] keys, int[] values, int count)
+    public Lists ByFirst(int count)
     {
         var start = new int[count + 1];
-        for (var i = 0; i < Count; i++) start[keys[i] + 1]++;
+        for (var i = 0; i < Count; i++) start[first[i] + 1]++;
         for (var k = 0; k < count; k++) start[k + 1] += start[k];
         var next = start.AsSpan(0, count).ToArray();
         var items = new int[Count];
-        for (var i = 0; i < Count; i++) items[next[keys[i]]++] = values[i];
+        for (var i = 0; i < Count; i++) items[next[first[i]]++] = second[i];
         return new Lists(start, items);
     }
 }

@@ -30,11 +30,13 @@ internal sealed class LowerBound
     /// <summary>The bound of each cluster.</summary>
     /// <param name="layout">The work.</param>
     /// <param name="routes">Orders of its clusters; the matching sets out from their carries, which makes it quick.</param>
-    public static int[] Starts(Layout layout, ReadOnlySpan<Route> routes)
+    /// <param name="cancel">Stops the matching.</param>
+    /// <exception cref="OperationCanceledException">It was stopped.</exception>
+    public static int[] Starts(Layout layout, ReadOnlySpan<Route> routes, CancellationToken cancel = default)
     {
         var bound = new LowerBound(layout);
         foreach (var route in routes) bound.SetOutFrom(route);
-        bound.Match();
+        bound.Match(cancel);
         return bound.Add();
     }
 
@@ -110,7 +112,7 @@ internal sealed class LowerBound
     }
 
     // Hopcroft and Karp (1973): shortest augmenting paths, many at a time.
-    private void Match()
+    private void Match(CancellationToken cancel)
     {
         var level = new int[layout.Runs];
         var at = new int[layout.Runs];
@@ -118,6 +120,7 @@ internal sealed class LowerBound
         var path = new int[layout.Runs + 1];
         while (Layers(level, queue))
         {
+            cancel.ThrowIfCancellationRequested();
             Array.Copy(start, at, at.Length);
             for (var j = 0; j < layout.Runs; j++)
                 if (follower[j] < 0) Augment(j, level, at, path);

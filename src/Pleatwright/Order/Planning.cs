@@ -6,6 +6,7 @@ namespace Pleatwright.Order;
 /// </summary>
 internal sealed class Planning
 {
+    private static readonly Scheduler.Preference[] Ways = Enum.GetValues<Scheduler.Preference>();
     private readonly int mostLooked; // orders looked at, about, in one cluster
     private readonly int width;      // orders kept side by side
     private readonly int mostRuns;   // of a cluster that is looked through
@@ -17,6 +18,8 @@ internal sealed class Planning
     private readonly Effort effort;
     private readonly IProgress<double>? progress;
     private readonly CancellationToken cancel;
+    private double begun, share; // where the cluster at hand begins in the whole, and its share of it
+    private double told;
 
     public Planning(Chart.Work work, IReadOnlyDictionary<ClusterKey, Route>? earlier, Effort effort, IProgress<double>? progress, CancellationToken cancel)
     {
@@ -42,20 +45,23 @@ internal sealed class Planning
         var count = layout.Clusters.Count;
         var routes = new Route[count];
         var turned = false;
-        for (var c = 0; c < count; c++)
+        var scheduling = mostLooked == 0 ? 1 : 0.5; // of the whole
+        for (var (c, done) = (0, 0); c < count; done += layout.Clusters[c++].Length)
         {
+            (begun, share) = (scheduling * done / layout.Runs, scheduling * layout.Clusters[c].Length / layout.Runs);
             routes[c] = mostLooked == 0 ? Quick(c, turned) : Schedule(layout.Clusters.Kept(c), turned);
             turned = layout.TurnedAt(routes[c].Visits[^1].Entry);
-            if (c % 64 == 0) progress?.Report(0.5 * c / count);
+            Tell(1);
         }
         // while drawing nobody asks for the bound; it is found when one does
-        var bounds = mostLooked == 0 ? [] : LowerBound.Starts(layout, routes);
+        var bounds = mostLooked == 0 ? [] : LowerBound.Starts(layout, routes, cancel);
         turned = false;
         for (var c = 0; c < count && mostLooked > 0; c++)
         {
+            (begun, share) = (scheduling + (1 - scheduling) * c / count, (1 - scheduling) / count);
             routes[c] = Solve(c, turned, routes[c], bounds[c]);
             turned = layout.TurnedAt(routes[c].Visits[^1].Entry);
-            if (c % 64 == 0) progress?.Report(0.5 + 0.5 * c / count);
+            Tell(1);
         }
         progress?.Report(1);
         return new WorkingOrder(layout, Steps.From(layout, routes), mostLooked == 0 ? new(() => LowerBound.Starts(layout, routes).Sum()) : new(bounds.Sum()), solved, effort);
@@ -67,21 +73,28 @@ internal sealed class Planning
         var all = new int[layout.Runs];
         for (int c = 0, i = 0; c < layout.Clusters.Count; c++)
             foreach (var r in layout.Clusters[c]) all[i++] = r;
+        (begun, share) = (0, 1);
         var route = Schedule(all, false);
         progress?.Report(1);
         return new WorkingOrder(layout, Steps.From(layout, [route]), new(() => LowerBound.Starts(layout, []).Sum()), solved, effort);
     }
 
+    // How much of the cluster at hand is done, 0 to 1; passed on a two-hundredth of the whole at a time.
+    private void Tell(double done)
+    {
+        if (progress is null || begun + share * done is var now && (now < told + 0.005 || now >= 1)) return;
+        progress.Report(told = now);
+    }
+
     private Route Schedule(ReadOnlyMemory<int> cluster, bool turned)
     {
-        var best = scheduler.Run(cluster, Scheduler.Preference.FewTurns, turned);
-        if (cluster.Length == 1) return best;
-        foreach (var preference in (ReadOnlySpan<Scheduler.Preference>)[Scheduler.Preference.ShortCarries, Scheduler.Preference.Rescue, Scheduler.Preference.Unblock])
+        Route? best = null;
+        foreach (var way in Ways.AsSpan(0, cluster.Length == 1 ? 1 : Ways.Length))
         {
-            var other = scheduler.Run(cluster, preference, turned);
-            if (other.Cost.CompareTo(best.Cost) < 0) best = other;
+            var route = scheduler.Run(cluster, way, turned, done => Tell(((int)way + done) / Ways.Length));
+            if (best is null || route.Cost.CompareTo(best.Cost) < 0) best = route;
         }
-        return best;
+        return best!;
     }
 
     // While drawing, what was scheduled before is scheduled again at a look.
@@ -121,7 +134,7 @@ internal sealed class Planning
     {
         foreach (var turnsFirst in (ReadOnlySpan<bool>)[false, true])
         {
-            var (better, proved) = search.Find(cluster, turned, best, width, mostLooked / 2, turnsFirst);
+            var (better, proved) = search.Find(cluster, turned, best, width, mostLooked / 2, turnsFirst, done => Tell(((turnsFirst ? 1 : 0) + done) / 2));
             best = better ?? best;
             if (proved) break;
         }

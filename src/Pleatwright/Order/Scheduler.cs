@@ -37,7 +37,11 @@ internal sealed class Scheduler(Layout layout, CancellationToken cancel)
     private readonly record struct Thread(int Path, int Exit, Fill Fill);
 
     /// <summary>Orders a cluster, begun as the work lies.</summary>
-    public Route Run(ReadOnlyMemory<int> cluster, Preference preference, bool turnedBefore)
+    /// <param name="cluster">Its runs.</param>
+    /// <param name="preference">What to look to first.</param>
+    /// <param name="turnedBefore">How the work lies before it.</param>
+    /// <param name="tell">Told how much is done, 0 to 1, now and then.</param>
+    public Route Run(ReadOnlyMemory<int> cluster, Preference preference, bool turnedBefore, Action<double> tell)
     {
         all = cluster;
         (prefer, turned, hand) = (preference, turnedBefore, new Thread(0, -1, Fill.None));
@@ -57,7 +61,11 @@ internal sealed class Scheduler(Layout layout, CancellationToken cancel)
         Cost cost = default;
         for (var i = 0; i < visits.Length; i++)
         {
-            if (i % 1024 == 0) cancel.ThrowIfCancellationRequested();
+            if (i % 1024 == 0)
+            {
+                cancel.ThrowIfCancellationRequested();
+                tell((double)i / visits.Length);
+            }
             pinned = layout.Pins.RunAt(i);
             var entry = Next(hand.Exit);
             if (entry < 0) entry = TakeUpParked();

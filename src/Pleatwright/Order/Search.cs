@@ -66,7 +66,8 @@ internal sealed class Search(Layout layout, CancellationToken cancel)
     /// <param name="width">Orders kept side by side at the most.</param>
     /// <param name="most">Orders looked at, about, before no more than <see cref="Narrow"/> are kept side by side.</param>
     /// <param name="turnsFirst">Whether few turns promise more than thread to spare, when not all can be kept.</param>
-    public (Route? Better, bool Proved) Find(ReadOnlySpan<int> cluster, bool turned, Route known, int width, int most, bool turnsFirst)
+    /// <param name="tell">Told how much is done, 0 to 1, now and then.</param>
+    public (Route? Better, bool Proved) Find(ReadOnlySpan<int> cluster, bool turned, Route known, int width, int most, bool turnsFirst, Action<double> tell)
     {
         looked = 0;
         Prepare(cluster);
@@ -74,10 +75,17 @@ internal sealed class Search(Layout layout, CancellationToken cancel)
         var proved = true;
         for (var depth = 0; depth < n; depth++)
         {
-            cancel.ThrowIfCancellationRequested();
             var places = new Dictionary<Place, List<int>>();
             var found = new List<Node>();
-            for (var p = 0; p < levels[depth].Length; p++) Expand(levels[depth], p, known.Cost, places, found);
+            for (var p = 0; p < levels[depth].Length; p++)
+            {
+                if (p % 64 == 0)
+                {
+                    cancel.ThrowIfCancellationRequested();
+                    tell((depth + (double)p / levels[depth].Length) / n);
+                }
+                Expand(levels[depth], p, known.Cost, places, found);
+            }
             found.RemoveAll(f => f.Parent < 0);
             if (found.Count == 0) return (null, proved);
             var kept = found.ToArray();

@@ -96,6 +96,24 @@ public class ReplanTests
         Assert.Throws<OperationCanceledException>(() => Planner.Plan(work, cancel: new CancellationToken(canceled: true)));
     }
 
+    // One cluster is all there is: what hangs together by carries is searched or scheduled whole.
+    [Theory]
+    [InlineData(3, 11, Effort.Plate)] // few runs, searched
+    [InlineData(60, 40, Effort.Resting)] // too many to be searched
+    public void Within_one_tangled_cluster_planning_tells_how_far_it_is(int width, int height, Effort effort)
+    {
+        var random = new Random(5);
+        string[] rows = [.. Enumerable.Range(0, height).Select(_ => new string([.. Enumerable.Range(0, width).Select(_ => ".ab"[random.Next(3)])]))];
+        var piece = OrderGen.PieceOf([.. rows], new Working { ParkedThreads = 12 });
+        piece = piece with { Cloth = piece.Cloth with { Form = new Pleatwright.Cloth.Panel(Pleatwright.Measure.Length.FromInches(6)), GatheringRows = 12 } };
+        var told = new Told();
+        Planner.Plan(Work.Lay(piece), effort, told);
+        Assert.Equal(told.Values.Order(), told.Values);
+        Assert.Equal(told.Values.Distinct(), told.Values);
+        Assert.True(told.Values.Count(v => v is > 0 and < 0.5) >= 3 && told.Values.Count(v => v is > 0 and < 1) >= 4, string.Join(" ", told.Values));
+        if (effort == Effort.Plate) Assert.True(told.Values.Count(v => v is > 0.5 and < 1) > 20, string.Join(" ", told.Values));
+    }
+
     private sealed class Told : IProgress<double>
     {
         public List<double> Values { get; } = [];
