@@ -16,16 +16,7 @@ public class DirectionsTests
     internal static string Text(IEnumerable<Direction> said) =>
         string.Join('\n', said.Select(d => d.Kind == DirectionKind.Step ? $"{d.Step!.Number}. {d.Text}" : $"[{d.Kind}] {d.Text}")) + "\n";
 
-    internal static void Matches(string name, string said)
-    {
-        var file = Path.Combine(Repository.Root, "tests", "Pleatwright.Tests", "Order", "Snapshots", name + ".snap.txt");
-        if (Environment.GetEnvironmentVariable("UPDATE_SNAPSHOTS") == "1")
-        {
-            Directory.CreateDirectory(Path.GetDirectoryName(file)!);
-            File.WriteAllText(file, said);
-        }
-        Assert.Equal(File.ReadAllText(file), said);
-    }
+    internal static void Matches(string name, string said) => Snapshot.Check("Order", name + ".snap.txt", said);
 
     [Fact]
     public void A_small_triangle() => Matches("triangle", Say(new Working()));
@@ -38,6 +29,13 @@ public class DirectionsTests
 
     [Fact]
     public void A_run_longer_than_a_needleful() => Matches("long-run", Say(new Working { WorkingLength = Length.FromCentimetres(18) }, LevelWords.UpDown, "aaaaaaaaaaaaaaaaaaaa"));
+
+    [Fact]
+    public void Half_stitches_are_said_at_both_ends()
+    {
+        var order = Planner.Plan(Work.Lay(OrderGen.PieceOf(["aaaa", "aaaa"], new Working(), square: true)));
+        Matches("square", Text(Directions.Write(order, LevelWords.UpDown)));
+    }
 
     [Fact]
     public void Counts_can_be_verified()

@@ -70,7 +70,7 @@ public class PlainTextWriterTests
         var piece = BandGen.Alone(bands[0], 24, row + 1) with { Bands = [.. bands], Accents = [.. accents] };
         var text = PlainTextWriter.Write(Plates.Of(Work.Lay(piece), findings: []));
         var from = text.IndexOf("\nChart\n", StringComparison.Ordinal);
-        Snapshot.Check("bands-chart.snap.txt", text[(from + 1)..text.IndexOf("\nDirections\n", StringComparison.Ordinal)]);
+        Snapshot.Check("Plate", "bands-chart.snap.txt", text[(from + 1)..text.IndexOf("\nDirections\n", StringComparison.Ordinal)]);
     }
 
     [Fact]

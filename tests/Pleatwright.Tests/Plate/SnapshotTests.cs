@@ -30,19 +30,19 @@ public class SnapshotTests
     }
 
     [Fact]
-    public void The_plate_as_text() => Snapshot.Check("pennant.snap.txt", PlainTextWriter.Write(Plate(new PlateOptions())));
+    public void The_plate_as_text() => Snapshot.Check("Plate", "pennant.snap.txt", PlainTextWriter.Write(Plate(new PlateOptions())));
 
     [Fact]
     public void The_chart_as_a_drawing()
     {
         var chart = WholeChart.Draw(Pennant(), new PlateOptions());
-        Snapshot.Check("pennant-chart.snap.svg", SvgWriter.Element("c", "Chart", "A pennant.", chart.View, chart.Marks));
+        Snapshot.Check("Plate", "pennant-chart.snap.svg", SvgWriter.Element("c", "Chart", "A pennant.", chart.View, chart.Marks));
     }
 
     [Fact]
     public void The_stitched_picture()
     {
         var picture = StitchedPicture.Draw(Pennant(), 100);
-        Snapshot.Check("pennant-picture.snap.svg", SvgWriter.Element("p", "Picture", "A pennant.", picture.View, picture.Marks));
+        Snapshot.Check("Plate", "pennant-picture.snap.svg", SvgWriter.Element("p", "Picture", "A pennant.", picture.View, picture.Marks));
     }
 }

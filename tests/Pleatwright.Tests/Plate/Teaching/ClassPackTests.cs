@@ -153,7 +153,7 @@ public partial class ClassPackTests
     }
 
     [Fact]
-    public void The_pack_in_words() => Snapshot.Check("pennant-class.snap.txt", Text(Pack("first-pennant", new ClassOptions(2) { SpareKits = 1, ExtraLengths = 1, Sessions = 2 }).Sheets));
+    public void The_pack_in_words() => Snapshot.Check("Plate", "pennant-class.snap.txt", Text(Pack("first-pennant", new ClassOptions(2) { SpareKits = 1, ExtraLengths = 1, Sessions = 2 }).Sheets));
 
     [Fact]
     public void A_skein_too_short_and_a_number_out_of_range_are_refused()

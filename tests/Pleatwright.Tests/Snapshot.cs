@@ -1,14 +1,15 @@
-namespace Pleatwright.Tests.Plate;
+namespace Pleatwright.Tests;
 
 /// <summary>
-/// Pages kept as files and compared as a whole. To accept what is made now, run the tests with
+/// Charts, directions and pages kept as files and compared as a whole. To accept what is made now, run the tests with
 /// PLEATWRIGHT_SNAPSHOTS=accept in the environment and look at what changed before it is committed.
 /// </summary>
 internal static class Snapshot
 {
-    public static void Check(string name, string made)
+    /// <summary>Compares with the file of this name among the snapshots of a room.</summary>
+    public static void Check(string room, string name, string made)
     {
-        var path = Repository.Path("tests", "Pleatwright.Tests", "Plate", "Snapshots", name);
+        var path = Repository.Path("tests", "Pleatwright.Tests", room, "Snapshots", name);
         if (Environment.GetEnvironmentVariable("PLEATWRIGHT_SNAPSHOTS") == "accept")
         {
             Directory.CreateDirectory(Path.GetDirectoryName(path)!);
