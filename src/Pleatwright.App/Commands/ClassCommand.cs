@@ -44,13 +44,14 @@ internal static class ClassCommand
             };
             try
             {
-                var (pack, written) = await LongWork.Do(cancel, telling =>
+                var (pack, written, lacking) = await LongWork.Do(cancel, telling =>
                 {
                     var plate = LongWork.Plate(page.Work(parsed, PieceFile.Lay(parsed.GetValue(piece)!)), plateOptions, telling, cancel);
                     var made = ClassPack.Make(plate, options);
-                    return (made, format?.Write(made));
+                    return (made, format?.Write(made), format is { IsEmbeddedAlone: true } ? Typeface.Lacking(made.Sheets) : "");
                 });
                 if (written is not null) await PieceFile.WriteWhole(path!, written, cancel);
+                PageOptions.SayLacking(lacking);
                 if (parsed.GetValue(json)) CommandLine.PrintJson(Report(pack));
                 else if (format is null) Say(pack, plateOptions.Units);
             }

@@ -29,6 +29,13 @@ internal sealed class PageOptions
         return parsed.GetValue(leftHanded) ? WorkOptions.ForLeftHand(work) : work;
     }
 
+    /// <summary>Says which characters a printed page could not show.</summary>
+    public static void SayLacking(string characters)
+    {
+        if (characters.Length > 0)
+            Console.Error.WriteLine($"Note: the printed typefaces have no sign for {characters}; boxes stand in their place. A page written as .html shows them.");
+    }
+
     public PlateOptions Read(ParseResult parsed) => new()
     {
         Paper = paper.Read(parsed),

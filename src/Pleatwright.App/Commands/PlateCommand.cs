@@ -27,13 +27,15 @@ internal static class PlateCommand
             var format = PlateFormat.OfFile(path) ?? throw new UsageException($"{path}: a plate is written as {Endings}; end the name with one of them.");
             try
             {
-                await PieceFile.WriteWhole(path, await LongWork.Do(cancel, telling =>
+                var (made, lacking) = await LongWork.Do(cancel, telling =>
                 {
                     var work = page.Work(parsed, PieceFile.Lay(parsed.GetValue(piece)!));
-                    return sheet.Read(parsed) is { } kind
-                        ? SheetOption.Write(work.Piece, kind, page.Read(parsed), format, path)
-                        : format.Write(LongWork.Plate(work, page.Read(parsed), telling, cancel));
-                }), cancel);
+                    if (sheet.Read(parsed) is { } kind) return (SheetOption.Write(work.Piece, kind, page.Read(parsed), format, path), "");
+                    var plate = LongWork.Plate(work, page.Read(parsed), telling, cancel);
+                    return (format.Write(plate), format.IsEmbeddedAlone ? Typeface.Lacking(plate.Sheets) : "");
+                });
+                await PieceFile.WriteWhole(path, made, cancel);
+                PageOptions.SayLacking(lacking);
             }
             catch (PlateTooLargeException e)
             {

@@ -67,7 +67,7 @@ public static class Directions
     public static ImmutableArray<Direction> Write(WorkingOrder order, LevelWords words, bool grouped = false)
     {
         var runs = order.Steps.IsEmpty ? [] : new Writer(order, words, grouped ? Copies.Of(order) : []).Write();
-        if (runs.IsEmpty && order.Bands.Steps.IsEmpty && order.Bands.Accents.IsEmpty) return [];
+        if (runs.IsEmpty && order.Bands.Steps.IsEmpty && order.Bands.Accents.IsEmpty && order.Backsmock.Rows.IsEmpty) return [];
         return [Opening(order, words), .. BandDirections.Back(order), .. BandDirections.Bands(order, words), .. runs, .. BandDirections.Accents(order)];
     }
 

@@ -73,22 +73,31 @@ internal sealed class Flow
     }
 
     /// <summary>A paragraph with a label on its first line, in the margin its indent leaves.</summary>
-    public void Labelled(string label, TypeStyle labelStyle, string words, TypeStyle style, double indent)
-    {
-        if (label.Length > 0) Add(0, (page, x, at) => page.Text(x, at + Look.Leading * 0.75, label, labelStyle), keep: Look.Leading * 2);
-        Paragraph(words, style, indent);
-    }
+    public void Labelled(string label, TypeStyle labelStyle, string words, TypeStyle style, double indent) =>
+        Lay(words, style, indent, 1.2, 0, (page, x, baseline) => page.Text(x, baseline, label, labelStyle));
 
     /// <summary>A paragraph, broken over columns only when it is long.</summary>
-    public void Paragraph(string words, TypeStyle style, double indent = 0, double after = 1.2)
+    /// <param name="words">Its words.</param>
+    /// <param name="style">Its type.</param>
+    /// <param name="indent">Millimetres it is set in from the left.</param>
+    /// <param name="after">The gap after it, in millimetres.</param>
+    /// <param name="keep">Millimetres of what follows that must stay with it, when it is not broken itself.</param>
+    public void Paragraph(string words, TypeStyle style, double indent = 0, double after = 1.2, double keep = 0) =>
+        Lay(words, style, indent, after, keep, (_, _, _) => { });
+
+    private void Lay(string words, TypeStyle style, double indent, double after, double keep, Action<Page, double, double> beside)
     {
         var lines = Wrapping.Lines(words, style, Width - indent);
         var leading = style.Points / Look.Body.Points * Look.Leading;
-        var together = lines.Count <= 6 ? lines.Count : 3;
+        var whole = lines.Count <= 6;
         for (var i = 0; i < lines.Count; i++)
         {
-            var line = lines[i];
-            Add(leading, (page, x, at) => page.Text(x + indent, at + leading * 0.75, line, style), i == 0 ? (together - 1) * leading : 0);
+            var (line, first) = (lines[i], i == 0);
+            Add(leading, (page, x, at) =>
+            {
+                if (first) beside(page, x, at + leading * 0.75);
+                page.Text(x + indent, at + leading * 0.75, line, style);
+            }, keep: !first ? 0 : whole ? (lines.Count - 1) * leading + keep : 2 * leading);
         }
         Gap(after);
     }
@@ -109,7 +118,7 @@ internal sealed class Flow
             throw new PlateTooLargeException(FormattableString.Invariant($"the plate comes to more than {Layout.MostPages} pages. Print the piece in parts, figure by figure."));
         var page = new Page(heading, options.Paper, Look);
         pages.Add(page);
-        top = y = page.Heading(heading, lead, page.Inner.Y, first ? 0 : -1);
+        top = y = page.Heading(heading, lead, first ? 0 : -1);
         column = 0;
     }
 }

@@ -36,8 +36,9 @@ public static class Layout
 
         void Section(string name, Action lay)
         {
-            contents.Add((name, pages.Count + 1));
+            var before = pages.Count;
             lay();
+            if (pages.Count > before) contents.Add((name, before + 1)); // a piece without a stitch has no chart
         }
 
         void Add(List<Page> more)

@@ -59,7 +59,7 @@ public sealed record Look(Colour Ink, Colour Quiet, Colour Hairline, Colour Acce
     public Pen Fine => new(Hairline, Large ? 0.3 : 0.15);
 
     /// <summary>From one baseline of running text to the next, in millimetres.</summary>
-    public double Leading => Body.Points * 1.42 * 25.4 / 72;
+    public double Leading => Body.Points * 1.42 * Typeface.MillimetresPerPoint;
 
     /// <summary>A colour mixed with another, in sRGB.</summary>
     /// <param name="colour">The colour.</param>

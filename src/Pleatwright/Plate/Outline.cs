@@ -46,8 +46,7 @@ public sealed class Outline
     public static Outline Polygon(params ReadOnlySpan<Spot> spots) => new OutlineBuilder().Polygon(spots).Build();
 
     /// <summary>One circle.</summary>
-    public static Outline Circle(Spot centre, double radius) =>
-        Rounded(new Box(centre.X - radius, centre.Y - radius, 2 * radius, 2 * radius), radius);
+    public static Outline Circle(Spot centre, double radius) => new OutlineBuilder().Circle(centre, radius).Build();
 }
 
 /// <summary>Gathers an <see cref="Outline"/> figure by figure.</summary>
@@ -115,6 +114,10 @@ public sealed class OutlineBuilder
         CurveTo(new(x + k, bottom), new(x, bottom - k), new(x, bottom - r)).LineTo(x, y + r);
         return CurveTo(new(x, y + k), new(x + k, y), new(x + r, y)).Close();
     }
+
+    /// <summary>A circle.</summary>
+    public OutlineBuilder Circle(Spot centre, double radius) =>
+        Rounded(new Box(centre.X - radius, centre.Y - radius, 2 * radius, 2 * radius), radius);
 
     /// <summary>What was gathered.</summary>
     public Outline Build() => new(strokes.ToImmutable(), spots.ToImmutable());

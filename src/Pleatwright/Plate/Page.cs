@@ -15,7 +15,10 @@ internal sealed class Page(string name, Paper paper, Look look)
     public Look Look { get; } = look;
 
     /// <summary>Where text and pictures go: inside the margins, above the footer.</summary>
-    public Box Inner => new(Margin, Margin, Paper.Width - 2 * Margin, Paper.Height - 2 * Margin - FooterHeight);
+    public Box Inner => InnerOf(Paper);
+
+    /// <summary>The same of any page on a paper.</summary>
+    public static Box InnerOf(Paper paper) => new(Margin, Margin, paper.Width - 2 * Margin, paper.Height - 2 * Margin - FooterHeight);
 
     public const double Margin = 17;
 
@@ -34,13 +37,19 @@ internal sealed class Page(string name, Paper paper, Look look)
 
     public void Bookmark(string title, int depth, double y) => bookmarks.Add(new Bookmark(title, depth, y));
 
-    /// <summary>A section's heading with a fine rule under it and a line of explanation; returns how far down the section may begin. A depth below 0 makes no bookmark.</summary>
-    public double Heading(string heading, string? lead, double y, int depth = 0)
+    /// <summary>Room for a heading and its line of explanation at the top of a page of drawings.</summary>
+    public static double HeadingHeight(Look look) => look.Large ? 24 : 16;
+
+    /// <summary>
+    /// A section's heading at the top with a fine rule under it and a line of explanation; returns how far down the section
+    /// may begin. A depth below 0 makes no bookmark.
+    /// </summary>
+    public double Heading(string heading, string? lead, int depth = 0)
     {
         var box = Inner;
-        var baseline = y + Typeface.CapHeight(Look.Heading) + 0.6;
+        var baseline = box.Y + Typeface.CapHeight(Look.Heading) + 0.6;
         Text(box.X, baseline, heading, Look.Heading);
-        if (depth >= 0) Bookmark(heading, depth, y - 4);
+        if (depth >= 0) Bookmark(heading, depth, box.Y - 4);
         if (lead is not null)
         {
             var wide = Typeface.Width(heading, Look.Heading) + Typeface.Width(lead, Look.Lead) + 8 <= box.Width;

@@ -31,7 +31,10 @@ public enum Face
 /// </summary>
 public static class Typeface
 {
-    private const double MillimetresPerPoint = 25.4 / 72;
+    /// <summary>Millimetres in a typographic point, 1/72 in.</summary>
+    public const double MillimetresPerPoint = 25.4 / 72;
+
+    private const double CapShare = 0.7; // of the type's size, in both families
     private const double Em = 1000;
 
     private static readonly string[] Files =
@@ -56,7 +59,37 @@ public static class Typeface
     }
 
     /// <summary>Height of a capital letter in millimetres.</summary>
-    public static double CapHeight(TypeStyle style) => 0.7 * style.Points * MillimetresPerPoint;
+    public static double CapHeight(TypeStyle style) => CapShare * style.Points * MillimetresPerPoint;
+
+    /// <summary>The size in points at which a capital letter is so many millimetres high.</summary>
+    public static double PointsOfCap(double millimetres) => millimetres / CapShare / MillimetresPerPoint;
+
+    /// <summary>
+    /// The characters on the sheets, each once, that the typefaces have no sign for: they hold Latin letters alone. A box
+    /// is printed in the place of each.
+    /// </summary>
+    public static string Lacking(IEnumerable<Sheet> sheets)
+    {
+        var lacking = new StringBuilder();
+        var seen = new HashSet<(Face, Rune)>();
+        Look(sheets.SelectMany(s => s.Marks));
+        return lacking.ToString();
+
+        void Look(IEnumerable<Mark> marks)
+        {
+            foreach (var mark in marks)
+                if (mark is Inset inset) Look(inset.Marks);
+                else if (mark is Lettering lettering)
+                    foreach (var rune in lettering.Text.EnumerateRunes())
+                        if (seen.Add((lettering.Style.Face, rune)) && !Has(lettering.Style.Face, rune) && !lacking.ToString().Contains(rune.ToString(), StringComparison.Ordinal))
+                            lacking.Append(rune.ToString());
+        }
+    }
+
+    private static bool Has(Face face, Rune rune)
+    {
+        lock (MeasuringLock) return GlyphHelper.GlyphIndexFromCodePoint(rune.Value, Font(face, Em)) != 0;
+    }
 
     /// <summary>The embedded font file of a face, as TrueType.</summary>
     public static byte[] File(Face face)
@@ -73,6 +106,8 @@ public static class Typeface
 
     private static double Advance(Face face, Rune rune) => Advances.GetOrAdd((face, rune.Value), static key =>
     {
+        // The box for a character without a sign is an em wide: the width of what a font does not list (ISO 32000-1, table 117, DW).
+        if (!Has(key.Item1, new Rune(key.Item2))) return 1;
         lock (MeasuringLock)
             return Measuring.MeasureString(new Rune(key.Item2).ToString(), Font(key.Item1, Em)).Width / Em;
     });

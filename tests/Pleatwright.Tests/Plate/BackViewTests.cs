@@ -1,25 +1,20 @@
 using CsCheck;
 using Pleatwright.Chart;
+using Pleatwright.Cloth;
+using Pleatwright.Measure;
 using Pleatwright.Order;
 using Pleatwright.Plate;
 using Pleatwright.Plate.Parts;
-using Pleatwright.Proof;
 using Pleatwright.Tests.Chart.Stitches;
 
 namespace Pleatwright.Tests.Plate;
 
 public class BackViewTests
 {
-    private static PlateDocument PlateOf(Piece piece)
-    {
-        var work = Work.Lay(piece);
-        return PlateMaker.Make(work, Planner.Plan(work), Proofreading.Read(work), new PlateOptions());
-    }
-
     [Fact]
     public void A_plate_with_backsmocking_tells_its_thread_and_shows_the_back()
     {
-        var plate = PlateOf(BandGen.Alone(BandGen.Band("outline"), 40));
+        var plate = Plates.Of(Work.Lay(BandGen.Alone(BandGen.Band("outline"), 40)));
         var group = Assert.Single(plate.Materials, g => g.Heading == "Backsmocking");
         Assert.Contains("195 cables along 5 gathering rows", group.Lines[1].Words, StringComparison.Ordinal);
         Assert.Single(plate.Sheets, s => s.Name == "The back");
@@ -29,7 +24,7 @@ public class BackViewTests
     [Fact]
     public void Without_anything_on_the_back_there_is_no_such_page()
     {
-        var plate = PlateOf(BandGen.Alone(BandGen.Band("outline"), 40) with { Back = Backsmocking.None });
+        var plate = Plates.Of(Work.Lay(BandGen.Alone(BandGen.Band("outline"), 40) with { Back = Backsmocking.None }));
         Assert.DoesNotContain(plate.Sheets, s => s.Name == "The back");
         Assert.DoesNotContain(plate.Materials, g => g.Heading == "Backsmocking");
     }
@@ -43,9 +38,30 @@ public class BackViewTests
     }, iter: 40);
 
     [Fact]
+    public void The_strips_of_the_page_show_every_pleat_and_stay_on_the_paper() =>
+        Gen.Select(Gen.Double[1, 40], Gen.Int[2, 40], Gen.Bool.Select(b => b ? Paper.A4 : Paper.Letter), Gen.Bool).Sample((width, rows, paper, large) =>
+        {
+            var piece = BandGen.Alone(BandGen.Band("outline"), 40);
+            piece = piece with { Bands = [], Cloth = new ClothPlan(new Panel(Length.FromInches(width)), Gauge.Common, rows) };
+            var work = Work.Lay(piece);
+            var page = BackView.Page(Plates.Of(work, new PlateOptions { Paper = paper, LargePrint = large }, []));
+            var seen = new HashSet<int>();
+            foreach (var strip in page.Finish("", 1, 1).Marks.OfType<Inset>())
+            {
+                var clip = strip.Marks.OfType<Inset>().Single().Clip!.Value;
+                Assert.InRange(clip.X + strip.Move.X, page.Inner.X, page.Inner.Right);
+                Assert.InRange(clip.Right + strip.Move.X, page.Inner.X, page.Inner.Right);
+                Assert.InRange(clip.Bottom + strip.Move.Y, page.Inner.Y, page.Inner.Bottom);
+                var numbers = strip.Marks.OfType<Lettering>().Where(l => l.Anchor == Anchor.Middle).Select(l => int.Parse(l.Text, System.Globalization.CultureInfo.InvariantCulture)).ToList();
+                for (var pleat = numbers.Min(); pleat <= numbers.Max(); pleat++) seen.Add(pleat);
+            }
+            Assert.Equal(work.Pleating.Pleats, seen.Count);
+        }, iter: 25);
+
+    [Fact]
     public void A_plate_of_bands_and_figures_has_one_chart_and_one_key()
     {
-        var plate = PlateOf(Pleatwright.Files.PieceReader.Read(File.ReadAllBytes(Repository.Path("examples", "harbour-wall.piece.json"))));
+        var plate = Plates.OfExample("harbour-wall");
         Assert.Equal(plate.Work.Piece.Threads.Select(t => t.Key), plate.Threads.Select(t => t.Thread.Key));
         foreach (var stitch in plate.Work.Bands.Select(b => b.Stitch.Name).Distinct())
             Assert.Contains(plate.Signs, s => s.Words.StartsWith(stitch, StringComparison.OrdinalIgnoreCase));

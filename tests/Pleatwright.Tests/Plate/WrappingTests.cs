@@ -1,5 +1,6 @@
 using CsCheck;
 using Pleatwright.Plate;
+using Pleatwright.Plate.Writers;
 using Pleatwright.Thread;
 
 namespace Pleatwright.Tests.Plate;
@@ -26,6 +27,25 @@ public class WrappingTests
         Assert.True(Typeface.Width(line, Style) <= width + 1e-9);
         Assert.StartsWith(line.TrimEnd('…').TrimEnd(), words);
     });
+
+    // What is printed, measured by an independent reader of the file: letters with a sign in the typeface and without.
+    [Theory]
+    [InlineData("Harbour morning", "")]
+    [InlineData("בוקר בנמל", "בוקרנמל")]
+    [InlineData("Утро, 港の朝 🪡!", "Утро港の朝🪡")]
+    public void Lettering_is_as_wide_as_it_is_printed(string words, string lacking)
+    {
+        foreach (var face in Enum.GetValues<Face>())
+        {
+            var style = Style with { Face = face };
+            var sheet = new Sheet("one line", 200, 100, [new Lettering(new Spot(10, 50), words, style)]);
+            using var read = UglyToad.PdfPig.PdfDocument.Open(PdfWriter.Write("t", [sheet]));
+            var letters = read.GetPage(1).Letters;
+            var wide = (letters.Max(l => l.EndBaseLine.X) - letters.Min(l => l.StartBaseLine.X)) * 25.4 / 72;
+            Assert.Equal(Typeface.Width(words, style), wide, 0.01 * words.Length);
+            Assert.Equal(lacking, Typeface.Lacking([sheet]));
+        }
+    }
 
     [Fact]
     public void Lettering_is_as_wide_as_the_font_file_says()

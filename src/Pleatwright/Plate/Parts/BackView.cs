@@ -20,22 +20,61 @@ public static class BackView
         !order.Backsmock.Rows.IsEmpty || order.CarriedInAll > Measure.Length.Zero
         || order.Work.Bands.Any(b => b.Passes.Any(p => p.Stitches.Any(s => s.Kind == StitchKind.Slip)));
 
-    /// <summary>A page with the view as large as fits and its caption.</summary>
+    // Pleats this wide (millimetres) are easily followed; narrower ones are better shown larger, in strips.
+    private const double EasyPitch = 2.4;
+
+    private const double BetweenStrips = 4;
+
+    /// <summary>A page with the view as large as fits, in strips one under another where the piece is wide, and its caption.</summary>
     internal static Page Page(PlateDocument document)
     {
         var look = document.Options.Look;
-        var paper = document.Options.Paper;
-        var inner = new Page("", paper, look).Inner;
-        var page = new Page(Heading, paper, look);
-        var top = page.Heading(Heading, FormattableString.Invariant($"seen from behind: pleat {document.Work.Pleating.Pleats} lies at the left"), inner.Y);
-        var lines = Wrapping.Lines(Words(document.Order), look.Body, inner.Width);
-        for (var i = 0; i < lines.Count; i++) page.Text(inner.X, top + look.Leading * (i + 0.75), lines[i], look.Body);
-        top += look.Leading * lines.Count + 4;
-        var drawing = Draw(document.Order, inner.Width, look);
-        var room = inner.Bottom - top;
-        if (drawing.View.Height > room) drawing = Draw(document.Order, inner.Width * room / drawing.View.Height, look);
-        page.Put(new Inset(drawing.Marks, new Spot(inner.X + (inner.Width - drawing.View.Width) / 2 - drawing.View.X, top - drawing.View.Y)));
+        var page = new Page(Heading, document.Options.Paper, look);
+        var inner = page.Inner;
+        var top = page.Heading(Heading, Lead(document.Work));
+        var alone = Wrapping.Lines(Words(document.Order), look.Body, inner.Width);
+        var ofStrips = Wrapping.Lines($"{Words(document.Order)} The strips go on one under another; each begins with the last {Tiling.OverlapPleats} pleats of the one above.", look.Body, inner.Width);
+        const int under = 4;
+        var strips = Strips(document.Order, inner.Width, inner.Bottom - top - ofStrips.Count * look.Leading - under, look);
+        foreach (var line in strips.Length > 1 ? ofStrips : alone)
+        {
+            page.Text(inner.X, top + look.Leading * 0.75, line, look.Body);
+            top += look.Leading;
+        }
+        top += under;
+        foreach (var strip in strips)
+        {
+            page.Put(new Inset(strip.Marks, new Spot(inner.X + (inner.Width - strips[0].View.Width) / 2 - strip.View.X, top - strip.View.Y)));
+            top += strip.View.Height + BetweenStrips;
+        }
         return page;
+    }
+
+    /// <summary>Which way round it is seen.</summary>
+    public static string Lead(Work work) => FormattableString.Invariant($"seen from behind: pleat {work.Pleating.Pleats} lies at the left");
+
+    // As few strips as make the pleats easy to follow, else as many as show them widest.
+    private static ImmutableArray<Drawing> Strips(WorkingOrder order, double width, double room, Look look)
+    {
+        var all = order.Work.Pleating.Pleats;
+        var across = width - 2 * ChartRulers.Sides(look, order.Work);
+        var tall = new View(order.Work, 1, 1, all).Box.Height; // for each millimetre of pitch
+        var (strips, each, pitch) = (1, all, Pitch(1, all));
+        for (var more = 2; pitch < EasyPitch; more++)
+        {
+            var fewer = (all + (more - 1) * Tiling.OverlapPleats + more - 1) / more;
+            if (fewer <= 2 * Tiling.OverlapPleats || Pitch(more, fewer) <= pitch) break;
+            (strips, each, pitch) = (more, fewer, Pitch(more, fewer));
+        }
+        return
+        [
+            .. Enumerable.Range(0, strips).Select(i => all - i * (each - Tiling.OverlapPleats))
+                .Select(last => Draw(order, new View(order.Work, pitch, Math.Max(1, last - each + 1), last), look)),
+        ];
+
+        // The widest pleats at which so many strips of so many pleats fit, one under another.
+        double Pitch(int count, int pleats) =>
+            Math.Min(across / pleats, (room - count * (Above + Below) - (count - 1) * BetweenStrips) / (count * tall));
     }
 
     /// <summary>What the view shows, for its caption.</summary>
@@ -44,18 +83,23 @@ public static class BackView
         + "Grey is the stitching of the front. Lines are threads carried on the back; broken lines lie inside the folds. "
         + "A dot is where a thread starts, a ring where it is tied off.";
 
-    /// <summary>Draws it.</summary>
+    /// <summary>Draws it in one piece.</summary>
     /// <param name="order">The working order.</param>
     /// <param name="width">Its width in millimetres, rulers and all.</param>
     /// <param name="look">How the plate looks.</param>
     public static Drawing Draw(WorkingOrder order, double width, Look look)
     {
-        var work = order.Work;
-        var sides = ChartRulers.Sides(look, work);
-        var gauge = work.Pleating.Gauge;
-        var pitch = (width - 2 * sides) / work.Pleating.Pleats;
-        var view = new View(work, pitch, gauge.LineHeight.Millimetres * pitch / gauge.Pitch.Millimetres);
+        var pleats = order.Work.Pleating.Pleats;
+        return Draw(order, new View(order.Work, (width - 2 * ChartRulers.Sides(look, order.Work)) / pleats, 1, pleats), look);
+    }
+
+    // Room for the numbers above, and a little below, in millimetres.
+    private const double Above = 9, Below = 2;
+
+    private static Drawing Draw(WorkingOrder order, View view, Look look)
+    {
         var box = view.Box;
+        var sides = ChartRulers.Sides(look, order.Work);
         var marks = ImmutableArray.CreateBuilder<Mark>();
         Cloth(view, look, marks);
         Front(view, look, marks);
@@ -64,13 +108,14 @@ public static class BackView
         Carries(view, order, marks);
         Backsmocking(view, order, look, marks);
         Ends(view, order, marks);
-        return new Drawing(box.Grown(sides, 9), [new Inset(marks.ToImmutable(), default, box), .. Rulers(view, look)]);
+        return new Drawing(new Box(box.X - sides, box.Y - Above, box.Width + 2 * sides, box.Height + Above + Below),
+            [new Inset(marks.ToImmutable(), default, box), .. Rulers(view, look)]);
     }
 
     private static void Cloth(View view, Look look, ImmutableArray<Mark>.Builder marks)
     {
         var pleats = new OutlineBuilder();
-        for (var p = 1; p <= view.Pleats; p++) pleats.Rectangle(new Box(view.X(p) + view.Pitch * 0.08, view.Box.Y, view.Pitch * 0.84, view.Box.Height));
+        for (var p = view.First; p <= view.Last; p++) pleats.Rectangle(new Box(view.X(p) + view.Pitch * 0.08, view.Box.Y, view.Pitch * 0.84, view.Box.Height));
         marks.Add(new Shape(pleats.Build(), look.Pleat));
     }
 
@@ -130,18 +175,16 @@ public static class BackView
         foreach (var (thread, paths) in ByThread(order, BackPathKind.TieOff))
         {
             var rings = new OutlineBuilder();
-            foreach (var path in paths) Dot(rings, view.At(path.Points[^1]), r);
+            foreach (var path in paths) rings.Circle(view.At(path.Points[^1]), r);
             marks.Add(new Shape(rings.Build(), Colour.White, new Pen(Look.Darker(thread.Colour, 0.15), r * 0.55)));
         }
         foreach (var (thread, paths) in ByThread(order, BackPathKind.Start))
         {
             var dots = new OutlineBuilder();
-            foreach (var path in paths) Dot(dots, view.At(path.Points[^1]), r);
+            foreach (var path in paths) dots.Circle(view.At(path.Points[^1]), r);
             marks.Add(new Shape(dots.Build(), thread.Colour, new Pen(Look.Darker(thread.Colour, 0.35), r * 0.25)));
         }
     }
-
-    private static void Dot(OutlineBuilder outline, Spot at, double r) => outline.Rounded(new Box(at.X - r, at.Y - r, 2 * r, 2 * r), r);
 
     private static IEnumerable<(Floss Thread, IEnumerable<BackPath> Paths)> ByThread(WorkingOrder order, BackPathKind kind)
     {
@@ -176,8 +219,8 @@ public static class BackView
         var box = view.Box;
         yield return new Shape(Outline.Rectangle(box), null, new Pen(look.Quiet, look.Large ? 0.3 : 0.15));
         var every = view.Pitch * 10 >= 5 ? 10 : view.Pitch * 50 >= 5 ? 50 : 500;
-        for (var p = 1; p <= view.Pleats; p++)
-            if (p == 1 || (p % every == 0 && p < view.Pleats - every / 2) || p == view.Pleats)
+        for (var p = view.First; p <= view.Last; p++)
+            if (p == view.First || p == view.Last || (p % every == 0 && p > view.First + every / 2 && p < view.Last - every / 2))
                 yield return new Lettering(new Spot(view.X(p) + view.Pitch / 2, box.Y - 2.3), p.ToString(CultureInfo.InvariantCulture), look.Ruler, Anchor.Middle);
         var style = look.Ruler with { Face = Face.TextBold, Colour = look.Accent };
         for (var g = 1; g <= view.Work.Piece.Cloth.GatheringRows; g++)
@@ -185,30 +228,36 @@ public static class BackView
     }
 
     /// <summary>Where things lie seen from behind, in millimetres.</summary>
-    private sealed class View(Work work, double pitch, double line)
+    /// <param name="work">The work.</param>
+    /// <param name="pitch">From one pleat to the next.</param>
+    /// <param name="first">The lowest pleat shown, at the right.</param>
+    /// <param name="last">The highest pleat shown, at the left.</param>
+    private sealed class View(Work work, double pitch, int first, int last)
     {
         public Work Work => work;
 
         public double Pitch => pitch;
 
-        public double Line => line;
+        public double Line { get; } = work.Pleating.Gauge.LineHeight / work.Pleating.Gauge.Pitch * pitch;
 
-        public int Pleats => work.Pleating.Pleats;
+        public int First => first;
+
+        public int Last => last;
 
         public int PerSpace => work.Pleating.Gauge.CableRowsPerSpace;
 
-        public Box Box => new(0, -3 * line, Pleats * pitch, (2 * work.CableRows + 6) * line);
+        public Box Box => new(0, -3 * Line, (last - first + 1) * pitch, (2 * work.CableRows + 6) * Line);
 
         public IEnumerable<StitchShape> Shapes =>
             work.Bands.SelectMany(b => b.Passes).SelectMany(p => StitchDrawing.Shapes(p, PerSpace));
 
         /// <summary>How far across a place lies that is so many pleats from the left edge of the front.</summary>
-        public double X(double across) => (Pleats - across) * pitch;
+        public double X(double across) => (last - across) * pitch;
 
         /// <summary>Where a place on the wrong side lies.</summary>
-        public Spot At(BackPoint point) => new(X(point.Pleat - 0.5), point.Row * 2 * line);
+        public Spot At(BackPoint point) => new(X(point.Pleat - 0.5), point.Row * 2 * Line);
 
         /// <summary>How far down a depth lies, in spaces below gathering row 1.</summary>
-        public double Y(double depth) => StitchDrawing.Down(depth, PerSpace) * line;
+        public double Y(double depth) => StitchDrawing.Down(depth, PerSpace) * Line;
     }
 }

@@ -12,8 +12,7 @@ namespace Pleatwright.Plate.Parts;
 /// </summary>
 internal sealed class BallChart : TrueDrawing
 {
-    /// <summary>Strips that go round the ball.</summary>
-    public const int Strips = 8;
+    private const int Strips = BallStrip.Around;
 
     private const double Margin = 5; // above and below the poles
     private const int Apart = 4;     // pleats, so that a cable over a strip's edge is shown whole in both
@@ -112,16 +111,11 @@ internal sealed class BallChart : TrueDrawing
         return new Spot((strip + 0.5) * Slot + (flat.X / geometry.Pitch - (first - 1 + last) / 2.0) * PitchAt(along), along);
     }
 
-    private double PitchAt(double along) => Equatorial * Math.Sin(Math.PI * Math.Clamp(along / ball.Meridian.Millimetres, 0, 1));
+    private double PitchAt(double along) => BallStrip.Narrowed(ball, Equatorial, along);
 
     private Outline Edge(int strip)
     {
-        const int steps = 90;
         var (first, last) = Range(strip);
-        double half = (last - first + 1) / 2.0, middle = (strip + 0.5) * Slot, meridian = ball.Meridian.Millimetres;
-        var outline = new OutlineBuilder().MoveTo(middle, 0);
-        for (var i = 1; i <= steps; i++) outline.LineTo(middle + half * PitchAt(meridian * i / steps), meridian * i / steps);
-        for (var i = steps - 1; i > 0; i--) outline.LineTo(middle - half * PitchAt(meridian * i / steps), meridian * i / steps);
-        return outline.Close().Build();
+        return BallStrip.Edge(ball, (strip + 0.5) * Slot, (last - first + 1) * Equatorial);
     }
 }

@@ -11,11 +11,9 @@ public static class ChartBricks
 
     private const int MostRounded = 20_000;
 
-    private const double MillimetresPerPoint = 25.4 / 72;
-
     /// <summary>Size of the letters on bricks of this geometry, in points.</summary>
     public static double LetterPoints(ChartGeometry geometry) =>
-        Math.Min(geometry.LineHeight * 0.66 / 0.7, geometry.Pitch * 1.1) / MillimetresPerPoint;
+        Math.Min(Typeface.PointsOfCap(geometry.LineHeight * 0.66), geometry.Pitch * 1.1 / Typeface.MillimetresPerPoint);
 
     /// <summary>Draws the bricks of a part of the chart, in the chart's own millimetres.</summary>
     public static ImmutableArray<Mark> Draw(ChartGeometry geometry, ChartWindow window, Look look)

@@ -108,12 +108,10 @@ internal static class ChartPages
     // What a page has left for the chart when its heading, rulers and joining marks are drawn.
     private static Box Room(Work work, Paper paper, Look look, double below)
     {
-        var inner = new Page("", paper, look).Inner;
-        double sides = ChartRulers.Sides(look, work), ends = ChartRulers.Ends(look), heading = HeadingHeight(look);
+        var inner = Page.InnerOf(paper);
+        double sides = ChartRulers.Sides(look, work), ends = ChartRulers.Ends(look), heading = Page.HeadingHeight(look);
         return new Box(inner.X + sides, inner.Y + heading + ends, inner.Width - 2 * sides, inner.Height - heading - 2 * ends - below);
     }
-
-    private static double HeadingHeight(Look look) => look.Large ? 24 : 16;
 
     private static List<Page> Pages(Tiling tiling, Paper paper, Look look, string heading, string lead, int firstPage, UnitSystem? checkLine)
     {
@@ -122,21 +120,15 @@ internal static class ChartPages
         var numbers = tiles.Select((tile, i) => (tile, i)).ToDictionary(t => (t.tile.Column, t.tile.Row), t => firstPage + t.i);
         foreach (var tile in tiles)
         {
-            var page = new Page(tiles.Length == 1 ? heading : $"{heading} {Coordinate(tile)}", paper, look);
-            var title = tiles.Length == 1 ? heading : $"{heading} · {Coordinate(tile)}";
-            page.Heading(title, lead, page.Inner.Y, depth: pages.Count == 0 ? 0 : 1);
+            var page = new Page(tiles.Length == 1 ? heading : $"{heading} {PageGrid.NameOf(tile.Column, tile.Row)}", paper, look);
+            var title = tiles.Length == 1 ? heading : $"{heading} · {PageGrid.NameOf(tile.Column, tile.Row)}";
+            page.Heading(title, lead, depth: pages.Count == 0 ? 0 : 1);
             Draw(page, tiling, tile, numbers, checkLine is null ? FootHeight : CheckLine.Height(look));
             if (checkLine is { } units) CheckLine.Draw(page, units);
             pages.Add(page);
         }
         return pages;
     }
-
-    // Columns of pages have letters, rows have numbers.
-    private static string Coordinate(Tile tile) => string.Create(CultureInfo.InvariantCulture, $"{Letters(tile.Column)}{tile.Row + 1}");
-
-    private static string Letters(int column) =>
-        (column >= 26 ? Letters(column / 26 - 1) : "") + (char)('A' + column % 26);
 
     private static void Draw(Page page, Tiling tiling, Tile tile, Dictionary<(int, int), int> numbers, double below)
     {

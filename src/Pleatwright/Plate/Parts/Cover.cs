@@ -1,5 +1,7 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using Pleatwright.Chart;
+using Pleatwright.Measure;
 
 namespace Pleatwright.Plate.Parts;
 
@@ -29,23 +31,25 @@ internal static class Cover
         var look = page.Look;
         var style = look.Title;
         var lines = Wrapping.Lines(document.Title, style, inner.Width);
-        while (lines.Count > 2 && style.Points > 18)
+        while ((lines.Count > 2 && style.Points > 18) || (lines.Count > 6 && style.Points > 8))
         {
             style = style with { Points = style.Points - 2 };
             lines = Wrapping.Lines(document.Title, style, inner.Width);
         }
+        double leading = style.Points * 0.42, toLead = Math.Max(8, look.Lead.Points * 0.62);
         var y = inner.Y + 4 + Typeface.CapHeight(style);
-        foreach (var line in lines.Take(6))
+        foreach (var line in lines)
         {
             page.Text(inner.X, y, line, style);
-            y += style.Points * 0.42;
+            y += leading;
         }
+        y += toLead - leading;
         foreach (var line in Wrapping.Lines(document.Summary, look.Lead, inner.Width))
         {
-            page.Text(inner.X, y - style.Points * 0.42 + Math.Max(8, look.Lead.Points * 0.62), line, look.Lead);
+            page.Text(inner.X, y, line, look.Lead);
             y += look.Lead.Points * 0.46;
         }
-        y += -style.Points * 0.42 + 9;
+        y += 9 - toLead;
         page.Rule(inner.X, y, inner.Right, y, page.Look.Fine);
         return y + 7;
     }
@@ -168,38 +172,49 @@ internal static class Cover
         return frame;
     }
 
-    // The threads in a row under the picture.
-    private static double StripHeight(PlateDocument document, Look look, double width) =>
-        5 + StripPlaces(document, look, 0, 0, width).Select(p => p.At.Y + 8).DefaultIfEmpty(0).Max();
+    // The threads in a row under the picture; where they are very many, the first of them and how many more there are.
+    private static double StripHeight(PlateDocument document, Look look, double width)
+    {
+        var (places, more) = StripPlaces(document, look, width);
+        return 5 + (places.IsEmpty ? 0 : places[^1].At.Y + 8) + (more.Length > 0 ? StripLeading : 0);
+    }
 
     private static void Strip(Page page, PlateDocument document, double x, double y, double width)
     {
         var look = page.Look;
-        foreach (var (thread, at) in StripPlaces(document, look, x, y, width))
+        var (places, more) = StripPlaces(document, look, width);
+        foreach (var (thread, at) in places)
         {
-            page.Put(KeyPart.Swatch(thread.Thread, new Box(at.X, at.Y, SwatchWidth, SwatchHeight), look));
-            page.Text(at.X + SwatchWidth + 2, at.Y + SwatchHeight / 2 + Typeface.CapHeight(look.Note) / 2, Wrapping.Shorten(thread.Name, look.Note, width - SwatchWidth - 4), look.Note);
+            page.Put(KeyPart.Swatch(thread.Thread, new Box(x + at.X, y + at.Y, SwatchWidth, SwatchHeight), look));
+            page.Text(x + at.X + SwatchWidth + 2, y + Baseline(at.Y), Wrapping.Shorten(thread.Name, look.Note, width - SwatchWidth - 4), look.Note);
         }
+        if (more.Length > 0) page.Text(x, y + Baseline(places[^1].At.Y + StripLeading), more, look.Note);
+
+        double Baseline(double top) => top + SwatchHeight / 2 + Typeface.CapHeight(look.Note) / 2;
     }
 
     private const double SwatchWidth = 9;
     private const double SwatchHeight = 3.6;
+    private const double StripLeading = SwatchHeight + 2.4;
 
-    private static IEnumerable<(ThreadEntry Thread, Spot At)> StripPlaces(PlateDocument document, Look look, double x, double y, double width)
+    // Where the swatches lie, from the strip's own corner, and what is said of those there is no room for.
+    private static (ImmutableArray<(ThreadEntry Thread, Spot At)> Places, string More) StripPlaces(PlateDocument document, Look look, double width)
     {
-        var left = x;
         const int mostRows = 4;
-        for (int i = 0, row = 0; i < document.Threads.Length; i++)
+        var places = ImmutableArray.CreateBuilder<(ThreadEntry, Spot)>();
+        var at = default(Spot);
+        foreach (var thread in document.Threads)
         {
-            var wide = SwatchWidth + 2 + Math.Min(Typeface.Width(document.Threads[i].Name, look.Note), width - SwatchWidth - 4) + 7;
-            if (left > x && left + wide - 7 > x + width)
+            var wide = SwatchWidth + 2 + Math.Min(Typeface.Width(thread.Name, look.Note), width - SwatchWidth - 4);
+            if (at.X > 0 && at.X + wide > width)
             {
-                left = x;
-                y += SwatchHeight + 2.4;
-                if (++row == mostRows) yield break;
+                at = new Spot(0, at.Y + StripLeading);
+                if (at.Y > (mostRows - 0.5) * StripLeading) break;
             }
-            yield return (document.Threads[i], new Spot(left, y));
-            left += wide;
+            places.Add((thread, at));
+            at = at with { X = at.X + wide + 7 };
         }
+        var left = document.Threads.Length - places.Count;
+        return (places.ToImmutable(), left > 0 ? $"and {Counting.Of(left, "thread")} more, in the key" : "");
     }
 }

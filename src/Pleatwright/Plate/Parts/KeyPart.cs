@@ -122,7 +122,7 @@ internal static class KeyPart
     /// <summary>A thread's brick with its letter.</summary>
     public static ImmutableArray<Mark> Swatch(Floss thread, Box box, Look look)
     {
-        var style = new TypeStyle(Face.TextBold, Math.Round(box.Height * 0.62 / 0.7 * 72 / 25.4, 2), thread.Colour.LetterOn);
+        var style = new TypeStyle(Face.TextBold, Math.Round(Typeface.PointsOfCap(box.Height * 0.62), 2), thread.Colour.LetterOn);
         return
         [
             new Shape(Outline.Rounded(box, box.Height * 0.28), thread.Colour, new Pen(Look.Mix(thread.Colour, look.Ink, 0.45), 0.14)),
@@ -186,7 +186,7 @@ internal static class KeyPart
     {
         var look = flow.Look;
         double wide = look.Large ? 20 : 13, high = look.Large ? 8 : 5;
-        flow.Subheading("Threads");
+        if (document.Threads.Length > 0) flow.Subheading("Threads");
         foreach (var thread in document.Threads)
         {
             var words = Wrapping.Lines(thread.Name, look.Strong, flow.Width - wide - 4);

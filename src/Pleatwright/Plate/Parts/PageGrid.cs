@@ -1,10 +1,18 @@
+using System.Globalization;
+
 namespace Pleatwright.Plate.Parts;
 
 /// <summary>Pages side by side and one above another, and the number of each that is printed.</summary>
 /// <param name="Columns">Pages side by side.</param>
 /// <param name="Rows">Pages one above another.</param>
 /// <param name="Numbers">Page number by place; blank pages have none.</param>
-internal sealed record PageGrid(int Columns, int Rows, IReadOnlyDictionary<(int Column, int Row), int> Numbers);
+internal sealed record PageGrid(int Columns, int Rows, IReadOnlyDictionary<(int Column, int Row), int> Numbers)
+{
+    /// <summary>What a page is called by its place: columns have letters, rows have numbers.</summary>
+    public static string NameOf(int column, int row) => string.Create(CultureInfo.InvariantCulture, $"{Letters(column)}{row + 1}");
+
+    private static string Letters(int column) => (column >= 26 ? Letters(column / 26 - 1) : "") + (char)('A' + column % 26);
+}
 
 /// <summary>One page's place among the pages of a grid.</summary>
 /// <param name="Column">Its column, from 0.</param>

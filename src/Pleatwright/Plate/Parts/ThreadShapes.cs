@@ -9,7 +9,6 @@ namespace Pleatwright.Plate.Parts;
 /// <summary>Stitches off the lattice: geometric bands, which lie under the cables, and accents, which lie over them.</summary>
 public static class ThreadShapes
 {
-    private const double MillimetresPerPoint = 25.4 / 72;
     private const int LetterEvery = 12; // pleats
 
     /// <summary>Draws the bands as they show in a part of the chart.</summary>
@@ -120,7 +119,7 @@ public static class ThreadShapes
         var centre = new Spot(at.Across * geometry.Pitch, at.Down * geometry.LineHeight);
         return
         [
-            new Shape(Outline.Circle(centre, points * MillimetresPerPoint * 0.62), thread.Colour, new Pen(Colour.White, 0.2)),
+            new Shape(Outline.Circle(centre, points * Typeface.MillimetresPerPoint * 0.62), thread.Colour, new Pen(Colour.White, 0.2)),
             new Lettering(new Spot(centre.X, centre.Y + cap / 2), thread.Key.ToString(), style, Anchor.Middle),
         ];
     }
@@ -152,7 +151,7 @@ public static class ThreadShapes
                     break;
                 case ShapeKind.Knot:
                     var r = width / 2;
-                    solids.Rounded(new Box(from.X - r, from.Y - r, width, width), r);
+                    solids.Circle(from, r);
                     ribs.MoveTo(from.X - r * 0.5, from.Y + r * 0.2).CurveTo(new(from.X - r * 0.6, from.Y - r * 0.7), new(from.X + r * 0.6, from.Y - r * 0.7), new(from.X + r * 0.5, from.Y + r * 0.2));
                     break;
                 default:

@@ -14,8 +14,6 @@ internal static class TruePages
     /// <summary>Room for words above and below it, in millimetres.</summary>
     public static double Ends(Look look) => look.Large ? 12 : 8;
 
-    private static double HeadingHeight(Look look) => look.Large ? 24 : 16;
-
     /// <summary>The pages of a drawing, numbered from <paramref name="firstPage"/>.</summary>
     /// <exception cref="PlateTooLargeException">It takes more than <see cref="MostPages"/> pages.</exception>
     public static List<Page> Of(string heading, string lead, TrueDrawing drawing, PlateOptions options, int firstPage)
@@ -38,9 +36,9 @@ internal static class TruePages
 
         Page Lay((int Column, int Row, Box Part) place, int index)
         {
-            var title = places.Count == 1 ? heading : $"{heading} · {Letters(place.Column)}{place.Row + 1}";
+            var title = places.Count == 1 ? heading : $"{heading} · {PageGrid.NameOf(place.Column, place.Row)}";
             var page = new Page(title, paper, look);
-            page.Heading(title, lead, page.Inner.Y, depth: index == 0 ? 0 : 1);
+            page.Heading(title, lead, depth: index == 0 ? 0 : 1);
             var room = Room(paper, look);
             var part = place.Part;
             var move = new Spot(room.X + (room.Width - part.Width) / 2 - part.X, room.Y - part.Y);
@@ -57,14 +55,11 @@ internal static class TruePages
     // What a page has left for the drawing.
     private static Box Room(Paper paper, Look look)
     {
-        var inner = new Page("", paper, look).Inner;
-        var heading = HeadingHeight(look);
+        var inner = Page.InnerOf(paper);
+        var heading = Page.HeadingHeight(look);
         return new Box(inner.X + Sides(look), inner.Y + heading + Ends(look),
             inner.Width - 2 * Sides(look), inner.Height - heading - 2 * Ends(look) - CheckLine.Height(look));
     }
-
-    // Columns of pages have letters, rows have numbers.
-    private static string Letters(int column) => (column >= 26 ? Letters(column / 26 - 1) : "") + (char)('A' + column % 26);
 
     private sealed class Shares
     {

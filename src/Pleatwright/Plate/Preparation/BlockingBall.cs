@@ -11,15 +11,14 @@ namespace Pleatwright.Plate.Preparation;
 /// </summary>
 internal sealed class BlockingBall(PleatingPlan plan) : TrueDrawing
 {
-    /// <summary>Strips that go round the ball.</summary>
-    public const int Strips = 8;
-
     private readonly Ball ball = (Ball)plan.Cloth.Form;
 
     private double Meridian => ball.Meridian.Millimetres;
 
+    private double Width => ball.Equator.Millimetres / BallStrip.Around;
+
     // Half the strip's width at a distance from the upper pole.
-    private double Half(double along) => ball.Equator.Millimetres * Math.Sin(Math.PI * Math.Clamp(along / Meridian, 0, 1)) / Strips / 2;
+    private double Half(double along) => BallStrip.Narrowed(ball, Width, along) / 2;
 
     private double RowAt(int row) => (ball.FirstRow(plan.Cloth) + plan.Gauge.RowSpacing * row).Millimetres;
 
@@ -30,10 +29,6 @@ internal sealed class BlockingBall(PleatingPlan plan) : TrueDrawing
     /// <inheritdoc/>
     public override ImmutableArray<Mark> Draw(Box part, Look look)
     {
-        const int steps = 180;
-        var outline = new OutlineBuilder().MoveTo(0, 0);
-        for (var i = 1; i <= steps; i++) outline.LineTo(Half(Meridian * i / steps), Meridian * i / steps);
-        for (var i = steps - 1; i > 0; i--) outline.LineTo(-Half(Meridian * i / steps), Meridian * i / steps);
         var rows = new OutlineBuilder();
         var pleats = new OutlineBuilder();
         for (var row = 0; row < plan.Cloth.GatheringRows; row++)
@@ -41,13 +36,13 @@ internal sealed class BlockingBall(PleatingPlan plan) : TrueDrawing
             var y = RowAt(row);
             rows.Line(-Half(y), y, Half(y), y);
             var pitch = plan.Cloth.Form.PitchAt(plan.Cloth, plan.Gauge.RowSpacing * row).Millimetres;
-            for (var p = -plan.Pleats / Strips / 2; pitch > 0.2 && p <= plan.Pleats / Strips / 2; p++)
+            for (var p = -plan.Pleats / BallStrip.Around / 2; pitch > 0.2 && p <= plan.Pleats / BallStrip.Around / 2; p++)
                 pleats.Line(p * pitch, y - 0.8, p * pitch, y + 0.8);
         }
         var equator = Meridian / 2;
         return
         [
-            new Shape(outline.Close().Build(), null, new Pen(look.Ink, 0.35)),
+            new Shape(BallStrip.Edge(ball, 0, Width), null, new Pen(look.Ink, 0.35)),
             new Shape(Outline.Line(-Half(equator), equator, Half(equator), equator), null, new Pen(look.Ink, 0.3) { Dashes = (6, 1.5) }),
             new Shape(rows.Build(), null, new Pen(look.Accent, 0.25)),
             new Shape(pleats.Build(), null, new Pen(look.Ink, 0.12)),

@@ -35,16 +35,7 @@ internal sealed class BlockingRound : TrueDrawing
     private double Angle(double pleats) => (pleats / plan.Pleats - 0.5) * sweep;
 
     /// <inheritdoc/>
-    public override Box Extent
-    {
-        get
-        {
-            double half = sweep / 2, inner = Radius(-Top), across = half >= Math.PI / 2 ? Outer : Outer * Math.Sin(half);
-            // The highest spot: on the outer arc when the sweep passes a half turn, else on an end of the inner one.
-            var top = Math.Min(half > Math.PI / 2 ? Outer * Math.Cos(half) : inner * Math.Cos(half), inner);
-            return new Box(-across - 3, top - 3, 2 * across + 6, Outer - top + 3);
-        }
-    }
+    public override Box Extent => Bending.Sector(Radius(-Top), Outer, sweep / 2).Grown(3, 3);
 
     /// <inheritdoc/>
     public override bool Touches(Box part)

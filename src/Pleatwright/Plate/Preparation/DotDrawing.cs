@@ -101,10 +101,7 @@ internal sealed class DotDrawing : TrueDrawing
             var number = row - plan.Cloth.HoldingRowsAbove;
             var into = number >= 0 && number < plan.Cloth.GatheringRows ? gathering : holding;
             for (var dot = 2 * FirstPleat(part); dot <= 2 * LastPleat(part) + 1; dot++)
-            {
-                double x = (dot + 0.5) * takeUp / 2, y = row * spacing;
-                into.Rounded(new Box(x - radius, y - radius, 2 * radius, 2 * radius), radius);
-            }
+                into.Circle(new Spot((dot + 0.5) * takeUp / 2, row * spacing), radius);
         }
         if (!gathering.IsEmpty) marks.Add(new Shape(gathering.Build(), look.Ink));
         if (!holding.IsEmpty) marks.Add(new Shape(holding.Build(), null, new Pen(look.Ink, 0.2)));

@@ -63,7 +63,7 @@ internal static class PleatingCard
         private void NewPage()
         {
             pages.Add(new Page("Pleating card", options.Paper, Look));
-            y = Page.Heading("Pleating card", Wrapping.Shorten(PreparationSheets.TitleOf(piece), Look.Lead, Page.Inner.Width * 0.6), Page.Inner.Y, pages.Count == 1 ? 0 : 1);
+            y = Page.Heading("Pleating card", Wrapping.Shorten(PreparationSheets.TitleOf(piece), Look.Lead, Page.Inner.Width * 0.6), pages.Count == 1 ? 0 : 1);
             if (pages.Count == 1) CheckLine.Draw(Page, options.Units);
         }
 
@@ -83,7 +83,7 @@ internal static class PleatingCard
             var radius = Math.Min(0.5, takeUp / 8);
             for (var row = 0; row < rows; row++)
                 for (var dot = 0; dot < 2 * pleats; dot++)
-                    dots.Rounded(new Box(Page.Inner.X + (dot + 0.5) * takeUp / 2 - radius, y + row * spacing + 1, 2 * radius, 2 * radius), radius);
+                    dots.Circle(new Spot(Page.Inner.X + (dot + 0.5) * takeUp / 2, y + row * spacing + 1 + radius), radius);
             Page.Put(new Shape(dots.Build(), Look.Ink));
             var words = Wrapping.Lines($"The dots of {pleats} pleats and {rows} rows at true size.", note, 40);
             for (var i = 0; i < words.Count; i++)

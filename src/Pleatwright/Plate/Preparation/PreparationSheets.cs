@@ -52,7 +52,7 @@ public static class PreparationSheets
         {
             Panel => ("pin the rows to the lines", new BlockingPanel(plan)),
             Round => ("pin the rows to the arcs", new BlockingRound(plan)),
-            Ball => ($"an eighth of the ball from pole to pole", new BlockingBall(plan)),
+            Ball => ("an eighth of the ball from pole to pole", new BlockingBall(plan)),
             var other => throw new ArgumentException($"No guide is known for a form called “{other.Name}”."),
         };
         return Finish(piece, TruePages.Of("Blocking guide", guide.Lead, guide.Drawing, options, 1));

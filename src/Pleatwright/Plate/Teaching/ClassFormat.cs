@@ -12,12 +12,15 @@ namespace Pleatwright.Plate.Teaching;
 /// <param name="Write">Writes a pack in it.</param>
 public sealed record ClassFormat(string Ending, string MediaType, string Words, Func<ClassPack, byte[]> Write)
 {
+    /// <summary>Whether pages are in it whose letters come from the embedded typefaces alone. See <see cref="Typeface.Lacking"/>.</summary>
+    public bool IsEmbeddedAlone { get; private init; }
+
     /// <summary>Every format there is, in the order they are offered.</summary>
     public static ImmutableArray<ClassFormat> All { get; } =
     [
-        new(".pdf", "application/pdf", "all pages, for printing", pack => PdfWriter.Write(pack.Title, pack.Sheets)),
+        new(".pdf", "application/pdf", "all pages, for printing", pack => PdfWriter.Write(pack.Title, pack.Sheets)) { IsEmbeddedAlone = true },
         new(".html", "text/html", "the students’ page, for their phones", pack => Encoding.UTF8.GetBytes(StudentPage.Write(pack))),
-        new(".zip", "application/zip", "all of it: each part by itself, the page and the plate", Zip),
+        new(".zip", "application/zip", "all of it: each part by itself, the page and the plate", Zip) { IsEmbeddedAlone = true },
     ];
 
     /// <summary>The format that a file's name asks for by its ending, or null.</summary>

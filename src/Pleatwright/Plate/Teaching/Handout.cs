@@ -74,7 +74,7 @@ internal static class Handout
                 var name = hand == Hand.Right ? "right hand" : "left hand";
                 var page = new Page($"Handout, {name}", options.Paper, look);
                 laid.Add(page);
-                return page.Heading($"Stacked cables, {name}", first ? Wrapping.Shorten(pack.Plate.Title, look.Lead, page.Inner.Width * 0.5) : "continued", page.Inner.Y, first ? 0 : -1);
+                return page.Heading($"Stacked cables, {name}", first ? Wrapping.Shorten(pack.Plate.Title, look.Lead, page.Inner.Width * 0.5) : "continued", first ? 0 : -1);
             }
         }
     }

@@ -44,7 +44,7 @@ internal static class KitLabels
     private static Grid Fit(ClassPack pack)
     {
         var look = pack.Plate.Options.Look;
-        var inner = new Page("", pack.Plate.Options.Paper, look).Inner;
+        var inner = Page.InnerOf(pack.Plate.Options.Paper);
         const double leastHeight = 54;
         Grid? best = null;
         var bestScore = 0.0;

@@ -17,7 +17,7 @@ internal static class Register
             var page = new Page("Register", pack.Plate.Options.Paper, look);
             pages.Add(page);
             var box = page.Inner;
-            var y = page.Heading("Register", "nobody leaves before the needles and pins are counted back", box.Y, kit == 1 ? 0 : -1);
+            var y = page.Heading("Register", "nobody leaves before the needles and pins are counted back", kit == 1 ? 0 : -1);
             var x = box.X;
             foreach (var (words, share) in Columns)
             {

@@ -29,18 +29,7 @@ public static class StudentPage
         // A phone need not carry a picture of every stitch of a very large piece.
         var shown = pack.Plate.Work.Cables > 6000 ? "" :
             $"<figure>{SvgWriter.Element("pic", $"{pack.Plate.Title}, stitched", $"How the finished piece will look. {pack.Plate.Summary}.", picture.View, picture.Marks)}</figure>";
-        return $"""
-            <!DOCTYPE html>
-            <html lang="en-GB"{(pack.Plate.Options.LargePrint ? " class=\"large\"" : "")}>
-            <head>
-            <meta charset="utf-8"/>
-            <meta name="viewport" content="width=device-width, initial-scale=1"/>
-            <meta http-equiv="Content-Security-Policy" content="default-src 'none'; script-src 'sha256-{hash}'; style-src 'unsafe-inline'; font-src data:"/>
-            <meta name="color-scheme" content="light dark"/>
-            <title>{title}</title>
-            <style>
-            {Fonts.Css([Face.Display, Face.Text, Face.TextBold])}{Style}</style>
-            </head>
+        return HtmlHead.Write(pack.Plate.Title, pack.Plate.Options.LargePrint, [Face.Display, Face.Text, Face.TextBold], Style, hash) + $"""
             <body>
             <header>
             <h1>{title}</h1>

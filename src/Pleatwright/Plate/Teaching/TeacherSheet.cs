@@ -112,6 +112,7 @@ internal static class TeacherSheet
     private static void Sessions(ClassPack pack, Flow flow, int sessions)
     {
         var shared = Session.Share(ClassItem.Of(pack.Plate.Order, Directions.Write(pack.Plate.Order, pack.Plate.Options.Levels)), sessions);
+        if (shared.IsEmpty) return;
         flow.Subheading($"The work in {Counting.Of(shared.Length, "session")}", bookmark: true);
         for (var i = 0; i < shared.Length; i++)
         {

@@ -17,18 +17,8 @@ public static class HtmlWriter
     {
         var page = new StringBuilder();
         var title = Escaping.Xml(plate.Title);
-        page.Append(CultureInfo.InvariantCulture, $"""
-            <!DOCTYPE html>
-            <html lang="en-GB"{(plate.Options.LargePrint ? " class=\"large\"" : "")}>
-            <head>
-            <meta charset="utf-8"/>
-            <meta name="viewport" content="width=device-width, initial-scale=1"/>
-            <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; font-src data:"/>
-            <meta name="color-scheme" content="light dark"/>
-            <title>{title}</title>
-            <style>
-            {Fonts.Css([Face.Display, Face.DisplayItalic, Face.Text, Face.TextItalic, Face.TextBold])}{HtmlStyle.Sheet}</style>
-            </head>
+        page.Append(HtmlHead.Write(plate.Title, plate.Options.LargePrint, Enum.GetValues<Face>(), HtmlStyle.Sheet));
+        page.Append($"""
             <body>
             <header>
             <h1>{title}</h1>
@@ -90,7 +80,7 @@ public static class HtmlWriter
 
     private static void Proof(StringBuilder page, Verdict verdict)
     {
-        Open(page, "proof", verdict.Headline, verdict.Errors > 0 ? "proof faulty" : "proof");
+        Open(page, "proof", verdict.Headline, "proof");
         Element(page, "p", verdict.Counts);
         page.Append("<ul>\n");
         foreach (var finding in verdict.Findings)
@@ -154,24 +144,29 @@ public static class HtmlWriter
     private static void Chart(StringBuilder page, PlateDocument plate)
     {
         var drawing = WholeChart.Draw(plate.Work, plate.Options);
-        var width = Math.Round(drawing.View.Width * 1.15).ToString(CultureInfo.InvariantCulture);
         Open(page, "chart", "Chart", "chart");
-        page.Append($"<div class=\"sheet\" role=\"region\" aria-label=\"Chart\" tabindex=\"0\"><div style=\"width:{width}mm\">\n");
-        page.Append(SvgWriter.Element("cht", $"Chart of {plate.Title}",
-            "Every stitch as a brick with the letter of its thread, on numbered pleats and gathering rows. The directions tell the same in words.",
-            drawing.View, drawing.Marks));
-        page.Append("\n</div></div>\n</section>\n");
+        Sheet(page, "Chart", "cht", $"Chart of {plate.Title}",
+            "Every stitch as a brick with the letter of its thread, on numbered pleats and gathering rows. The directions tell the same in words.", drawing);
+        page.Append("</section>\n");
+    }
+
+    // A drawing a little larger than its own size, to be scrolled.
+    private static void Sheet(StringBuilder page, string label, string id, string title, string description, Drawing drawing)
+    {
+        var width = Math.Round(drawing.View.Width * 1.15).ToString(CultureInfo.InvariantCulture);
+        page.Append($"<div class=\"sheet\" role=\"region\" aria-label=\"{label}\" tabindex=\"0\"><div style=\"width:{width}mm\">\n");
+        page.Append(SvgWriter.Element(id, title, description, drawing.View, drawing.Marks));
+        page.Append("\n</div></div>\n");
     }
 
     private static void Back(StringBuilder page, PlateDocument plate)
     {
         Open(page, "back", BackView.Heading, "chart");
         var words = BackView.Words(plate.Order);
-        Element(page, "p", $"Seen from behind: pleat {plate.Work.Pleating.Pleats.ToString(CultureInfo.InvariantCulture)} lies at the left. {words}");
-        var drawing = BackView.Draw(plate.Order, 180, plate.Options.Look);
-        page.Append("<div class=\"sheet\" role=\"region\" aria-label=\"The back\" tabindex=\"0\">\n");
-        page.Append(SvgWriter.Element("bck", $"The back of {plate.Title}", words, drawing.View, drawing.Marks));
-        page.Append("\n</div>\n</section>\n");
+        var lead = BackView.Lead(plate.Work);
+        Element(page, "p", $"{char.ToUpperInvariant(lead[0])}{lead[1..]}. {words}");
+        Sheet(page, BackView.Heading, "bck", $"The back of {plate.Title}", words, BackView.Draw(plate.Order, Math.Max(180, plate.Work.Pleating.Pleats * 2.0), plate.Options.Look));
+        page.Append("</section>\n");
     }
 
     private static void Directions(StringBuilder page, PlateDocument plate)

@@ -7,7 +7,7 @@ namespace Pleatwright.Plate.Writers;
 /// <summary>Sheets as a PDF: vector, at true size, with the typefaces embedded and a list of contents.</summary>
 public static class PdfWriter
 {
-    private const double PointsPerMillimetre = 72 / 25.4;
+    private const double PointsPerMillimetre = 1 / Typeface.MillimetresPerPoint;
 
     // Figures in one path object; a path of a whole chart would be slow to show in some readers.
     private const int MostSpotsInPath = 20_000;

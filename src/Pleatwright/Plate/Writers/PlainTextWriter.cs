@@ -28,7 +28,7 @@ public static class PlainTextWriter
             var labels = group.Lines.Max(l => l.Label.Length);
             foreach (var line in group.Lines) Paragraph(text, line.Words, labels > 0 ? line.Label.PadRight(labels + 2) : "");
         }
-        Chart(text, plate.Work);
+        Chart(text, plate);
         if (plate.Directions.Length > 0) Steps(text, plate);
         Heading(text, CautionsPart.Heading, '-');
         Paragraph(text, plate.Cautions);
@@ -88,8 +88,9 @@ public static class PlainTextWriter
     }
 
     // One column a valley, one line a cable row, in strips that fit the page.
-    private static void Chart(StringBuilder text, Work work)
+    private static void Chart(StringBuilder text, PlateDocument plate)
     {
+        var work = plate.Work;
         Heading(text, "Chart", '-');
         var stitches = new TextStitches(work);
         if (work.Runs.Length == 0 && !stitches.Any)
@@ -99,7 +100,7 @@ public static class PlainTextWriter
         }
         Paragraph(text, "One column is one valley and one line is one cable row; a letter is a cable in that thread over the two pleats beside its " +
             "valley, a point is bare. Rows count from 0; G1, G2 and so on stand before the rows that lie on gathering rows." +
-            (HasHalves(work) ? " A bracket is a half stitch at that end of its run, | one at both sides." : "") +
+            (plate.Signs.Any(s => s.Sign == Sign.HalfStitch) ? " A bracket is a half stitch at that end of its run, | one at both sides." : "") +
             string.Concat(stitches.Meanings.Select(m => $" {m}.")));
         if (stitches.Any) text.Append('\n');
         foreach (var words in TextStitches.Words(work)) Paragraph(text, words, "  ", 4);
@@ -128,12 +129,6 @@ public static class PlainTextWriter
     private static bool Worked(Work work, int from, int to)
     {
         foreach (var run in work.Runs) if (run.From.Number <= to && run.To.Number >= from) return true;
-        return false;
-    }
-
-    private static bool HasHalves(Work work)
-    {
-        foreach (var run in work.Runs) if (run.HalfStitches > 0) return true;
         return false;
     }
 

@@ -15,10 +15,13 @@ public sealed record PlateFormat(string Ending, string MediaType, string Words, 
     /// </summary>
     public Func<string, ImmutableArray<Sheet>, byte[]>? WritePages { get; private init; }
 
+    /// <summary>Whether letters come from the embedded typefaces alone; elsewhere the reader's own fill in. See <see cref="Typeface.Lacking"/>.</summary>
+    public bool IsEmbeddedAlone { get; private init; }
+
     /// <summary>Every format there is, in the order they are offered.</summary>
     public static ImmutableArray<PlateFormat> All { get; } =
     [
-        OfPages(".pdf", "application/pdf", "for printing", (title, sheets) => PdfWriter.Write(title, sheets)),
+        OfPages(".pdf", "application/pdf", "for printing", (title, sheets) => PdfWriter.Write(title, sheets)) with { IsEmbeddedAlone = true },
         OfPages(".svg", "image/svg+xml", "pictures to draw on or put in a page", (title, sheets) => Encoding.UTF8.GetBytes(SvgWriter.Write(title, sheets))),
         new(".html", "text/html", "for screens and screen readers", plate => Encoding.UTF8.GetBytes(HtmlWriter.Write(plate))),
         new(".txt", "text/plain", "words alone", plate => Encoding.UTF8.GetBytes(PlainTextWriter.Write(plate))),

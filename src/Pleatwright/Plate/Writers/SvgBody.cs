@@ -7,8 +7,6 @@ namespace Pleatwright.Plate.Writers;
 /// <summary>The inside of an SVG drawing: elements, and the classes of lettering they use.</summary>
 internal sealed class SvgBody(string id)
 {
-    private const double MillimetresPerPoint = 25.4 / 72;
-
     private readonly StringBuilder text = new();
     private readonly Dictionary<TypeStyle, int> styles = [];
     private int clips;
@@ -44,7 +42,7 @@ internal sealed class SvgBody(string id)
         var rules = new StringBuilder();
         foreach (var (style, number) in styles)
             rules.Append(CultureInfo.InvariantCulture,
-                $".{id}{number}{{font:{Fonts.Shorthand(style.Face, Number(style.Points * MillimetresPerPoint) + "px")};fill:{style.Colour}}}\n");
+                $".{id}{number}{{font:{Fonts.Shorthand(style.Face, Number(style.Points * Typeface.MillimetresPerPoint) + "px")};fill:{style.Colour}}}\n");
         return rules.ToString();
     }
 
