@@ -37,7 +37,7 @@ public sealed class SwatchDraft
                 Cloth = draft.Cloth > Length.Zero ? draft.Cloth : null, Cables = draft.Cables,
                 Thread = draft.Thread > Length.Zero ? draft.Thread : null, Starts = draft.Starts,
             };
-            if (swatch.Fault is { } words) { fault = words; return default; }
+            if (swatch.Fault is { } wrong) { fault = Sentences.Of(wrong.Words); return default; }
             read.Add(swatch);
         }
         fault = "";

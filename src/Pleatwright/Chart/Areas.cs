@@ -62,9 +62,6 @@ public sealed class Areas
             areaOfRun.AsSpan(stretches[i].FirstRun, stretches[i].EndRun - stretches[i].FirstRun).Fill(areaOf[i]);
     }
 
-    /// <summary>The areas of a work, in time linear in its runs.</summary>
-    public static Areas Of(Work work) => work.Areas;
-
     /// <summary>How many areas there are.</summary>
     public int Count => areas.Length;
 
@@ -83,21 +80,6 @@ public sealed class Areas
     /// <summary>The area of a stretch, by the stretch's index; an index in <see cref="All"/>.</summary>
     public int AreaOfStretch(int stretch) => areaOf[stretch];
 
-    /// <summary>The stretch over a valley of a row, by its index; -1 where the pleats are bare or off the cloth.</summary>
-    public int StretchOf(Valley valley, CableRow row)
-    {
-        if ((uint)row.Index >= (uint)(rowStart.Length - 1)) return -1;
-        int low = rowStart[row.Index], high = rowStart[row.Index + 1] - 1;
-        while (low <= high)
-        {
-            var middle = (low + high) / 2;
-            if (stretches[middle].To.Number < valley.Number) low = middle + 1;
-            else if (stretches[middle].From.Number > valley.Number) high = middle - 1;
-            else return middle;
-        }
-        return -1;
-    }
-
     /// <summary>The stretches of the row above that share a valley with this one, by their indices, first and one past the last.</summary>
     public (int First, int End) Above(int stretch) => Sharing(stretch, firstAbove[stretch], stretches[stretch].Row.Index - 1);
 
@@ -112,6 +94,7 @@ public sealed class Areas
         return (first, end);
     }
 
+    /// <summary>The areas of a work, in time linear in its runs.</summary>
     internal static Areas Find(Work work)
     {
         var (stretches, rowStart) = Stretch(work);

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Pleatwright.Cloth;
 
 namespace Pleatwright.Chart;
 
@@ -16,9 +17,15 @@ public sealed record Figure
     /// <summary>The character for bare pleats.</summary>
     public const char Bare = '.';
 
+    /// <summary>The most cable rows a figure may have: as many as a piece.</summary>
+    public const int MostRows = PleatingPlan.MostCableRows;
+
+    /// <summary>The most valleys a figure may be wide: as many as a piece.</summary>
+    public const int MostValleys = PleatingPlan.MostPleats - 1;
+
     /// <summary>A figure.</summary>
     /// <param name="name">Its name in the piece.</param>
-    /// <param name="rows">Its rows from the top, 1 to 5,000 of them, each 1 to 4,999 valleys wide.</param>
+    /// <param name="rows">Its rows from the top, 1 to <see cref="MostRows"/> of them, each 1 to <see cref="MostValleys"/> valleys wide.</param>
     /// <exception cref="ArgumentException">No rows, uneven rows, or a character that is neither a letter nor '.'.</exception>
     public Figure(string name, ImmutableArray<string> rows)
     {

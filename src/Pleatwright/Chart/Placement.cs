@@ -26,10 +26,18 @@ public readonly record struct Centre
 }
 
 /// <summary>Copies of a figure spread evenly about its centre.</summary>
-/// <param name="Count">Copies in all, 1 to 2,500.</param>
-/// <param name="Every">Valleys from one copy to the next, at least 1.</param>
+/// <param name="Count">Copies in all, 1 to <see cref="MostCount"/>.</param>
+/// <param name="Every">Valleys from one copy to the next, 1 to <see cref="PleatingPlan.MostPleats"/>.</param>
 public readonly record struct Repeat(int Count, int Every)
 {
+    /// <summary>The most copies.</summary>
+    public const int MostCount = 2500;
+
+    /// <summary>What is wrong with it, as a sentence; null when nothing is.</summary>
+    public string? Fault => Count is < 1 or > MostCount ? FormattableString.Invariant($"Copies run from 1 to {MostCount:#,0}.")
+        : Every is < 1 or > PleatingPlan.MostPleats ? FormattableString.Invariant($"Copies lie 1 to {PleatingPlan.MostPleats:#,0} valleys apart.")
+        : null;
+
     /// <summary>A figure placed once.</summary>
     public static Repeat Once => new(1, 1);
 

@@ -1,8 +1,12 @@
+using Pleatwright.Chart.Edit;
 using Pleatwright.Cloth;
 
 namespace Pleatwright.Chart;
 
-/// <summary>Carries a piece over to another size: centres keep their distance from the middle, repeats fill the new width alike.</summary>
+/// <summary>
+/// Carries a piece over to another size: it is given the other cloth, and repeats fill the new width alike. An accent that repeats as a
+/// figure does goes on repeating as it does.
+/// </summary>
 internal static class SizeFit
 {
     /// <summary>The piece in another size.</summary>
@@ -11,27 +15,17 @@ internal static class SizeFit
     {
         var cloth = size.Of(piece.Cloth);
         PleatingPlan from = new(piece.Cloth), to = new(cloth);
-        return piece with
+        // A figure drawn left of the middle may leave a narrow cloth on the left; it is then held at valley 1, where it shows as
+        // falling off.
+        var recut = Recut.To(piece, cloth);
+        int WidthOf(Repeat repeat) => piece.Placements.FirstOrDefault(p => p.Repeat == repeat) is { } alike ? piece.Figure(alike.Figure)!.Width : 1;
+        return recut with
         {
-            Cloth = cloth,
-            Placements = [.. piece.Placements.Select(p => Fit(p, piece.Figure(p.Figure)!.Width, from, to))],
-            Bands = [.. piece.Bands.Where(b => b.GatheringRow.Number <= cloth.GatheringRows)],
-            Working = piece.Working.BaseRow is { } row && row.Index >= to.CableRows ? piece.Working with { BaseRow = null } : piece.Working,
+            Placements = [.. recut.Placements.Select(p => p with { Repeat = Fit(p.Repeat, piece.Figure(p.Figure)!.Width, from.Valleys, to.Valleys) })],
+            Accents = [.. recut.Accents.Select(a => a with { Repeat = Fit(a.Repeat, WidthOf(a.Repeat), from.Valleys, to.Valleys) })],
+            Working = recut.Working.BaseRow is { } row && row.Index >= to.CableRows ? recut.Working with { BaseRow = null } : recut.Working,
             Sizes = [],
         };
-    }
-
-    private static Placement Fit(Placement placement, int width, PleatingPlan from, PleatingPlan to)
-    {
-        var centre = placement.Centre;
-        if (!centre.IsMiddle)
-        {
-            // A figure drawn left of the middle may leave a narrow cloth on the left; it is then held at valley 1, where it
-            // shows as falling off.
-            var moved = centre.On(default).Number + to.CentreValley - from.CentreValley;
-            centre = Centre.At(new Valley(Math.Max(1, moved)));
-        }
-        return placement with { Centre = centre, Repeat = Fit(placement.Repeat, width, from.Valleys, to.Valleys) };
     }
 
     /// <summary>
@@ -46,7 +40,7 @@ internal static class SizeFit
         var best = Repeat.Once;
         var nearest = double.PositiveInfinity;
         var share = (double)repeat.Count * repeat.Every / from * to;
-        for (var count = 2; count <= Math.Min(2500, (int)(share / width) + 1); count++)
+        for (var count = 2; count <= Math.Min(Repeat.MostCount, (int)(share / width) + 1); count++)
         {
             var every = NearestAlike(share / count, repeat.Every);
             var off = Math.Abs(Math.Log((double)every / repeat.Every));
@@ -62,7 +56,7 @@ internal static class SizeFit
     {
         var side = Math.Max(0, (from - (repeat.Count - 1) * repeat.Every - width) / 2);
         var count = (to - 2 * Math.Min(side, repeat.Every) - width) / repeat.Every + 1;
-        return count > 1 ? repeat with { Count = Math.Min(count, 2500) } : Repeat.Once;
+        return count > 1 ? repeat with { Count = Math.Min(count, Repeat.MostCount) } : Repeat.Once;
     }
 
     // The whole number nearest to a spacing that is odd or even as the design's is.

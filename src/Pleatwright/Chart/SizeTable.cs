@@ -56,29 +56,20 @@ public static class SizeTable
         var work = Work.Lay(fitted);
         return new SizeLine(size.Name, fitted, work.Pleating,
             [.. fitted.Placements.Select(p => Placed(fitted, p, work.Pleating))],
-            [.. FallingOff(work), .. BandsBelow(piece, fitted), .. NewMeetings(fitted, work.Pleating, meetings), .. Crowded(work)]);
+            [.. FallingOff(work), .. AccentsOff(work), .. Below(piece, fitted), .. NewMeetings(fitted, work.Pleating, meetings), .. Crowded(work)]);
     }
 
     private static SizePlacement Placed(Piece piece, Placement placement, PleatingPlan pleating)
     {
-        var width = piece.Figure(placement.Figure)!.Width;
-        var (left, right) = Sides(piece, placement, pleating);
-        return new SizePlacement(placement.Figure, placement.Repeat.Count, placement.Repeat.Every,
-            placement.Repeat.Count > 1 ? placement.Repeat.Every - width : 0, Math.Min(left - 1, pleating.Valleys - right));
-    }
-
-    private static (int Left, int Right) Sides(Piece piece, Placement placement, PleatingPlan pleating)
-    {
-        var left = LeftOf(piece, placement, pleating, 0);
-        return (left, LeftOf(piece, placement, pleating, placement.Repeat.Count - 1) + piece.Figure(placement.Figure)!.Width - 1);
-    }
-
-    private static int LeftOf(Piece piece, Placement placement, PleatingPlan pleating, int copy)
-    {
         var figure = piece.Figure(placement.Figure)!;
-        var middle = placement.Mirror ? figure.Width - 1 - figure.Middle : figure.Middle;
-        return placement.Centre.On(new Valley(pleating.CentreValley)).Number - middle + placement.Repeat.OffsetOf(copy);
+        var (left, right) = Sides(figure, placement, pleating);
+        return new SizePlacement(placement.Figure, placement.Repeat.Count, placement.Repeat.Every,
+            placement.Repeat.Count > 1 ? placement.Repeat.Every - figure.Width : 0, Math.Min(left - 1, pleating.Valleys - right));
     }
+
+    // Valleys of the outermost columns of all copies together.
+    private static (int Left, int Right) Sides(Figure figure, Placement placement, PleatingPlan pleating) => (
+        placement.Left(figure, pleating, 0).Number, placement.Left(figure, pleating, placement.Repeat.Count - 1).Number + figure.Width - 1);
 
     private static IEnumerable<string> FallingOff(Work work)
     {
@@ -96,9 +87,18 @@ public static class SizeTable
         }
     }
 
-    private static IEnumerable<string> BandsBelow(Piece piece, Piece fitted) =>
-        piece.Bands.Where(b => b.GatheringRow.Number > fitted.Cloth.GatheringRows)
-            .Select(b => $"The {b.Stitch} band on gathering row {b.GatheringRow.Number} lies below the last gathering row, {fitted.Cloth.GatheringRows}.");
+    private static IEnumerable<string> Below(Piece piece, Piece fitted)
+    {
+        var rows = fitted.Cloth.GatheringRows;
+        foreach (var band in piece.Bands.Where(b => b.GatheringRow.Number > rows))
+            yield return $"The {band.Stitch} band on gathering row {band.GatheringRow.Number} lies below the last gathering row, {rows}.";
+        foreach (var accent in piece.Accents.Where(a => a.GatheringRow.Number > rows))
+            yield return $"The {accent.Accent} on gathering row {accent.GatheringRow.Number} lies below the last gathering row, {rows}.";
+    }
+
+    private static IEnumerable<string> AccentsOff(Work work) =>
+        work.Accents.Where(a => !a.IsOnCloth(work)).DistinctBy(a => a.Index)
+            .Select(a => $"The {a.Mark.Accent} on gathering row {a.Mark.GatheringRow.Number} runs off the cloth.");
 
     private static IEnumerable<string> NewMeetings(Piece piece, PleatingPlan pleating, HashSet<(int, int)> known) =>
         Meetings(piece, pleating).Where(m => !known.Contains(m)).Order()
@@ -106,15 +106,9 @@ public static class SizeTable
                 ? $"Copies of “{piece.Placements[m.Item1].Figure}” run into each other."
                 : $"“{piece.Placements[m.Item1].Figure}” and “{piece.Placements[m.Item2].Figure}” run into each other.");
 
-    private static IEnumerable<string> Crowded(Work work)
-    {
-        for (var y = 0; y < work.CableRows; y++)
-        {
-            if (!Crowding.At(work, new CableRow(y))) continue;
-            return [$"The pleats lie {work.Pleating.PitchAt(y).Say(UnitSystem.Metric)} apart at cable row {y}, closer than a pleat is thick ({work.Pleating.Gauge.PleatThickness.Say(UnitSystem.Metric)})."];
-        }
-        return [];
-    }
+    // The uppermost row alone: those below it are told by the proof.
+    private static IEnumerable<string> Crowded(Work work) => Enumerable.Range(0, work.CableRows).Where(y => Crowding.At(work, new CableRow(y))).Take(1)
+        .Select(y => $"The pleats lie {work.Pleating.PitchAt(y).Say(UnitSystem.Metric)} apart at cable row {y}, closer than a pleat is thick ({work.Pleating.Gauge.PleatThickness.Say(UnitSystem.Metric)}).");
 
     // Which placements have copies that lie over one another, stitch for stitch.
     private static HashSet<(int, int)> Meetings(Piece piece, PleatingPlan pleating)
@@ -125,9 +119,8 @@ public static class SizeTable
         {
             var placement = piece.Placements[i];
             var figure = placement.Mirror ? piece.Figure(placement.Figure)!.Mirrored() : piece.Figure(placement.Figure)!;
-            var top = placement.GatheringRow.CableRow(pleating.Gauge.CableRowsPerSpace).Index - placement.FigureRow;
             for (var copy = 0; copy < placement.Repeat.Count; copy++)
-                Lie(figure, LeftOf(piece, placement, pleating, copy), top, (i + 1, copy));
+                Lie(figure, placement.Left(figure, pleating, copy).Number, placement.Top(pleating).Index, (i + 1, copy));
         }
         return meetings;
 

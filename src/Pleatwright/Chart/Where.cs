@@ -36,7 +36,7 @@ public static class Where
             : under;
     }
 
-    /// <summary>"Trellis from gathering row 2 to gathering row 3" for a band, wherever its cloth ends.</summary>
+    /// <summary>"Trellis, its top at gathering row 2, 1 space high, 3 times" for a band, wherever its cloth ends.</summary>
     public static string Of(Band band, int cableRowsPerSpace)
     {
         var stitch = Stitches.BandStitch.Named(band.Stitch);
@@ -45,7 +45,7 @@ public static class Where
             + (stitch?.HeightOf(band) is > 0 and var height ? $", {DepthWords.Distance(height / 4.0, cableRowsPerSpace)} high" : "") + (band.Rows > 1 ? $", {Count(band.Rows)} times" : "");
     }
 
-    /// <summary>"Knot, on valley 66, at gathering row 2" for an accent; "3 knots about valley 66, 12 valleys apart…".</summary>
+    /// <summary>"Knot on valley 66, at gathering row 2." for an accent; "Knot, 3 of them about valley 66, 12 valleys apart, at…".</summary>
     public static string Of(Accents.AccentMark mark, Cloth.PleatingPlan pleating)
     {
         var perSpace = pleating.Gauge.CableRowsPerSpace;

@@ -33,6 +33,9 @@ public sealed class Work
     /// <summary>The most single stitches that all bands off the lattice may lay here.</summary>
     public const long MostBandStitches = 2_000_000;
 
+    /// <summary>The most places, copies counted, in which all accents together may lie here.</summary>
+    public const int MostAccentsLaid = 200_000;
+
     private const byte FlippedBit = 0x80;
     private readonly byte[] cells; // 0 bare, else 1 + index of the thread, with the top bit for the flipped phase
     private readonly int[] rowStart; // rowStart[y] .. rowStart[y + 1]: the runs of cable row y
@@ -149,8 +152,8 @@ public sealed class Work
     /// <summary>Lays a piece out.</summary>
     /// <exception cref="ArgumentException">
     /// A placement names an unknown figure, a figure or band an unknown thread, a band an unknown stitch, or the piece
-    /// is past the caps (5,000 pleats, 5,000 cable rows, <see cref="MostCellsLaid"/>). A piece read from a file has
-    /// passed all of these but the last.
+    /// is past the caps (see <see cref="PleatingPlan.Fault"/>, and <see cref="MostCellsLaid"/>, <see cref="MostBandStitches"/> and
+    /// <see cref="MostAccentsLaid"/>). A piece read from a file has passed all of these but the last three.
     /// </exception>
     public static Work Lay(Piece piece)
     {

@@ -13,6 +13,9 @@ public sealed record Ball(Length Diameter) : Form
     public override string Name => "ball";
 
     /// <inheritdoc/>
+    public override string PleatsKey => "diameter";
+
+    /// <inheritdoc/>
     public override Length Measure => Diameter;
 
     /// <summary>Circumference at the equator, πD.</summary>
@@ -28,6 +31,9 @@ public sealed record Ball(Length Diameter) : Form
     /// <inheritdoc/>
     public override Length FinishedWidth(ClothPlan cloth) => Equator;
 
+    /// <summary>The most gathering rows there is room for from pole to pole, at least 1.</summary>
+    public int MostRows(Gauge gauge) => (int)Math.Min(Meridian / gauge.RowSpacing + 1e-9, PleatingPlan.MostCableRows) + 1;
+
     /// <summary>
     /// Distance of gathering row 1 from the pole along the meridian, at least 0: the rows lie evenly about the equator.
     /// </summary>
@@ -42,11 +48,11 @@ public sealed record Ball(Length Diameter) : Form
         Equator * Math.Max(0, Math.Sin(Math.Clamp(PolarAngleAt(cloth, depth).Radians, 0, Math.PI))) / Pleats(cloth);
 
     /// <inheritdoc/>
-    public override FormFault? Fault(ClothPlan cloth)
+    public override ClothFault? Fault(ClothPlan cloth)
     {
-        var most = (int)Math.Floor(Math.Min(Meridian / cloth.Gauge.RowSpacing, 1e6) + 1e-9) + 1;
+        var most = MostRows(cloth.Gauge);
         return cloth.GatheringRows > most
-            ? new FormFault("gatheringRows",
+            ? new ClothFault("gatheringRows",
                 $"{cloth.GatheringRows} gathering rows do not fit on the ball: from pole to pole there is room for {most} at this row spacing")
             : null;
     }

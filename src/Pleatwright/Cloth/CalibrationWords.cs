@@ -8,13 +8,14 @@ public static class CalibrationWords
 {
     /// <summary>One sentence each: pitch, take-up, thread, and whether the piece's gauge agrees.</summary>
     /// <param name="found">What was worked out of the swatches.</param>
-    /// <param name="gauge">The gauge the piece is planned at.</param>
-    public static ImmutableArray<string> Of(Calibration found, Gauge gauge)
+    /// <param name="gauge">The gauge the piece is planned at; null when there is none yet to agree with.</param>
+    public static ImmutableArray<string> Of(Calibration found, Gauge? gauge)
     {
         var words = ImmutableArray.CreateBuilder<string>();
         words.Add($"One pleat lies {Value(found.Pitch)} mm wide{Range(found.Pitch)}.");
         if (found.TakeUp is { } takeUp) words.Add($"It takes up {Value(takeUp)} mm of cloth{Range(takeUp)}.");
         if (found.ThreadFactor is { } factor) words.Add($"Cables take {Value(factor)} times the thread reckoned{Range(factor)}.");
+        if (gauge is null) return words.ToImmutable();
         if (!found.Pitch.Allows(gauge.Pitch.Millimetres)) words.Add(Outside("pitch", gauge.Pitch));
         if (found.TakeUp is { } t && !t.Allows(gauge.TakeUp.Millimetres)) words.Add(Outside("take-up", gauge.TakeUp));
         return words.ToImmutable();

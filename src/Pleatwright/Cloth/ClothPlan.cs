@@ -12,13 +12,22 @@ namespace Pleatwright.Cloth;
 /// <param name="GatheringRows">Gathering rows that may carry stitching, at least 2, counted from the top.</param>
 public sealed record ClothPlan(Form Form, Gauge Gauge, int GatheringRows)
 {
-    /// <summary>Extra pleats at each side, undone into the seam allowance. Default 3 (common practice, no source).</summary>
+    /// <summary>The most seam pleats at each side.</summary>
+    public const int MostSeamPleats = 100;
+
+    /// <summary>The most holding rows above, and below.</summary>
+    public const int MostHoldingRows = 20;
+
+    /// <summary>
+    /// Extra pleats at each side, undone into the seam allowance, 0 to <see cref="MostSeamPleats"/>. Default 3 (common practice, no
+    /// source).
+    /// </summary>
     public int SeamPleats { get; init; } = 3;
 
-    /// <summary>Holding rows above row 1: gathered, not smocked. They are not among the gathering rows.</summary>
+    /// <summary>Holding rows above row 1: gathered, not smocked, 0 to <see cref="MostHoldingRows"/>. They are not among the gathering rows.</summary>
     public int HoldingRowsAbove { get; init; } = 1;
 
-    /// <summary>Holding rows below the last gathering row.</summary>
+    /// <summary>Holding rows below the last gathering row, 0 to <see cref="MostHoldingRows"/>.</summary>
     public int HoldingRowsBelow { get; init; } = 1;
 
     /// <summary>Colour of the cloth. Default a warm white.</summary>
@@ -51,28 +60,46 @@ public sealed class PleatingPlan
     /// <summary>The most cable rows a piece may have here.</summary>
     public const int MostCableRows = 5000;
 
+    /// <summary>The most widths of cloth a piece may be joined of here.</summary>
+    public const int MostWidths = 1000;
+
     private readonly Length[] pitches;
 
     /// <summary>Works the plan out.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">
-    /// More than 5,000 pleats or 5,000 cable rows, or the cloth cannot take its form (see <see cref="Form.Fault"/>).
-    /// </exception>
+    /// <exception cref="ArgumentOutOfRangeException">The cloth cannot be made; see <see cref="Fault"/>.</exception>
     public PleatingPlan(ClothPlan cloth)
     {
+        if (Fault(cloth) is { } fault) throw new ArgumentOutOfRangeException(nameof(cloth), fault.Words);
         Cloth = cloth;
-        if (cloth.FabricWidth <= cloth.Seam * 2)
-            throw new ArgumentOutOfRangeException(nameof(cloth), $"seam allowances of {cloth.Seam} leave nothing of cloth {cloth.FabricWidth} wide");
-        if (cloth.Form.Fault(cloth) is { } fault) throw new ArgumentOutOfRangeException(nameof(cloth), fault.Words);
         Pleats = cloth.Form.Pleats(cloth);
-        if (Pleats > MostPleats)
-            throw new ArgumentOutOfRangeException(nameof(cloth), $"the cloth comes to {Pleats} pleats; {MostPleats} is the most");
-        var rows = (cloth.GatheringRows - 1L) * cloth.Gauge.CableRowsPerSpace + 1;
-        if (rows > MostCableRows)
-            throw new ArgumentOutOfRangeException(nameof(cloth), $"the cloth comes to {rows} cable rows; {MostCableRows} is the most");
-        CableRows = (int)rows;
+        CableRows = (int)RowsOf(cloth);
         pitches = new Length[CableRows];
         for (var y = 0; y < CableRows; y++) pitches[y] = cloth.Form.PitchAt(cloth, Gauge.CableRowHeight * y);
     }
+
+    /// <summary>
+    /// Why a cloth cannot be made: it cannot take its form (see <see cref="Form.Fault"/>), its seams leave nothing of the cloth it is
+    /// cut from, or it is past the caps of pleats, rows and widths. Null when it can.
+    /// </summary>
+    public static ClothFault? Fault(ClothPlan cloth)
+    {
+        if (cloth.SeamPleats is < 0 or > ClothPlan.MostSeamPleats)
+            return new ClothFault("seamPleats", $"the cloth has 0 to {ClothPlan.MostSeamPleats} seam pleats at each side");
+        if (cloth.HoldingRowsAbove is < 0 or > ClothPlan.MostHoldingRows || cloth.HoldingRowsBelow is < 0 or > ClothPlan.MostHoldingRows)
+            return new ClothFault("holdingRows", $"the cloth has 0 to {ClothPlan.MostHoldingRows} holding rows above and as many below");
+        if (cloth.FabricWidth <= cloth.Seam * 2)
+            return new ClothFault("seam", $"seam allowances of {cloth.Seam} leave nothing of cloth {cloth.FabricWidth} wide");
+        if (cloth.Form.Fault(cloth) is { } fault) return fault;
+        if (cloth.Form.Pleats(cloth) is > MostPleats and var pleats)
+            return new ClothFault(cloth.Form.PleatsKey, $"the cloth comes to {pleats} pleats; {MostPleats} is the most");
+        if (RowsOf(cloth) is > MostCableRows and var rows)
+            return new ClothFault("gatheringRows", $"the cloth comes to {rows} cable rows; {MostCableRows} is the most");
+        return Joining.AtMostWidths(cloth) > MostWidths
+            ? new ClothFault("fabricWidth", $"the cloth would be joined of more than {MostWidths} widths of {cloth.FabricWidth}; it must be cut from wider cloth")
+            : null;
+    }
+
+    private static long RowsOf(ClothPlan cloth) => (cloth.GatheringRows - 1L) * cloth.Gauge.CableRowsPerSpace + 1;
 
     /// <summary>The cloth planned.</summary>
     public ClothPlan Cloth { get; }

@@ -12,6 +12,9 @@ public abstract record Form
     /// <summary>The word for it in the piece file.</summary>
     public abstract string Name { get; }
 
+    /// <summary>The piece-file key that settles how many pleats it has.</summary>
+    public abstract string PleatsKey { get; }
+
     /// <summary>The one measurement that makes its size: a panel's width, a bishop's neck, a ball's diameter.</summary>
     public abstract Length Measure { get; }
 
@@ -37,7 +40,7 @@ public abstract record Form
         [new PanelShare(Name, CutWidth(cloth), 1, Pleats(cloth))];
 
     /// <summary>Why this cloth cannot take the form, or null when it can.</summary>
-    public virtual FormFault? Fault(ClothPlan cloth) => null;
+    public virtual ClothFault? Fault(ClothPlan cloth) => null;
 
     /// <summary>The valley nearest to a place among the pleats; halves go away from the middle, so that both sides come out alike.</summary>
     /// <param name="at">Pleats to its left, fractions of one included.</param>
@@ -60,8 +63,3 @@ public readonly record struct PanelShare(string Name, Length Cut, int First, int
     /// <summary>Finished pleats that fall to it.</summary>
     public int Pleats => Last - First + 1;
 }
-
-/// <summary>Why a cloth cannot take a form.</summary>
-/// <param name="Key">The piece-file key at fault.</param>
-/// <param name="Words">What is wrong and what would serve.</param>
-public readonly record struct FormFault(string Key, string Words);

@@ -60,6 +60,10 @@ public static class Joining
         return Math.Max(1, whole + left.Count);
     }
 
+    /// <summary>No fewer than the widths each piece of cloth is cut from, all together; told without counting them one by one.</summary>
+    internal static double AtMostWidths(ClothPlan cloth) => cloth.Form.Shares(cloth)
+        .Sum(s => s.Cut <= cloth.FabricWidth ? 1 : s.Cut / (cloth.FabricWidth - cloth.Seam * 2) + 1);
+
     /// <summary>
     /// The strips to cut from cloth as wide as it is sold, widest first: each panel as it is, or so many whole widths for one
     /// that is wider than the cloth.

@@ -78,7 +78,7 @@ public sealed record NewCloth(Purpose Purpose, Length Width)
     {
         if (Rows is not null) return cloth;
         var ball = (Ball)cloth.Form;
-        var most = (int)Math.Min(ball.Meridian / cloth.Gauge.RowSpacing + 1e-9, PleatingPlan.MostCableRows) + 1;
+        var most = ball.MostRows(cloth.Gauge);
         cloth = cloth with { GatheringRows = Math.Max(2, Depth is null ? most : Math.Min(cloth.GatheringRows, most)) };
         while (cloth.GatheringRows > 2 && ball.PitchAt(cloth, Length.Zero) < cloth.Gauge.PleatThickness)
             cloth = cloth with { GatheringRows = cloth.GatheringRows - 1 };

@@ -10,6 +10,9 @@ public sealed record Panel(Length Width) : Form
     public override string Name => "panel";
 
     /// <inheritdoc/>
+    public override string PleatsKey => "finishedWidth";
+
+    /// <inheritdoc/>
     public override Length Measure => Width;
 
     /// <inheritdoc/>

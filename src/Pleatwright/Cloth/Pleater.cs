@@ -3,13 +3,16 @@ using System.Collections.Immutable;
 namespace Pleatwright.Cloth;
 
 /// <summary>A pleater, the rolling frame of needles that gathers several rows in one pass.</summary>
-/// <param name="Rows">Rows its needles gather at once, at least 2.</param>
+/// <param name="Rows">Rows its needles gather at once, 2 to <see cref="MostRows"/>.</param>
 /// <param name="Overlap">
 /// Rows already gathered that run in its first grooves again on the next pass and keep the rows in step, 0 to one less
 /// than <paramref name="Rows"/>; 1 by common practice, no source.
 /// </param>
 public readonly record struct Pleater(int Rows, int Overlap)
 {
+    /// <summary>The most rows a pleater may take here.</summary>
+    public const int MostRows = 200;
+
     /// <summary>Overlap when the maker says nothing: 1 (common practice, no source).</summary>
     public const int UsualOverlap = 1;
 

@@ -17,8 +17,14 @@ public readonly record struct RoundPanel(string Name, Length Cut);
 /// <param name="Panels">The panels from the left of the right side, at least one.</param>
 public sealed record Round(Length Neck, Angle Sweep, ImmutableArray<RoundPanel> Panels) : Form
 {
+    /// <summary>The most panels a bishop may have here.</summary>
+    public const int MostPanels = 100;
+
     /// <inheritdoc/>
     public override string Name => "round";
+
+    /// <inheritdoc/>
+    public override string PleatsKey => "panels";
 
     /// <inheritdoc/>
     public override Length Measure => Neck;
@@ -81,12 +87,12 @@ public sealed record Round(Length Neck, Angle Sweep, ImmutableArray<RoundPanel> 
     }
 
     /// <inheritdoc/>
-    public override FormFault? Fault(ClothPlan cloth)
+    public override ClothFault? Fault(ClothPlan cloth)
     {
         var gathered = Whole(JoinedWidth(cloth) / cloth.Gauge.TakeUp);
         return Even(gathered - 2 * cloth.SeamPleats) < 2
-            ? new FormFault("panels",
-                $"the panels give {Math.Max(0, gathered)} pleats, which seam pleats of {cloth.SeamPleats} at each side use up; a bishop needs at least 2 more")
+            ? new ClothFault("panels",
+                $"the panels give {Math.Max(0, gathered)} pleats, less {cloth.SeamPleats} seam pleats at each side; a bishop needs at least 2 besides")
             : null;
     }
 

@@ -32,15 +32,14 @@ internal static class BandWriter
     {
         json.WriteStartObject();
         json.WriteString("accent", mark.Accent);
-        if (mark.Centre.IsMiddle) json.WriteString("centre", "middle");
-        else json.WriteNumber("centre", mark.Centre.On(default).Number);
+        PlaceWriter.WriteCentre(json, mark.Centre);
         json.WriteNumber("gatheringRow", mark.GatheringRow.Number);
         json.WriteString("thread", mark.Thread.ToString());
         Write(json, "offset", mark.Offset, 0);
         Write(json, "drop", mark.Drop, 0);
         if (mark.Size is { } size) json.WriteNumber("size", size);
         if (mark.Upright) json.WriteBoolean("upright", true);
-        PieceWriter.WriteRepeat(json, mark.Repeat);
+        PlaceWriter.WriteRepeat(json, mark.Repeat);
         json.WriteEndObject();
     }
 

@@ -7,29 +7,26 @@ namespace Pleatwright.Files;
 /// <summary>Reads the form of the cloth from the keys it brings: which keys those are depends on its name.</summary>
 internal static class FormReader
 {
-    private const int MostPanels = 100;
-
     /// <summary>The form named by the key “form” among <paramref name="keys"/>.</summary>
     public static Form Read(JsonText text, KeyReader keys)
     {
         var named = keys.Required("form");
-        return keys.AsString(named, "form") switch
-        {
-            "panel" => new Panel(keys.Length("finishedWidth")),
-            "round" => new Round(keys.Length("neck"), Sweep(keys) ?? Angle.FullTurn, Panels(text, keys, keys.Required("panels"))),
-            "ball" => new Ball(keys.Length("diameter")),
-            _ => throw text.Error(named.Offset, $"“form” must be “panel”, “round” or “ball”, but {named.Kind} was found."),
-        };
+        return Measured(text, keys, keys.AsString(named, "form"), null)
+            ?? throw text.Error(named.Offset, $"“form” must be “panel”, “round” or “ball”, but {named.Kind} was found.");
     }
 
     /// <summary>The form of another size: what it is measured by is given anew, the rest may stay as in the piece's own.</summary>
-    public static Form Resized(JsonText text, KeyReader keys, Form own) => own switch
+    public static Form Resized(JsonText text, KeyReader keys, Form own) => Measured(text, keys, own.Name, own as Round)
+        ?? throw new ArgumentException($"No way is known to read a size of a form called “{own.Name}”.");
+
+    // The form of a name by the keys it brings; a round one's sweep and panels may stay as in the piece's own.
+    private static Form? Measured(JsonText text, KeyReader keys, string name, Round? own) => name switch
     {
-        Panel => new Panel(keys.Length("finishedWidth")),
-        Round round => new Round(keys.Length("neck"), Sweep(keys) ?? round.Sweep,
-            keys.Optional("panels") is { } panels ? Panels(text, keys, panels) : round.Panels),
-        Ball => new Ball(keys.Length("diameter")),
-        _ => throw new ArgumentException($"No way is known to read a size of a form called “{own.Name}”."),
+        "panel" => new Panel(keys.Length("finishedWidth")),
+        "round" => new Round(keys.Length("neck"), Sweep(keys) ?? own?.Sweep ?? Angle.FullTurn,
+            own is not null && keys.Optional("panels") is null ? own.Panels : Panels(text, keys)),
+        "ball" => new Ball(keys.Length("diameter")),
+        _ => null,
     };
 
     /// <summary>The sweep of a round form, when given.</summary>
@@ -41,11 +38,12 @@ internal static class FormReader
     };
 
     /// <summary>The panels of a round form.</summary>
-    private static ImmutableArray<RoundPanel> Panels(JsonText text, KeyReader keys, Located value)
+    private static ImmutableArray<RoundPanel> Panels(JsonText text, KeyReader keys)
     {
+        var at = keys.Required("panels");
         var list = keys.List("panels");
-        if (list.Count is 0 or > MostPanels)
-            throw text.Error(value.Offset, $"“panels” holds {list.Count} panels; a round form has 1 to {MostPanels}.");
+        if (list.Count is 0 or > Round.MostPanels)
+            throw text.Error(at.Offset, $"“panels” holds {list.Count} panels; a round form has 1 to {Round.MostPanels}.");
         return [.. list.Select(item =>
         {
             var panel = new KeyReader(text, item, "a panel");

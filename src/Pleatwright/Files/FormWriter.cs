@@ -10,26 +10,11 @@ internal static class FormWriter
     public static void Write(Utf8JsonWriter json, Form form)
     {
         json.WriteString("form", form.Name);
-        switch (form)
-        {
-            case Panel panel:
-                json.WriteString("finishedWidth", panel.Width.ToString());
-                break;
-            case Round round:
-                json.WriteString("neck", round.Neck.ToString());
-                json.WriteNumber("sweep", round.Sweep.Degrees);
-                WritePanels(json, round.Panels);
-                break;
-            case Ball ball:
-                json.WriteString("diameter", ball.Diameter.ToString());
-                break;
-            default:
-                throw new ArgumentException($"No way is known to write a form called “{form.Name}”.");
-        }
+        WriteResized(json, form, null);
     }
 
     /// <summary>Writes the form of another size: what it is measured by, and only what else differs from the piece's own.</summary>
-    public static void WriteResized(Utf8JsonWriter json, Form form, Form own)
+    public static void WriteResized(Utf8JsonWriter json, Form form, Form? own)
     {
         switch (form)
         {
@@ -46,7 +31,7 @@ internal static class FormWriter
                 json.WriteString("diameter", ball.Diameter.ToString());
                 break;
             default:
-                throw new ArgumentException($"No way is known to write a size of a form called “{form.Name}”.");
+                throw new ArgumentException($"No way is known to write a form called “{form.Name}”.");
         }
     }
 

@@ -1,4 +1,6 @@
+using System.Collections.Immutable;
 using Pleatwright.Measure;
+using Pleatwright.Thread;
 
 namespace Pleatwright.Files;
 
@@ -29,29 +31,48 @@ internal sealed class KeyReader
 
     public Located? Optional(string key)
     {
-        known.Add(key);
+        if (!known.Contains(key)) known.Add(key);
         foreach (var member in source.Members)
             if (member.Name == key) return member.Value;
         return null;
     }
 
     public Located Required(string key) =>
-        Optional(key) ?? throw text.Error(source.Offset, $"{what} lacks the key “{key}”.");
+        Optional(key) ?? throw Lacking(key);
 
     public string String(string key) => AsString(Required(key), key);
 
     public string? OptionalString(string key) => Optional(key) is { } value ? AsString(value, key) : null;
+
+    public string? OptionalString(string key, int longest) => Optional(key) is { } value ? AsString(value, key, longest) : null;
+
+    public string AsString(Located value, string key, int longest) => AsString(value, key) is var found && found.Length <= longest
+        ? found
+        : throw text.Error(value.Offset, $"“{key}” is longer than {longest} characters.");
 
     public int Whole(string key, int from, int to) => AsWhole(Required(key), key, from, to);
 
     public int Whole(string key, int from, int to, int otherwise) =>
         Optional(key) is { } value ? AsWhole(value, key, from, to) : otherwise;
 
-    public double? OptionalNumber(string key) => Optional(key) switch
+    public double Number(string key, double from, double to) => AsNumber(Required(key), key, from, to);
+
+    public double? OptionalNumber(string key, double from, double to) =>
+        Optional(key) is { } value ? AsNumber(value, key, from, to) : null;
+
+    public double AsNumber(Located value, string key, double from, double to) => value switch
+    {
+        LocatedNumber n when n.Value >= from && n.Value <= to => n.Value,
+        _ => throw Wrong(value, key, FormattableString.Invariant($"a number from {from} to {to}")),
+    };
+
+    public Colour Colour(string key) => OptionalColour(key) ?? throw Lacking(key);
+
+    public Colour? OptionalColour(string key) => Optional(key) switch
     {
         null => null,
-        LocatedNumber number => number.Value,
-        var other => throw Wrong(other, key, "a number"),
+        LocatedString s when Thread.Colour.TryParse(s.Value, out var colour) => colour,
+        var other => throw Wrong(other, key, "a colour such as \"#b3202c\""),
     };
 
     public Length Length(string key, bool allowZero = false) => AsLength(Required(key), key, allowZero);
@@ -72,6 +93,26 @@ internal sealed class KeyReader
         LocatedArray list => list.Items,
         var other => throw Wrong(other, key, "a list"),
     };
+
+    /// <summary>Reads every entry of a list; none when the key is left out.</summary>
+    public ImmutableArray<T> Many<T>(string key, int most, Func<Located, T> read)
+    {
+        var list = List(key);
+        return list.Count <= most ? [.. list.Select(read)] : throw text.Error(list[most].Offset, $"“{key}” holds more than {most} entries.");
+    }
+
+    /// <summary>Checks the number of the format under the key that marks the file.</summary>
+    /// <param name="key">The key.</param>
+    /// <param name="newest">The newest format read.</param>
+    /// <param name="kind">What such a file holds: "piece".</param>
+    public void Format(string key, int newest, string kind)
+    {
+        var format = Required(key);
+        if (format is LocatedNumber { IsWhole: true } n && n.Value > newest)
+            throw text.Error(format.Offset, FormattableString.Invariant(
+                $"this {kind} is of format {n.Value}, newer than this program reads ({newest}); it was left untouched. Use a newer Pleatwright."));
+        AsWhole(format, key, newest, newest);
+    }
 
     /// <summary>Reads one of several words.</summary>
     public T OneOf<T>(string key, T otherwise, params ReadOnlySpan<(string Word, T Value)> words)
@@ -102,6 +143,8 @@ internal sealed class KeyReader
             ? length
             : throw Wrong(value, key, "more than nothing");
     }
+
+    private PieceFormatException Lacking(string key) => text.Error(source.Offset, $"{what} lacks the key “{key}”.");
 
     public PieceFormatException Wrong(Located value, string key, string wanted) =>
         text.Error(value.Offset, $"“{key}” must be {wanted}, but {value.Kind} was found.");

@@ -45,6 +45,8 @@ internal sealed record LocatedObject(int Offset, List<LocatedMember> Members) : 
 /// <summary>The text of a piece file with its values located, and errors that say line and column.</summary>
 internal sealed class JsonText
 {
+    private const int LongestQuote = 40;
+
     private readonly byte[] utf8;
 
     private JsonText(byte[] utf8) => this.utf8 = utf8;
@@ -72,7 +74,7 @@ internal sealed class JsonText
         }
         catch (InvalidOperationException) // a string that is not valid UTF-8 or holds half a surrogate pair
         {
-            throw text.Error((int)reader.TokenStartIndex, "this text is not valid UTF-8.");
+            throw text.Error((int)reader.TokenStartIndex, "this text is not valid Unicode.");
         }
     }
 
@@ -88,8 +90,30 @@ internal sealed class JsonText
     public static string Quote(string text)
     {
         var quoted = new StringBuilder("“");
-        foreach (var c in text.Length > 40 ? text[..40] : text) quoted.Append(char.IsControl(c) ? '?' : c);
-        return quoted.Append(text.Length > 40 ? "…”" : "”").ToString();
+        var end = text.Length <= LongestQuote ? text.Length : char.IsHighSurrogate(text[LongestQuote - 1]) ? LongestQuote - 1 : LongestQuote;
+        foreach (var c in text.AsSpan(0, end)) quoted.Append(char.IsControl(c) ? '?' : c);
+        return quoted.Append(end < text.Length ? "…”" : "”").ToString();
+    }
+
+    /// <summary>The byte offset of a character within a string of the text, whose letters may be written as escapes.</summary>
+    /// <param name="value">The string.</param>
+    /// <param name="index">Which character of what it says, from 0.</param>
+    public int OffsetIn(Located value, int index)
+    {
+        var at = value.Offset + 1; // past the opening quotation mark
+        for (var i = 0; i < index;)
+        {
+            if (utf8[at] == '\\')
+            {
+                at += utf8[at + 1] == 'u' ? 6 : 2;
+                i++;
+                continue;
+            }
+            Rune.DecodeFromUtf8(utf8.AsSpan(at), out var rune, out var bytes);
+            at += bytes;
+            i += rune.Utf16SequenceLength;
+        }
+        return at;
     }
 
     private int CharactersIn(int line, int bytes)

@@ -40,19 +40,14 @@ public static class PieceReader
         public Piece Piece(Located root)
         {
             var keys = new KeyReader(text, root, "a piece");
-            var format = keys.Required("pleatwright");
-            if (format is LocatedNumber { IsWhole: true } n && n.Value > FormatNumber)
-                throw text.Error(format.Offset, FormattableString.Invariant(
-                    $"this piece is of format {n.Value}, newer than this program reads ({FormatNumber}); it was left untouched. Use a newer Pleatwright."));
-            keys.AsWhole(format, "pleatwright", FormatNumber, FormatNumber);
-            var title = keys.OptionalString("title") ?? "Untitled";
-            if (title.Length > Chart.Piece.LongestTitle) throw text.Error(keys.Required("title").Offset, $"“title” is longer than {Chart.Piece.LongestTitle} characters.");
+            keys.Format("pleatwright", FormatNumber, "piece");
+            var title = keys.OptionalString("title", Chart.Piece.LongestTitle) ?? "Untitled";
             var cloth = Cloth(keys.Required("cloth"));
             threads = Threads(keys.Optional("threads"));
             figures = Figures(keys.Optional("figures"));
-            var placements = Many(keys, "place", Placement);
-            var bands = Many(keys, "bands", b => BandReader.Band(text, b, cloth, threads));
-            var accents = Many(keys, "accents", a => BandReader.Accent(text, a, cloth, threads));
+            var placements = keys.Many("place", MostOfAKind, Placement);
+            var bands = keys.Many("bands", MostOfAKind, b => BandReader.Band(text, b, cloth, threads));
+            var accents = keys.Many("accents", MostOfAKind, a => BandReader.Accent(text, a, cloth, threads));
             var back = keys.OneOf("back", Backsmocking.Auto, ("auto", Backsmocking.Auto), ("none", Backsmocking.None));
             var phase = keys.OneOf("phase", Phase.Even, ("even", Phase.Even), ("odd", Phase.Odd));
             var working = keys.Optional("working") is { } w ? Working(w) : new Working();
@@ -71,28 +66,21 @@ public static class PieceReader
             };
         }
 
-        private ImmutableArray<T> Many<T>(KeyReader keys, string key, Func<Located, T> read)
-        {
-            var list = keys.List(key);
-            if (list.Count > MostOfAKind) throw text.Error(list[MostOfAKind].Offset, $"“{key}” holds more than {MostOfAKind} entries.");
-            return [.. list.Select(read)];
-        }
-
         private ClothPlan Cloth(Located value)
         {
             var keys = new KeyReader(text, value, "the cloth");
             var form = FormReader.Read(text, keys);
             var gauge = keys.Optional("gauge") is { } g ? GaugeOf(g) : Gauge.Common;
-            var rows = keys.Required("gatheringRows");
-            var cloth = new ClothPlan(form, gauge, keys.AsWhole(rows, "gatheringRows", 2, PleatingPlan.MostCableRows + 1))
+            var usual = new ClothPlan(form, gauge, keys.Whole("gatheringRows", 2, PleatingPlan.MostCableRows + 1));
+            var cloth = usual with
             {
-                SeamPleats = keys.Whole("seamPleats", 0, 100, 3),
-                Colour = keys.Optional("colour") is { } c ? ColourOf(c, "colour") : new Colour(0xf4, 0xef, 0xe3),
-                Selvedges = keys.OptionalLength("selvedges", allowZero: true) ?? Length.FromInches(0),
-                Ravelling = keys.OptionalLength("ravelling", allowZero: true) ?? Length.FromInches(0),
-                Seam = keys.OptionalLength("seam", allowZero: true) ?? Length.FromInches(0),
+                SeamPleats = keys.Whole("seamPleats", 0, ClothPlan.MostSeamPleats, usual.SeamPleats),
+                Colour = keys.OptionalColour("colour") ?? usual.Colour,
+                Selvedges = keys.OptionalLength("selvedges", allowZero: true) ?? usual.Selvedges,
+                Ravelling = keys.OptionalLength("ravelling", allowZero: true) ?? usual.Ravelling,
+                Seam = keys.OptionalLength("seam", allowZero: true) ?? usual.Seam,
                 Pleater = keys.Optional("pleater") is { } p ? PleaterOf(p) : null,
-                FabricWidth = keys.OptionalLength("fabricWidth") ?? Length.FromInches(44),
+                FabricWidth = keys.OptionalLength("fabricWidth") ?? usual.FabricWidth,
             };
             if (keys.Optional("holdingRows") is { } holding)
             {
@@ -100,28 +88,20 @@ public static class PieceReader
                     throw keys.Wrong(holding, "holdingRows", "a list of two whole numbers, above and below");
                 cloth = cloth with
                 {
-                    HoldingRowsAbove = keys.AsWhole(pair.Items[0], "holdingRows", 0, 20),
-                    HoldingRowsBelow = keys.AsWhole(pair.Items[1], "holdingRows", 0, 20),
+                    HoldingRowsAbove = keys.AsWhole(pair.Items[0], "holdingRows", 0, ClothPlan.MostHoldingRows),
+                    HoldingRowsBelow = keys.AsWhole(pair.Items[1], "holdingRows", 0, ClothPlan.MostHoldingRows),
                 };
             }
             keys.NothingElse();
-            if (form.Fault(cloth) is { } fault)
-                throw text.Error((keys.Optional(fault.Key) ?? value).Offset, fault.Words + ".");
-            try
-            {
-                _ = new PleatingPlan(cloth);
-            }
-            catch (ArgumentOutOfRangeException e)
-            {
-                throw text.Error(keys.Offset, e.Why() + ".");
-            }
-            return cloth;
+            return PleatingPlan.Fault(cloth) is { } fault
+                ? throw text.Error((keys.Optional(fault.Key) ?? value).Offset, fault.Words + ".")
+                : cloth;
         }
 
         private Pleater PleaterOf(Located value)
         {
             var keys = new KeyReader(text, value, "the pleater");
-            var rows = keys.Whole("rows", 2, 200);
+            var rows = keys.Whole("rows", 2, Pleater.MostRows);
             var pleater = new Pleater(rows, keys.Whole("overlap", 0, rows - 1, Pleater.UsualOverlap));
             keys.NothingElse();
             return pleater;
@@ -135,7 +115,12 @@ public static class PieceReader
             var spacing = keys.OptionalLength("rowSpacing") ?? common.RowSpacing;
             var perSpace = keys.Whole("cableRowsPerSpace", 1, Gauge.MostCableRowsPerSpace, common.CableRowsPerSpace);
             var thickness = keys.OptionalLength("pleatThickness", allowZero: true) ?? Gauge.UsualPleatThickness;
-            var perInch = keys.OptionalNumber("pleatsPerInch");
+            double? perInch = keys.Optional("pleatsPerInch") switch
+            {
+                null => null,
+                LocatedNumber { Value: > 0 } n => n.Value,
+                var other => throw keys.Wrong(other, "pleatsPerInch", "a number, more than 0"),
+            };
             var pitch = keys.OptionalLength("pitch");
             keys.NothingElse();
             if (perInch is not null && pitch is not null)
@@ -144,12 +129,12 @@ public static class PieceReader
             {
                 var gauge = pitch is { } p
                     ? new Gauge(p, takeUp, spacing, perSpace)
-                    : Gauge.FromPleatsPerInch(perInch ?? 12, takeUp, spacing, perSpace);
+                    : Gauge.FromPleatsPerInch(perInch ?? common.PleatsPerInch, takeUp, spacing, perSpace);
                 return gauge with { PleatThickness = thickness };
             }
             catch (ArgumentOutOfRangeException e)
             {
-                throw text.Error(value.Offset, e.Why() + ".");
+                throw text.Error((keys.Optional("takeUp") ?? value).Offset, e.Why() + ".");
             }
         }
 
@@ -170,18 +155,13 @@ public static class PieceReader
         private Floss Thread(ThreadKey key, Located value)
         {
             var keys = new KeyReader(text, value, "a thread");
-            var colour = ColourOf(keys.Required("colour"), "colour");
-            var floss = new Floss(key, keys.OptionalString("name") ?? key.ToString(), colour,
+            var usual = new Floss(key, keys.OptionalString("name") ?? key.ToString(), keys.Colour("colour"),
                 keys.Whole("strands", 1, Floss.MostStrands, Floss.DefaultStrands));
-            if (keys.OptionalNumber("tex") is { } tex)
+            var floss = usual with
             {
-                if (tex is not (>= 1 and <= 1000)) throw keys.Wrong(keys.Required("tex"), "tex", "a number from 1 to 1000 (tex of one strand)");
-                floss = floss with { TexPerStrand = tex };
-            }
-            floss = floss with
-            {
-                StrandsInSkein = keys.Whole("strandsInSkein", 1, Floss.MostStrands, floss.StrandsInSkein),
-                SkeinLength = keys.OptionalLength("skein") ?? floss.SkeinLength,
+                TexPerStrand = keys.OptionalNumber("tex", Floss.LeastTex, Floss.MostTex) ?? usual.TexPerStrand,
+                StrandsInSkein = keys.Whole("strandsInSkein", 1, Floss.MostStrandsInSkein, usual.StrandsInSkein),
+                SkeinLength = keys.OptionalLength("skein") ?? usual.SkeinLength,
                 Note = keys.OptionalString("note") ?? "",
             };
             keys.NothingElse();
@@ -201,34 +181,34 @@ public static class PieceReader
             var keys = new KeyReader(text, value, "a figure");
             var rowsAt = keys.Required("rows");
             var list = keys.List("rows");
-            if (list.Count is 0 or > PleatingPlan.MostCableRows)
-                throw text.Error(rowsAt.Offset, $"figure {JsonText.Quote(name)} has {list.Count} rows; a figure has 1 to {PleatingPlan.MostCableRows}.");
+            if (list.Count is 0 or > Figure.MostRows)
+                throw text.Error(rowsAt.Offset, $"figure {JsonText.Quote(name)} has {list.Count} rows; a figure has 1 to {Figure.MostRows}.");
             var rows = ImmutableArray.CreateBuilder<string>(list.Count);
             foreach (var item in list)
             {
                 var row = keys.AsString(item, "rows");
-                CheckRow(name, row, item.Offset, rows.Count > 0 ? rows[0].Length : null, rows.Count);
+                CheckRow(name, row, item, rows.Count > 0 ? rows[0].Length : null, rows.Count);
                 rows.Add(row);
             }
-            var halves = Many(keys, "half", h => Half(h, name, rows.Count));
+            var halves = keys.Many("half", MostOfAKind, h => Half(h, name, rows.Count));
             var square = keys.Flag("square", false);
             keys.NothingElse();
             return new Figure(name, rows.MoveToImmutable()) { Square = square, Halves = halves };
         }
 
-        private void CheckRow(string figure, string row, int offset, int? width, int index)
+        private void CheckRow(string figure, string row, Located at, int? width, int index)
         {
-            if (row.Length is 0 or >= PleatingPlan.MostPleats)
-                throw text.Error(offset, $"row {index} of figure {JsonText.Quote(figure)} is {row.Length} valleys wide; a row has 1 to {PleatingPlan.MostPleats - 1}.");
+            if (row.Length is 0 or > Figure.MostValleys)
+                throw text.Error(at.Offset, $"row {index} of figure {JsonText.Quote(figure)} is {row.Length} valleys wide; a row has 1 to {Figure.MostValleys}.");
             if (width is { } w && row.Length != w)
-                throw text.Error(offset, $"row {index} of figure {JsonText.Quote(figure)} is {row.Length} valleys wide, but its first row is {w}; all rows are equally long.");
+                throw text.Error(at.Offset, $"row {index} of figure {JsonText.Quote(figure)} is {row.Length} valleys wide, but its first row is {w}; all rows are equally long.");
             for (var i = 0; i < row.Length; i++)
             {
                 if (row[i] == Figure.Bare) continue;
                 if (!char.IsAsciiLetter(row[i]))
-                    throw text.Error(offset + 1 + i, $"{JsonText.Quote(row[i].ToString())} is neither a thread's letter nor “.” for bare pleats.");
+                    throw text.Error(text.OffsetIn(at, i), $"{JsonText.Quote(Rune.GetRuneAt(row, i).ToString())} is neither a thread's letter nor “.” for bare pleats.");
                 if (!threads.Any(t => t.Key.Letter == row[i]))
-                    throw text.Error(offset + 1 + i, $"no thread has the letter “{row[i]}”; {PlaceReader.ThreadsThereAre(threads)}.");
+                    throw text.Error(text.OffsetIn(at, i), $"no thread has the letter “{row[i]}”; {PlaceReader.ThreadsThereAre(threads)}.");
             }
         }
 
@@ -269,14 +249,14 @@ public static class PieceReader
             {
                 WorkingLength = keys.OptionalLength("workingLength") ?? usual.WorkingLength,
                 Tails = keys.OptionalLength("tails", allowZero: true) ?? usual.Tails,
-                ThreadFactor = ThreadFactor(keys) ?? usual.ThreadFactor,
+                ThreadFactor = keys.OptionalNumber("threadFactor", Chart.Working.LeastThreadFactor, Chart.Working.MostThreadFactor) ?? usual.ThreadFactor,
                 CarryPleats = keys.Whole("carryPleats", 0, 12, usual.CarryPleats),
                 Hand = keys.OneOf("hand", usual.Hand, ("right", Hand.Right), ("left", Hand.Left)),
                 First = keys.OneOf("first", usual.First, ("up", FirstWay.Up), ("down", FirstWay.Down), ("either", FirstWay.Either)),
                 MayTurn = keys.Flag("mayTurn", usual.MayTurn),
                 ParkedThreads = keys.Whole("parkedThreads", 0, 12, usual.ParkedThreads),
                 SplitRuns = keys.Flag("splitRuns", usual.SplitRuns),
-                Places = Many(keys, "places", FixedPlace),
+                Places = keys.Many("places", MostOfAKind, FixedPlace),
                 BaseRow = keys.Optional("baseRow") is { } b ? new CableRow(keys.AsWhole(b, "baseRow", 0, PleatingPlan.MostCableRows)) : null,
             };
             keys.NothingElse();
@@ -284,14 +264,6 @@ public static class PieceReader
                 throw text.Error(value.Offset, $"a needleful of {working.WorkingLength} leaves no thread after tails of {working.Tails}.");
             return working;
         }
-
-        private static double? ThreadFactor(KeyReader keys) => keys.OptionalNumber("threadFactor") switch
-        {
-            null => null,
-            >= Pleatwright.Chart.Working.LeastThreadFactor and <= Pleatwright.Chart.Working.MostThreadFactor and var factor => factor,
-            _ => throw keys.Wrong(keys.Required("threadFactor"), "threadFactor", FormattableString.Invariant(
-                $"a number from {Pleatwright.Chart.Working.LeastThreadFactor} to {Pleatwright.Chart.Working.MostThreadFactor}")),
-        };
 
         private FixedPlace FixedPlace(Located value)
         {
@@ -303,10 +275,5 @@ public static class PieceReader
             keys.NothingElse();
             return place;
         }
-
-        private Colour ColourOf(Located value, string key) =>
-            value is LocatedString s && Colour.TryParse(s.Value, out var colour)
-                ? colour
-                : throw text.Error(value.Offset, $"“{key}” must be a colour such as \"#b3202c\", but {value.Kind} was found.");
     }
 }

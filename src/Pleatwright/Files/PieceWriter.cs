@@ -64,8 +64,7 @@ public static class PieceWriter
         FormWriter.Write(json, cloth.Form);
         json.WriteNumber("seamPleats", cloth.SeamPleats);
         json.WriteStartObject("gauge");
-        if (cloth.Gauge.Pitch.Unit == LengthUnit.Inch) json.WriteNumber("pleatsPerInch", cloth.Gauge.PleatsPerInch);
-        else json.WriteString("pitch", cloth.Gauge.Pitch.ToString());
+        WritePitch(json, cloth.Gauge);
         json.WriteString("takeUp", cloth.Gauge.TakeUp.ToString());
         json.WriteString("rowSpacing", cloth.Gauge.RowSpacing.ToString());
         json.WriteNumber("cableRowsPerSpace", cloth.Gauge.CableRowsPerSpace);
@@ -88,8 +87,22 @@ public static class PieceWriter
             json.WriteNumber("overlap", pleater.Overlap);
             json.WriteEndObject();
         }
-        if (cloth.FabricWidth != Length.FromInches(44)) json.WriteString("fabricWidth", cloth.FabricWidth.ToString());
+        WriteUnusual(json, "fabricWidth", cloth.FabricWidth, new ClothPlan(cloth.Form, cloth.Gauge, cloth.GatheringRows).FabricWidth);
         json.WriteEndObject();
+    }
+
+    // The count of pleats in an inch where it gives the very same pitch back; else a hair might make another pleat.
+    private static void WritePitch(Utf8JsonWriter json, Gauge gauge)
+    {
+        var counted = gauge.PleatsPerInch;
+        if (gauge.Pitch.Unit == LengthUnit.Inch && counted > 0 && Length.FromInches(1 / counted) == gauge.Pitch) json.WriteNumber("pleatsPerInch", counted);
+        else json.WriteString("pitch", gauge.Pitch.ToString());
+    }
+
+    /// <summary>Writes a length unless it is the usual one, given in the usual unit.</summary>
+    internal static void WriteUnusual(Utf8JsonWriter json, string key, Length length, Length usual)
+    {
+        if (length != usual || length.Unit != usual.Unit) json.WriteString(key, length.ToString());
     }
 
     private static void WriteThread(Utf8JsonWriter json, Floss thread)
@@ -101,7 +114,7 @@ public static class PieceWriter
         json.WriteNumber("strands", thread.Strands);
         if (thread.TexPerStrand != usual.TexPerStrand) json.WriteNumber("tex", thread.TexPerStrand);
         if (thread.StrandsInSkein != usual.StrandsInSkein) json.WriteNumber("strandsInSkein", thread.StrandsInSkein);
-        if (thread.SkeinLength != usual.SkeinLength) json.WriteString("skein", thread.SkeinLength.ToString());
+        WriteUnusual(json, "skein", thread.SkeinLength, usual.SkeinLength);
         if (thread.Note.Length > 0) json.WriteString("note", thread.Note);
         json.WriteEndObject();
     }
@@ -132,22 +145,12 @@ public static class PieceWriter
     {
         json.WriteStartObject();
         json.WriteString("figure", placement.Figure);
-        if (placement.Centre.IsMiddle) json.WriteString("centre", "middle");
-        else json.WriteNumber("centre", placement.Centre.On(default).Number);
+        PlaceWriter.WriteCentre(json, placement.Centre);
         json.WriteNumber("gatheringRow", placement.GatheringRow.Number);
         json.WriteNumber("figureRow", placement.FigureRow);
         if (placement.Mirror) json.WriteBoolean("mirror", true);
         if (placement.FlipPhase) json.WriteBoolean("flip", true);
-        WriteRepeat(json, placement.Repeat);
-        json.WriteEndObject();
-    }
-
-    internal static void WriteRepeat(Utf8JsonWriter json, Repeat repeat)
-    {
-        if (repeat == Repeat.Once) return;
-        json.WriteStartObject("repeat");
-        json.WriteNumber("count", repeat.Count);
-        json.WriteNumber("every", repeat.Every);
+        PlaceWriter.WriteRepeat(json, placement.Repeat);
         json.WriteEndObject();
     }
 

@@ -21,7 +21,7 @@ internal static class PlaceReader
     {
         if (keys.Optional("repeat") is not { } value) return Chart.Repeat.Once;
         var own = new KeyReader(text, value, "a repeat");
-        var repeat = new Repeat(own.Whole("count", 1, 2500), own.Whole("every", 1, PleatingPlan.MostPleats));
+        var repeat = new Repeat(own.Whole("count", 1, Chart.Repeat.MostCount), own.Whole("every", 1, PleatingPlan.MostPleats));
         own.NothingElse();
         return repeat;
     }

@@ -10,23 +10,17 @@ internal static class SizeReader
 
     public static ImmutableArray<Size> Read(JsonText text, KeyReader keys, ClothPlan cloth)
     {
-        var list = keys.List("sizes");
-        if (list.Count > MostSizes) throw text.Error(list[MostSizes].Offset, $"“sizes” holds more than {MostSizes} entries.");
-        var sizes = ImmutableArray.CreateBuilder<Size>(list.Count);
-        foreach (var item in list)
-        {
-            var size = One(text, item, cloth);
-            if (size.Name.Length == 0 || sizes.Any(s => s.Name == size.Name))
-                throw text.Error(item.Offset, $"a size is called {JsonText.Quote(size.Name)}; give each size a name of its own.");
-            sizes.Add(size);
-        }
-        return sizes.MoveToImmutable();
+        var names = new HashSet<string> { "" };
+        return keys.Many("sizes", MostSizes, item => One(text, item, cloth, names));
     }
 
-    private static Size One(JsonText text, Located value, ClothPlan cloth)
+    private static Size One(JsonText text, Located value, ClothPlan cloth, HashSet<string> names)
     {
         var keys = new KeyReader(text, value, "a size");
-        var size = new Size(keys.String("name"), FormReader.Resized(text, keys, cloth.Form))
+        var nameAt = keys.Required("name");
+        var name = keys.AsString(nameAt, "name");
+        if (!names.Add(name)) throw text.Error(nameAt.Offset, $"a size is called {JsonText.Quote(name)}; give each size a name of its own.");
+        var size = new Size(name, FormReader.Resized(text, keys, cloth.Form))
         {
             GatheringRows = keys.Optional("gatheringRows") is { } rows
                 ? keys.AsWhole(rows, "gatheringRows", 2, PleatingPlan.MostCableRows + 1)

@@ -160,8 +160,8 @@ public static class StashCsv
                     {
                         Skeins = Number("skeins", 0, StashThread.MostSkeins, usual.Skeins),
                         SkeinLength = Measured("skein", usual.SkeinLength, allowZero: false),
-                        StrandsInSkein = Number("strands", 1, 24, usual.StrandsInSkein) is var s && s == Math.Floor(s) ? (int)s : throw Wrong("strands", "a whole number from 1 to 24"),
-                        TexPerStrand = Number("tex", 1, 1000, usual.TexPerStrand),
+                        StrandsInSkein = Number("strands", 1, Floss.MostStrandsInSkein, usual.StrandsInSkein) is var s && s == Math.Floor(s) ? (int)s : throw Wrong("strands", $"a whole number from 1 to {Floss.MostStrandsInSkein}"),
+                        TexPerStrand = Number("tex", Floss.LeastTex, Floss.MostTex, usual.TexPerStrand),
                         Note = note,
                     });
                     break;

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Text;
 using Pleatwright.Cloth;
 using Pleatwright.Shopping;
@@ -49,38 +48,27 @@ public static class StashReader
         public Stash Stash(Located root)
         {
             var keys = new KeyReader(text, root, "a stash");
-            var format = keys.Required("stash");
-            if (format is LocatedNumber { IsWhole: true } n && n.Value > FormatNumber)
-                throw text.Error(format.Offset, FormattableString.Invariant(
-                    $"this stash is of format {n.Value}, newer than this program reads ({FormatNumber}); it was left untouched. Use a newer Pleatwright."));
-            keys.AsWhole(format, "stash", FormatNumber, FormatNumber);
+            keys.Format("stash", FormatNumber, "stash");
             var stash = new Stash
             {
-                Threads = Many(keys, "threads", Pleatwright.Shopping.Stash.MostOfAKind, Thread),
-                Cloths = Many(keys, "cloths", Pleatwright.Shopping.Stash.MostOfAKind, Cloth),
+                Threads = keys.Many("threads", Shopping.Stash.MostOfAKind, Thread),
+                Cloths = keys.Many("cloths", Shopping.Stash.MostOfAKind, Cloth),
                 Rates = keys.Optional("rates") is { } r ? Rates(r) : new Rates(),
-                Pace = keys.Optional("pace") is { } p ? Pace(p) : Pleatwright.Shopping.Pace.Unknown,
+                Pace = keys.Optional("pace") is { } p ? Pace(p) : Shopping.Pace.Unknown,
             };
             keys.NothingElse();
             return stash;
-        }
-
-        private ImmutableArray<T> Many<T>(KeyReader keys, string key, int most, Func<Located, T> read)
-        {
-            var list = keys.List(key);
-            if (list.Count > most) throw text.Error(list[most].Offset, $"“{key}” holds more than {most} entries.");
-            return [.. list.Select(read)];
         }
 
         private StashThread Thread(Located value)
         {
             var keys = new KeyReader(text, value, "a thread of the stash");
             var usual = new StashThread("", default, 0);
-            var thread = new StashThread(Name(keys), Colour(keys), Number(keys, "skeins", 0, StashThread.MostSkeins))
+            var thread = new StashThread(Name(keys), keys.Colour("colour"), keys.Number("skeins", 0, StashThread.MostSkeins))
             {
                 SkeinLength = keys.OptionalLength("skein") ?? usual.SkeinLength,
-                StrandsInSkein = keys.Whole("strandsInSkein", 1, 24, usual.StrandsInSkein),
-                TexPerStrand = keys.Optional("tex") is null ? usual.TexPerStrand : Number(keys, "tex", 1, 1000),
+                StrandsInSkein = keys.Whole("strandsInSkein", 1, Floss.MostStrandsInSkein, usual.StrandsInSkein),
+                TexPerStrand = keys.OptionalNumber("tex", Floss.LeastTex, Floss.MostTex) ?? usual.TexPerStrand,
                 Note = Note(keys),
             };
             keys.NothingElse();
@@ -90,7 +78,7 @@ public static class StashReader
         private StashCloth Cloth(Located value)
         {
             var keys = new KeyReader(text, value, "a cloth of the stash");
-            var cloth = new StashCloth(Name(keys), Colour(keys), keys.Length("width"), keys.Length("left", allowZero: true)) { Note = Note(keys) };
+            var cloth = new StashCloth(Name(keys), keys.Colour("colour"), keys.Length("width"), keys.Length("left", allowZero: true)) { Note = Note(keys) };
             keys.NothingElse();
             return cloth;
         }
@@ -100,7 +88,7 @@ public static class StashReader
             var keys = new KeyReader(text, value, "the rates");
             var rates = new Rates
             {
-                Money = Short(keys, "money", keys.OptionalString("money") ?? "", Pleatwright.Shopping.Rates.LongestMoney),
+                Money = keys.OptionalString("money", Shopping.Rates.LongestMoney) ?? "",
                 Skein = Money(keys, "skein"),
                 Cloth = Money(keys, "cloth"),
                 ClothPer = keys.OptionalLength("clothPer") ?? new Rates().ClothPer,
@@ -115,8 +103,8 @@ public static class StashReader
             var keys = new KeyReader(text, value, "the pace");
             var pace = new Pace
             {
-                Sittings = Many(keys, "sittings", MostSittings, Sitting),
-                Said = Pair(keys, "cablesAnHour", 1, Pleatwright.Shopping.Pace.MostCables),
+                Sittings = keys.Many("sittings", MostSittings, Sitting),
+                Said = Pair(keys, "cablesAnHour", 1, Shopping.Pace.MostCables),
                 Besides = Pair(keys, "hoursBesides", 0, 1000) is { } b ? new Between((decimal)b.Low, (decimal)b.High) : default,
             };
             keys.NothingElse();
@@ -126,7 +114,7 @@ public static class StashReader
         private Sitting Sitting(Located value)
         {
             var keys = new KeyReader(text, value, "a sitting");
-            var sitting = new Sitting(keys.Whole("cables", 1, Pleatwright.Shopping.Pace.MostCables), Number(keys, "minutes", 0.01, 100_000));
+            var sitting = new Sitting(keys.Whole("cables", 1, Shopping.Pace.MostCables), keys.Number("minutes", 0.01, 100_000));
             keys.NothingElse();
             return sitting;
         }
@@ -140,28 +128,15 @@ public static class StashReader
         }
 
         private static decimal? Money(KeyReader keys, string key) =>
-            keys.Optional(key) is null ? null : (decimal)Number(keys, key, 0, (double)Pleatwright.Shopping.Rates.Most);
+            (decimal?)keys.OptionalNumber(key, 0, (double)Shopping.Rates.Most);
 
-        private static double Number(KeyReader keys, string key, double from, double to) => keys.Required(key) switch
+        private static string Name(KeyReader keys)
         {
-            LocatedNumber n when n.Value >= from && n.Value <= to => n.Value,
-            var other => throw keys.Wrong(other, key, FormattableString.Invariant($"a number from {from} to {to}")),
-        };
-
-        private string Name(KeyReader keys)
-        {
-            var name = Short(keys, "name", keys.String("name"), Pleatwright.Shopping.Stash.LongestName);
-            return name.Trim().Length > 0 ? name : throw keys.Wrong(keys.Required("name"), "name", "the name you call it by");
+            var at = keys.Required("name");
+            var name = keys.AsString(at, "name", Shopping.Stash.LongestName);
+            return name.Trim().Length > 0 ? name : throw keys.Wrong(at, "name", "the name you call it by");
         }
 
-        private string Note(KeyReader keys) => Short(keys, "note", keys.OptionalString("note") ?? "", Pleatwright.Shopping.Stash.LongestNote);
-
-        private string Short(KeyReader keys, string key, string found, int longest) => found.Length <= longest
-            ? found
-            : throw text.Error(keys.Required(key).Offset, $"“{key}” is longer than {longest} characters.");
-
-        private static Colour Colour(KeyReader keys) => keys.Required("colour") is var value && value is LocatedString s && Pleatwright.Thread.Colour.TryParse(s.Value, out var colour)
-            ? colour
-            : throw keys.Wrong(value, "colour", "a colour such as \"#b3202c\"");
+        private static string Note(KeyReader keys) => keys.OptionalString("note", Shopping.Stash.LongestNote) ?? "";
     }
 }

@@ -38,7 +38,7 @@ public static class StashWriter
         json.WriteString("name", thread.Name);
         json.WriteString("colour", thread.Colour.ToString());
         json.WriteNumber("skeins", thread.Skeins);
-        if (thread.SkeinLength != usual.SkeinLength || thread.SkeinLength.Unit != usual.SkeinLength.Unit) json.WriteString("skein", thread.SkeinLength.ToString());
+        PieceWriter.WriteUnusual(json, "skein", thread.SkeinLength, usual.SkeinLength);
         if (thread.StrandsInSkein != usual.StrandsInSkein) json.WriteNumber("strandsInSkein", thread.StrandsInSkein);
         if (thread.TexPerStrand != usual.TexPerStrand) json.WriteNumber("tex", thread.TexPerStrand);
         if (thread.Note.Length > 0) json.WriteString("note", thread.Note);
@@ -62,7 +62,7 @@ public static class StashWriter
         if (rates.Money.Length > 0) json.WriteString("money", rates.Money);
         if (rates.Skein is { } skein) WriteMoney(json, "skein", skein);
         if (rates.Cloth is { } cloth) WriteMoney(json, "cloth", cloth);
-        if (rates.ClothPer != new Rates().ClothPer || rates.ClothPer.Unit != new Rates().ClothPer.Unit) json.WriteString("clothPer", rates.ClothPer.ToString());
+        PieceWriter.WriteUnusual(json, "clothPer", rates.ClothPer, new Rates().ClothPer);
         if (rates.Hour is { } hour) WriteMoney(json, "hour", hour);
         json.WriteEndObject();
     }

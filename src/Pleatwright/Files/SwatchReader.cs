@@ -7,30 +7,22 @@ namespace Pleatwright.Files;
 internal static class SwatchReader
 {
     private const int MostSwatches = 200;
-    private const int MostCounted = 100_000;
 
-    public static ImmutableArray<Swatch> Read(JsonText text, KeyReader keys)
-    {
-        var list = keys.List("swatch");
-        if (list.Count > MostSwatches) throw text.Error(list[MostSwatches].Offset, $"“swatch” holds more than {MostSwatches} entries.");
-        return [.. list.Select(item => One(text, item))];
-    }
+    public static ImmutableArray<Swatch> Read(JsonText text, KeyReader keys) => keys.Many("swatch", MostSwatches, item => One(text, item));
 
     private static Swatch One(JsonText text, Located value)
     {
         var keys = new KeyReader(text, value, "a swatch");
-        var swatch = new Swatch(keys.Whole("pleats", 1, MostCounted), keys.Length("width"))
+        var swatch = new Swatch(keys.Whole("pleats", 1, Swatch.MostCounted), keys.Length("width"))
         {
             Cloth = keys.OptionalLength("cloth"),
-            Cables = keys.Whole("cables", 0, MostCounted, 0),
+            Cables = keys.Whole("cables", 0, Swatch.MostCounted, 0),
             Thread = keys.OptionalLength("thread"),
-            Starts = keys.Whole("starts", 0, MostCounted, 1),
+            Starts = keys.Whole("starts", 0, Swatch.MostCounted, 1),
         };
         keys.NothingElse();
-        if (swatch.Thread is not null != swatch.Cables > 0)
-            throw text.Error(value.Offset, "a swatch gives “cables” and “thread” together or neither.");
-        if (swatch.Cloth is { } cloth && cloth < swatch.Width)
-            throw text.Error(keys.Optional("cloth")!.Offset, $"a swatch of {swatch.Width} cannot have been gathered from {cloth} of cloth.");
-        return swatch;
+        return swatch.Fault is { } fault
+            ? throw text.Error((keys.Optional(fault.Key) ?? value).Offset, fault.Words + ".")
+            : swatch;
     }
 }

@@ -37,7 +37,8 @@ public interface IShelf
     /// <summary>Takes a piece off the shelf; it can be put back.</summary>
     Task DeleteAsync(PieceName name, CancellationToken cancel = default);
 
-    /// <summary>Puts a deleted piece back, under its name or the next free one.</summary>
+    /// <summary>Puts a deleted piece back under its name, with its versions.</summary>
+    /// <exception cref="ShelfException">Another piece has that name now, or no such piece was deleted.</exception>
     Task<PieceName> UndoDeleteAsync(PieceName name, CancellationToken cancel = default);
 
     /// <summary>The versions of a piece, latest first.</summary>

@@ -3,8 +3,7 @@ namespace Pleatwright.Thread;
 /// <summary>Colours laid out as on a shade card: the greys from dark to light, then round the hues from red, each from dark to light.</summary>
 public static class ColourOrder
 {
-    private const double Grey = 0.03; // chroma in Oklab; the same bound as in ColourWords
-    private const double Band = Math.PI / 8; // of hue; our own choice
+    private const double Band = 22.5; // degrees of hue; our own choice
 
     /// <summary>Puts some of a list of threads in order.</summary>
     /// <param name="threads">The threads.</param>
@@ -12,10 +11,5 @@ public static class ColourOrder
     public static IEnumerable<int> Of(IReadOnlyList<StashThread> threads, IEnumerable<int> which) =>
         which.Select(at => (at, Lab: Oklab.From(threads[at].Colour))).OrderBy(t => BandOf(t.Lab)).ThenBy(t => t.Lab.L).ThenBy(t => t.at).Select(t => t.at);
 
-    private static int BandOf(Oklab lab)
-    {
-        if (lab.A * lab.A + lab.B * lab.B < Grey * Grey) return -1;
-        var hue = Math.Atan2(lab.B, lab.A);
-        return (int)((hue < 0 ? hue + 2 * Math.PI : hue) / Band);
-    }
+    private static int BandOf(Oklab lab) => lab.Chroma < Oklab.Grey ? -1 : (int)(lab.Hue / Band);
 }

@@ -8,11 +8,9 @@ public static class ColourWords
     public static string For(Colour colour)
     {
         var lab = Oklab.From(colour);
-        var chroma = Math.Sqrt(lab.A * lab.A + lab.B * lab.B);
-        var hue = Math.Atan2(lab.B, lab.A) * 180 / Math.PI;
-        if (hue < 0) hue += 360;
+        var (chroma, hue) = (lab.Chroma, lab.Hue);
         if (lab.L > 0.9 && chroma is > 0.012 and < 0.06 && hue is > 55 and < 115) return "cream";
-        if (chroma < 0.03) return Grey(lab.L);
+        if (chroma < Oklab.Grey) return Grey(lab.L);
         return Hued(lab.L, chroma, hue);
     }
 

@@ -22,9 +22,6 @@ public static class Coverage
     /// <param name="lineHeight">Height of a line, half a cable row; more than nothing.</param>
     public static double OfLine(Floss thread, Length lineHeight) => RibbonWidth(thread) / lineHeight;
 
-    /// <summary>The highest line this thread covers enough.</summary>
-    public static Length HighestLine(Floss thread) => RibbonWidth(thread) / Enough;
-
     /// <summary>
     /// The fewest strands of this thread that cover a line enough, or null when even <see cref="Floss.MostStrands"/> do not.
     /// </summary>

@@ -28,10 +28,4 @@ public readonly record struct Fineness
     public static Fineness FromTex(double tex) => tex > 0 && double.IsFinite(tex)
         ? new Fineness(tex)
         : throw new ArgumentOutOfRangeException(nameof(tex), tex, "A strand's tex is more than nothing.");
-
-    /// <summary>A fineness from the English cotton count Ne.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">The value is not a finite number above 0.</exception>
-    public static Fineness FromCottonCount(double count) => count > 0 && double.IsFinite(count)
-        ? new Fineness(TexTimesCottonCount / count)
-        : throw new ArgumentOutOfRangeException(nameof(count), count, "A cotton count is more than nothing.");
 }

@@ -28,7 +28,7 @@ public readonly record struct ThreadKey
 /// <param name="Key">Its letter.</param>
 /// <param name="Name">The maker's own name for it.</param>
 /// <param name="Colour">Its colour.</param>
-/// <param name="Strands">Strands in the needle, 1 to 12.</param>
+/// <param name="Strands">Strands in the needle, 1 to <see cref="MostStrands"/>.</param>
 public sealed record Floss(ThreadKey Key, string Name, Colour Colour, int Strands)
 {
     /// <summary>Four strands for stacked cables (common practice, no source).</summary>
@@ -37,13 +37,27 @@ public sealed record Floss(ThreadKey Key, string Name, Colour Colour, int Strand
     /// <summary>The most strands a needle may take here: two whole lengths of six-strand floss.</summary>
     public const int MostStrands = 12;
 
-    /// <summary>Fineness of one strand in tex (g/km, ISO 1144). Default 35: 1.7 g over 48 m, from memory.</summary>
+    /// <summary>The most strands a length may have as it comes off the skein.</summary>
+    public const int MostStrandsInSkein = 24;
+
+    /// <summary>The finest strand, in tex.</summary>
+    public const double LeastTex = 1;
+
+    /// <summary>The coarsest strand, in tex.</summary>
+    public const double MostTex = 1000;
+
+    /// <summary>
+    /// Fineness of one strand in tex (g/km, ISO 1144), <see cref="LeastTex"/> to <see cref="MostTex"/>. Default 35: 1.7 g over 48 m,
+    /// from memory.
+    /// </summary>
     public double TexPerStrand { get; init; } = 35;
 
     /// <summary>Fineness of one strand.</summary>
     public Fineness Fineness => Fineness.FromTex(TexPerStrand);
 
-    /// <summary>Strands in a length as it comes off the skein. Default 6 (common practice, no source).</summary>
+    /// <summary>
+    /// Strands in a length as it comes off the skein, 1 to <see cref="MostStrandsInSkein"/>. Default 6 (common practice, no source).
+    /// </summary>
     public int StrandsInSkein { get; init; } = 6;
 
     /// <summary>Length of thread on a skein. Default 8 m (common practice, no source).</summary>

@@ -8,6 +8,15 @@ namespace Pleatwright.Thread;
 /// <param name="B">Blue (negative) to yellow.</param>
 public readonly record struct Oklab(double L, double A, double B)
 {
+    /// <summary>Chroma below which a colour is called a grey; drawn by eye, our own choice.</summary>
+    public const double Grey = 0.03;
+
+    /// <summary>Chroma: 0 for a grey, about 0.3 for the strongest a screen shows.</summary>
+    public double Chroma => Math.Sqrt(A * A + B * B);
+
+    /// <summary>Hue in degrees from 0 up to 360, round from red by yellow, green and blue.</summary>
+    public double Hue => Math.Atan2(B, A) * 180 / Math.PI is var hue && hue < 0 ? hue + 360 : hue;
+
     /// <summary>A colour in Oklab.</summary>
     public static Oklab From(Colour colour) => From(LinearRgb.From(colour));
 
@@ -45,8 +54,4 @@ public readonly record struct Oklab(double L, double A, double B)
         double dl = L - other.L, da = A - other.A, db = B - other.B;
         return dl * dl + da * da + db * db;
     }
-
-    /// <summary>The colour a part of the way to another: 0 is this one, 1 the other.</summary>
-    public Oklab Toward(Oklab other, double part) =>
-        new(L + (other.L - L) * part, A + (other.A - A) * part, B + (other.B - B) * part);
 }

@@ -18,10 +18,10 @@ public sealed record StashThread(string Name, Colour Colour, double Skeins)
     /// <summary>Length of a whole skein. Default 8 m (common practice, no source).</summary>
     public Length SkeinLength { get; init; } = Usual.SkeinLength;
 
-    /// <summary>Strands in a length as it comes off the skein, 1 to 24. Default 6 (common practice, no source).</summary>
+    /// <summary>Strands in a length as it comes off the skein, 1 to <see cref="Floss.MostStrandsInSkein"/>. Default 6 (common practice, no source).</summary>
     public int StrandsInSkein { get; init; } = Usual.StrandsInSkein;
 
-    /// <summary>Fineness of one strand in tex (g/km, ISO 1144). Default 35.</summary>
+    /// <summary>Fineness of one strand in tex (g/km, ISO 1144), <see cref="Floss.LeastTex"/> to <see cref="Floss.MostTex"/>. Default 35.</summary>
     public double TexPerStrand { get; init; } = Usual.TexPerStrand;
 
     /// <summary>A word of the maker's own, or empty.</summary>

@@ -66,7 +66,6 @@ public class AreaTests
             run = s.EndRun;
             Assert.Equal((s.From, s.To), (work.Runs[s.FirstRun].From, work.Runs[s.EndRun - 1].To));
             Assert.False(work.IsWorked(new Valley(s.From.Number - 1), s.Row) || work.IsWorked(new Valley(s.To.Number + 1), s.Row));
-            Assert.Equal(i, areas.StretchOf(s.To, s.Row));
             foreach (var (way, (first, end)) in new[] { (-1, areas.Above(i)), (1, areas.Below(i)) })
             {
                 var sharing = Enumerable.Range(0, areas.Stretches.Length).Where(j => areas.Stretches[j] is var t

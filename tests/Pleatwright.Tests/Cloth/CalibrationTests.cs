@@ -1,4 +1,5 @@
 using CsCheck;
+using Pleatwright.Chart;
 using Pleatwright.Cloth;
 using Pleatwright.Files;
 using Pleatwright.Measure;
@@ -116,10 +117,34 @@ public class CalibrationTests
         Assert.Equal(piece.Swatches, again.Swatches);
     }
 
+    // Wide pleats: more finished width than a pleat of the common gauge takes up.
+    [Fact]
+    public void Swatches_speak_without_a_gauge_to_speak_against()
+    {
+        var found = Calibration.Of([new Swatch(4, Length.FromInches(4))], Gauge.Common, Mm(80))!;
+        Assert.Equal(["One pleat lies 25.4 mm wide (one swatch, so no range)."], CalibrationWords.Of(found, null));
+    }
+
+    // Whatever a maker writes down is either told to be wrong or can be kept in a file.
+    [Fact]
+    public void A_swatch_without_a_fault_can_be_kept() =>
+        (from pleats in Gen.OneOf(Gen.Int[-1, 60], Gen.Const(Swatch.MostCounted + 1))
+         from width in Gen.Int[0, 200]
+         from cloth in Gen.OneOf(Gen.Const((int?)null), Gen.Int[1, 600].Select(c => (int?)c))
+         from cables in Gen.OneOf(Gen.Int[-1, 3], Gen.Const(Swatch.MostCounted + 1))
+         from thread in Gen.OneOf(Gen.Const((int?)null), Gen.Int[1, 900].Select(t => (int?)t))
+         from starts in Gen.Int[-1, 3]
+         select new Swatch(pleats, Mm(width)) { Cloth = cloth is { } c ? Mm(c) : null, Cables = cables, Thread = thread is { } t ? Mm(t) : null, Starts = starts }).Sample(swatch =>
+        {
+            var piece = new Piece("", new ClothPlan(new Panel(Mm(100)), Gauge.Common, 4), [], [], []) { Swatches = [swatch] };
+            if (swatch.Fault is { } fault) Assert.Contains(fault.Key, (string[])["pleats", "cloth", "cables", "thread", "starts"]);
+            else Assert.Equal(piece.Swatches, PieceReader.Read(PieceWriter.Write(piece)).Swatches);
+        });
+
     [Theory]
     [InlineData("""[ { "pleats": 0, "width": "4 in" } ]""", 15, "whole number from 1")]
     [InlineData("""[ { "pleats": 48 } ]""", 3, "lacks the key “width”")]
-    [InlineData("""[ { "pleats": 48, "width": "4 in", "cables": 10 } ]""", 3, "together or neither")]
+    [InlineData("""[ { "pleats": 48, "width": "4 in", "cables": 10 } ]""", 46, "together or neither")]
     [InlineData("""[ { "pleats": 48, "width": "4 in", "cloth": "3 in" } ]""", 45, "cannot have been gathered from 3 in")]
     [InlineData("""[ { "pleats": 48, "width": "4 in", "wool": 1 } ]""", 36, "a swatch has no key “wool”")]
     public void A_bad_swatch_is_an_error_that_says_where(string swatch, int column, string words)

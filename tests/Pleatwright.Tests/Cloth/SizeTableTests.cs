@@ -1,5 +1,6 @@
 using CsCheck;
 using Pleatwright.Chart;
+using Pleatwright.Chart.Accents;
 using Pleatwright.Cloth;
 using Pleatwright.Files;
 using Pleatwright.Measure;
@@ -62,6 +63,29 @@ public class SizeTableTests
     }
 
     [Fact]
+    public void Accents_bands_and_fixed_runs_go_where_the_figures_go()
+    {
+        var piece = PieceReader.Read(Text("""[ { "name": "large", "finishedWidth": "18 in" }, { "name": "short", "finishedWidth": "11 in", "gatheringRows": 3 } ]"""));
+        var knot = new AccentMark("knot", Centre.Middle, new GatheringRow(2), new('r'));
+        piece = piece with
+        {
+            Accents = [knot with { Repeat = new Repeat(3, 36) }, knot with { Centre = Centre.At(new Valley(100)), GatheringRow = new GatheringRow(4) }],
+            Bands = [new Band("wave", new GatheringRow(3), new('r')) { From = new Pleat(60), To = new Pleat(73) }],
+            Working = piece.Working with { Places = [new FixedPlace(new CableRow(15), new Valley(100), 1)] },
+        };
+        var large = SizeTable.In(piece, piece.Sizes[0]); // 216 pleats for 132: the middle 42 further
+        Assert.Equal(large.Placements[0].Repeat, large.Accents[0].Repeat);
+        Assert.Equal(5, large.Accents[0].Repeat.Count);
+        Assert.Equal(large.Placements[1].Centre, large.Accents[1].Centre);
+        Assert.Equal((102, 115), (large.Bands[0].From!.Value.Number, large.Bands[0].To!.Value.Number));
+        Assert.Equal(142, large.Working.Places[0].Valley.Number);
+        var line = SizeTable.Of(piece)[2];
+        Assert.Single(line.Piece!.Accents);
+        Assert.Contains("The knot on gathering row 4 lies below the last gathering row, 3.", line.Troubles);
+        Assert.Equal(PieceWriter.Write(line.Piece), PieceWriter.Write(PieceReader.Read(PieceWriter.Write(line.Piece))));
+    }
+
+    [Fact]
     public void A_bishop_keeps_its_panels_unless_a_size_gives_its_own()
     {
         const string form = "\"form\": \"round\", \"neck\": \"11 in\", \"panels\": [ { \"name\": \"all\", \"cut\": \"44 in\" } ]";
@@ -111,7 +135,7 @@ public class SizeTableTests
 
     [Theory]
     [InlineData("""[ { "name": "a", "neck": "9 in" } ]""", 3, "lacks the key “finishedWidth”")]
-    [InlineData("""[ { "name": "a", "finishedWidth": "9 in" }, { "name": "a", "finishedWidth": "9 in" } ]""", 45, "a name of its own")]
+    [InlineData("""[ { "name": "a", "finishedWidth": "9 in" }, { "name": "a", "finishedWidth": "9 in" } ]""", 55, "a name of its own")]
     [InlineData("""[ { "finishedWidth": "9 in" } ]""", 3, "lacks the key “name”")]
     [InlineData("""[ { "name": "a", "finishedWidth": "9 in", "neck": "9 in" } ]""", 43, "a size has no key “neck”")]
     [InlineData("""[ { "name": "a", "finishedWidth": "9" } ]""", 35, "a length with its unit")]

@@ -1,7 +1,9 @@
 using System.Text;
 using CsCheck;
 using Pleatwright.Chart;
+using Pleatwright.Cloth;
 using Pleatwright.Files;
+using Pleatwright.Measure;
 using Pleatwright.Tests.Chart;
 using Pleatwright.Tests.Order;
 
@@ -57,15 +59,22 @@ public class PieceFileTests
     [InlineData("\"4 in\"", "\"4\"", 3, 48, "length with its unit")]
     [InlineData("\"4 in\"", "4", 3, 48, "length with its unit")]
     [InlineData("\"4 in\"", "\"-4 in\"", 3, 48, "more than nothing")]
-    [InlineData("\"4 in\"", "\"4000 in\"", 3, 12, "5000 is the most")]
+    [InlineData("\"4 in\"", "\"4000 in\"", 3, 48, "5000 is the most")]
     [InlineData("\"gatheringRows\": 4", "\"gatheringRows\": 1", 3, 73, "whole number from 2")]
-    [InlineData("\"gatheringRows\": 4", "\"gatheringRows\": 4000", 3, 12, "5000 is the most")]
+    [InlineData("\"gatheringRows\": 4", "\"gatheringRows\": 4000", 3, 73, "5000 is the most")]
     [InlineData("\"r\": {", "\"red\": {", 4, 16, "one letter")]
     [InlineData("#b3202c", "b3202c", 4, 53, "#b3202c")]
     [InlineData("[\"rrr\", \"rrr\"]", "[\"rrr\", \"rr\"]", 5, 41, "2 valleys wide, but its first row is 3")]
     [InlineData("[\"rrr\", \"rrr\"]", "[\"rrr\", \"rxr\"]", 5, 43, "no thread has the letter “x”")]
     [InlineData("[\"rrr\", \"rrr\"]", "[\"rrr\", \"r r\"]", 5, 43, "neither a thread's letter")]
+    [InlineData("[\"rrr\", \"rrr\"]", "[\"rrr\", \"r\\u0072x\"]", 5, 49, "no thread has the letter “x”")]
+    [InlineData("[\"rrr\", \"rrr\"]", "[\"rrr\", \"r⛵r\"]", 5, 43, "“⛵” is neither")]
+    [InlineData("[\"rrr\", \"rrr\"]", "[\"rrrr\", \"r🦀r\"]", 5, 44, "“🦀” is neither")]
     [InlineData("[\"rrr\", \"rrr\"]", "[]", 5, 33, "0 rows")]
+    [InlineData("\"4 in\"", "\"4 in\", \"fabricWidth\": \"0.000001 mm\"", 3, 71, "wider cloth")]
+    [InlineData("\"4 in\"", "\"4 in\", \"seam\": \"22 in\"", 3, 64, "leave nothing of cloth 44 in wide")]
+    [InlineData("\"4 in\"", "\"4 in\", \"gauge\": { \"takeUp\": \"1 mm\" }", 3, 77, "less cloth than its finished width")]
+    [InlineData("\"4 in\"", "\"4 in\", \"gauge\": { \"pleatsPerInch\": 0 }", 3, 84, "a number, more than 0")]
     [InlineData("\"figure\": \"bar\"", "\"figure\": \"bat\"", 6, 26, "no figure is called “bat”")]
     [InlineData("\"middle\"", "0", 6, 43, "“middle” or a valley")]
     [InlineData("\"gatheringRow\": 2", "\"gatheringRow\": 0", 6, 69, "whole number from 1")]
@@ -80,6 +89,45 @@ public class PieceFileTests
         Assert.Equal($"my.piece.json:{line}:{column}: {e.Message}", e.Located("my.piece.json"));
         Assert.DoesNotContain('\n', e.Message);
     }
+
+    [Theory]
+    [InlineData("\"rows\": [", "\"colour\": 1, \"rows\": [", "it takes “rows”, “half” and “square”.")]
+    [InlineData("\"gatheringRow\": 2 }", "\"gatheringRow\": 2, \"row\": 1 }", "it takes “figure”, “centre”, “gatheringRow”, “figureRow”, “mirror”, “flip” and “repeat”.")]
+    public void An_unknown_key_is_answered_with_each_key_there_is_once(string find, string put, string says) =>
+        Assert.EndsWith(says, Assert.Throws<PieceFormatException>(() => PieceReader.Read(Small.Replace(find, put, StringComparison.Ordinal))).Message, StringComparison.Ordinal);
+
+    [Fact]
+    public void What_is_quoted_is_never_cut_within_a_letter()
+    {
+        var e = Assert.Throws<PieceFormatException>(() => PieceReader.Read("{ \"" + new string('a', 39) + "🦀🦀\": 1, \"pleatwright\": 1, \"cloth\": { \"form\": \"panel\", \"finishedWidth\": \"4 in\", \"gatheringRows\": 4 } }"));
+        Assert.Contains($"“{new string('a', 39)}…”", e.Message, StringComparison.Ordinal);
+    }
+
+    // A width of so many and a half pleats is a tie: a hair's other pitch would make two pleats fewer.
+    [Fact]
+    public void A_cloth_comes_back_as_it_was_to_the_last_pleat() =>
+        Gen.Select(Gen.Int[400, 2000], Gen.Int[1, 400], Gen.Bool).Sample((pitch, pleats, inches) =>
+        {
+            Length Of(double value) => inches ? Length.FromInches(value / 10000) : Length.FromMillimetres(value / 100);
+            var cloth = new ClothPlan(new Panel(Of(pitch * (double)pleats)), new Gauge(Of(pitch), Of(pitch * 3.0), Length.FromInches(0.375), 5), 4)
+            {
+                FabricWidth = Length.FromInches(44).In(inches ? LengthUnit.Centimetre : LengthUnit.Inch),
+            };
+            var again = PieceReader.Read(PieceWriter.Write(new Piece("", cloth, [], [], []))).Cloth;
+            Assert.Equal(cloth, again);
+            Assert.Equal(cloth.FabricWidth.Unit, again.FabricWidth.Unit);
+        });
+
+    [Fact]
+    public void A_thread_of_the_stash_is_kept_in_a_piece_as_it_is() => Shopping.StashGen.Stashes.Sample(stash =>
+    {
+        foreach (var thread in stash.Threads)
+        {
+            var floss = thread.InPlaceOf(PieceGen.Threads[0]);
+            var piece = PieceReader.Read(Small) with { Threads = [floss with { Key = new('r') }] };
+            Assert.Equal(piece.Threads, PieceReader.Read(PieceWriter.Write(piece)).Threads);
+        }
+    });
 
     [Fact]
     public void Columns_count_characters_not_bytes()

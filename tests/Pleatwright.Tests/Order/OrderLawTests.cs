@@ -51,7 +51,7 @@ public class OrderLawTests
     [Fact]
     public void Each_run_butts_worked_rows_and_none_is_squeezed() => Every((work, order) =>
     {
-        var areas = Areas.Of(work);
+        var areas = work.Areas;
         var baseRow = new Dictionary<int, CableRow>();
         var done = new bool[work.Runs.Length];
         foreach (var step in order.Steps)

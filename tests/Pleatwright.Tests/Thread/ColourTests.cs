@@ -92,14 +92,6 @@ public class ColourTests
         Assert.Equal(b, ok.B, 0.001);
     }
 
-    [Fact]
-    public void Half_way_is_as_far_from_either() => Gen.Select(Colours, Colours).Sample((one, other) =>
-    {
-        Oklab a = Oklab.From(one), b = Oklab.From(other), middle = a.Toward(b, 0.5);
-        return Math.Abs(middle.DistanceSquared(a) - middle.DistanceSquared(b)) < 1e-12
-            && Math.Abs(4 * middle.DistanceSquared(a) - a.DistanceSquared(b)) < 1e-12;
-    });
-
     // Web Content Accessibility Guidelines 2.2, "contrast ratio": black on white is 21:1; #767676 is the lightest grey
     // that reaches 4.5:1 on white (its Understanding page for success criterion 1.4.3, from memory).
     [Fact]

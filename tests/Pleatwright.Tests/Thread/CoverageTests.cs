@@ -25,14 +25,6 @@ public class CoverageTests
         select (Some.Floss('a', "#000000", strands) with { TexPerStrand = tex }, Length.FromMillimetres(line));
 
     [Fact]
-    public void The_highest_line_is_covered_just_enough_and_a_higher_one_is_not() => Cases.Sample(c =>
-    {
-        var highest = Coverage.HighestLine(c.Thread);
-        Assert.Equal(Coverage.Enough, Coverage.OfLine(c.Thread, highest), 1e-9);
-        Assert.True(Coverage.OfLine(c.Thread, highest * 1.01) < Coverage.Enough);
-    });
-
-    [Fact]
     public void The_strands_needed_cover_and_one_fewer_does_not() => Cases.Sample(c =>
     {
         switch (Coverage.StrandsNeeded(c.Thread, c.Line))

@@ -64,9 +64,11 @@ public readonly record struct LaidAccent(int Index, AccentMark Mark, Accent Acce
     }
 
     /// <summary>Lays the accents of a piece.</summary>
-    /// <exception cref="ArgumentException">An accent or a thread is unknown.</exception>
+    /// <exception cref="ArgumentException">An accent or a thread is unknown, or they lie in more than <see cref="Work.MostAccentsLaid"/> places.</exception>
     public static ImmutableArray<LaidAccent> Lay(Piece piece, PleatingPlan pleating)
     {
+        if (piece.Accents.Sum(m => (long)m.Repeat.Count) > Work.MostAccentsLaid)
+            throw new ArgumentException(FormattableString.Invariant($"the accents together lie in more than {Work.MostAccentsLaid:#,0} places"));
         var laid = ImmutableArray.CreateBuilder<LaidAccent>();
         for (var i = 0; i < piece.Accents.Length; i++)
         {

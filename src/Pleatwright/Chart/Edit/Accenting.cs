@@ -89,7 +89,7 @@ public static class Accenting
         if (Math.Abs(mark.Offset) > Band.MostOffset || Math.Abs(mark.Drop) > Band.MostOffset) return $"An accent lies at most {Band.MostOffset} quarter spaces and {Band.MostOffset} cable rows off its gathering row.";
         if (mark.Size is { } size && (accent.Size is not { } choice || size < choice.Least || size > choice.Most))
             return accent.Size is { } c ? $"A {accent.Name} is {c.Least} to {c.Most} pleats long." : $"A {accent.Name} has no length.";
-        if (mark.Repeat.Count is < 1 or > 2500 || mark.Repeat.Every is < 1 or > PleatingPlan.MostPleats) return "Copies run from 1 to 2,500, 1 to 5,000 valleys apart.";
+        if (mark.Repeat.Fault is { } repeat) return repeat;
         var pleats = new PleatingPlan(piece.Cloth);
         var centre = mark.Centre.On(new Valley(pleats.CentreValley));
         var depth = LaidAccent.DepthOf(mark, piece.Cloth.Gauge.CableRowsPerSpace);

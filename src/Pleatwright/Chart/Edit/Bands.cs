@@ -37,6 +37,10 @@ public static class Bands
         if (band.Rows is < 1 or > Band.MostRows) return $"A band is worked 1 to {Band.MostRows} times.";
         if (Outside(stitch.Steps, band.Steps) is { } steps) return $"{stitch.Name.Capital()} takes {steps.Least} to {steps.Most} steps.";
         if (Outside(stitch.Height, band.Height) is { } height) return $"{stitch.Name.Capital()} is {height.Least} to {height.Most} quarter spaces high.";
+        if ((band.Steps, stitch.Steps) is (not null, null)) return $"{stitch.Name.Capital()} takes no steps.";
+        if ((band.Height, stitch.Height) is (not null, null)) return $"{stitch.Name.Capital()} has no height to choose.";
+        if (band.Ends != BandEnds.Cut && !stitch.TakesEnds(band)) return $"{stitch.Name.Capital()} has no ends to choose.";
+        if (band.WorkFrom is not null && stitch.OnLattice) return $"{stitch.Name.Capital()} is worked as its rows are ordered.";
         var pleats = new PleatingPlan(piece.Cloth).Pleats;
         int from = band.From?.Number ?? 1, to = band.To?.Number ?? pleats;
         if (from < 1 || to > pleats) return $"The cloth has pleats 1 to {pleats}.";

@@ -55,7 +55,7 @@ public static class Bounds
     {
         var old = piece.Figure(name)!;
         int width = old.Width + left + right, height = old.Height + top + bottom;
-        if (width < 1 || height < 1 || width >= PleatingPlan.MostPleats || height > PleatingPlan.MostCableRows) return null;
+        if (width < 1 || height < 1 || width > Figure.MostValleys || height > Figure.MostRows) return null;
         var shift = (width - 1) / 2 - old.Middle - left;
         var placements = ImmutableArray.CreateBuilder<Placement>(piece.Placements.Length);
         foreach (var placement in piece.Placements)

@@ -12,11 +12,12 @@ public static class Columns
     /// <param name="piece">The piece.</param>
     /// <param name="figure">The figure's name.</param>
     /// <param name="column">The column before which it goes, 0 to the width.</param>
-    /// <exception cref="ArgumentException">No such figure or column.</exception>
+    /// <exception cref="ArgumentException">No such figure or column, or the figure is as wide as it may be.</exception>
     public static Piece Insert(Piece piece, string figure, int column)
     {
         var old = Found(piece, figure);
         if (column < 0 || column > old.Width) throw new ArgumentException("The figure has no such valley.", nameof(column));
+        if (old.Width == Figure.MostValleys) throw new ArgumentException($"A figure is at most {Figure.MostValleys} valleys wide.", nameof(figure));
         var opened = old.WithRows([.. old.Rows.Select(r => r.Insert(column, Figure.Bare.ToString()))], old.Halves);
         return Centred(piece.WithFigure(opened), figure, opened.Middle - old.Middle);
     }

@@ -8,7 +8,7 @@ public static class Detach
     /// <summary>
     /// Splits one copy off. Not a stitch moves. The other copies stay together on either side of it.
     /// </summary>
-    /// <exception cref="ArgumentException">A copy's middle lies off the cloth.</exception>
+    /// <exception cref="ArgumentException">The middle of the copy, or of those on one side of it, lies off the cloth.</exception>
     /// <returns>The piece, and the index of the copy's own placement.</returns>
     public static (Piece Piece, int Placement) Copy(Piece piece, int placement, int copy)
     {
@@ -18,22 +18,23 @@ public static class Detach
         var figure = piece.Figure(old.Figure)!;
         var own = piece.FreeName(figure.Name);
         var centre = old.Centre.On(new Valley(pleating.CentreValley)).Number;
-        var split = new List<Placement>();
-        for (var i = 0; i < old.Repeat.Count; i++)
+        // So many copies from one on, as they lay.
+        Placement Part(string name, int first, int count)
         {
-            var at = centre + old.Repeat.OffsetOf(i);
-            if (at < 1) throw new ArgumentException("One of the copies has its middle off the cloth; move the figure first.");
-            split.Add(old with
-            {
-                Figure = i == copy ? own : old.Figure,
-                Centre = at == pleating.CentreValley ? Centre.Middle : Centre.At(new Valley(at)),
-                Repeat = Repeat.Once,
-            });
+            var repeat = count == 1 ? Repeat.Once : old.Repeat with { Count = count };
+            var at = centre + old.Repeat.OffsetOf(first) - repeat.OffsetOf(0);
+            if (at < 1) throw new ArgumentException("Some of the copies have their middle off the cloth; move the figure first.");
+            return old with { Figure = name, Centre = at == pleating.CentreValley ? Centre.Middle : Centre.At(new Valley(at)), Repeat = repeat };
         }
+
+        var split = new List<Placement>();
+        if (copy > 0) split.Add(Part(old.Figure, 0, copy));
+        split.Add(Part(own, copy, 1));
+        if (copy + 1 < old.Repeat.Count) split.Add(Part(old.Figure, copy + 1, old.Repeat.Count - copy - 1));
         return (piece with
         {
             Figures = piece.Figures.Add(figure with { Name = own }),
             Placements = piece.Placements.RemoveAt(placement).InsertRange(placement, split),
-        }, placement + copy);
+        }, copy > 0 ? placement + 1 : placement);
     }
 }

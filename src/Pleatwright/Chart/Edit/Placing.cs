@@ -45,13 +45,12 @@ public static class Placing
     /// <summary>Repeats a placement evenly about its centre.</summary>
     /// <param name="piece">The piece.</param>
     /// <param name="placement">Which placement.</param>
-    /// <param name="count">Copies in all, 1 to 2,500.</param>
+    /// <param name="count">Copies in all, 1 to <see cref="Chart.Repeat.MostCount"/>.</param>
     /// <param name="every">Valleys from one copy to the next, 1 to 5,000.</param>
     /// <exception cref="ArgumentException">Out of these ranges.</exception>
     public static Piece Repeat(Piece piece, int placement, int count, int every)
     {
-        if (count is < 1 or > 2500) throw new ArgumentException("Copies run from 1 to 2,500.", nameof(count));
-        if (every is < 1 or > PleatingPlan.MostPleats) throw new ArgumentException("Copies lie 1 to 5,000 valleys apart.", nameof(every));
+        if (new Repeat(count, every).Fault is { } fault) throw new ArgumentException(fault);
         var repeat = count == 1 ? Chart.Repeat.Once : new Repeat(count, every);
         return piece.WithPlacement(placement, piece.Placements[placement] with { Repeat = repeat });
     }

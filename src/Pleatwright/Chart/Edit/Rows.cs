@@ -10,11 +10,12 @@ public static class Rows
     /// <param name="piece">The piece.</param>
     /// <param name="figure">The figure's name.</param>
     /// <param name="row">The row before which it goes, 0 to the height.</param>
-    /// <exception cref="ArgumentException">No such figure or row.</exception>
+    /// <exception cref="ArgumentException">No such figure or row, or the figure is as high as it may be.</exception>
     public static Piece Insert(Piece piece, string figure, int row)
     {
         var old = Found(piece, figure);
         if (row < 0 || row > old.Height) throw new ArgumentException("The figure has no such row.", nameof(row));
+        if (old.Height == Figure.MostRows) throw new ArgumentException($"A figure has at most {Figure.MostRows} rows.", nameof(figure));
         var opened = old.WithRows(old.Rows.Insert(row, new string(Figure.Bare, old.Width)),
             [.. old.Halves.Select(h => h.Row >= row ? h with { Row = h.Row + 1 } : h)]);
         return Anchored(piece.WithFigure(opened), figure, p => p.FigureRow >= row ? p with { FigureRow = p.FigureRow + 1 } : p);

@@ -4,6 +4,7 @@ using Pleatwright.Chart.Edit;
 using Pleatwright.Cloth;
 using Pleatwright.Files;
 using Pleatwright.Measure;
+using Pleatwright.Tests.Chart.Stitches;
 using Pleatwright.Thread;
 using static Pleatwright.Tests.Chart.Edit.AnyPiece;
 
@@ -87,6 +88,7 @@ public class FigureLaws
             try { (piece, placement) = Detach.Copy(s.p, s.i, copy); }
             catch (ArgumentException) { return; }
             Assert.Equal(Shown(s.p), Shown(Sound(piece)));
+            Assert.InRange(piece.Placements.Length, s.p.Placements.Length, s.p.Placements.Length + 2); // the others stay together
             Assert.Equal(1, piece.Placements.Count(q => q.Figure == piece.Placements[placement].Figure));
         });
 
@@ -157,6 +159,15 @@ public class FigureLaws
             for (var i = 0; i < s.p.Placements.Length; i++) Assert.Equal(Away(s.p, i), Away(recut, i));
             Assert.Equal(PieceWriter.Write(s.p), PieceWriter.Write(Recut.To(recut, s.p.Cloth)));
         });
+
+    // Whatever other cloth a piece is given, it can still be written and read: nothing of it is lost with the file.
+    [Fact]
+    public void On_any_other_cloth_a_piece_with_bands_and_accents_is_sound() =>
+        Gen.Select(BandGen.Pieces, BandGen.Bands, Gen.Int[1, 60], Gen.Int[2, 40], Gen.Select(Gen.Int[1, 60], Gen.Int[2, 9])).Sample((piece, band, from, width, cloth) =>
+        {
+            var with = piece with { Bands = piece.Bands.Add(band with { From = new Pleat(from), To = new Pleat(from + width) }) };
+            Sound(Recut.To(with, with.Cloth with { Form = new Panel(Length.FromInches(cloth.Item1 / 4.0)), GatheringRows = cloth.Item2 }));
+        }, iter: 300);
 
     [Fact]
     public void Squaring_twice_and_marking_twice_is_the_same() => Lines.Sample(s =>
