@@ -37,7 +37,7 @@ public sealed record Pace
 
     /// <summary>
     /// Cables an hour, from slow to quick; null when nothing is known. A range so wide that its quick end means nothing (too few
-    /// sittings, too unlike) ends at twice the middle.
+    /// sittings, too unlike) ends at twice the middle (our own choice).
     /// </summary>
     public (double Slow, double Middle, double Quick)? CablesAnHour => MinutesACable is { } m
         ? (60 / m.High, 60 / m.Value, 60 / Math.Max(m.Low, m.Value / 2))

@@ -111,7 +111,7 @@ public sealed record ShoppingList(ImmutableArray<PieceNeeds> Pieces, ImmutableAr
         }
         var cloths = stash.Cloths.ToBuilder();
         foreach (var line in Cloths)
-            if (line.ToBuy is { } buy) cloths.Add(new StashCloth($"for {line.Needs[0].Piece}".Shortened(Stash.LongestName), line.Colour, line.Width, buy.Length));
+            if (line.ToBuy is { } buy) cloths.Add(new StashCloth(Shortened($"for {line.Needs[0].Piece}"), line.Colour, line.Width, buy.Length));
         return stash with { Threads = threads.ToImmutable(), Cloths = cloths.ToImmutable() };
     }
 
@@ -125,16 +125,15 @@ public sealed record ShoppingList(ImmutableArray<PieceNeeds> Pieces, ImmutableAr
         foreach (var taken in Cloths.SelectMany(c => c.Taken))
         {
             var left = cloths[taken.Index].Left - taken.Cutting.Length;
-            cloths[taken.Index] = cloths[taken.Index] with { Left = left > Length.Zero ? left : left * 0 };
+            cloths[taken.Index] = cloths[taken.Index] with { Left = left > Length.Zero ? left : Length.Zero.In(left.Unit) };
         }
         return stash with { Threads = threads.ToImmutable(), Cloths = cloths.ToImmutable() };
     }
 
     private static string NameFor(ThreadLine line) =>
-        (line.Pool.Needs.FirstOrDefault(n => !n.IsBack)?.Name ?? ColourWords.For(line.Pool.Thread.Colour)).Shortened(Stash.LongestName);
-}
+        Shortened(line.Pool.Needs.FirstOrDefault(n => !n.IsBack)?.Name ?? ColourWords.For(line.Pool.Thread.Colour));
 
-internal static class Names
-{
-    public static string Shortened(this string name, int most) => name.Length <= most ? name : name[..(char.IsHighSurrogate(name[most - 1]) ? most - 1 : most)];
+    // No longer than a name may be, and no half of a character at its end.
+    private static string Shortened(string name) =>
+        name.Length <= Stash.LongestName ? name : name[..(char.IsHighSurrogate(name[Stash.LongestName - 1]) ? Stash.LongestName - 1 : Stash.LongestName)];
 }

@@ -5,7 +5,7 @@ namespace Pleatwright.Thread;
 
 /// <summary>
 /// One floss for a whole class. Every kit is given whole cut lengths of its own, so that nobody waits for half a length of
-/// a neighbour's; the lengths of all kits are cut from as few whole skeins as hold them.
+/// a neighbour's (common practice, no source); the lengths of all kits are cut from as few whole skeins as hold them.
 /// </summary>
 /// <param name="Kit">How one kit's needlefuls are put together from its lengths.</param>
 /// <param name="Kits">Kits to fill, spare ones counted, at least 1.</param>

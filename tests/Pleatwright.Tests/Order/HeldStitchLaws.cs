@@ -40,10 +40,5 @@ public class HeldStitchLaws
         }
     }
 
-    private static IEnumerable<Piece> Pieces()
-    {
-        var folder = new DirectoryInfo(AppContext.BaseDirectory);
-        while (!File.Exists(Path.Combine(folder!.FullName, "Pleatwright.slnx"))) folder = folder.Parent;
-        return Directory.GetFiles(Path.Combine(folder.FullName, "examples"), "*.piece.json").Select(f => PieceReader.Read(File.ReadAllBytes(f)));
-    }
+    private static IEnumerable<Piece> Pieces() => Repository.Examples.Select(f => PieceReader.Read(File.ReadAllBytes(f)));
 }

@@ -42,6 +42,7 @@ public class ClassCuttingTests
     public void One_student_needs_what_one_piece_needs() => Uses.Sample(uses =>
         Assert.Equal(CuttingPlan.Of([.. uses], Needleful).Skeins, ClassCutting.Of([.. uses], Needleful, 1).Skeins));
 
+    // Whole-number arithmetic, which has no source but counting: that nobody shares a length is common practice, no source.
     [Fact]
     public void No_cutting_found_by_trying_them_all_takes_fewer_skeins() =>
         Gen.Select(Gen.Int[1, 3], Gen.Int[1, 3], Gen.Int[1, 5].Array[1, 3], Gen.Int[2, 4]).Sample((kits, perSkein, strands, inSkein) =>

@@ -1,4 +1,5 @@
 using CsCheck;
+using Google.OrTools.Sat;
 using Pleatwright.Measure;
 using Pleatwright.Thread;
 
@@ -67,6 +68,45 @@ public class SkeinCuttingTests
         Assert.True(cutting.IsLeast);
         Assert.Equal(BruteForce(c), cutting.ToBuy);
     }, iter: 300);
+
+    // The cutting-stock problem, as whole numbers for a general reference library (Google OR-Tools, CP-SAT), on skeins and needlefuls of
+    // their true sizes: what each skein gives, and that the lengths as long or longer hold the strands asked of them.
+    [Fact]
+    public void A_constraint_solver_buys_no_fewer_skeins()
+    {
+        var random = new Random(7);
+        for (var i = 0; i < 40; i++)
+        {
+            var sizes = Enumerable.Range(0, random.Next(1, 4)).Select(_ => random.Next(30, 95) * 10).Distinct().OrderDescending().ToArray();
+            var c = new Case([.. sizes.Select(size => (size, random.Next(1, 40)))], [.. Enumerable.Range(0, random.Next(3)).Select(_ => random.Next(200, 4000))], 2500, 6);
+            var cutting = c.Cut();
+            Assert.True(cutting.IsLeast);
+            var model = new CpModel();
+            var skeins = c.AtHand.Length + cutting.ToBuy + 1; // one more than we buy, to be left alone if we are right
+            var cut = new IntVar[skeins, sizes.Length];
+            var bought = new List<BoolVar>();
+            for (var s = 0; s < skeins; s++)
+            {
+                var room = s < c.AtHand.Length ? c.AtHand[s] : c.Skein;
+                for (var l = 0; l < sizes.Length; l++) cut[s, l] = model.NewIntVar(0, room / sizes[l], "");
+                var used = LinearExpr.Sum(Enumerable.Range(0, sizes.Length).Select(l => cut[s, l] * sizes[l]));
+                if (s < c.AtHand.Length)
+                {
+                    model.Add(used <= room);
+                    continue;
+                }
+                bought.Add(model.NewBoolVar(""));
+                model.Add(used <= bought[^1] * room);
+                if (bought.Count > 1) model.Add(bought[^1] <= bought[^2]);
+            }
+            for (var l = 0; l < sizes.Length; l++)
+                model.Add(LinearExpr.Sum(Enumerable.Range(0, skeins).SelectMany(s => Enumerable.Range(0, l + 1).Select(k => cut[s, k]))) * c.InSkein >= c.Asked.Take(l + 1).Sum(a => a.Strands));
+            model.Minimize(LinearExpr.Sum(bought));
+            var solver = new CpSolver { StringParameters = "num_workers:1,max_time_in_seconds:20,random_seed:1" };
+            Assert.Equal(CpSolverStatus.Optimal, solver.Solve(model));
+            Assert.Equal((int)Math.Round(solver.ObjectiveValue), cutting.ToBuy);
+        }
+    }
 
     [Fact]
     public void What_is_cut_adds_up_and_no_skein_gives_more_than_it_has() => Cases.Sample(c =>
