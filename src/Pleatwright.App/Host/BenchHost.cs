@@ -41,9 +41,13 @@ public sealed class BenchHost : IAsyncDisposable
     /// <param name="cancel">Gives the start up.</param>
     /// <exception cref="ShelfException">The folder cannot be used as a shelf.</exception>
     /// <exception cref="IOException">The port is taken, or may not be used.</exception>
-    public static async Task<BenchHost> StartAsync(string shelfFolder, int port, CancellationToken cancel = default)
+    public static Task<BenchHost> StartAsync(string shelfFolder, int port, CancellationToken cancel = default) =>
+        StartAsync(new FolderStore(shelfFolder, TimeProvider.System), port, cancel);
+
+    /// <summary>Starts serving a store.</summary>
+    /// <inheritdoc cref="StartAsync(string, int, CancellationToken)" path="/exception"/>
+    internal static async Task<BenchHost> StartAsync(FolderStore store, int port, CancellationToken cancel = default)
     {
-        var store = new FolderStore(shelfFolder, TimeProvider.System);
         // The empty builder reads no settings and no environment, so that nothing can bind it anywhere else.
         var builder = WebApplication.CreateEmptyBuilder(new WebApplicationOptions
         {

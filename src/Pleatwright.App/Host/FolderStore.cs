@@ -9,18 +9,26 @@ namespace Pleatwright.App.Host;
 /// </summary>
 public sealed class FolderStore : IFileStore
 {
+    /// <summary>Writes a file whole or not at all, as <see cref="AtomicFile.WriteAsync"/> does.</summary>
+    internal delegate Task FileWriter(string path, ReadOnlyMemory<byte> content, CancellationToken cancel);
+
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(10);
 
     private readonly string root;
     private readonly TimeProvider clock;
+    private readonly FileWriter write;
     private readonly SemaphoreSlim oneWriter = new(1);
 
     /// <summary>A store in a folder, which is made when it is not there.</summary>
     /// <exception cref="ShelfException">It cannot be made or read.</exception>
-    public FolderStore(string folder, TimeProvider clock)
+    public FolderStore(string folder, TimeProvider clock) : this(folder, clock, AtomicFile.WriteAsync) { }
+
+    /// <summary>A store that writes its files in a way of its own: so a disk's refusal can be put in its mouth.</summary>
+    internal FolderStore(string folder, TimeProvider clock, FileWriter write)
     {
         root = Path.TrimEndingDirectorySeparator(Path.GetFullPath(folder));
         this.clock = clock;
+        this.write = write;
         Try(() =>
         {
             if (File.Exists(root)) throw new ShelfException(ShelfTrouble.Unavailable, $"The shelf {root} is a file; name a folder.");
@@ -122,7 +130,7 @@ public sealed class FolderStore : IFileStore
         {
             MustStand();
             Directory.CreateDirectory(Path.GetDirectoryName(full)!);
-            await AtomicFile.WriteAsync(full, content, cancel);
+            await write(full, content, cancel);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {

@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using System.Globalization;
 using System.Text;
+using Pleatwright.App.Commands;
 
 namespace Pleatwright.Tests.Commands;
 
@@ -64,6 +65,19 @@ public sealed class StopTests : IDisposable
         Assert.Equal("", await text);
         Assert.Equal([piece], Directory.GetFiles(folder.FullName));
         Assert.True(stopped.Elapsed < TimeSpan.FromSeconds(30)); // it did not work to the end first
+    }
+
+    [Fact]
+    public async Task Work_that_hears_no_interrupt_is_left_behind()
+    {
+        using var stop = new CancellationTokenSource(50);
+        using var end = new ManualResetEventSlim();
+        await Assert.ThrowsAnyAsync<OperationCanceledException>(() => LongWork.Do(stop.Token, _ =>
+        {
+            end.Wait();
+            return 0;
+        }));
+        end.Set();
     }
 
     [Fact]

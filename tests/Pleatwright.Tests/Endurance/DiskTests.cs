@@ -1,6 +1,8 @@
 using System.Diagnostics;
 using System.Net;
+using Pleatwright.App;
 using Pleatwright.App.Commands;
+using Pleatwright.App.Host;
 using Pleatwright.Tests.Host;
 
 namespace Pleatwright.Tests.Endurance;
@@ -16,23 +18,26 @@ public class DiskTests
         File.CreateSymbolicLink(link, "/dev/full"); // the system's own disk that is always full
         var outcome = Commands.Program.Run("plate", Commands.Program.Example("first-pennant"), "-o", link);
         Assert.Equal(2, outcome.Exit);
-        Assert.StartsWith($"pleatwright: {link}: it cannot be written:", outcome.Complaint, StringComparison.Ordinal);
+        Assert.StartsWith($"pleatwright: {link}: it cannot be written: there is no room left on the disk.", outcome.Complaint, StringComparison.Ordinal);
         using var test = Process.Start("test", ["-c", "/dev/full"]);
         await test.WaitForExitAsync();
         Assert.Equal(0, test.ExitCode);
         Directory.Delete(folder, recursive: true);
     }
 
-    [Fact]
-    public async Task A_shelf_on_a_full_disk_keeps_what_stood_there_and_says_so()
+    // On a real disk of a quarter of a megabyte where the system lets a test mount one, and always on one whose refusal is put in its mouth.
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public async Task A_shelf_on_a_full_disk_keeps_what_stood_there_and_says_so(bool mounted)
     {
         var folder = Directory.CreateTempSubdirectory("shelf").FullName;
-        await using var shelf = await ServedShelf.StartAsync(folder);
-        var tag = await shelf.CreateAsync("Gull");
-        var large = ServedShelf.Titled("Gull") + new string(' ', 900_000);
-        using (var smallDisk = SmallDisk.Mount(Path.Combine(folder, ".versions")))
+        var versions = Path.Combine(folder, ".versions");
+        using (var disk = mounted ? SmallDisk.Mount(versions) : null)
         {
-            if (smallDisk is null) return; // where this user may mount nothing it cannot be tried
+            await using var shelf = await ServedShelf.StartAsync(disk is null ? new FolderStore(folder, TimeProvider.System, FullAt(versions)) : new FolderStore(folder, TimeProvider.System));
+            var tag = await shelf.CreateAsync("Gull");
+            var large = ServedShelf.Titled("Gull") + new string(' ', 900_000);
             using var answer = await shelf.SaveAsync("Gull", large, tag);
             Assert.Equal(HttpStatusCode.NoContent, answer.StatusCode);
             using var refused = await shelf.SaveAsync("Gull", ServedShelf.Titled("Crab"), answer.Headers.ETag!); // would keep the large one first
@@ -42,6 +47,12 @@ public class DiskTests
         }
         Directory.Delete(folder, recursive: true);
     }
+
+    // What a Unix kernel says of a full disk: error 28, ENOSPC (POSIX.1; the number is Linux's and macOS's); Windows has 112.
+    private static FolderStore.FileWriter FullAt(string folder) => (path, content, cancel) =>
+        path.StartsWith(folder, StringComparison.Ordinal) && content.Length > 256 * 1024
+            ? throw new IOException("No space left on device", OperatingSystem.IsWindows() ? unchecked((int)0x80070070) : 28)
+            : AtomicFile.WriteAsync(path, content, cancel);
 
     [Fact]
     public async Task A_folder_that_may_not_be_written_is_said_at_the_first_save()

@@ -22,7 +22,6 @@ public class FuzzTests
     private const long MostBytes = 512L * 1024 * 1024;
     private static readonly TimeSpan MostTime = TimeSpan.FromSeconds(1);
 
-
     [Fact]
     public void Pieces_are_read_or_refused_and_what_is_read_can_be_laid_proofed_and_ordered()
     {

@@ -33,6 +33,9 @@ internal sealed class ServedShelf : IAsyncDisposable
         return new ServedShelf(own, folder is null, await BenchHost.StartAsync(own, 0));
     }
 
+    /// <summary>A host on a store of the test's own making.</summary>
+    public static async Task<ServedShelf> StartAsync(FolderStore store) => new(store.Place, ownsFolder: false, await BenchHost.StartAsync(store, 0));
+
     public static StringContent Json(string text) => new(text, new MediaTypeHeaderValue("application/json"));
 
     public static string Address(string name) => $"/api/shelf/pieces/{Uri.EscapeDataString(name)}";

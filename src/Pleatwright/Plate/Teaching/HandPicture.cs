@@ -57,8 +57,7 @@ internal sealed class HandPicture
 
     private ImmutableArray<Mark> Bare { get; }
 
-    /// <summary>One pleat's width.</summary>
-    public double Pitch => geometry.Pitch;
+    private double Pitch => geometry.Pitch;
 
     private double Line => geometry.LineHeight;
 
@@ -163,15 +162,6 @@ internal sealed class HandPicture
         var box = new Box(Math.Min(a, b), Y(top), Math.Abs(b - a), lines * Line).Grown(0.5);
         marks.Add(new Shape(Outline.Rounded(box, Line * 0.5), null, new Pen(Colour.White, 1.3)));
         marks.Add(new Shape(Outline.Rounded(box, Line * 0.5), null, new Pen(look.Alarm, 0.6)));
-        return this;
-    }
-
-    /// <summary>The way the work goes.</summary>
-    public HandPicture Arrow(double from, double to, double down)
-    {
-        double a = X(from), b = X(to), y = Y(down), back = Math.Sign(a - b) * 2.2;
-        marks.Add(new Shape(new OutlineBuilder().Line(a, y, b + back * 0.6, y).Build(), null, new Pen(look.Accent, 0.5)));
-        marks.Add(new Shape(Outline.Polygon(new Spot(b, y), new Spot(b + back, y - 1.2), new Spot(b + back, y + 1.2)), look.Accent));
         return this;
     }
 
