@@ -27,20 +27,11 @@ internal static class PieceFile
     {
         try
         {
-            var info = new FileInfo(path);
-            if (Directory.Exists(path)) throw new UsageException($"{path}: this is a folder; name a piece file.");
-            if (!info.Exists) throw new UsageException($"{path}: there is no such file.");
-            if (info.Length > PieceReader.MostBytes)
-                throw new UsageException($"{path}:1:1: the file is larger than {PieceReader.MostBytes / 1024 / 1024} MB, which no piece needs.");
-            return PieceReader.Read(File.ReadAllBytes(path));
+            return PieceReader.Read(InputFile.Read(path, "a piece file", PieceReader.MostBytes));
         }
         catch (PieceFormatException e)
         {
             throw new UsageException(e.Located(path));
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
-        {
-            throw new UsageException($"{path}: it cannot be read: {e.Message}");
         }
     }
 

@@ -30,18 +30,11 @@ internal static class StashFile
     {
         try
         {
-            if (Directory.Exists(path)) throw new UsageException($"{path}: this is a folder; name a file.");
-            if (!File.Exists(path)) throw new UsageException($"{path}: there is no such file.");
-            if (new FileInfo(path).Length > PieceReader.MostBytes) throw new UsageException($"{path}: the file is larger than any stash.");
-            return read(File.ReadAllBytes(path));
+            return read(InputFile.Read(path, "a file", PieceReader.MostBytes));
         }
         catch (PieceFormatException e)
         {
             throw new UsageException(e.Located(path));
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-        {
-            throw new UsageException($"{path}: it cannot be read: {e.Message.Split('\n')[0]}");
         }
     }
 }

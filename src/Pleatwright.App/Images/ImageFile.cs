@@ -12,22 +12,7 @@ internal static class ImageFile
 
     /// <summary>Reads a picture.</summary>
     /// <exception cref="UsageException">It cannot be read, is no picture, or is past a cap; the message is one line that says which.</exception>
-    public static Raster Read(string path)
-    {
-        try
-        {
-            if (Directory.Exists(path)) throw new UsageException($"{path}: this is a folder; name a picture.");
-            var info = new FileInfo(path);
-            if (!info.Exists) throw new UsageException($"{path}: there is no such file.");
-            if (info.Length > MostBytes)
-                throw new UsageException($"{path}: the file is larger than {MostBytes / 1024 / 1024} MB; make the picture smaller first.");
-            return Decode(path, File.ReadAllBytes(path));
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
-        {
-            throw new UsageException($"{path}: it cannot be read: {e.Message}");
-        }
-    }
+    public static Raster Read(string path) => Decode(path, InputFile.Read(path, "a picture", MostBytes));
 
     /// <summary>Decodes a picture; the name is for messages.</summary>
     /// <exception cref="UsageException">It is no picture, is broken, or is past a cap.</exception>

@@ -149,6 +149,7 @@ public sealed class TraceCommandTests : IDisposable
         Assert.Contains("larger than 64 MB", Assert.Throws<UsageException>(() => ImageFile.Read(In("huge.png"))).Message);
         Assert.Contains("folder", Assert.Throws<UsageException>(() => ImageFile.Read(folder.FullName)).Message);
         Assert.Contains("no such file", Assert.Throws<UsageException>(() => ImageFile.Read(In("none.png"))).Message);
+        if (OperatingSystem.IsLinux()) Assert.Contains("larger than 1 MB", Assert.Throws<UsageException>(() => InputFile.Read("/dev/zero", "a file", 1 << 20)).Message); // never ends
     }
 
     [Theory]

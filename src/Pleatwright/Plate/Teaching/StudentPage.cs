@@ -32,7 +32,7 @@ public static class StudentPage
         return HtmlHead.Write(pack.Plate.Title, pack.Plate.Options.LargePrint, [Face.Display, Face.Text, Face.TextBold], Style, hash) + $"""
             <body>
             <header>
-            <h1>{title}</h1>
+            <h1 dir="auto">{title}</h1>
             <p class="count"><b id="name"></b> <span id="which"></span></p>
             <progress id="progress" aria-label="Worked in all"></progress>
             </header>

@@ -37,7 +37,8 @@ internal static class HtmlStyle
         .signs{list-style:none;padding:0;display:grid;grid-template-columns:repeat(auto-fit,minmax(19rem,1fr));gap:.6rem 1.5rem}
         .signs li{display:flex;gap:.8rem;align-items:center}
         .signs svg{flex:none;width:4rem;background:#fff;border-radius:2px}
-        .columns{display:grid;grid-template-columns:repeat(auto-fit,minmax(19rem,1fr));gap:0 2.5rem}
+        .columns{columns:19rem;column-gap:2.5rem}
+        .columns>div{break-inside:avoid;overflow:hidden}
         .columns ul{list-style:none;padding:0;margin:0}.columns b{display:block;font-weight:400;font-size:.85rem;color:var(--quiet)}
         .proof ul{padding-left:1.1rem;margin:0}
         .columns li{margin-bottom:.35rem}

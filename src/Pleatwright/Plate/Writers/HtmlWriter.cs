@@ -21,7 +21,7 @@ public static class HtmlWriter
         page.Append($"""
             <body>
             <header>
-            <h1>{title}</h1>
+            <h1 dir="auto">{title}</h1>
             <p class="lead">{Escaping.Xml(plate.Summary)}</p>
             </header>
             <main>
@@ -102,7 +102,7 @@ public static class HtmlWriter
             {
                 page.Append(CultureInfo.InvariantCulture,
                     $"<tr><td><span class=\"brick\" style=\"background:{thread.Thread.Colour};color:{thread.Thread.Colour.LetterOn}\">{thread.Letter}</span></td>");
-                page.Append($"<th scope=\"row\">{Escaping.Xml(thread.Name)}");
+                page.Append($"<th scope=\"row\" dir=\"auto\">{Escaping.Xml(thread.Name)}");
                 if (thread.Note.Length > 0) page.Append($" <small>{Escaping.Xml(thread.Note)}</small>");
                 page.Append(CultureInfo.InvariantCulture,
                     $"</th><td>{thread.Thread.Strands}</td><td>{(thread.IsUsed ? thread.Stitches : "none")}</td><td>{thread.Length(plate.Options.Units)}</td><td>{thread.Use.Needlefuls}</td><td>{(thread.Skeins is { } skeins ? skeins : thread.SkeinWords)}</td></tr>\n");
