@@ -100,7 +100,7 @@ public class AccentTests(Chromium chromium)
         {
             await bench.Page.Locator("#table-cloth").FocusAsync();
             await bench.Page.Keyboard.PressAsync(look);
-            await bench.Page.WaitForTimeoutAsync(250);
+            await bench.PaintedAsync();
             looks.Add(await bench.Page.Locator("#table-cloth canvas").First.EvaluateAsync<string>("c => c.toDataURL()"));
             await bench.PictureAsync("accent-look-" + look + "-" + looks.Count);
         }

@@ -8,24 +8,8 @@ namespace Pleatwright.Browser.Tests;
 internal static class AtTheTable
 {
     /// <summary>The piece as the shelf has it, once it satisfies a test.</summary>
-    public static async Task<Piece> OnShelfAsync(OpenBench bench, Func<Piece, bool> until)
-    {
-        for (var i = 0; i < 200; i++)
-        {
-            foreach (var file in Directory.GetFiles(bench.Folder, "*.piece.json"))
-            {
-                try
-                {
-                    var piece = PieceReader.Read(await File.ReadAllBytesAsync(file));
-                    if (until(piece)) return piece;
-                }
-                catch (IOException) { } // being replaced this moment
-            }
-            await Task.Delay(100);
-        }
-        var last = Directory.GetFiles(bench.Folder, "*.piece.json").Select(File.ReadAllText).FirstOrDefault();
-        throw new Xunit.Sdk.XunitException($"The shelf never had the piece as expected, but {last}");
-    }
+    public static Task<Piece> OnShelfAsync(OpenBench bench, Func<Piece, bool> until, string name = "*") =>
+        bench.OnShelfAsync(name + ".piece.json", text => PieceReader.Read(text), until);
 
     /// <summary>Where the middle of a brick is on the screen.</summary>
     public static async Task<(float X, float Y)> PlaceOfAsync(OpenBench bench, int valley, int row)

@@ -1,13 +1,9 @@
 using System.IO.Compression;
-using System.Text.RegularExpressions;
 
 namespace Pleatwright.Browser.Tests;
 
-public partial class ClassViewTests(Chromium chromium)
+public class ClassViewTests(Chromium chromium)
 {
-    [GeneratedRegex("was handed|is ready")]
-    private static partial Regex Settled();
-
     [Fact]
     public async Task A_class_pack_is_shown_and_taken_away_in_every_format()
     {
@@ -24,13 +20,7 @@ public partial class ClassViewTests(Chromium chromium)
         await bench.NoSeriousFaultAsync();
         foreach (var (ending, begins) in new[] { ("PDF", "%PDF"), ("HTML", "<!DO"), ("ZIP", "PK\u0003\u0004") })
         {
-            var download = await page.RunAndWaitForDownloadAsync(async () =>
-            {
-                await page.Locator(".plate-formats button").Filter(new() { HasText = ending }).ClickAsync();
-                await page.Locator(".plate-choices [role=status]").Filter(new() { HasTextRegex = Settled() }).WaitForAsync(new() { Timeout = 60_000 });
-                var save = page.Locator(".plate-choices button").Filter(new() { HasText = "Save " }); // after a long while it asks
-                if (await save.CountAsync() > 0) await save.ClickAsync();
-            }, new() { Timeout = 60_000 });
+            var download = await AtThePlate.TakeAwayAsync(page, ending);
             Assert.Equal($"Harbour morning class.{ending.ToLowerInvariant()}", download.SuggestedFilename);
             var bytes = await File.ReadAllBytesAsync(await download.PathAsync());
             Assert.Equal(begins, System.Text.Encoding.Latin1.GetString(bytes, 0, 4));

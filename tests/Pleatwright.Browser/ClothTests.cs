@@ -1,7 +1,6 @@
 using Microsoft.Playwright;
 using Pleatwright.Chart;
 using Pleatwright.Cloth;
-using Pleatwright.Files;
 
 namespace Pleatwright.Browser.Tests;
 
@@ -26,21 +25,7 @@ public class ClothTests(Chromium chromium)
         await slip.GetByRole(AriaRole.Button, new() { Name = button }).ClickAsync();
     }
 
-    private static async Task<Piece> KeptAsync(OpenBench bench, Func<Piece, bool> until, string name = "Mine")
-    {
-        for (var i = 0; i < 200; i++)
-        {
-            var path = Path.Combine(bench.Folder, name + ".piece.json");
-            try
-            {
-                if (File.Exists(path) && PieceReader.Read(await File.ReadAllBytesAsync(path)) is var piece && until(piece)) return piece;
-            }
-            catch (IOException) { } // being replaced this moment
-            await Task.Delay(100);
-        }
-        Assert.Fail("The piece on the shelf did not come to what was wanted.");
-        return null!;
-    }
+    private static Task<Piece> KeptAsync(OpenBench bench, Func<Piece, bool> until, string name = "Mine") => AtTheTable.OnShelfAsync(bench, until, name);
 
     private static IPage P(OpenBench bench) => bench.Page;
 
@@ -134,7 +119,7 @@ public class ClothTests(Chromium chromium)
         await P(bench).GetByLabel("Dot sheet").CheckAsync();
         await P(bench).GetByAltText("Dot sheet").First.WaitForAsync();
         await Assertions.Expect(P(bench).Locator(".plate-formats button")).ToHaveCountAsync(2);
-        var download = await P(bench).RunAndWaitForDownloadAsync(() => P(bench).Locator(".plate-formats button").Filter(new() { HasText = "PDF" }).ClickAsync());
+        var download = await AtThePlate.TakeAwayAsync(P(bench), "PDF");
         Assert.Equal("Harbour morning wide dots.pdf", download.SuggestedFilename);
         using (var reader = new StreamReader(await download.CreateReadStreamAsync())) Assert.StartsWith("%PDF-", await reader.ReadToEndAsync(), StringComparison.Ordinal);
         await KeptAsync(bench, p => p.Sizes is [{ Name: "wide" }]);

@@ -36,7 +36,7 @@ internal sealed class KillableChromium : IDisposable
         }
         var browser = await playwright.Chromium.ConnectOverCDPAsync($"http://127.0.0.1:{lines[0]}");
         var page = browser.Contexts[0].Pages.Count > 0 ? browser.Contexts[0].Pages[0] : await browser.Contexts[0].NewPageAsync();
-        page.SetDefaultTimeout(15_000);
+        page.SetDefaultTimeout(Chromium.Patience);
         return page;
     }
 

@@ -1,7 +1,9 @@
 using System.Collections.Concurrent;
+using System.Diagnostics;
 using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 using Pleatwright.App.Host;
+using Xunit.Sdk;
 
 namespace Pleatwright.Browser.Tests;
 
@@ -15,6 +17,10 @@ public static class Screens
     public static ViewportSize Phone => new() { Width = 390, Height = 844 };
 
     public static IEnumerable<(string Name, ViewportSize Size)> All => [("desktop", Desktop), ("tablet", Tablet), ("phone", Phone)];
+
+    public static TheoryData<string> Named => [.. All.Select(s => s.Name)];
+
+    public static ViewportSize Of(string name) => All.First(s => s.Name == name).Size;
 }
 
 /// <summary>
@@ -45,19 +51,23 @@ public sealed class OpenBench : IAsyncDisposable
     /// <summary>What a test provoked on purpose, and which is therefore no complaint.</summary>
     public List<string> Expected { get; } = [];
 
+    /// <summary>Serves a shelf with the bench that people get, where PLEATWRIGHT_PUBLISHED names it, else with the one just built.</summary>
+    public static Task<BenchHost> ServeAsync(string folder, int port = 0) => BenchHost.StartAsync(folder, port, unpacked: PublishedTests.Published);
+
     /// <summary>Opens the bench at a view; "" is where it opens by itself.</summary>
     public static async Task<OpenBench> AtAsync(Chromium chromium, string view = "", ViewportSize? size = null, bool dark = false,
         bool touch = false, Action<string>? fillShelf = null)
     {
         var folder = Directory.CreateTempSubdirectory("shelf").FullName;
         fillShelf?.Invoke(folder);
-        var host = await BenchHost.StartAsync(folder, 0);
-        var context = await chromium.Browser.NewContextAsync(new BrowserNewContextOptions
+        var host = await ServeAsync(folder);
+        var context = await chromium.ContextAsync(new BrowserNewContextOptions
         {
             ViewportSize = size ?? Screens.Desktop,
             ColorScheme = dark ? ColorScheme.Dark : ColorScheme.Light,
             HasTouch = touch,
             AcceptDownloads = true,
+            ServiceWorkers = ServiceWorkerPolicy.Block, // what is opened without its host has a test of its own
             BaseURL = host.Url.ToString(),
         });
         var bench = new OpenBench(host, folder, context);
@@ -70,7 +80,6 @@ public sealed class OpenBench : IAsyncDisposable
     public async Task<IPage> NewPageAsync()
     {
         var page = await Context.NewPageAsync();
-        page.SetDefaultTimeout(15_000);
         page.Console += (_, m) => { if (m.Type == "error") Complain($"console: {m.Text} ({m.Location})"); };
         page.PageError += (_, e) => Complain($"exception: {e}");
         page.RequestFailed += (_, r) => { if (!leaving && r.Failure != "net::ERR_ABORTED") Complain($"request: {r.Method} {r.Url}: {r.Failure}"); };
@@ -93,6 +102,24 @@ public sealed class OpenBench : IAsyncDisposable
         await StandsAsync(Page);
     }
 
+    /// <summary>Looks at what is open on another screen, or by another light.</summary>
+    public async Task LookAsync(ViewportSize? size = null, bool? dark = null)
+    {
+        if (size is not null) await Page.SetViewportSizeAsync(size.Width, size.Height);
+        if (dark is { } d) await Page.EmulateMediaAsync(new() { ColorScheme = d ? ColorScheme.Dark : ColorScheme.Light });
+        await PaintedAsync();
+    }
+
+    /// <summary>Waits until the page has painted what stands now.</summary>
+    public Task PaintedAsync() => Page.EvaluateAsync("new Promise(done => requestAnimationFrame(() => requestAnimationFrame(done)))");
+
+    /// <summary>Nothing reaches over the side of the screen.</summary>
+    public async Task NothingTooWideAsync()
+    {
+        var over = await Page.EvaluateAsync<int>("document.documentElement.scrollWidth - document.documentElement.clientWidth");
+        Assert.True(over <= 0, $"{Page.Url} is {over} px too wide at {Page.ViewportSize!.Width}");
+    }
+
     /// <summary>No fault that axe calls serious or critical, on what is shown now.</summary>
     public async Task NoSeriousFaultAsync()
     {
@@ -110,11 +137,31 @@ public sealed class OpenBench : IAsyncDisposable
         await Page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(folder, name + ".png") });
     }
 
+    /// <summary>What the shelf has in a file once it holds what is wanted: what the page shows is kept a moment later.</summary>
+    /// <param name="files">The file's name, or a pattern that several fit.</param>
+    /// <param name="read">Reads its text.</param>
+    /// <param name="until">What is wanted.</param>
+    public async Task<T> OnShelfAsync<T>(string files, Func<byte[], T> read, Func<T, bool> until)
+    {
+        for (var clock = Stopwatch.StartNew(); clock.ElapsedMilliseconds < Chromium.Patience; await Task.Delay(25))
+        {
+            foreach (var file in Directory.GetFiles(Folder, files))
+            {
+                try
+                {
+                    if (read(await File.ReadAllBytesAsync(file)) is var held && until(held)) return held;
+                }
+                catch (IOException) { } // being replaced this moment
+            }
+        }
+        throw new XunitException($"The shelf never had {files} as wanted, but {Directory.GetFiles(Folder, files).Select(File.ReadAllText).FirstOrDefault() ?? "nothing"}");
+    }
+
     /// <summary>Stops the host, as a maker would who shuts its window.</summary>
     public ValueTask StopHostAsync() => Host.DisposeAsync();
 
     /// <summary>Starts it again where it was.</summary>
-    public async Task RestartHostAsync() => Host = await BenchHost.StartAsync(Folder, Host.Url.Port);
+    public async Task RestartHostAsync() => Host = await ServeAsync(Folder, Host.Url.Port);
 
     public async ValueTask DisposeAsync()
     {

@@ -6,7 +6,7 @@ namespace Pleatwright.Browser.Tests;
 /// <summary>The bench as it is published: small, quick to load, and open without its host. PLEATWRIGHT_PUBLISHED names the folder.</summary>
 public class PublishedTests(Chromium chromium, ITestOutputHelper output)
 {
-    private static string? Published => Environment.GetEnvironmentVariable("PLEATWRIGHT_PUBLISHED");
+    internal static string? Published => Environment.GetEnvironmentVariable("PLEATWRIGHT_PUBLISHED");
 
     [Fact]
     public async Task It_loads_quickly_and_opens_and_keeps_edits_without_its_host()
@@ -14,7 +14,7 @@ public class PublishedTests(Chromium chromium, ITestOutputHelper output)
         Assert.SkipWhen(Published is null, "PLEATWRIGHT_PUBLISHED names no published bench.");
         var folder = Directory.CreateTempSubdirectory("shelf").FullName;
         var (host, url) = await StartAsync(folder, 0);
-        await using var context = await chromium.Browser.NewContextAsync();
+        await using var context = await chromium.ContextAsync();
         try
         {
             var page = await context.NewPageAsync();
@@ -47,7 +47,7 @@ public class PublishedTests(Chromium chromium, ITestOutputHelper output)
             Assert.Equal("Without its host", await page.Locator("#title").InputValueAsync());
 
             (host, _) = await StartAsync(folder, new Uri(url).Port);
-            await page.Locator(".kept[data-state=safe]").WaitForAsync(new() { Timeout = 20_000 });
+            await page.Locator(".kept[data-state=safe]").WaitForAsync();
             Assert.Contains("Without its host", File.ReadAllText(Directory.GetFiles(folder, "*.piece.json").Single()), StringComparison.Ordinal);
         }
         finally

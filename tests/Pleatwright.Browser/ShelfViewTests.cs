@@ -42,7 +42,7 @@ public class ShelfViewTests(Chromium chromium)
         await bench.Page.Locator(".plate-pages img").First.WaitForAsync();
         foreach (var (ending, begins) in new[] { ("PDF", "%PDF-"), ("SVG", "<?xml"), ("HTML", "<!DOCTYPE html>"), ("TXT", "L") })
         {
-            var download = await bench.Page.RunAndWaitForDownloadAsync(() => bench.Page.Locator(".plate-formats button").Filter(new() { HasText = ending }).ClickAsync());
+            var download = await AtThePlate.TakeAwayAsync(bench.Page, ending);
             Assert.Equal("Lamp at the quay." + ending.ToLowerInvariant(), download.SuggestedFilename);
             using var reader = new StreamReader(await download.CreateReadStreamAsync());
             var text = await reader.ReadToEndAsync();

@@ -8,17 +8,17 @@ public class ShellTests(Chromium chromium)
     [InlineData("order")]
     [InlineData("plate")]
     [InlineData("stitch")]
-    public async Task Every_view_opens_without_a_complaint_or_a_serious_fault(string view)
+    public async Task Every_view_opens_on_every_screen_without_a_complaint_or_a_serious_fault(string view)
     {
+        await using var bench = await OpenBench.AtAsync(chromium, view);
         foreach (var dark in new[] { false, true })
         {
-            await using var bench = await OpenBench.AtAsync(chromium, view, dark: dark);
-            await bench.Page.WaitForTimeoutAsync(300);
+            await bench.LookAsync(dark: dark);
             await bench.NoSeriousFaultAsync();
             foreach (var (name, size) in Screens.All)
             {
-                await bench.Page.SetViewportSizeAsync(size.Width, size.Height);
-                await bench.Page.WaitForTimeoutAsync(200);
+                await bench.LookAsync(size);
+                await bench.NothingTooWideAsync();
                 await bench.PictureAsync($"{view}-{name}{(dark ? "-dark" : "")}");
             }
         }

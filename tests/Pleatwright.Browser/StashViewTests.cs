@@ -25,15 +25,7 @@ public class StashViewTests(Chromium chromium)
     private static ILocator Needs(OpenBench bench, string name) => bench.Page.Locator(".need").Filter(new() { Has = bench.Page.Locator(".need-name", new() { HasTextString = name }) });
 
     // What the page shows is kept a moment later.
-    private static async Task UntilKeptAsync(OpenBench bench, Func<Stash, bool> holds)
-    {
-        for (var i = 0; i < 400; i++)
-        {
-            if (File.Exists(Path.Combine(bench.Folder, "stash.json")) && holds(Kept(bench))) return;
-            await Task.Delay(50);
-        }
-        Assert.Fail("The stash was not kept.");
-    }
+    private static Task UntilKeptAsync(OpenBench bench, Func<Stash, bool> holds) => bench.OnShelfAsync("stash.json", text => StashReader.Read(text), holds);
 
     private static FilePayload Photo()
     {
@@ -245,7 +237,7 @@ public class StashViewTests(Chromium chromium)
     public async Task Without_a_host_it_is_kept_in_the_browser()
     {
         await using var site = await StaticSite.StartAsync();
-        await using var context = await chromium.Browser.NewContextAsync(new BrowserNewContextOptions { BaseURL = site.Url.ToString() });
+        await using var context = await chromium.ContextAsync(new BrowserNewContextOptions { BaseURL = site.Url.ToString() });
         var page = await context.NewPageAsync();
         await page.GotoAsync("/#stash");
         await OpenBench.StandsAsync(page);
@@ -265,26 +257,29 @@ public class StashViewTests(Chromium chromium)
         await bench.Page.SetInputFilesAsync("#picture-file", Photo());
         await bench.Page.GetByLabel("Only what is transparent").CheckAsync();
         await bench.Page.GetByLabel("From your stash").CheckAsync();
-        await bench.Page.Locator(".traced-threads").GetByText("deep harbour").WaitForAsync(new() { Timeout = 30_000 });
+        await bench.Page.Locator(".traced-threads").GetByText("deep harbour").WaitForAsync();
         await bench.Page.Locator(".traced-threads").GetByText("sail red").WaitForAsync();
     }
 
-    public static TheoryData<string, bool> Looks => new(
-        from screen in Screens.All
-        from dark in new[] { false, true }
-        select (screen.Name, dark));
-
-    [Theory, MemberData(nameof(Looks))]
-    public async Task It_is_looked_at_on_every_screen(string screen, bool dark)
+    [Theory, MemberData(nameof(Screens.Named), MemberType = typeof(Screens))]
+    public async Task It_is_looked_at_on_every_screen(string screen)
     {
-        await using var bench = await OpenBench.AtAsync(chromium, "stash", Screens.All.First(s => s.Name == screen).Size, dark, fillShelf: Filled);
+        await using var bench = await OpenBench.AtAsync(chromium, "stash", Screens.Of(screen), fillShelf: Filled);
         await bench.Page.Locator(".need").First.WaitForAsync();
-        await bench.PictureAsync($"stash-{screen}{(dark ? "-dark" : "")}");
-        await bench.NoSeriousFaultAsync();
-        Assert.Equal(0, await bench.Page.EvaluateAsync<int>("document.documentElement.scrollWidth - innerWidth + document.documentElement.scrollHeight - innerHeight"));
+        foreach (var dark in new[] { false, true })
+        {
+            await bench.LookAsync(dark: dark);
+            await bench.PictureAsync($"stash-{screen}{(dark ? "-dark" : "")}");
+            await bench.NoSeriousFaultAsync();
+            Assert.Equal(0, await bench.Page.EvaluateAsync<int>("document.documentElement.scrollWidth - innerWidth + document.documentElement.scrollHeight - innerHeight"));
+        }
         await Button(bench, "Add a cloth").ClickAsync();
         await bench.Page.Locator("dialog[open]").WaitForAsync();
-        await bench.PictureAsync($"stash-cloth-{screen}{(dark ? "-dark" : "")}");
-        await bench.NoSeriousFaultAsync();
+        foreach (var dark in new[] { true, false })
+        {
+            await bench.LookAsync(dark: dark);
+            await bench.PictureAsync($"stash-cloth-{screen}{(dark ? "-dark" : "")}");
+            await bench.NoSeriousFaultAsync();
+        }
     }
 }

@@ -42,7 +42,6 @@ public sealed class StudentPageTests(Chromium chromium) : IDisposable
     private async Task<IPage> OpenAsync(IBrowserContext context, Uri address)
     {
         var page = await context.NewPageAsync();
-        page.SetDefaultTimeout(15_000);
         page.Console += (_, m) => { if (m.Type is "error" or "warning") complaints.Enqueue(m.Text); };
         page.PageError += (_, e) => complaints.Enqueue(e);
         page.Dialog += (_, d) => { complaints.Enqueue($"dialog: {d.Message}"); _ = d.DismissAsync(); };
@@ -51,7 +50,7 @@ public sealed class StudentPageTests(Chromium chromium) : IDisposable
         return page;
     }
 
-    private Task<IBrowserContext> PhoneAsync(bool dark = false) => chromium.Browser.NewContextAsync(new BrowserNewContextOptions
+    private Task<IBrowserContext> PhoneAsync(bool dark = false) => chromium.ContextAsync(new BrowserNewContextOptions
     {
         ViewportSize = Screens.Phone, HasTouch = true, IsMobile = true, Offline = true, ColorScheme = dark ? ColorScheme.Dark : ColorScheme.Light,
     });

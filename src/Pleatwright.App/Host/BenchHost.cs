@@ -39,23 +39,26 @@ public sealed class BenchHost : IAsyncDisposable
     /// <param name="shelfFolder">The shelf's folder; made when it is not there.</param>
     /// <param name="port">The port on 127.0.0.1, or 0 for any free one.</param>
     /// <param name="cancel">Gives the start up.</param>
+    /// <param name="unpacked">The folder of an unpacked program whose bench is served; null for this program's own.</param>
     /// <exception cref="ShelfException">The folder cannot be used as a shelf.</exception>
     /// <exception cref="IOException">The port is taken, or may not be used.</exception>
-    public static Task<BenchHost> StartAsync(string shelfFolder, int port, CancellationToken cancel = default) =>
-        StartAsync(new FolderStore(shelfFolder, TimeProvider.System), port, cancel);
+    public static Task<BenchHost> StartAsync(string shelfFolder, int port, CancellationToken cancel = default, string? unpacked = null) =>
+        StartAsync(new FolderStore(shelfFolder, TimeProvider.System), port, cancel, unpacked);
 
     /// <summary>Starts serving a store.</summary>
-    /// <inheritdoc cref="StartAsync(string, int, CancellationToken)" path="/exception"/>
-    internal static async Task<BenchHost> StartAsync(FolderStore store, int port, CancellationToken cancel = default)
+    /// <inheritdoc cref="StartAsync(string, int, CancellationToken, string)" path="/exception"/>
+    internal static async Task<BenchHost> StartAsync(FolderStore store, int port, CancellationToken cancel = default, string? unpacked = null)
     {
         // The empty builder reads no settings and no environment, so that nothing can bind it anywhere else.
+        var program = unpacked ?? AppContext.BaseDirectory;
         var builder = WebApplication.CreateEmptyBuilder(new WebApplicationOptions
         {
             ApplicationName = typeof(BenchHost).Assembly.GetName().Name,
-            ContentRootPath = AppContext.BaseDirectory,
+            ContentRootPath = program,
             EnvironmentName = Environments.Production,
         });
-        builder.WebHost.UseKestrelCore().UseStaticWebAssets().ConfigureKestrel(kestrel =>
+        if (unpacked is null) builder.WebHost.UseStaticWebAssets();
+        builder.WebHost.UseKestrelCore().ConfigureKestrel(kestrel =>
         {
             kestrel.Listen(IPAddress.Loopback, port);
             kestrel.AddServerHeader = false;
@@ -71,7 +74,7 @@ public sealed class BenchHost : IAsyncDisposable
             ShelfApi.SayKind(app);
             app.UseRouting();
             new ShelfApi(new FileShelf(store, TimeProvider.System), new FileStash(store, TimeProvider.System)).Map(app);
-            app.MapStaticAssets(Path.Combine(AppContext.BaseDirectory, "pleatwright.staticwebassets.endpoints.json"));
+            app.MapStaticAssets(Path.Combine(program, "pleatwright.staticwebassets.endpoints.json"));
             app.MapFallbackToFile("index.html");
             await app.StartAsync(cancel);
         }
