@@ -148,23 +148,12 @@ public sealed class Areas
     // Each stretch's root: the first stretch, from the top down and from left to right, of those it hangs together with.
     private static int[] Join(Stretch[] stretches, int[] rowStart, int[] firstAbove)
     {
-        var parent = new int[stretches.Length];
-        for (var i = 0; i < parent.Length; i++) parent[i] = i;
+        var parent = Roots.Apart(stretches.Length);
         for (var y = 1; y < rowStart.Length - 1; y++)
             for (var i = rowStart[y]; i < rowStart[y + 1]; i++)
-                for (var j = firstAbove[i]; j < rowStart[y] && stretches[j].From.Number <= stretches[i].To.Number; j++)
-                {
-                    int a = Root(parent, i), b = Root(parent, j);
-                    parent[Math.Max(a, b)] = Math.Min(a, b);
-                }
-        for (var i = 0; i < parent.Length; i++) parent[i] = Root(parent, i);
+                for (var j = firstAbove[i]; j < rowStart[y] && stretches[j].From.Number <= stretches[i].To.Number; j++) Roots.Join(parent, i, j);
+        for (var i = 0; i < parent.Length; i++) parent[i] = Roots.Of(parent, i);
         return parent;
-    }
-
-    private static int Root(int[] parent, int i)
-    {
-        while (parent[i] != i) i = parent[i] = parent[parent[i]];
-        return i;
     }
 
     // The stretches come row by row, so one pass sums each area's row before it turns to the next.

@@ -60,9 +60,7 @@ public sealed record BandStep(LaidBand Band, Pass Pass, int First, int Count, Ba
     /// <summary>The cable rows and valleys it lies over, so far as they are on the cloth.</summary>
     public ((CableRow Top, CableRow Bottom) Rows, (Valley From, Valley To) Valleys) Reach(Work work)
     {
-        double top = double.PositiveInfinity, bottom = double.NegativeInfinity;
-        foreach (var s in Pass.Stitches.AsSpan().Slice(First, Count))
-            (top, bottom) = (Math.Min(top, Math.Min(s.From.Depth, s.To.Depth)), Math.Max(bottom, Math.Max(s.From.Depth, s.To.Depth)));
+        var (top, bottom) = Stitch.Reach(Pass.Stitches.AsSpan().Slice(First, Count));
         var perSpace = work.Pleating.Gauge.CableRowsPerSpace;
         int a = Begin.Valley.Number, b = End.Valley.Number;
         return ((Row(top), Row(bottom)), (Across(Math.Min(a, b)), Across(Math.Max(a, b))));

@@ -31,9 +31,7 @@ public sealed class HeldBand
     public static HeldBand Of(Work work, BandStep step)
     {
         var perSpace = work.Pleating.Gauge.CableRowsPerSpace;
-        double top = double.PositiveInfinity, bottom = double.NegativeInfinity;
-        foreach (var s in step.Pass.Stitches)
-            (top, bottom) = (Math.Min(top, Math.Min(s.From.Depth, s.To.Depth)), Math.Max(bottom, Math.Max(s.From.Depth, s.To.Depth)));
+        var (top, bottom) = Stitch.Reach(step.Pass.Stitches.AsSpan());
         var rows = Enumerable.Range(0, work.Piece.Cloth.GatheringRows).Where(g => g >= top - 0.5 && g <= bottom + 0.5).Select(g => StitchDrawing.Down(g, perSpace));
         return new HeldBand(step,
             [.. StitchDrawing.OfStitches(step.Pass, perSpace).Select(s => new HeldShape(s.Stitch - step.First, s.Shape with { From = Held(s.Shape.From), To = Held(s.Shape.To) }))],

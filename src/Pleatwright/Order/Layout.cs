@@ -111,17 +111,9 @@ internal sealed class Layout
     {
         // the areas hang together by themselves; carries may join them further
         var areas = Work.Areas;
-        var parent = new int[areas.Count];
-        for (var a = 0; a < parent.Length; a++) parent[a] = a;
+        var parent = Roots.Apart(areas.Count);
         for (var end = 0; end < Carries.Count; end++)
-        {
-            var a = Root(parent, areas.AreaOf(end >> 1));
-            foreach (var other in Carries[end])
-            {
-                var b = Root(parent, areas.AreaOf(other >> 1));
-                if (a != b) parent[b] = a;
-            }
-        }
+            foreach (var other in Carries[end]) Roots.Join(parent, areas.AreaOf(end >> 1), areas.AreaOf(other >> 1));
         var byRank = new int[Runs];
         for (var r = 0; r < byRank.Length; r++) byRank[Rank[r]] = r;
         var number = new int[areas.Count];
@@ -130,17 +122,11 @@ internal sealed class Layout
         var together = Runs <= Search.ExactRuns; // so few that turns from one to the next are weighed as well
         foreach (var r in byRank)
         {
-            ref var cluster = ref number[together ? 0 : Root(parent, areas.AreaOf(r))];
+            ref var cluster = ref number[together ? 0 : Roots.Of(parent, areas.AreaOf(r))];
             if (cluster == 0) cluster = ++count;
             pairs.Add(cluster - 1, r);
         }
         return pairs.ByFirst(count);
-
-        static int Root(int[] parent, int i)
-        {
-            while (parent[i] != i) i = parent[i] = parent[parent[i]];
-            return i;
-        }
     }
 
     private int[] RankRuns()

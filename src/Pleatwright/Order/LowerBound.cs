@@ -1,3 +1,5 @@
+using Pleatwright.Chart;
+
 namespace Pleatwright.Order;
 
 /// <summary>
@@ -189,14 +191,9 @@ internal sealed class LowerBound
     private int[] Add()
     {
         // groups by carries, within a cluster
-        var parent = new int[layout.Runs];
-        for (var r = 0; r < parent.Length; r++) parent[r] = r;
+        var parent = Roots.Apart(layout.Runs);
         for (var j = 0; j < parent.Length; j++)
-            for (var k = start[j]; k < start[j + 1]; k++)
-            {
-                int a = Root(parent, j), b = Root(parent, next[k]);
-                if (a != b) parent[b] = a;
-            }
+            for (var k = start[j]; k < start[j + 1]; k++) Roots.Join(parent, j, next[k]);
         var paths = new int[layout.Runs];
         var thread = new long[layout.Runs];
         var longest = new int[layout.Runs];
@@ -206,7 +203,7 @@ internal sealed class LowerBound
         var needleful = layout.Costs.Needleful;
         for (var r = 0; r < parent.Length; r++)
         {
-            var root = Root(parent, r);
+            var root = Roots.Of(parent, r);
             var cost = layout.Costs.Run(r);
             paths[root] += (follower[r] < 0 ? 1 : 0) + (int)((cost - 1) / needleful);
             // every run takes its own thread and at least its shortest carry, but for those a needleful begins with
@@ -225,10 +222,4 @@ internal sealed class LowerBound
 
     // Whole shares of so much each.
     private static int Shares(long all, int each) => (int)((all + each - 1) / each);
-
-    private static int Root(int[] parent, int i)
-    {
-        while (parent[i] != i) i = parent[i] = parent[parent[i]];
-        return i;
-    }
 }

@@ -27,11 +27,10 @@ public sealed class LaidBand
         Highest = double.PositiveInfinity;
         Lowest = double.NegativeInfinity;
         foreach (var pass in passes)
-            foreach (var s in pass.Stitches)
-            {
-                Highest = Math.Min(Highest, Math.Min(s.From.Depth, s.To.Depth));
-                Lowest = Math.Max(Lowest, Math.Max(s.From.Depth, s.To.Depth));
-            }
+        {
+            var (highest, lowest) = Chart.Stitches.Stitch.Reach(pass.Stitches.AsSpan());
+            (Highest, Lowest) = (Math.Min(Highest, highest), Math.Max(Lowest, lowest));
+        }
     }
 
     /// <summary>Its place among the piece's bands, from 0.</summary>

@@ -45,6 +45,15 @@ public readonly record struct Stitch(StitchKind Kind, Bite From, Bite To, Level 
     /// <summary>Whether it ends higher on the chart than it begins.</summary>
     public bool Rises => From.Depth - To.Depth >= Hair;
 
+    /// <summary>The highest and the lowest bite of some stitches, in spaces below gathering row 1; of none, infinitely far within each other.</summary>
+    public static (double Highest, double Lowest) Reach(ReadOnlySpan<Stitch> stitches)
+    {
+        double highest = double.PositiveInfinity, lowest = double.NegativeInfinity;
+        foreach (ref readonly var s in stitches)
+            (highest, lowest) = (Math.Min(highest, Math.Min(s.From.Depth, s.To.Depth)), Math.Max(lowest, Math.Max(s.From.Depth, s.To.Depth)));
+        return (highest, lowest);
+    }
+
     /// <summary>Heights nearer than this many spaces are one and the same: sums of fractions come out a hair apart.</summary>
     public const double Hair = 1e-6;
 }

@@ -82,8 +82,7 @@ public sealed class Hole : Rule
                 if (from <= work.Valleys) gaps.Add(new Gap(y, from, work.Valleys));
             }
             rowStart[work.CableRows] = gaps.Count;
-            parent = new int[gaps.Count];
-            for (var i = 0; i < parent.Length; i++) parent[i] = i;
+            parent = Roots.Apart(gaps.Count);
             Join(work, rowStart);
         }
 
@@ -93,24 +92,11 @@ public sealed class Hole : Rule
                 for (int i = rowStart[y], j = y == 0 ? i : rowStart[y - 1]; i < rowStart[y + 1]; i++)
                 {
                     var gap = gaps[i];
-                    if (y == 0 || y == work.CableRows - 1 || gap.From == 1 || gap.To == work.Valleys) Join(0, i);
+                    if (y == 0 || y == work.CableRows - 1 || gap.From == 1 || gap.To == work.Valleys) Roots.Join(parent, 0, i);
                     if (y == 0) continue;
                     while (j < rowStart[y] && gaps[j].To < gap.From - 1) j++;
-                    for (var k = j; k < rowStart[y] && gaps[k].From <= gap.To + 1; k++) Join(k, i);
+                    for (var k = j; k < rowStart[y] && gaps[k].From <= gap.To + 1; k++) Roots.Join(parent, k, i);
                 }
-        }
-
-        private void Join(int a, int b)
-        {
-            a = Root(a);
-            b = Root(b);
-            parent[Math.Max(a, b)] = Math.Min(a, b);
-        }
-
-        private int Root(int i)
-        {
-            while (parent[i] != i) i = parent[i] = parent[parent[i]];
-            return i;
         }
 
         /// <summary>Every hole, with its bare cells.</summary>
@@ -119,7 +105,7 @@ public sealed class Hole : Rule
             var found = new Dictionary<int, (Place Place, int Cells)>();
             for (var i = 1; i < parent.Length; i++)
             {
-                var root = Root(i);
+                var root = Roots.Of(parent, i);
                 if (root == 0) continue;
                 var gap = gaps[i];
                 var place = Place.In(new CableRow(gap.Row), new Valley(gap.From), new Valley(gap.To));
