@@ -23,6 +23,9 @@ public static class BackView
     // Pleats this wide (millimetres) are easily followed; narrower ones are better shown larger, in strips.
     private const double EasyPitch = 2.4;
 
+    // A view in one piece is easier to read, so strips must show the pleats this much wider.
+    private const double WorthStrips = 1.25;
+
     private const double BetweenStrips = 4;
 
     /// <summary>A page with the view as large as fits, in strips one under another where the piece is wide, and its caption.</summary>
@@ -66,6 +69,7 @@ public static class BackView
             if (fewer <= 2 * Tiling.OverlapPleats || Pitch(more, fewer) <= pitch) break;
             (strips, each, pitch) = (more, fewer, Pitch(more, fewer));
         }
+        if (pitch < WorthStrips * Pitch(1, all)) (strips, each, pitch) = (1, all, Pitch(1, all));
         return
         [
             .. Enumerable.Range(0, strips).Select(i => all - i * (each - Tiling.OverlapPleats))
@@ -124,11 +128,11 @@ public static class BackView
         var grey = Look.Darker(look.Pleat, 0.16);
         var runs = new OutlineBuilder();
         foreach (var run in view.Work.Runs)
-            runs.Rectangle(new Box(view.X(run.LastPleat.Number), 2 * run.Row.Index * view.Line, run.Cables * view.Pitch + view.Pitch, 2 * view.Line));
+            if (view.Shows(run.FirstPleat.Number - 1, run.LastPleat.Number)) runs.Rectangle(new Box(view.X(run.LastPleat.Number), 2 * run.Row.Index * view.Line, run.Cables * view.Pitch + view.Pitch, 2 * view.Line));
         if (!runs.IsEmpty) marks.Add(new Shape(runs.Build(), grey));
         var bands = new OutlineBuilder();
         foreach (var shape in view.Shapes)
-            if (shape.Kind != ShapeKind.Hidden) bands.Line(view.X(shape.From.Across), shape.From.Down * view.Line, view.X(shape.To.Across), shape.To.Down * view.Line);
+            if (shape.Kind != ShapeKind.Hidden && view.Shows(shape)) bands.Line(view.X(shape.From.Across), shape.From.Down * view.Line, view.X(shape.To.Across), shape.To.Down * view.Line);
         if (!bands.IsEmpty) marks.Add(new Shape(bands.Build(), null, new Pen(grey, view.Line * 0.7)));
     }
 
@@ -147,7 +151,7 @@ public static class BackView
         {
             var slips = new OutlineBuilder();
             foreach (var shape in band.Passes.SelectMany(p => StitchDrawing.Shapes(p, view.PerSpace)))
-                if (shape.Kind == ShapeKind.Hidden) slips.Line(view.X(shape.From.Across), shape.From.Down * view.Line, view.X(shape.To.Across), shape.To.Down * view.Line);
+                if (shape.Kind == ShapeKind.Hidden && view.Shows(shape)) slips.Line(view.X(shape.From.Across), shape.From.Down * view.Line, view.X(shape.To.Across), shape.To.Down * view.Line);
             if (!slips.IsEmpty)
                 marks.Add(new Shape(slips.Build(), null, new Pen(view.Work.Piece.Thread(band.Band.Thread)!.Colour, Math.Min(0.4, view.Pitch * 0.3)) { Dashes = (0.7, 0.5) }));
         }
@@ -161,10 +165,11 @@ public static class BackView
             foreach (var path in paths)
                 for (var i = 0; i + 1 < path.Points.Length; i++)
                 {
+                    if (!view.Shows(path.Points[i].Pleat, path.Points[i + 1].Pleat)) continue;
                     Spot from = view.At(path.Points[i]), to = view.At(path.Points[i + 1]);
                     outline.Line(from.X, from.Y, to.X, to.Y);
                 }
-            marks.Add(new Shape(outline.Build(), null, new Pen(Look.Darker(thread.Colour, 0.15), Math.Max(0.25, view.Line * 0.35)) { Round = true }));
+            if (!outline.IsEmpty) marks.Add(new Shape(outline.Build(), null, new Pen(Look.Darker(thread.Colour, 0.15), Math.Max(0.25, view.Line * 0.35)) { Round = true }));
         }
     }
 
@@ -175,14 +180,14 @@ public static class BackView
         foreach (var (thread, paths) in ByThread(order, BackPathKind.TieOff))
         {
             var rings = new OutlineBuilder();
-            foreach (var path in paths) rings.Circle(view.At(path.Points[^1]), r);
-            marks.Add(new Shape(rings.Build(), Colour.White, new Pen(Look.Darker(thread.Colour, 0.15), r * 0.55)));
+            foreach (var path in paths.Where(p => view.Shows(p.Points[^1].Pleat, p.Points[^1].Pleat))) rings.Circle(view.At(path.Points[^1]), r);
+            if (!rings.IsEmpty) marks.Add(new Shape(rings.Build(), Colour.White, new Pen(Look.Darker(thread.Colour, 0.15), r * 0.55)));
         }
         foreach (var (thread, paths) in ByThread(order, BackPathKind.Start))
         {
             var dots = new OutlineBuilder();
-            foreach (var path in paths) dots.Circle(view.At(path.Points[^1]), r);
-            marks.Add(new Shape(dots.Build(), thread.Colour, new Pen(Look.Darker(thread.Colour, 0.35), r * 0.25)));
+            foreach (var path in paths.Where(p => view.Shows(p.Points[^1].Pleat, p.Points[^1].Pleat))) dots.Circle(view.At(path.Points[^1]), r);
+            if (!dots.IsEmpty) marks.Add(new Shape(dots.Build(), thread.Colour, new Pen(Look.Darker(thread.Colour, 0.35), r * 0.25)));
         }
     }
 
@@ -197,7 +202,7 @@ public static class BackView
     {
         var bricks = new OutlineBuilder();
         foreach (var row in order.Backsmock.Rows)
-            for (var p = row.From.Number; p < row.To.Number; p++)
+            for (var p = Math.Max(row.From.Number, view.First - 1); p < Math.Min(row.To.Number, view.Last + 1); p++)
             {
                 var up = (p - row.From.Number & 1) == 0;
                 bricks.Rectangle(new Box(view.X(p + 1), view.Y(row.Row.Number - 1) - (up ? view.Line : 0), 2 * view.Pitch, view.Line).Grown(-Math.Min(0.1, view.Line * 0.06)));
@@ -250,6 +255,12 @@ public static class BackView
 
         public IEnumerable<StitchShape> Shapes =>
             work.Bands.SelectMany(b => b.Passes).SelectMany(p => StitchDrawing.Shapes(p, PerSpace));
+
+        /// <summary>Whether anything shows of what lies between two places, in pleats from the left edge of the front.</summary>
+        public bool Shows(double from, double to) => Math.Max(from, to) >= first - 1 && Math.Min(from, to) <= last;
+
+        /// <summary>Whether anything shows of a stitch.</summary>
+        public bool Shows(StitchShape shape) => Shows(shape.From.Across, shape.To.Across);
 
         /// <summary>How far across a place lies that is so many pleats from the left edge of the front.</summary>
         public double X(double across) => (last - across) * pitch;
