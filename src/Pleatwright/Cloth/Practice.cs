@@ -95,8 +95,8 @@ public static class Practice
             remarks.Add($"Dots {(gauge.TakeUp / 2).Say(units)} apart are out of the common run of {Dots.Least.Say(units)} to {Dots.Most.Say(units)}.");
         if (Outside(gauge.RowSpacing, Rows))
             remarks.Add($"Gathering rows {gauge.RowSpacing.Say(units)} apart are out of the common run of {Rows.Least.Say(units)} to {Rows.Most.Say(units)}.");
-        var fullness = new PleatingPlan(cloth).Fullness;
         if (cloth.Form is Round) return remarks.ToImmutable(); // a neck draws its cloth up as far as it must
+        var fullness = new PleatingPlan(cloth).Fullness;
         if (fullness < Fullness.Least - 1e-6 || fullness > Fullness.Most + 1e-6)
             remarks.Add(FormattableString.Invariant(
                 $"A fullness of {fullness:0.0#} is out of the common run of {Fullness.Least} for corduroy to {Fullness.Most} for batiste."));

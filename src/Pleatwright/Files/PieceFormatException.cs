@@ -21,6 +21,9 @@ public sealed class PieceFormatException : Exception
     /// <summary>Column in characters, from 1.</summary>
     public int Column { get; }
 
+    /// <summary>The error as one line for people: "line 3, column 5: message".</summary>
+    public string Placed => string.Create(CultureInfo.InvariantCulture, $"line {Line}, column {Column}: {Message}");
+
     /// <summary>The error as one line for people, with the file it came from: "file:line:column: message".</summary>
     public string Located(string file) => string.Create(CultureInfo.InvariantCulture, $"{file}:{Line}:{Column}: {Message}");
 }

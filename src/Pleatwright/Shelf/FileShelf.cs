@@ -1,5 +1,4 @@
 using System.Collections.Concurrent;
-using System.Globalization;
 using Pleatwright.Files;
 
 namespace Pleatwright.Shelf;
@@ -72,14 +71,14 @@ public sealed class FileShelf(IFileStore store, TimeProvider clock) : IShelf
         if (standing is not null && Edition.Of(standing) == edition) return edition; // said twice
         if (standing is null || Edition.Of(standing) != over)
         {
-            await KeepAsync(name, text, KeptBecause.Conflict, cancel);
+            await VersionsOf(name).KeepAsync(text, KeptBecause.Conflict, cancel);
             throw standing is null
                 ? new ShelfException(ShelfTrouble.NotFound, $"“{name}” was deleted or renamed while you worked on it. Your copy was kept: it waits among the deleted pieces.")
                 : new ShelfException(ShelfTrouble.Conflict, $"“{name}” was changed by another bench or program while you worked on it. Both were kept: the other stands on the shelf, yours is the latest among its versions.");
         }
         if (kind == SaveKind.Kept || VersionIsDue(name))
         {
-            await KeepAsync(name, standing, KeptBecause.Saved, cancel);
+            await VersionsOf(name).KeepAsync(standing, KeptBecause.Saved, cancel);
             lastKept[name] = clock.GetTimestamp();
         }
         await store.WriteAsync(name.FileName, text, cancel);
@@ -116,7 +115,7 @@ public sealed class FileShelf(IFileStore store, TimeProvider clock) : IShelf
     {
         await using var held = await store.HoldAsync(cancel);
         var text = await ReadAsync(name, cancel) ?? throw Missing(name);
-        await KeepAsync(name, text, KeptBecause.Deleted, cancel);
+        await VersionsOf(name).KeepAsync(text, KeptBecause.Deleted, cancel);
         await store.DeleteAsync(name.FileName, cancel);
     }
 
@@ -132,36 +131,25 @@ public sealed class FileShelf(IFileStore store, TimeProvider clock) : IShelf
     }
 
     /// <inheritdoc/>
-    public async Task<IReadOnlyList<PieceVersion>> VersionsAsync(PieceName name, CancellationToken cancel = default)
-    {
-        var versions = new List<PieceVersion>();
-        foreach (var file in await store.FilesAsync(FolderOf(name), cancel))
-            if (file.Problem is null && VersionFile.TryRead(file) is { } version)
-                versions.Add(version);
-        return [.. versions.OrderByDescending(v => v.Number)];
-    }
+    public Task<IReadOnlyList<PieceVersion>> VersionsAsync(PieceName name, CancellationToken cancel = default) => VersionsOf(name).ListAsync(cancel);
 
     /// <inheritdoc/>
-    public async Task<byte[]> LoadVersionAsync(PieceName name, int number, CancellationToken cancel = default)
-    {
-        var version = (await VersionsAsync(name, cancel)).FirstOrDefault(v => v.Number == number);
-        return (version is null ? null : await store.ReadAsync(PathOf(name, version), cancel))
-            ?? throw new ShelfException(ShelfTrouble.NotFound, $"“{name}” has no version {number}.");
-    }
+    public async Task<byte[]> LoadVersionAsync(PieceName name, int number, CancellationToken cancel = default) =>
+        await VersionsOf(name).LoadAsync(number, cancel) ?? throw new ShelfException(ShelfTrouble.NotFound, $"“{name}” has no version {number}.");
 
     /// <inheritdoc/>
     public async Task<Edition> RestoreAsync(PieceName name, int number, CancellationToken cancel = default)
     {
         await using var held = await store.HoldAsync(cancel);
         var text = await LoadVersionAsync(name, number, cancel);
-        if (await ReadAsync(name, cancel) is { } standing) await KeepAsync(name, standing, KeptBecause.Restored, cancel);
+        if (await ReadAsync(name, cancel) is { } standing) await VersionsOf(name).KeepAsync(standing, KeptBecause.Restored, cancel);
         await store.WriteAsync(name.FileName, text, cancel);
         return Edition.Of(text);
     }
 
     private static string FolderOf(PieceName name) => $"{VersionsFolder}/{name}";
 
-    private static string PathOf(PieceName name, PieceVersion version) => $"{FolderOf(name)}/{VersionFile.NameOf(version)}";
+    private VersionFolder VersionsOf(PieceName name) => new(store, clock, FolderOf(name), PieceName.Ending);
 
     private static ShelfException Missing(PieceName name) =>
         new(ShelfTrouble.NotFound, $"“{name}” is not on the shelf; another bench or program may have renamed or deleted it.");
@@ -181,7 +169,7 @@ public sealed class FileShelf(IFileStore store, TimeProvider clock) : IShelf
         }
         catch (PieceFormatException e)
         {
-            return string.Create(CultureInfo.InvariantCulture, $"line {e.Line}, column {e.Column}: {e.Message}");
+            return e.Placed;
         }
     }
 
@@ -214,7 +202,7 @@ public sealed class FileShelf(IFileStore store, TimeProvider clock) : IShelf
 
     private async Task<string> TitleOfVersionAsync(PieceName name, PieceVersion version, CancellationToken cancel)
     {
-        var path = PathOf(name, version);
+        var path = VersionsOf(name).PathOf(version);
         if (versionTitles.TryGetValue(path, out var was)) return was;
         string? title = null;
         if (await store.ReadAsync(path, cancel) is { } text) ProblemIn(text, out title);
@@ -243,19 +231,5 @@ public sealed class FileShelf(IFileStore store, TimeProvider clock) : IShelf
         var aside = name.Numbered(2);
         for (var number = 3; taken.Contains(aside.ToString()); number++) aside = name.Numbered(number);
         await store.MoveAsync($"{VersionsFolder}/{standing}", FolderOf(aside), cancel);
-    }
-
-    private async Task KeepAsync(PieceName name, byte[] text, KeptBecause because, CancellationToken cancel)
-    {
-        var versions = await VersionsAsync(name, cancel);
-        var number = 1;
-        if (versions is [var last, ..])
-        {
-            number = last.Number + 1;
-            // The same text twice running would push an older one out for nothing.
-            if (last.Bytes == text.Length && await store.ReadAsync(PathOf(name, last), cancel) is { } same && same.AsSpan().SequenceEqual(text)) return;
-        }
-        await store.WriteAsync(PathOf(name, new PieceVersion(number, clock.GetUtcNow(), because, text.Length)), text, cancel);
-        foreach (var old in versions.Skip(IShelf.MostVersions - 1)) await store.DeleteAsync(PathOf(name, old), cancel);
     }
 }

@@ -174,6 +174,48 @@ public class FormTests
         Assert.Equal(3, Gauge.Common.Fullness, 9);
     }
 
+    // From less than an atom to the way to the moon: a cloth is refused in words or can be reckoned with to the end.
+    private static readonly Gen<Length> AnyLength = Gen.Select(Gen.Double[-13, 12], Gen.Bool).Select((power, inches) =>
+        inches ? Length.FromInches(Math.Pow(10, power)) : Length.FromMillimetres(Math.Pow(10, power)));
+
+    private static readonly Gen<ClothPlan> AnyCloth =
+        from lengths in AnyLength.Array[9]
+        from form in Gen.Int[0, 2]
+        from sweep in Gen.Double[-6, 2.55]
+        from counts in Gen.Select(Gen.Int[1, 20], Gen.Int[2, 5001], Gen.Int[0, 101], Gen.Int[0, 21])
+        from usual in Gen.Bool.Array[6] // else nearly all of them would be refused
+        let pitch = usual[0] ? Gauge.Common.Pitch : lengths[0]
+        let takeUp = usual[1] ? pitch * 3 : pitch + lengths[1]
+        where pitch > Length.Zero && lengths[2] > Length.Zero && lengths[3] > Length.Zero
+        select new ClothPlan(
+            form switch
+            {
+                0 => new Panel(lengths[3]),
+                1 => new Ball(lengths[3]),
+                _ => new Round(lengths[3], Angle.FromDegrees(Math.Pow(10, sweep)), [new("one", lengths[4]), new("two", lengths[5])]),
+            },
+            new Gauge(pitch, takeUp, usual[2] ? Gauge.Common.RowSpacing : lengths[2], counts.Item1), usual[3] ? 3 : counts.Item2)
+        {
+            SeamPleats = usual[4] ? 3 : counts.Item3, HoldingRowsAbove = usual[5] ? 1 : counts.Item4,
+            FabricWidth = usual[0] ? Length.FromInches(44) : lengths[6], Seam = usual[1] ? Length.Zero : lengths[7], Selvedges = usual[2] ? Length.Zero : lengths[8],
+        };
+
+    [Fact]
+    public void However_great_or_small_a_cloth_is_refused_in_words_or_can_be_reckoned_with() => AnyCloth.Sample(cloth =>
+    {
+        if (PleatingPlan.Fault(cloth) is { } fault)
+        {
+            Assert.False(char.IsUpper(fault.Words[0]) || fault.Words.EndsWith('.'), fault.Words);
+            return;
+        }
+        var plan = new PleatingPlan(cloth);
+        Assert.Equal(plan.Pleats, plan.Shares.Sum(s => s.Pleats));
+        Assert.InRange(plan.FabricWidths, 1, PleatingPlan.MostWidths);
+        Assert.All(plan.Joins, j => Assert.NotEmpty(ClothWords.ValleyWords(j.Valley, plan)));
+        Assert.NotEmpty(ClothWords.Of(plan, UnitSystem.Both));
+        Assert.NotNull(Practice.Remarks(cloth, UnitSystem.Both).ToString());
+    }, iter: 5000);
+
     private static double Area(PleatingPlan plan)
     {
         const int steps = 400;

@@ -1,9 +1,8 @@
 using System.Text;
-using System.Text.Json;
 using CsCheck;
-using Json.Schema;
 using Pleatwright.Files;
 using Pleatwright.Tests.Shopping;
+using static Pleatwright.Tests.Files.Schemas;
 
 namespace Pleatwright.Tests.Files;
 
@@ -17,15 +16,7 @@ public class StashFileTests
           "pace": { "sittings": [ { "cables": 200, "minutes": 60 } ], "cablesAnHour": [150, 220] } }
         """;
 
-    private static readonly JsonSchema Schema = JsonSchema.FromText(File.ReadAllText(Repository.Path("src", "Pleatwright", "Files", "stash.schema.json")));
-
     private static string Example => Repository.Path("examples", "harbour.stash.json");
-
-    private static bool Fits(string json)
-    {
-        using var document = JsonDocument.Parse(json);
-        return Schema.Evaluate(document.RootElement).IsValid;
-    }
 
     [Fact]
     public void Read_write_read_is_the_same_and_fits_the_schema() => StashGen.Stashes.Sample(stash =>
@@ -34,7 +25,7 @@ public class StashFileTests
         var again = StashReader.Read(written);
         Assert.Equal(stash, again);
         Assert.Equal(written, StashWriter.Write(again));
-        Assert.True(Fits(written), written);
+        Assert.True(FitsStash(written), written);
         Assert.True(StashReader.IsStash(Encoding.UTF8.GetBytes(written)));
     }, threads: 1, iter: 60);
 
@@ -43,7 +34,7 @@ public class StashFileTests
     {
         var stash = StashReader.Read(File.ReadAllBytes(Example));
         Assert.Equal(7, stash.Threads.Length);
-        Assert.True(Fits(File.ReadAllText(Example)));
+        Assert.True(FitsStash(File.ReadAllText(Example)));
         Assert.False(StashReader.IsStash(File.ReadAllBytes(Repository.Path("examples", "harbour-morning.piece.json"))));
     }
 
@@ -68,14 +59,14 @@ public class StashFileTests
     [InlineData("\"2 m\" }", "\"2 m\"", "],\n  \"rates\"", "not valid JSON")]
     public void What_is_wrong_is_said_with_its_place(string find, string put, string at, string words)
     {
-        Assert.True(Fits(Small));
+        Assert.True(FitsStash(Small));
         var broken = Small.Replace(find, put, StringComparison.Ordinal);
         Assert.NotEqual(Small, broken);
         var error = Assert.Throws<PieceFormatException>(() => StashReader.Read(broken));
         Assert.Contains(words, error.Message, StringComparison.Ordinal);
         var before = broken[..broken.IndexOf(at, StringComparison.Ordinal)];
         Assert.Equal((before.Count(c => c == '\n') + 1, before.Length - before.LastIndexOf('\n')), (error.Line, error.Column));
-        if (words is not ("not valid JSON" or "the smaller first")) Assert.False(Fits(broken));
+        if (words is not ("not valid JSON" or "the smaller first")) Assert.False(FitsStash(broken));
     }
 
     [Fact]
