@@ -6,7 +6,7 @@ namespace Pleatwright.Chart;
 /// <summary>A depth on the cloth in the trade's words.</summary>
 public static class DepthWords
 {
-    private const double Hair = 1e-6;
+    private const double Hair = Stitches.Stitch.Hair;
 
     /// <summary>"gathering row 3", "half a space below gathering row 3", "2 rows below gathering row 3".</summary>
     /// <param name="depth">Spaces below gathering row 1.</param>

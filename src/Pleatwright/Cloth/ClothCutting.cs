@@ -26,7 +26,6 @@ public sealed record ClothWidth(ImmutableArray<Strip> Strips)
 public sealed record ClothCutting(ImmutableArray<ClothWidth> Widths, bool IsLeast)
 {
     private const int MostTried = 10; // strips; 3^10 ways, each looked at once
-    private const double Hair = 1e-6; // millimetres
 
     /// <summary>Length of cloth in all.</summary>
     public Length Length => Widths.Aggregate(Length.Zero, (sum, w) => sum + w.Length);
@@ -39,11 +38,11 @@ public sealed record ClothCutting(ImmutableArray<ClothWidth> Widths, bool IsLeas
     {
         // Side by side the longest go first: a shorter one beside them costs nothing.
         Strip[] ordered = [.. strips.OrderByDescending(s => s.Length).ThenByDescending(s => s.Width)];
-        if (ordered.FirstOrDefault(s => s.Width.Millimetres > width.Millimetres + Hair) is { For: not null } wide)
+        if (ordered.FirstOrDefault(s => s.Width.Millimetres > width.Millimetres + Joining.Hair) is { For: not null } wide)
             throw new ArgumentException($"A strip of {wide.Width} cannot be cut from cloth {width} wide.");
         // The two narrowest say which strips can share a width with any other at all.
         var across = ordered.Select(s => s.Width.Millimetres).Order().ToArray();
-        bool CanShare(Strip s) => across.Length > 1 && s.Width.Millimetres + across[s.Width.Millimetres == across[0] ? 1 : 0] <= width.Millimetres + Hair;
+        bool CanShare(Strip s) => across.Length > 1 && s.Width.Millimetres + across[s.Width.Millimetres == across[0] ? 1 : 0] <= width.Millimetres + Joining.Hair;
         Strip[] sharing = [.. ordered.Where(CanShare)];
         var alone = ordered.Where(s => !CanShare(s)).Select(s => new ClothWidth([s]));
         var least = sharing.Length <= MostTried;
@@ -55,7 +54,7 @@ public sealed record ClothCutting(ImmutableArray<ClothWidth> Widths, bool IsLeas
         var widths = new List<(List<Strip> Strips, double Left)>();
         foreach (var strip in strips)
         {
-            var at = widths.FindIndex(w => w.Left >= strip.Width.Millimetres - Hair);
+            var at = widths.FindIndex(w => w.Left >= strip.Width.Millimetres - Joining.Hair);
             if (at < 0) widths.Add(([strip], width.Millimetres - strip.Width.Millimetres));
             else
             {
@@ -83,10 +82,10 @@ public sealed record ClothCutting(ImmutableArray<ClothWidth> Widths, bool IsLeas
             for (var beside = others; ; beside = (beside - 1) & others)
             {
                 var one = beside | (1 << longest);
-                if (across[one] <= width.Millimetres + Hair)
+                if (across[one] <= width.Millimetres + Joining.Hair)
                 {
                     var all = strips[longest].Length.Millimetres + least[set & ~one];
-                    if (all < least[set] - Hair) (least[set], first[set]) = (all, one);
+                    if (all < least[set] - Joining.Hair) (least[set], first[set]) = (all, one);
                 }
                 if (beside == 0) break;
             }

@@ -80,7 +80,8 @@ public static class Joining
         return strips.ToImmutable();
     }
 
-    private const double Hair = 1e-6; // millimetres
+    /// <summary>Cloth nearer than this many millimetres is one and the same: sums of fractions come out a hair apart.</summary>
+    internal const double Hair = 1e-6;
 
     // An even number of widths needs a join more than it has gaps, for its last width is halved to lie on both sides.
     private static int JoinsFor(int widths) => widths == 1 ? 0 : widths % 2 == 0 ? widths : widths - 1;

@@ -66,7 +66,6 @@ public class ColourDifferenceTests
         Assert.Equal(ColourDifference.Between(one, other), ColourDifference.Between(other, one), 1e-9);
     });
 
-    // The formula between greys is the lightness step over its weight alone; black to white is then exactly 100.
     [Fact]
     public void It_is_the_formula_taken_angle_by_angle() => Gen.Select(Labs, Labs).Sample((a, b) =>
     {
@@ -96,6 +95,7 @@ public class ColourDifferenceTests
         return Math.Sqrt(x * x + y * y + z * z + rotation * y * z);
     }
 
+    // The formula between greys is the lightness step over its weight alone; black to white is then exactly 100.
     [Fact]
     public void Black_to_white_is_a_hundred() =>
         Assert.Equal(100, ColourDifference.Between(Colour.Black, Colour.White), 1e-9);

@@ -3,7 +3,7 @@ using Pleatwright.Cloth;
 using Pleatwright.Files;
 using Pleatwright.Proof;
 
-namespace Pleatwright.Tests.Cloth;
+namespace Pleatwright.Tests.Files;
 
 public class FormFileTests
 {

@@ -4,9 +4,8 @@ using Pleatwright.Chart.Accents;
 using Pleatwright.Cloth;
 using Pleatwright.Files;
 using Pleatwright.Measure;
-using Pleatwright.Tests.Chart;
 
-namespace Pleatwright.Tests.Cloth;
+namespace Pleatwright.Tests.Chart;
 
 public class SizeTableTests
 {

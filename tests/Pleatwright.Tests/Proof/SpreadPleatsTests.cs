@@ -5,7 +5,7 @@ using Pleatwright.Measure;
 using Pleatwright.Proof;
 using Pleatwright.Thread;
 
-namespace Pleatwright.Tests.Cloth;
+namespace Pleatwright.Tests.Proof;
 
 public class SpreadPleatsTests
 {
