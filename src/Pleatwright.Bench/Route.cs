@@ -4,7 +4,7 @@ namespace Pleatwright.Bench;
 
 /// <summary>
 /// The thread's way as numbers for the painting module, seven a leg: kind (0 worked, 1 carried, 2 started, 3 tied off,
-/// 4 backsmocked), pleat and cable row of its two ends, thread, and state (0 done, 1 now, 2 next).
+/// 4 backsmocked), pleat and cable row of its two ends, thread (-1 for that of the backsmocking), and state (0 done, 1 now, 2 next).
 /// </summary>
 internal static class Route
 {
@@ -17,8 +17,10 @@ internal static class Route
         foreach (var back in order.Backsmock.Rows)
         {
             var row = back.Row.CableRow(order.Work.Pleating.Gauge.CableRowsPerSpace).Index + 0.5;
-            legs.AddRange([4, back.From.Number, row, back.To.Number, row, 0, 0]);
+            legs.AddRange([4, back.From.Number, row, back.To.Number, row, -1, 0]);
         }
+        foreach (var points in BackPath.CarriesOfBacksmocking(order))
+            for (var i = 1; i < points.Length; i++) legs.AddRange([1, points[i - 1].Pleat, points[i - 1].Row, points[i].Pleat, points[i].Row, -1, 0]);
         foreach (var path in BackPath.OfBands(order)) Add(legs, order, path, 0);
         foreach (var path in BackPath.Of(order))
             if (path.Step <= done) Add(legs, order, path, path.Step == done ? 1 : 0);

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Pleatwright.Chart;
+using Pleatwright.Measure;
 using Pleatwright.Thread;
 
 namespace Pleatwright.Order;
@@ -91,6 +92,19 @@ public sealed record BackPath(BackPathKind Kind, int Step, ThreadKey Thread, Imm
             paths.Add(new BackPath(BackPathKind.TieOff, 0, accent.Laid.Mark.Thread, [at, at with { Pleat = at.Pleat + 0.5 }, at with { Pleat = at.Pleat + 0.5 }]));
         }
         return paths.ToImmutable();
+    }
+
+    /// <summary>Where the backsmocking's thread goes from row to row, corner by corner: along the pleat, then sideways.</summary>
+    public static IEnumerable<ImmutableArray<BackPoint>> CarriesOfBacksmocking(WorkingOrder order)
+    {
+        var perSpace = order.Work.Pleating.Gauge.CableRowsPerSpace;
+        foreach (var row in order.Backsmock.Rows)
+        {
+            if (row.Carried == Length.Zero) continue;
+            var to = At(row.Begin.Number, row.Row.Number - 1, perSpace);
+            var left = At(row.Begin.Number - row.CarriedPleats, row.Row.Number - 2, perSpace); // the row before lies a space above
+            yield return row.CarriedPleats == 0 ? [left, to] : [left, left with { Row = to.Row }, to];
+        }
     }
 
     private static BackPoint At(double pleat, double depth, int perSpace) => new(pleat, depth * perSpace + 0.5);

@@ -58,6 +58,18 @@ public class BacksmockTests
     });
 
     [Fact]
+    public void Every_carry_is_drawn_from_where_a_row_ends_to_where_the_next_begins() => Works.Sample(work =>
+    {
+        var order = Planner.Plan(work, Effort.Drawing);
+        var perSpace = work.Pleating.Gauge.CableRowsPerSpace;
+        var rows = order.Backsmock.Rows;
+        var expected = rows.Zip(rows.Skip(1)).Where(p => p.First.KeepsThread).Select(p =>
+            (p.First.End.Number, (p.First.Row.Number - 1) * perSpace, p.Second.Begin.Number, (p.Second.Row.Number - 1) * perSpace));
+        Assert.Equal(expected.Select(e => (new BackPoint(e.Item1, e.Item2 + 0.5), new BackPoint(e.Item3, e.Item4 + 0.5))),
+            BackPath.CarriesOfBacksmocking(order).Select(points => (points[0], points[^1])));
+    }, iter: 60);
+
+    [Fact]
     public void Every_stretch_is_cabled_once_whether_rows_share_a_thread_or_not_and_sharing_only_saves_starts() => Works.Sample(work =>
     {
         Backsmock shared = Backsmock.Of(work), apart = Backsmock.Of(Work.Lay(work.Piece with { Working = work.Piece.Working with { MayTurn = false } }));

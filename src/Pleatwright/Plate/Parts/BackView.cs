@@ -209,12 +209,12 @@ public static class BackView
             }
         if (bricks.IsEmpty) return;
         var carries = new OutlineBuilder();
-        foreach (var row in order.Backsmock.Rows.Where(r => r.Carried > Measure.Length.Zero))
-        {
-            double from = view.X(row.Begin.Number - row.CarriedPleats) + view.Pitch / 2, to = view.X(row.Begin.Number) + view.Pitch / 2;
-            carries.Line(from, view.Y(row.Row.Number - 2), from, view.Y(row.Row.Number - 1));
-            if (from != to) carries.Line(from, view.Y(row.Row.Number - 1), to, view.Y(row.Row.Number - 1));
-        }
+        foreach (var points in BackPath.CarriesOfBacksmocking(order))
+            for (var i = 0; i + 1 < points.Length; i++)
+            {
+                Spot from = view.At(points[i]), to = view.At(points[i + 1]);
+                carries.Line(from.X, from.Y, to.X, to.Y);
+            }
         if (!carries.IsEmpty) marks.Add(new Shape(carries.Build(), null, new Pen(Look.Darker(order.Backsmock.Thread.Colour, 0.3), Math.Max(0.25, view.Line * 0.35)) { Round = true }));
         marks.Add(new Shape(bricks.Build(), Look.Darker(order.Backsmock.Thread.Colour, 0.12), new Pen(look.Ink, Math.Min(0.14, view.Line * 0.08))));
     }
