@@ -14,15 +14,18 @@ internal static class Program
         public string Complaint => Assert.Single(Error.Split(['\n', '\r']), line => line.StartsWith("pleatwright:", StringComparison.Ordinal));
     }
 
-    public static Outcome Run(params string[] arguments)
-    {
-        var start = new ProcessStartInfo("dotnet", [Path.Combine(AppContext.BaseDirectory, "pleatwright.dll"), .. arguments])
+    /// <summary>Starts it, to be killed or interrupted.</summary>
+    public static Process Start(params string[] arguments) =>
+        Process.Start(new ProcessStartInfo("dotnet", [Path.Combine(AppContext.BaseDirectory, "pleatwright.dll"), .. arguments])
         {
             RedirectStandardOutput = true,
             RedirectStandardError = true,
             WorkingDirectory = Repository.Root,
-        };
-        using var process = Process.Start(start)!;
+        })!;
+
+    public static Outcome Run(params string[] arguments)
+    {
+        using var process = Start(arguments);
         var error = process.StandardError.ReadToEndAsync();
         var text = process.StandardOutput.ReadToEnd();
         process.WaitForExit();

@@ -36,13 +36,6 @@ public sealed class StopTests : IDisposable
         return In("specks.piece.json");
     }
 
-    private static Process Start(params string[] arguments) => Process.Start(new ProcessStartInfo("dotnet", [Path.Combine(AppContext.BaseDirectory, "pleatwright.dll"), .. arguments])
-    {
-        RedirectStandardOutput = true,
-        RedirectStandardError = true,
-        WorkingDirectory = Repository.Root,
-    })!;
-
     [Theory]
     [InlineData("order", "--json")]
     [InlineData("order")]
@@ -51,7 +44,7 @@ public sealed class StopTests : IDisposable
     {
         Assert.SkipUnless(OperatingSystem.IsLinux() || OperatingSystem.IsMacOS(), "Interrupts are sent by kill.");
         var piece = Large();
-        using var process = Start([arguments[0], piece, .. arguments[1..].Select(a => a.StartsWith("OUT", StringComparison.Ordinal) ? In(a) : a)]);
+        using var process = Program.Start([arguments[0], piece, .. arguments[1..].Select(a => a.StartsWith("OUT", StringComparison.Ordinal) ? In(a) : a)]);
         var text = process.StandardOutput.ReadToEndAsync(TestContext.Current.CancellationToken);
         // It tells what it does once that takes longer than a second; only then is it interrupted.
         var said = await process.StandardError.ReadLineAsync(TestContext.Current.CancellationToken);

@@ -1,7 +1,6 @@
 using System.Diagnostics;
 using System.Net;
 using Pleatwright.App;
-using Pleatwright.App.Commands;
 using Pleatwright.App.Host;
 using Pleatwright.Tests.Host;
 
@@ -67,32 +66,6 @@ public class DiskTests
         using var answer = await shelf.Client.PostAsync("/api/shelf/pieces?name=Gull", ServedShelf.Json(ServedShelf.Piece));
         Assert.False(answer.IsSuccessStatusCode);
         Assert.Contains("nothing was changed", await answer.Content.ReadAsStringAsync(), StringComparison.OrdinalIgnoreCase);
-    }
-
-    [Theory]
-    [InlineData("\u001B[2Jgone\u0007", "\uFFFD[2Jgone\uFFFD")]
-    [InlineData("\u202Eesrever\u2066", "\uFFFDesrever\uFFFD")]
-    [InlineData("quay\tboat\nsea · ½ 港", "quay\tboat\nsea · ½ 港")]
-    public void Nothing_that_steers_a_terminal_is_printed(string words, string plain) => Assert.Equal(plain, Terminal.Plain(words));
-
-    [Theory]
-    [InlineData("plan")]
-    [InlineData("proof")]
-    [InlineData("order")]
-    [InlineData("class")]
-    public void No_command_prints_what_steers_a_terminal(string command)
-    {
-        var folder = Directory.CreateTempSubdirectory("names").FullName;
-        var piece = Path.Combine(folder, "piece.piece.json");
-        var text = File.ReadAllText(Commands.Program.Example("first-pennant"));
-        var at = text.IndexOf("\"name\": \"", StringComparison.Ordinal) + 9;
-        text = text.Insert(at, "\\u001b[31m\\u202e");
-        File.WriteAllText(piece, text.Replace("\"title\": \"", "\"title\": \"\\u001b[2J\\u2066", StringComparison.Ordinal));
-        var outcome = Commands.Program.Run(command == "class" ? [command, piece, "--students", "2"] : [command, piece]);
-        Assert.NotEqual(2, outcome.Exit);
-        Assert.DoesNotContain(outcome.Out + outcome.Error, c => (char.IsControl(c) && c is not ('\n' or '\r' or '\t')) || c is '\u202E' or '\u2066');
-        if (command != "proof") Assert.Contains('\uFFFD', outcome.Out); // the title, made harmless
-        Directory.Delete(folder, recursive: true);
     }
 
     /// <summary>A disk of a quarter of a megabyte, in a folder.</summary>

@@ -11,8 +11,6 @@ namespace Pleatwright.Tests.Endurance;
 /// <summary>The program killed outright at random moments of saving: every file is the old one or the new one, whole.</summary>
 public class KillTests
 {
-    private static readonly string Dll = Path.Combine(AppContext.BaseDirectory, "pleatwright.dll");
-
     [Fact]
     public async Task A_host_killed_while_saving_loses_nothing_it_answered_for()
     {
@@ -22,7 +20,7 @@ public class KillTests
         foreach (var name in names) await File.WriteAllTextAsync(FileOf(folder, name), ServedShelf.Titled("0"));
         for (var kill = 0; kill < Long.Of(6, 500); kill++)
         {
-            using var host = Start(["bench", "--shelf", folder, "--port", "0"]);
+            using var host = Commands.Program.Start(["bench", "--shelf", folder, "--port", "0"]);
             var url = (await host.StandardOutput.ReadLineAsync())!.Split(' ')[^1];
             var savers = names.Select(n => SaveOnAsync(url, n)).ToArray();
             await Task.Delay(random.Next(20, 220));
@@ -46,7 +44,7 @@ public class KillTests
         var target = Path.Combine(folder, "plate." + ending);
         string[] make = ["plate", Commands.Program.Example("first-pennant"), "-o", target];
         var clock = Stopwatch.StartNew();
-        await Start(make).WaitForExitAsync();
+        await Commands.Program.Start(make).WaitForExitAsync();
         var whole = (int)clock.ElapsedMilliseconds;
         var expected = await File.ReadAllBytesAsync(target);
         var random = new Random(23);
@@ -54,7 +52,7 @@ public class KillTests
         {
             byte[] old = [(byte)(kill % 10 + '0')];
             await File.WriteAllBytesAsync(target, old);
-            using var program = Start(make);
+            using var program = Commands.Program.Start(make);
             await Task.Delay(random.Next(whole / 2, whole * 11 / 10 + 5));
             program.Kill();
             await program.WaitForExitAsync();
@@ -67,13 +65,6 @@ public class KillTests
     private static string FileOf(string folder, string name) => Path.Combine(folder, name + ".piece.json");
 
     private static int Number(byte[] text) => int.Parse(PieceReader.Read(text).Title, CultureInfo.InvariantCulture);
-
-    private static Process Start(string[] arguments) => Process.Start(new ProcessStartInfo("dotnet", [Dll, .. arguments])
-    {
-        RedirectStandardOutput = true,
-        RedirectStandardError = true,
-        WorkingDirectory = Repository.Root,
-    })!;
 
     // Saves one number after another until the host is gone; gives the last that was answered.
     private static async Task<int> SaveOnAsync(string url, string name)

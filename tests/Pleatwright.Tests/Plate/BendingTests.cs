@@ -1,6 +1,4 @@
-using Pleatwright.Chart;
 using Pleatwright.Cloth;
-using Pleatwright.Files;
 using Pleatwright.Plate;
 using Pleatwright.Plate.Parts;
 
@@ -9,12 +7,10 @@ namespace Pleatwright.Tests.Plate;
 /// <summary>The stitched picture laid on its form.</summary>
 public class BendingTests
 {
-    private static Work Example(string name) => Work.Lay(PieceReader.Read(File.ReadAllBytes(Repository.Path("examples", name + ".piece.json"))));
-
     [Fact]
     public void A_bishop_keeps_between_the_arcs_of_its_first_and_last_row()
     {
-        var work = Example("quay-bishop");
+        var work = Plates.Example("quay-bishop");
         var drawing = StitchedPicture.Draw(work, 120);
         Assert.Equal(drawing.View.Width, drawing.View.Height, 6); // a full turn is as high as it is wide
         var round = (Round)work.Piece.Cloth.Form;
@@ -30,7 +26,7 @@ public class BendingTests
     [Fact]
     public void A_ball_keeps_within_its_circle()
     {
-        var drawing = StitchedPicture.Draw(Example("net-float"), 90);
+        var drawing = StitchedPicture.Draw(Plates.Example("net-float"), 90);
         Assert.Equal((90.0, 90.0), (Math.Round(drawing.View.Width, 6), Math.Round(drawing.View.Height, 6)));
         // First comes the circle itself, whose handles reach beyond it.
         foreach (var spot in drawing.Marks.OfType<Shape>().Skip(1).SelectMany(s => s.Outline.Spots))
@@ -40,7 +36,7 @@ public class BendingTests
     [Fact]
     public void A_panel_lies_flat()
     {
-        var drawing = StitchedPicture.Draw(Example("harbour-morning"), 90);
+        var drawing = StitchedPicture.Draw(Plates.Example("harbour-morning"), 90);
         Assert.Equal(90, drawing.View.Width, 6);
         Assert.True(drawing.View.Height < 40);
     }

@@ -1,7 +1,6 @@
 using CsCheck;
 using Pleatwright.Chart;
 using Pleatwright.Cloth;
-using Pleatwright.Files;
 using Pleatwright.Measure;
 using Pleatwright.Plate;
 using Pleatwright.Plate.Preparation;
@@ -15,7 +14,7 @@ public class PreparationTests
 {
     private const double Tolerance = 0.1; // millimetres
 
-    private static Piece Example(string name) => PieceReader.Read(File.ReadAllBytes(Repository.Path("examples", name + ".piece.json")));
+    private static Piece Example(string name) => Plates.Example(name).Piece;
 
     private static List<(List<PdfMeasure.Straight> Lines, List<PdfMeasure.Curved> Curves)> Measured(Piece piece, PreparationKind kind, PlateOptions? options = null) =>
         PdfMeasure.Read(PdfWriter.Write(piece.Title, PreparationSheets.Make(piece, kind, options ?? new PlateOptions())));
