@@ -30,7 +30,7 @@ public class ClassViewTests(Chromium chromium)
         }
         await page.SetViewportSizeAsync(Screens.Phone.Width, Screens.Phone.Height);
         await bench.PictureAsync("class-phone");
-        Assert.False(await page.EvaluateAsync<bool>("document.documentElement.scrollWidth > innerWidth"));
+        await bench.FitsTheScreenAsync();
         await bench.NoSeriousFaultAsync();
         await page.GetByLabel("The plate", new() { Exact = true }).CheckAsync();
         await page.Locator(".plate-pages img[alt*='Cover']").WaitForAsync();

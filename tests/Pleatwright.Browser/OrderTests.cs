@@ -67,12 +67,13 @@ public class OrderTests(Chromium chromium)
         await bench.Page.GetByRole(AriaRole.Button, new() { Name = "How you work", Exact = true }).ClickAsync();
         await AtTheTable.NumberAsync(bench, "Cable row to begin on", 15);
         await AtTheTable.NumberAsync(bench, "Threads left hanging meanwhile", 1);
+        await AtTheTable.NumberAsync(bench, "Thread your stitches take, times what is reckoned", 2);
         await bench.Page.GetByLabel("Turn the work top to bottom").UncheckAsync();
         await bench.Page.GetByLabel("Change the thread within a run").UncheckAsync();
         await bench.PictureAsync("working-sheet");
         await bench.NoSeriousFaultAsync();
         await bench.Page.GetByRole(AriaRole.Button, new() { Name = "Keep", Exact = true }).ClickAsync();
-        await AtTheTable.OnShelfAsync(bench, p => p.Working is { BaseRow.Index: 15, ParkedThreads: 1, MayTurn: false, SplitRuns: false });
+        await AtTheTable.OnShelfAsync(bench, p => p.Working is { BaseRow.Index: 15, ParkedThreads: 1, ThreadFactor: 2, MayTurn: false, SplitRuns: false });
         await Assertions.Expect(bench.Page.Locator(".directions-list")).ToContainTextAsync("on gathering row 4");
         await bench.Page.GetByRole(AriaRole.Button, new() { Name = "How you work", Exact = true }).ClickAsync();
         await bench.Page.GetByLabel("the widest row").CheckAsync();

@@ -18,7 +18,7 @@ public class ShellTests(Chromium chromium)
             foreach (var (name, size) in Screens.All)
             {
                 await bench.LookAsync(size);
-                await bench.NothingTooWideAsync();
+                await bench.FitsTheScreenAsync();
                 await bench.PictureAsync($"{view}-{name}{(dark ? "-dark" : "")}");
             }
         }

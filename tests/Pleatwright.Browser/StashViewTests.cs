@@ -149,6 +149,18 @@ public class StashViewTests(Chromium chromium)
     }
 
     [Fact]
+    public async Task A_stash_that_cannot_be_read_is_left_as_it_is_and_nothing_can_be_put_in()
+    {
+        const string broken = "{ \"pleatwrightStash\": ";
+        await using var bench = await OpenBench.AtAsync(chromium, "stash", fillShelf: folder => File.WriteAllText(Path.Combine(folder, "stash.json"), broken));
+        await bench.Page.GetByText("The stash cannot be read, and was left as it is: stash.json:1:").WaitForAsync();
+        foreach (var button in new[] { "Add a thread", "Add a cloth", "Your rates and pace", "I have bought it", "It is worked" }) await Assertions.Expect(Button(bench, button)).ToBeDisabledAsync();
+        await Assertions.Expect(bench.Page.Locator(".stash-top input[type=file]")).ToBeDisabledAsync();
+        await Assertions.Expect(Button(bench, "I have it").First).ToBeDisabledAsync();
+        Assert.Equal(broken, File.ReadAllText(Path.Combine(bench.Folder, "stash.json")));
+    }
+
+    [Fact]
     public async Task A_long_stash_is_searched_and_put_in_order_and_serves_the_table()
     {
         await using var bench = await OpenBench.AtAsync(chromium, "stash", fillShelf: Filled);
@@ -271,7 +283,7 @@ public class StashViewTests(Chromium chromium)
             await bench.LookAsync(dark: dark);
             await bench.PictureAsync($"stash-{screen}{(dark ? "-dark" : "")}");
             await bench.NoSeriousFaultAsync();
-            Assert.Equal(0, await bench.Page.EvaluateAsync<int>("document.documentElement.scrollWidth - innerWidth + document.documentElement.scrollHeight - innerHeight"));
+            await bench.FitsTheScreenAsync();
         }
         await Button(bench, "Add a cloth").ClickAsync();
         await bench.Page.Locator("dialog[open]").WaitForAsync();

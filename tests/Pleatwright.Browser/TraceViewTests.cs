@@ -157,6 +157,7 @@ public class TraceViewTests(Chromium chromium)
         foreach (var dark in new[] { false, true })
         {
             await bench.LookAsync(dark: dark);
+            await bench.FitsTheScreenAsync();
             await bench.PictureAsync($"picture-crab-{screen}{(dark ? "-dark" : "")}");
             await bench.NoSeriousFaultAsync();
         }

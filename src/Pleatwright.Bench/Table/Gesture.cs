@@ -1,6 +1,7 @@
 using Pleatwright.Bench.Table.Verbs;
 using Pleatwright.Chart;
 using Pleatwright.Chart.Edit;
+using Pleatwright.Measure;
 
 namespace Pleatwright.Bench.Table;
 
@@ -94,7 +95,7 @@ public sealed class Gesture(Desk desk, Needle needle)
     private bool Try(Func<Piece> change)
     {
         try { return desk.Draft(change()); }
-        catch (ArgumentException e) { desk.Say(e.Message); return false; }
+        catch (ArgumentException e) { desk.Say(Sentences.Of(e.Why())); return false; }
     }
 
     private void GoOn(Valley valley, CableRow row)
