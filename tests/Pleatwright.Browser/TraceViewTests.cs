@@ -124,6 +124,23 @@ public class TraceViewTests(Chromium chromium)
     }
 
     [Fact]
+    public async Task A_picture_with_no_name_or_an_endless_one_becomes_a_piece_like_any_other()
+    {
+        await using var bench = await OpenBench.AtAsync(chromium, "picture");
+        foreach (var (file, title) in new[] { (".png", "Picture"), (new string('b', 240) + ".png", "B" + new string('b', 59)) })
+        {
+            await TakeAsync(bench, new FilePayload { Name = file, MimeType = "image/png", Buffer = Payload("ring").Buffer });
+            await Assertions.Expect(bench.Page.Locator("#picture-title")).ToHaveTextAsync(title, new() { IgnoreCase = true });
+            await TracedAsync(bench);
+            await bench.Page.GetByText("Put it on the table as a new piece").ClickAsync();
+            await bench.Page.Locator(".table").WaitForAsync();
+            Assert.Equal(title, await bench.Page.Locator("#title").InputValueAsync());
+            await AtTheTable.OnShelfAsync(bench, p => p.Title == title);
+            await bench.GoAsync("picture");
+        }
+    }
+
+    [Fact]
     public async Task Twelve_thousand_cables_are_traced_within_the_time_told()
     {
         await using var bench = await OpenBench.AtAsync(chromium, "picture");

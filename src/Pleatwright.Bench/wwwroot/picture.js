@@ -120,6 +120,9 @@ function mark(host, canvas, part) {
   frame.style.height = share(part[3], canvas.height);
 }
 
+// The file's name without its ending serves as title and as the figure's name, and is kept as short as either.
+const nameOf = (file) => [...file.replace(/\.[^.]*$/, "").trim()].slice(0, 60).join("") || "picture";
+
 async function read(file, onPicture, onRefused) {
   const refuse = (why) => onRefused(`${file.name || "The picture"}: ${why}`);
   if (file.size > MOST_BYTES) return refuse("the file is larger than 64 MB; make the picture smaller first.");
@@ -138,7 +141,7 @@ async function read(file, onPicture, onRefused) {
   context.drawImage(bitmap, 0, 0, canvas.width, canvas.height);
   bitmap.close();
   kept = context.getImageData(0, 0, canvas.width, canvas.height);
-  onPicture(kept.width, kept.height, (file.name || "picture").replace(/\.[^.]*$/, ""));
+  onPicture(kept.width, kept.height, nameOf(file.name));
 }
 
 // Width and height as the headers of PNG, GIF, WebP and JPEG say them; null for anything else.

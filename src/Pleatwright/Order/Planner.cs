@@ -12,7 +12,7 @@ public enum Effort
     Resting,
 
     /// <summary>
-    /// For the plate: small tangled figures are searched much longer, a second at the most. A piece of up to 14 runs is
+    /// For the commands and the plate they print: small tangled figures are searched much longer, a second at the most. A piece of up to 14 runs is
     /// then solved as well as can be, as a rule.
     /// </summary>
     Plate,
