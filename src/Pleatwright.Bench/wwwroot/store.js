@@ -191,12 +191,12 @@ export function claim(piece) {
 
 export function letGo(piece) { claims.get(piece)?.(); claims.delete(piece); }
 
-// ---- What must be remembered through a kill -----------------------------------------------------------------------------
+// ---- What must be remembered through a kill -------------------------------------------------------------------------
 
 export const remembered = (name) => inOne("readonly", ["remembered"], (store) => store.get(name));
 export const remember = (name, text) => inOne("readwrite", ["remembered"], (store) => { if (text === null) store.delete(name); else store.put(text, name); });
 
-// ---- Small settings, which the browser writes to the disk in its own time, and the moment of leaving ------------------------------------------------------------------------
+// ---- Small settings, which the browser writes to the disk in its own time, and the moment of leaving --------------------
 
 export function setting(name) { try { return localStorage.getItem(name); } catch { return null; } }
 export function setSetting(name, value) {
