@@ -83,8 +83,10 @@ public class ClothTests(Chromium chromium)
         await P(bench).GetByLabel("Diameter of the ball").FillAsync("80 mm");
         await P(bench).GetByLabel("As a swatch of it made").CheckAsync();
         await Assertions.Expect(P(bench).Locator(".form-foot")).ToContainTextAsync("Write down what you counted");
-        await P(bench).GetByLabel("Pleats counted").FillAsync("25");
+        await P(bench).GetByLabel("Pleats counted").FillAsync("2"); // half written: pleats far too wide
         await P(bench).GetByLabel("Over this width").FillAsync("50 mm");
+        await Assertions.Expect(P(bench).Locator(".form-foot")).ToContainTextAsync("cannot take up less cloth");
+        await P(bench).GetByLabel("Pleats counted").FillAsync("25");
         await P(bench).GetByLabel("Flat cloth in them").FillAsync("150 mm");
         // π·80 / 2 mm = 125.7, to an even count.
         await Assertions.Expect(P(bench).Locator(".form-foot")).ToContainTextAsync("126 pleats");

@@ -28,7 +28,7 @@ public sealed record Swatch(int Pleats, Length Width)
     public ClothFault? Fault =>
         Pleats is < 1 or > MostCounted || Width <= Length.Zero ? new("pleats", $"a swatch needs the pleats counted, 1 to {MostCounted}, and the width they were counted over")
         : Cables is < 0 or > MostCounted || Starts is < 0 or > MostCounted ? new(Cables is < 0 or > MostCounted ? "cables" : "starts", $"cables and starts are counted from 0 to {MostCounted}")
-        : Thread is not null != Cables > 0 ? new(Cables > 0 ? "cables" : "thread", "a swatch gives the cables stitched and the thread they took together or neither")
+        : Thread is not null != Cables > 0 ? new(Cables > 0 ? "cables" : "thread", "a swatch gives the cables stitched and the thread they took together, or neither")
         : Cloth < Width ? new("cloth", $"a swatch of {Width} cannot have been gathered from {Cloth} of cloth")
         : null;
 }

@@ -129,7 +129,7 @@ public class CalibrationTests
     [Theory]
     [InlineData("""[ { "pleats": 0, "width": "4 in" } ]""", 15, "whole number from 1")]
     [InlineData("""[ { "pleats": 48 } ]""", 3, "lacks the key “width”")]
-    [InlineData("""[ { "pleats": 48, "width": "4 in", "cables": 10 } ]""", 46, "together or neither")]
+    [InlineData("""[ { "pleats": 48, "width": "4 in", "cables": 10 } ]""", 46, "together, or neither")]
     [InlineData("""[ { "pleats": 48, "width": "4 in", "cloth": "3 in" } ]""", 45, "cannot have been gathered from 3 in")]
     [InlineData("""[ { "pleats": 48, "width": "4 in", "wool": 1 } ]""", 36, "a swatch has no key “wool”")]
     public void A_bad_swatch_is_an_error_that_says_where(string swatch, int column, string words)
