@@ -85,7 +85,8 @@ public class ClothTests(Chromium chromium)
         await Assertions.Expect(P(bench).Locator(".form-foot")).ToContainTextAsync("Write down what you counted");
         await P(bench).GetByLabel("Pleats counted").FillAsync("2"); // half written: pleats far too wide
         await P(bench).GetByLabel("Over this width").FillAsync("50 mm");
-        await Assertions.Expect(P(bench).Locator(".form-foot")).ToContainTextAsync("cannot take up less cloth");
+        await Assertions.Expect(P(bench).Locator(".form-foot")).ToContainTextAsync("A pleat cannot take up less cloth than its finished width.");
+        await Assertions.Expect(P(bench).Locator(".form-foot")).Not.ToContainTextAsync("takeUp");
         await P(bench).GetByLabel("Pleats counted").FillAsync("25");
         await P(bench).GetByLabel("Flat cloth in them").FillAsync("150 mm");
         // π·80 / 2 mm = 125.7, to an even count.

@@ -45,7 +45,7 @@ internal sealed record LocatedObject(int Offset, List<LocatedMember> Members) : 
 /// <summary>The text of a piece file with its values located, and errors that say line and column.</summary>
 internal sealed class JsonText
 {
-    private const int LongestQuote = 40;
+    private const int LongestQuote = 40, MostDeep = 16;
 
     private readonly byte[] utf8;
 
@@ -57,7 +57,7 @@ internal sealed class JsonText
     {
         if (utf8.StartsWith(Encoding.UTF8.Preamble)) utf8 = utf8[3..];
         var text = new JsonText(utf8.ToArray());
-        var reader = new Utf8JsonReader(text.utf8, new JsonReaderOptions { MaxDepth = 16 });
+        var reader = new Utf8JsonReader(text.utf8, new JsonReaderOptions { MaxDepth = MostDeep });
         if (utf8.IndexOfAnyExcept(" \t\r\n"u8) < 0) throw text.Error(0, "the file is empty; it must begin with {.");
         try
         {
@@ -70,7 +70,9 @@ internal sealed class JsonText
         {
             var line = (int)(e.LineNumber ?? 0);
             throw new PieceFormatException(line + 1, text.CharactersIn(line, (int)(e.BytePositionInLine ?? 0)) + 1,
-                "this is not valid JSON: " + Reason(e.Message));
+                reader.CurrentDepth >= MostDeep - 1 // the last one opened is not counted
+                    ? "lists and objects lie deeper within one another here than any file of ours has them."
+                    : "this is not valid JSON; a comma, a quotation mark or a bracket may be wrong or missing, here or just before.");
         }
         catch (InvalidOperationException) // a string that is not valid UTF-8 or holds half a surrogate pair
         {
@@ -126,12 +128,6 @@ internal sealed class JsonText
             rest = rest[(end + 1)..];
         }
         return Encoding.UTF8.GetCharCount(rest[..Math.Min(bytes, rest.Length)]);
-    }
-
-    private static string Reason(string message)
-    {
-        var end = message.IndexOf(" LineNumber:", StringComparison.Ordinal);
-        return end < 0 ? message : message[..end];
     }
 
     private Located Value(ref Utf8JsonReader reader)

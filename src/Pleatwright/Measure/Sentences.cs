@@ -10,5 +10,15 @@ public static class Sentences
     public static string Of(string words) => words.TrimEnd('.').Capital() + ".";
 
     /// <summary>Why a value was refused: the message without the parameter's name that is added to it, and without a full stop.</summary>
-    public static string Why(this ArgumentException refusal) => refusal.Message.Split(" (Parameter")[0].TrimEnd('.');
+    public static string Why(this ArgumentException refusal)
+    {
+        var words = refusal.Message;
+        if (!string.IsNullOrEmpty(refusal.ParamName))
+            foreach (var mark in Marks)
+                if (words.LastIndexOf(mark, StringComparison.Ordinal) is >= 0 and var at) words = words[..at];
+        return words.TrimEnd('.');
+    }
+
+    // What comes before the name: .NET's own words, and the key of them that stands in their place in the browser.
+    private static readonly string[] Marks = [" (Parameter '", " Arg_ParamName_Name"];
 }

@@ -55,6 +55,7 @@ public class PieceFileTests
     [InlineData("\"title\"", "\"tilte\"", 2, 3, "no key “tilte”")]
     [InlineData("\"title\"", "\"pleatwright\"", 2, 3, "second time")]
     [InlineData("\"Small\",", "\"Small\"", 3, 3, "not valid JSON")]
+    [InlineData("\"Small\"", "[[[[[[[[[[[[[[[[1]]]]]]]]]]]]]]]]", 2, 27, "deeper within one another")]
     [InlineData("\"panel\"", "\"cone\"", 3, 22, "form")]
     [InlineData("\"4 in\"", "\"4\"", 3, 48, "length with its unit")]
     [InlineData("\"4 in\"", "4", 3, 48, "length with its unit")]
