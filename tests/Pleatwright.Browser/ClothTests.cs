@@ -145,7 +145,7 @@ public class ClothTests(Chromium chromium)
         }
         await Assertions.Expect(P(bench).Locator(".comes-to")).ToContainTextAsync("95 %, 3 swatches");
         await P(bench).GetByLabel("Cables stitched").First.FillAsync("92");
-        await Assertions.Expect(P(bench).Locator(".form-foot")).ToContainTextAsync("together or neither");
+        await Assertions.Expect(P(bench).Locator(".form-foot")).ToContainTextAsync("together, or neither");
         await P(bench).GetByLabel("Thread they took").First.FillAsync("78 cm");
         await Assertions.Expect(P(bench).Locator(".comes-to")).ToContainTextAsync("times the thread reckoned");
         await bench.NoSeriousFaultAsync();
