@@ -23,6 +23,20 @@ public class BandTests(Chromium chromium)
     }
 
     [Fact]
+    public async Task Bands_that_lie_alike_one_over_the_other_leave_the_proof_standing()
+    {
+        const string wave = """{ "stitch": "wave", "gatheringRow": 2, "thread": "b", "height": 2, "offset": -8 }""";
+        await using var bench = await AtTheTable.WithAsync(chromium, Tide.Replace("\"back\"", $"\"bands\": [ {wave}, {wave} ], \"back\"", StringComparison.Ordinal));
+        await Assertions.Expect(bench.Page.Locator(".proof")).ToContainTextAsync("lie over each other");
+        // a lone cable above them, and out again: the margin is put in order anew
+        await AtTheTable.PressAsync(bench, "b", "Space");
+        await Assertions.Expect(bench.Page.Locator(".proof")).ToContainTextAsync("A lone cable");
+        await AtTheTable.PressAsync(bench, "Control+z");
+        await Assertions.Expect(bench.Page.Locator(".proof")).Not.ToContainTextAsync("A lone cable");
+        await Assertions.Expect(bench.Page.Locator(".finding", new() { HasText = "reaches" })).ToHaveCountAsync(1);
+    }
+
+    [Fact]
     public async Task A_band_is_put_on_with_all_it_can_choose_changed_and_taken_off()
     {
         await using var bench = await AtTheTable.WithAsync(chromium, Tide);
