@@ -14,9 +14,12 @@ internal static class Program
         public string Complaint => Assert.Single(Error.Split(['\n', '\r']), line => line.StartsWith("pleatwright:", StringComparison.Ordinal));
     }
 
+    // What a script starts in the background, tests too, is deaf to interrupts, and so is all that it starts in turn.
+    private static readonly string[] Hearing = OperatingSystem.IsLinux() ? ["env", "--default-signal=INT", "dotnet"] : ["dotnet"];
+
     /// <summary>Starts it, to be killed or interrupted.</summary>
     public static Process Start(params string[] arguments) =>
-        Process.Start(new ProcessStartInfo("dotnet", [Path.Combine(AppContext.BaseDirectory, "pleatwright.dll"), .. arguments])
+        Process.Start(new ProcessStartInfo(Hearing[0], [.. Hearing[1..], Path.Combine(AppContext.BaseDirectory, "pleatwright.dll"), .. arguments])
         {
             RedirectStandardOutput = true,
             RedirectStandardError = true,
