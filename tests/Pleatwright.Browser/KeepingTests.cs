@@ -211,8 +211,10 @@ public class KeepingTests(Chromium chromium)
         });
         await RetitleAsync(bench.Page, "Closed upon");
         await caught.Task.WaitAsync(TimeSpan.FromMilliseconds(Chromium.Patience));
+        await bench.StopHostAsync(); // a browser may let what is held go on when the tab closes
         await bench.Page.CloseAsync();
         Assert.Equal("First", TitleIn(Directory.GetFiles(bench.Folder, "*.piece.json").Single()));
+        await bench.RestartHostAsync();
         var page = await bench.NewPageAsync();
         await page.GotoAsync("/");
         await OpenBench.StandsAsync(page);
