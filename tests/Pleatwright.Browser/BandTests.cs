@@ -33,7 +33,7 @@ public class BandTests(Chromium chromium)
         await Assertions.Expect(bench.Page.Locator(".proof")).ToContainTextAsync("A lone cable");
         await AtTheTable.PressAsync(bench, "Control+z");
         await Assertions.Expect(bench.Page.Locator(".proof")).Not.ToContainTextAsync("A lone cable");
-        await Assertions.Expect(bench.Page.Locator(".finding", new() { HasText = "reaches" })).ToHaveCountAsync(1);
+        await Assertions.Expect(bench.Page.Locator(".finding", new() { HasText = "reaches" })).ToHaveCountAsync(2);
     }
 
     [Fact]

@@ -28,16 +28,9 @@ public sealed class Findings(Rule rule, Work work)
         return false;
     }
 
-    /// <summary>
-    /// Tells of a place; one beyond the cloth is told at its nearest edge. Where two things lie alike, one over the other, the
-    /// same words of the same place are told once.
-    /// </summary>
-    public void Add(Severity severity, Place place, string message, string remedy, Mend? mend = null)
-    {
-        place = place.On(work);
-        if (told.Exists(f => f.Place == place && f.Message == message)) return;
-        told.Add(new Finding(rule.Name, severity, place, message, remedy, mend));
-    }
+    /// <summary>Tells of a place; one beyond the cloth is told at its nearest edge.</summary>
+    public void Add(Severity severity, Place place, string message, string remedy, Mend? mend = null) =>
+        told.Add(new Finding(rule.Name, severity, place.On(work), message, remedy, mend));
 
     /// <summary>Everything told, top row first, left to right; last a word of what was only counted.</summary>
     internal IEnumerable<Finding> Take()

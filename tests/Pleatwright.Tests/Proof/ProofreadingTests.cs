@@ -3,7 +3,6 @@ using CsCheck;
 using Pleatwright.Chart;
 using Pleatwright.Proof;
 using Pleatwright.Tests.Chart;
-using Pleatwright.Tests.Chart.Stitches;
 
 namespace Pleatwright.Tests.Proof;
 
@@ -65,16 +64,6 @@ public class ProofreadingTests
         Assert.Equal(findings.Length, counts.Errors + counts.Warnings + counts.Notes);
         Assert.Equal(findings.Count(f => f.Severity == Severity.Error), counts.Errors);
         Assert.Equal(findings.Count(f => f.Severity == Severity.Warning), counts.Warnings);
-    });
-
-    [Fact]
-    public void Nothing_is_told_twice_where_things_lie_alike_one_over_the_other() => Gen.OneOf(Faulty, BandGen.Pieces).Sample(piece =>
-    {
-        var findings = Proofreading.Read(Work.Lay(piece with
-        {
-            Placements = [.. piece.Placements, .. piece.Placements], Bands = [.. piece.Bands, .. piece.Bands], Accents = [.. piece.Accents, .. piece.Accents],
-        }));
-        Assert.Equal(findings.Length, findings.Select(f => (f.Rule, f.Place, f.Message)).Distinct().Count());
     });
 
     [Fact]
