@@ -26,7 +26,6 @@ class Painter {
     this.above = new Float64Array(0);
     this.cursor = null;
     this.area = null;
-    this.ghost = null;
     this.sprites = new Map();
     this.scale = 0; this.ox = 0; this.oy = 0; this.width = 0; this.height = 0;
     this.userView = false;
