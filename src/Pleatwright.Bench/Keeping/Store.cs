@@ -1,5 +1,4 @@
 using System.Runtime.InteropServices.JavaScript;
-using Pleatwright.Bench.Model.Keeping;
 
 namespace Pleatwright.Bench.Keeping;
 
