@@ -180,10 +180,11 @@ public class PreparationTests
             var sheets = PreparationSheets.Card(piece, new PlateOptions { Paper = paper, Units = UnitSystem.Both });
             Assert.Single(sheets);
             using var read = PdfDocument.Open(PdfWriter.Write(piece.Title, sheets));
-            var words = read.GetPage(1).GetWords().Select(w => w.Text.Trim(',', ':', ';', '.')).ToHashSet();
+            var page = read.GetPage(1); // read anew at each call
+            var words = page.GetWords().Select(w => w.Text.Trim(',', ':', ';', '.')).ToHashSet();
             foreach (var number in (int[])[plan.Pleats, plan.PleatsToGather, plan.CentreValley, plan.RowsToGather, plan.Cloth.GatheringRows, plan.CableRows])
                 Assert.Contains(number.ToString(System.Globalization.CultureInfo.InvariantCulture), words);
-            Assert.All(read.GetPage(1).Letters, l => Assert.InRange(l.BoundingBox.Right, 0, (double)read.GetPage(1).Width - 40));
+            Assert.All(page.Letters, l => Assert.InRange(l.BoundingBox.Right, 0, (double)page.Width - 40));
         }
     }
 

@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using System.Text;
 
 namespace Pleatwright.Tests.Endurance;
@@ -5,6 +6,9 @@ namespace Pleatwright.Tests.Endurance;
 /// <summary>Good input gone bad: bytes flipped, pieces lost, doubled and swapped, tokens put where they do harm.</summary>
 internal sealed class Mutations(int seed, IReadOnlyList<byte[]> good)
 {
+    private const long MostBytes = 512L * 1024 * 1024;
+    private static readonly TimeSpan MostTime = TimeSpan.FromSeconds(1);
+
     private static readonly byte[][] Tokens =
     [
         .. new[]
@@ -43,6 +47,30 @@ internal sealed class Mutations(int seed, IReadOnlyList<byte[]> good)
             }
         }
         return [.. bytes];
+    }
+
+    /// <summary>Reads the good ones, then so many gone bad: none over a second, none that takes memory without bound.</summary>
+    public static void Try(IReadOnlyList<byte[]> good, int times, Action<byte[]> read)
+    {
+        foreach (var bytes in good) read(bytes); // compiled, and the clock fair to the first
+        var mutations = new Mutations(7, good);
+        for (var i = 0; i < times; i++)
+        {
+            var bytes = mutations.Next();
+            var before = GC.GetAllocatedBytesForCurrentThread();
+            var clock = Stopwatch.StartNew();
+            try { read(bytes); }
+            catch (Exception e) { throw new InvalidOperationException($"input {i}, {Convert.ToBase64String(bytes)}", e); }
+            var took = clock.Elapsed;
+            for (var again = 0; took > MostTime && again < 5; again++) // the machine may have been busy elsewhere
+            {
+                clock.Restart();
+                read(bytes);
+                took = clock.Elapsed;
+            }
+            Assert.True(took <= MostTime, $"{took} for input {i}, {Convert.ToBase64String(bytes)}");
+            Assert.InRange(GC.GetAllocatedBytesForCurrentThread() - before, 0, MostBytes);
+        }
     }
 
     private byte[] Pick() => good[random.Next(good.Count)];

@@ -9,7 +9,7 @@ internal static class Snapshot
     /// <summary>Compares with the file of this name among the snapshots of a room.</summary>
     public static void Check(string room, string name, string made)
     {
-        var path = Repository.Path("tests", "Pleatwright.Tests", room, "Snapshots", name);
+        var path = Repository.Path("tests", "Pleatwright.Core.Tests", room, "Snapshots", name);
         if (Environment.GetEnvironmentVariable("PLEATWRIGHT_SNAPSHOTS") == "accept")
         {
             Directory.CreateDirectory(Path.GetDirectoryName(path)!);

@@ -10,7 +10,7 @@ public class WorkedExampleTests
     [Fact]
     public void The_page_shows_the_stitch_as_it_is()
     {
-        var source = File.ReadAllText(Repository.Path("tests", "Pleatwright.Tests", "Chart", "Stitches", "CrossedWaveStitch.cs")).ReplaceLineEndings("\n");
+        var source = File.ReadAllText(Repository.Path("tests", "Pleatwright.Core.Tests", "Chart", "Stitches", "CrossedWaveStitch.cs")).ReplaceLineEndings("\n");
         var page = File.ReadAllText(Repository.Path("docs", "adding-a-stitch.md")).ReplaceLineEndings("\n");
         Assert.Contains(source[source.IndexOf("/// <summary>", StringComparison.Ordinal)..].TrimEnd(), page, StringComparison.Ordinal);
     }
