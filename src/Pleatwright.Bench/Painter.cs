@@ -1,32 +1,14 @@
 using System.Runtime.InteropServices.JavaScript;
+using Pleatwright.Bench.Model.Painting;
+using Pleatwright.Bench.Model.Table;
 using Pleatwright.Chart;
 using Pleatwright.Chart.Edit;
 using Pleatwright.Thread;
 
 namespace Pleatwright.Bench;
 
-/// <summary>How the cloth is looked at.</summary>
-public enum Look
-{
-    /// <summary>Bricks with letters.</summary>
-    Chart,
-
-    /// <summary>Pleats and thread with light and shade.</summary>
-    Stitched,
-
-    /// <summary>The wrong side: carries, knots, backsmocking.</summary>
-    Back,
-}
-
-/// <summary>What a pointer does on the cloth.</summary>
-public enum HandMove { Down, Move, Up, Cancel }
-
-/// <summary>Keys and buttons held meanwhile.</summary>
-[Flags]
-public enum HandHeld { None = 0, Shift = 16, Ctrl = 32, Alt = 64, OtherButton = 128 }
-
 /// <summary>A painted cloth in the page: hands the work over to the painting module, packed.</summary>
-public sealed partial class Painter : IDisposable
+public sealed partial class Painter : ICloth, IDisposable
 {
     private readonly int handle;
     private byte[] cells = [];

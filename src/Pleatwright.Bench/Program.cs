@@ -2,23 +2,37 @@ using System.Runtime.Versioning;
 using Microsoft.AspNetCore.Components.WebAssembly.Hosting;
 using Pleatwright.Bench;
 using Pleatwright.Bench.Keeping;
-using Pleatwright.Bench.Table;
+using Pleatwright.Bench.Model;
+using Pleatwright.Bench.Model.Basket;
+using Pleatwright.Bench.Model.Keeping;
+using Pleatwright.Bench.Model.Printing;
+using Pleatwright.Bench.Model.Table;
+using Pleatwright.Bench.Model.Tracing;
+using Pleatwright.Bench.Model.Working;
 
 [assembly: SupportedOSPlatform("browser")]
 
 var builder = WebAssemblyHostBuilder.CreateDefault(args);
 builder.RootComponents.Add<App>("#app");
-builder.Services.AddSingleton<Desk>();
-builder.Services.AddSingleton<Needle>();
-builder.Services.AddSingleton<Pleatwright.Bench.Printing.PrintChoice>();
-builder.Services.AddSingleton<Pleatwright.Bench.Tracing.Glass>();
-builder.Services.AddSingleton<Pleatwright.Bench.Working.Stand>();
 await Painter.LoadAsync();
 await Store.LoadAsync();
-var (shelf, stash) = await ShelfChoice.MakeAsync(new HttpClient { BaseAddress = new Uri(builder.HostEnvironment.BaseAddress) });
+var memory = new BrowserMemory();
+var (shelf, stash) = await ShelfChoice.MakeAsync(new HttpClient { BaseAddress = new Uri(builder.HostEnvironment.BaseAddress) }, memory, () =>
+{
+    _ = Store.PersistAsync();
+    return new BrowserStore();
+}, TimeProvider.System);
+builder.Services.AddSingleton(TimeProvider.System);
+builder.Services.AddSingleton<IMemory>(memory);
+builder.Services.AddSingleton<IJournalStore>(memory);
 builder.Services.AddSingleton(shelf);
 builder.Services.AddSingleton(stash);
-builder.Services.AddSingleton<Pleatwright.Bench.Basket.Workbasket>();
+builder.Services.AddSingleton<Desk>();
+builder.Services.AddSingleton<Needle>();
+builder.Services.AddSingleton<PrintChoice>();
+builder.Services.AddSingleton<Glass>();
+builder.Services.AddSingleton<Stand>();
+builder.Services.AddSingleton<Workbasket>();
 builder.Services.AddSingleton<Keeper>();
 var bench = builder.Build();
 await bench.Services.GetRequiredService<Keeper>().StartAsync();

@@ -1,5 +1,6 @@
 using Microsoft.AspNetCore.Components;
-using Pleatwright.Bench.Table;
+using Pleatwright.Bench.Model;
+using Pleatwright.Bench.Model.Table;
 
 namespace Pleatwright.Bench;
 

@@ -7,12 +7,10 @@ namespace Pleatwright.Browser.Tests;
 /// <summary>The cloth in the bench: a new piece of every form, sizes, swatches, and the sheets that prepare it.</summary>
 public class ClothTests(Chromium chromium)
 {
-    private static readonly string Examples = Path.Combine(AppContext.BaseDirectory, "../../../../../examples");
-
     private static async Task<OpenBench> OnTableAsync(Chromium chromium, string example, ViewportSize? size = null)
     {
         var bench = await OpenBench.AtAsync(chromium, "shelf", size, fillShelf: f =>
-            File.Copy(Path.Combine(Examples, example + ".piece.json"), Path.Combine(f, "Mine.piece.json")));
+            File.Copy(Repository.Path("examples", example + ".piece.json"), Path.Combine(f, "Mine.piece.json")));
         await bench.Page.Locator(".swatch:has(.swatch-do) button.swatch-open").First.ClickAsync();
         await bench.Page.Locator(".bench[data-view=table]").WaitForAsync();
         return bench;

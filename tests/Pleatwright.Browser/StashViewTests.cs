@@ -9,7 +9,7 @@ namespace Pleatwright.Browser.Tests;
 /// <summary>The stash at the bench: put in, changed, undone, held against pieces, kept.</summary>
 public class StashViewTests(Chromium chromium)
 {
-    private static string Example(string name) => Path.Combine(AppContext.BaseDirectory, "../../../../../examples", name);
+    private static string Example(string name) => Repository.Path("examples", name);
 
     private static void Filled(string folder)
     {

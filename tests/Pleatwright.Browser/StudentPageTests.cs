@@ -18,17 +18,7 @@ public sealed class StudentPageTests(Chromium chromium) : IDisposable
 
     public void Dispose() => folder.Delete(recursive: true);
 
-    private static Piece Example(string name) => PieceReader.Read(File.ReadAllBytes(Path.Combine(Root, "examples", name + ".piece.json")));
-
-    private static string Root
-    {
-        get
-        {
-            var at = AppContext.BaseDirectory;
-            while (!File.Exists(Path.Combine(at, "Pleatwright.slnx"))) at = Path.GetDirectoryName(at)!;
-            return at;
-        }
-    }
+    private static Piece Example(string name) => PieceReader.Read(File.ReadAllBytes(Repository.Path("examples", name + ".piece.json")));
 
     private Uri Save(Piece piece)
     {

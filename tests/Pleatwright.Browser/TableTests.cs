@@ -137,14 +137,7 @@ public class TableTests(Chromium chromium)
         await OnShelf(bench, p => p.Figures.IsEmpty && p.Bands.Length == Piece(bench).Bands.Length);
     }
 
-    private static Piece Piece(OpenBench _) => PieceReader.Read(File.ReadAllBytes(Path.Combine(Root(), "examples", "harbour-morning.piece.json")));
-
-    private static string Root()
-    {
-        var folder = new DirectoryInfo(AppContext.BaseDirectory);
-        while (!File.Exists(Path.Combine(folder!.FullName, "Pleatwright.slnx"))) folder = folder.Parent;
-        return folder.FullName;
-    }
+    private static Piece Piece(OpenBench _) => PieceReader.Read(File.ReadAllBytes(Repository.Path("examples", "harbour-morning.piece.json")));
 
     [Fact]
     public async Task All_that_can_be_done_here_is_found_and_done_by_key()

@@ -2,6 +2,7 @@ using System.Runtime.InteropServices.JavaScript;
 using System.Text;
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using Pleatwright.Bench.Model.Keeping;
 using Pleatwright.Shelf;
 
 namespace Pleatwright.Bench.Keeping;
@@ -84,10 +85,6 @@ public sealed class BrowserStore : IFileStore
 }
 
 internal sealed record FileFact(string Name, long Bytes, long Modified);
-
-internal sealed record JournalText(int Count, int At, string Base, MomentText[] Moments);
-
-internal sealed record MomentText(string Edit, string Text);
 
 [JsonSourceGenerationOptions(JsonSerializerDefaults.Web)]
 [JsonSerializable(typeof(FileFact[]))]

@@ -56,24 +56,10 @@ internal static partial class Store
     public static partial void LetGo(string piece);
 
     [JSImport("remembered", "store")]
-    private static partial Task<string?> JsRememberedAsync(string name);
+    public static partial Task<string?> RememberedAsync(string name);
 
     [JSImport("remember", "store")]
-    private static partial Task JsRememberAsync(string name, string? text);
-
-    /// <summary>What was remembered under a name, or null; null too where the browser keeps nothing.</summary>
-    public static async Task<string?> RememberedAsync(string name)
-    {
-        try { return await JsRememberedAsync(name); }
-        catch (JSException) { return null; }
-    }
-
-    /// <summary>Remembers a text under a name, even through a kill; forgets it when there is none.</summary>
-    public static async Task RememberAsync(string name, string? text)
-    {
-        try { await JsRememberAsync(name, text); }
-        catch (JSException) { } // a convenience lost, nothing more
-    }
+    public static partial Task RememberAsync(string name, string? text);
 
     /// <summary>A small setting; may be lost with a kill.</summary>
     [JSImport("setting", "store")]

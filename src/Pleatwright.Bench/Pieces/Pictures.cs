@@ -1,5 +1,6 @@
 using Pleatwright.Chart;
 using Pleatwright.Files;
+using Pleatwright.Bench.Model.Table;
 using Pleatwright.Shelf;
 
 namespace Pleatwright.Bench.Pieces;

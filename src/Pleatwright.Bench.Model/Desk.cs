@@ -1,0 +1,196 @@
+using System.Collections.Immutable;
+using Pleatwright.Chart;
+using Pleatwright.Chart.Edit;
+using Pleatwright.Measure;
+using Pleatwright.Order;
+using Pleatwright.Proof;
+using Pleatwright.Thread;
+
+namespace Pleatwright.Bench.Model;
+
+/// <summary>The piece on the table and all that follows from it: laid out, proofread, ordered, counted.</summary>
+public sealed class Desk
+{
+    private const int FewRuns = 1_500; // so many are ordered in a few milliseconds
+    private static readonly TimeSpan Rest = TimeSpan.FromMilliseconds(600);
+
+    private readonly TimeProvider time;
+    private WorkingOrder? order;
+    private WorkingOrder? drawn;  // the last quick order, of an earlier state
+    private WorkingOrder? rested; // the last order planned with the hand at rest, maybe of an earlier state
+    private ImmutableArray<ThreadAmount>? amounts;
+    private bool orderDue;
+    private int shows;
+
+    /// <summary>Opens a piece on an empty table.</summary>
+    public Desk(TimeProvider time)
+    {
+        this.time = time;
+        Open(Examples.Read("harbour-morning"));
+    }
+
+    /// <summary>Every moment of the piece since it was opened.</summary>
+    public History History { get; private set; } = null!;
+
+    /// <summary>The piece as shown; ahead of <see cref="History"/> while a stroke is being drawn.</summary>
+    public Piece Piece { get; private set; } = null!;
+
+    /// <summary>The piece laid out.</summary>
+    public Work Work { get; private set; } = null!;
+
+    /// <summary>What the proof found.</summary>
+    public ImmutableArray<Finding> Findings { get; private set; } = [];
+
+    /// <summary>
+    /// The working order of <see cref="Work"/>: a quick one while the hand moves, a better one once it rests or
+    /// <see cref="Settle"/> is called.
+    /// </summary>
+    public WorkingOrder Order => order ??= drawn = Plan(drawn, Effort.Drawing);
+
+    /// <summary>What to buy and cut of each thread, in the order of the key.</summary>
+    public ImmutableArray<ThreadAmount> Amounts => amounts is { } a ? a : (amounts = Cut()).Value;
+
+    /// <summary>Raised when the piece has changed, its layout and its proof with it.</summary>
+    public event Action? Changed;
+
+    /// <summary>Raised after <see cref="Changed"/>, once the cloth is painted, when the order and the amounts are known again.</summary>
+    public event Action? Ordered;
+
+    /// <summary>Raised after another piece was put on the table, before <see cref="Changed"/>.</summary>
+    public event Action? Opened;
+
+    /// <summary>Raised when the bench has something to say to the maker; read aloud by screen readers.</summary>
+    public event Action<string>? Said;
+
+    /// <summary>Puts a piece on the table, with nothing to undo.</summary>
+    public void Open(Piece piece) => Open(new History(piece));
+
+    /// <summary>Puts a piece on the table with its history.</summary>
+    public void Open(History history)
+    {
+        History = history;
+        Lay(history.Now.Piece);
+        Opened?.Invoke();
+        Changed?.Invoke();
+        OrderSoon();
+    }
+
+    /// <summary>Puts older moments, just read from the journal, before all that is known.</summary>
+    public void Recall(ImmutableArray<Moment> older)
+    {
+        History = History.From([.. older, .. History.Past.Reverse(), History.Now, .. History.Future], older.Length + History.Past.Count());
+        Changed?.Invoke();
+    }
+
+    /// <summary>Shows an edited piece without keeping it yet: a stroke under way.</summary>
+    /// <returns>False when the piece cannot be laid out; nothing is changed then and the maker is told why.</returns>
+    public bool Draft(Piece piece)
+    {
+        if (ReferenceEquals(piece, Piece)) return true;
+        try
+        {
+            Show(piece);
+            return true;
+        }
+        catch (ArgumentException e)
+        {
+            Say(Sentences.Of(e.Why()));
+            return false;
+        }
+    }
+
+    /// <summary>Keeps what is shown as one moment of the history.</summary>
+    public void Keep(string edit)
+    {
+        if (ReferenceEquals(Piece, History.Now.Piece)) return;
+        History = History.Do(Piece, edit);
+        Changed?.Invoke();
+    }
+
+    /// <summary>Lets the stroke under way go.</summary>
+    public void Drop() => Draft(History.Now.Piece);
+
+    /// <summary>Makes one edit and keeps it.</summary>
+    public void Edit(string edit, Func<Piece, Piece> change)
+    {
+        Piece changed;
+        try { changed = change(Piece); }
+        catch (ArgumentException e) { Say(Sentences.Of(e.Why())); return; }
+        if (Draft(changed)) Keep(edit);
+    }
+
+    /// <summary>Undoes the last edit.</summary>
+    public void Undo()
+    {
+        if (!History.CanUndo) { Say("Nothing to undo."); return; }
+        var undone = History.Now.Edit;
+        History = History.Undo();
+        Show(History.Now.Piece);
+        Say($"Undone: {undone}.");
+    }
+
+    /// <summary>Redoes the edit last undone.</summary>
+    public void Redo()
+    {
+        if (!History.CanRedo) { Say("Nothing to redo."); return; }
+        History = History.Redo();
+        Show(History.Now.Piece);
+        Say($"Done again: {History.Now.Edit}.");
+    }
+
+    /// <summary>Plans the order with care at once, for a view that shows it.</summary>
+    public void Settle()
+    {
+        if (order is not null && ReferenceEquals(order, rested)) return;
+        (int, int, double)? known = order is null ? null : Words(order);
+        (order, amounts) = (rested = Plan(rested, Effort.Resting), null);
+        if (known is not null && Words(order) != known) Ordered?.Invoke();
+
+        static (int, int, double) Words(WorkingOrder o) => (o.Starts, o.Turns, o.Carried.Millimetres);
+    }
+
+    /// <summary>Tells the maker something.</summary>
+    public void Say(string words) => Said?.Invoke(words);
+
+    private void Show(Piece piece)
+    {
+        Lay(piece);
+        Changed?.Invoke();
+        OrderSoon();
+    }
+
+    private void Lay(Piece piece)
+    {
+        var work = Work.Lay(piece);
+        Piece = piece;
+        Work = work;
+        (order, amounts) = (null, null);
+        Findings = Proofreading.Read(work);
+    }
+
+    private ImmutableArray<ThreadAmount> Cut() =>
+        [.. Order.ThreadUses().Select(u => Cutting.Amount(u, Piece.Working.WorkingLength))];
+
+    private WorkingOrder Plan(WorkingOrder? before, Effort effort) =>
+        before is null ? Planner.Plan(Work, effort) : Planner.Replan(before, Work, effort);
+
+    // The order of a large piece waits until the page has had a breath, so that a quick hand sees every stitch at once;
+    // the search for a better one waits until the hand rests.
+    private async void OrderSoon()
+    {
+        var show = ++shows;
+        if (!orderDue)
+        {
+            if (Work.Runs.Length > FewRuns)
+            {
+                orderDue = true;
+                await Task.Delay(TimeSpan.FromMilliseconds(1), time);
+                orderDue = false;
+            }
+            _ = Amounts;
+            Ordered?.Invoke();
+        }
+        await Task.Delay(Rest, time);
+        if (show == shows) Settle();
+    }
+}

@@ -1,0 +1,170 @@
+using System.Collections.Immutable;
+using Pleatwright.Cloth;
+using Pleatwright.Measure;
+
+namespace Pleatwright.Bench.Model.Drafts;
+
+/// <summary>Where a new piece takes its gauge from.</summary>
+public enum GaugeFrom { Kind, Swatch, Own }
+
+/// <summary>What has been answered of a cloth so far, right or wrong; the core says what it comes to.</summary>
+public sealed class ClothDraft
+{
+    private readonly ClothPlan old;
+
+    private ClothDraft(ClothPlan cloth)
+    {
+        old = cloth;
+        Purpose = cloth.Form switch { Round => Purpose.Bishop, Ball => Purpose.Ball, _ => Purpose.Panel };
+        if (cloth.Form is Panel panel) Width = panel.Width;
+        if (cloth.Form is Ball ball) Diameter = ball.Diameter;
+        if (cloth.Form is Round round) (Neck, Sweep, Panels, PanelsAsCut) = (round.Neck, round.Sweep.Degrees, [.. round.Panels], true);
+        (PleatsPerInch, TakeUp, RowSpacing, PerSpace) = (cloth.Gauge.PleatsPerInch, cloth.Gauge.TakeUp, cloth.Gauge.RowSpacing, cloth.Gauge.CableRowsPerSpace);
+        (Rows, Above, Below, SeamPleats) = (cloth.GatheringRows, cloth.HoldingRowsAbove, cloth.HoldingRowsBelow, cloth.SeamPleats);
+        (FabricWidth, Selvedges, Ravelling, Seam) = (cloth.FabricWidth, cloth.Selvedges, cloth.Ravelling, cloth.Seam);
+        if (cloth.Pleater is { } pleater) (HasPleater, PleaterRows, PleaterOverlap) = (true, pleater.Rows, pleater.Overlap);
+        Colour = cloth.Colour.ToString();
+    }
+
+    /// <summary>The cloth of a piece, to be changed.</summary>
+    public static ClothDraft Of(ClothPlan cloth) => new(cloth) { GaugeFrom = GaugeFrom.Own, RowsCounted = true };
+
+    /// <summary>A new cloth with the usual starting points.</summary>
+    public static ClothDraft New() => new(new NewCloth(Purpose.Panel, Length.FromInches(6)).Plan()) { IsNew = true };
+
+    public bool IsNew { get; private init; }
+
+    public Purpose Purpose { get; set; }
+
+    public Length Width { get; set; } = Length.FromInches(6);
+
+    public Length Neck { get; set; } = Length.FromInches(11);
+
+    public Length Diameter { get; set; } = Length.FromInches(3);
+
+    public double Sweep { get; set; } = 360;
+
+    /// <summary>The panels as cut, once the maker has said anything of them.</summary>
+    public List<RoundPanel> Panels { get; private set; } = [];
+
+    /// <summary>Whether the maker gives the panels; else the cloth is shared out from the neck.</summary>
+    public bool PanelsAsCut { get; private set; }
+
+    public ClothKind Kind { get; set; } = ClothKind.Broadcloth;
+
+    public GaugeFrom GaugeFrom { get; set; }
+
+    public double PleatsPerInch { get; set; }
+
+    public Length TakeUp { get; set; }
+
+    public Length RowSpacing { get; set; }
+
+    public int PerSpace { get; set; }
+
+    public List<SwatchDraft> Swatches { get; } = [new()];
+
+    public Length Depth { get; set; } = Length.FromInches(3);
+
+    /// <summary>Whether the maker counts the gathering rows; else the depth, or the ball, gives them.</summary>
+    public bool RowsCounted { get; set; }
+
+    public int Rows { get; set; }
+
+    public int Above { get; set; }
+
+    public int Below { get; set; }
+
+    public int SeamPleats { get; set; }
+
+    public Length FabricWidth { get; set; }
+
+    public Length Selvedges { get; set; }
+
+    public Length Ravelling { get; set; }
+
+    public Length Seam { get; set; }
+
+    public bool HasPleater { get; set; }
+
+    public int PleaterRows { get; set; } = 16;
+
+    public int PleaterOverlap { get; set; } = Pleater.UsualOverlap;
+
+    public string Colour { get; set; }
+
+    /// <summary>What the form is measured by.</summary>
+    public Length Measure => Purpose switch { Purpose.Panel => Width, Purpose.Bishop => Neck, _ => Diameter };
+
+    /// <summary>The units the maker thinks in.</summary>
+    public UnitSystem Units => Measure.Unit == LengthUnit.Inch ? UnitSystem.Inches : UnitSystem.Metric;
+
+    /// <summary>Takes the panels in hand as they stand, to change them.</summary>
+    public void CutPanels()
+    {
+        if (PanelsAsCut) return;
+        Panels = [.. ShownPanels];
+        if (Panels.Count == 0) Panels.Add(new RoundPanel("front", Length.FromInches(20)));
+        PanelsAsCut = true;
+    }
+
+    /// <summary>Lets the neck share the cloth out again.</summary>
+    public void ShareOut() => PanelsAsCut = false;
+
+    /// <summary>The panels as they would be cut.</summary>
+    public ImmutableArray<RoundPanel> ShownPanels => PanelsAsCut ? [.. Panels] : Plan(out _)?.Form is Round round ? round.Panels : [];
+
+    /// <summary>What the swatches say; null when none can be reckoned with.</summary>
+    public Calibration? Calibration => SwatchDraft.Read(Swatches, out _) is { IsDefaultOrEmpty: false } read ? Pleatwright.Cloth.Calibration.Of(read, KindsGauge(), new Chart.Working().Tails) : null;
+
+    /// <summary>The cloth these answers come to, or null and why not.</summary>
+    public ClothPlan? Plan(out string fault)
+    {
+        try
+        {
+            fault = "";
+            if (GaugeFrom == GaugeFrom.Swatch && Calibration is null)
+            {
+                if (SwatchDraft.Read(Swatches, out fault) is { IsDefault: false }) fault = "Write down what you counted and measured on a swatch.";
+                return null;
+            }
+            if (FabricWidth <= Length.Zero) { fault = "The cloth is sold wider than nothing."; return null; }
+            if (HasPleater && (PleaterRows < 2 || PleaterOverlap < 0 || PleaterOverlap >= PleaterRows))
+            {
+                fault = "A pleater takes two rows or more, and runs fewer of them through again than it takes.";
+                return null;
+            }
+            return new NewCloth(Purpose, Measure)
+            {
+                Kind = Kind, Gauge = Gauge(), Depth = Purpose == Purpose.Ball ? null : Depth, Rows = RowsCounted ? Rows : null,
+                Sweep = Angle.FromDegrees(Sweep), Panels = PanelsAsCut ? [.. Panels] : [],
+            }.Plan(Settle);
+        }
+        catch (ArgumentException e)
+        {
+            fault = Sentences.Of(e.Why());
+            return null;
+        }
+    }
+
+    private ClothPlan Settle(ClothPlan cloth) => old with
+    {
+        Form = cloth.Form, Gauge = cloth.Gauge, GatheringRows = cloth.GatheringRows,
+        HoldingRowsAbove = Math.Max(0, Above), HoldingRowsBelow = Math.Max(0, Below), SeamPleats = Math.Max(0, SeamPleats),
+        Colour = Thread.Colour.Parse(Colour), FabricWidth = FabricWidth, Selvedges = Selvedges, Ravelling = Ravelling, Seam = Seam,
+        Pleater = HasPleater ? new Pleater(PleaterRows, PleaterOverlap) : null,
+    };
+
+    private Gauge KindsGauge() => Practice.GaugeOf(Kind, TakeUp, RowSpacing, PerSpace);
+
+    // A count of pleats that was not touched keeps the very pitch it stood for.
+    private Gauge Gauge() => GaugeFrom switch
+    {
+        GaugeFrom.Kind => KindsGauge(),
+        GaugeFrom.Swatch => Calibration!.Applied(KindsGauge()),
+        _ => (PleatsPerInch == old.Gauge.PleatsPerInch
+            ? new Gauge(old.Gauge.Pitch, TakeUp, RowSpacing, PerSpace)
+            : Pleatwright.Cloth.Gauge.FromPleatsPerInch(PleatsPerInch, TakeUp, RowSpacing, PerSpace)) with
+        { PleatThickness = IsNew ? Practice.PleatThicknessOf(Kind) : old.Gauge.PleatThickness },
+    };
+}

@@ -1,0 +1,55 @@
+using System.IO.Compression;
+using Pleatwright.Files;
+using Pleatwright.Shelf;
+
+namespace Pleatwright.Bench.Model.Keeping;
+
+/// <summary>Many pieces in one ZIP file, for keeping elsewhere and bringing back.</summary>
+public static class Bundle
+{
+    /// <summary>What the names of such files end with.</summary>
+    public const string Ending = ".zip";
+
+    private const int MostPieces = 2000;
+
+    /// <summary>Packs pieces by their names.</summary>
+    public static byte[] Pack(IEnumerable<StoredPiece> pieces)
+    {
+        using var file = new MemoryStream();
+        using (var zip = new ZipArchive(file, ZipArchiveMode.Create))
+        {
+            foreach (var piece in pieces)
+            {
+                using var entry = zip.CreateEntry(piece.Name.FileName).Open();
+                entry.Write(piece.Text);
+            }
+        }
+        return file.ToArray();
+    }
+
+    /// <summary>The piece files in a ZIP file, whatever folders they lie in.</summary>
+    /// <exception cref="InvalidDataException">It is no ZIP file, or unpacks to more than any shelf holds.</exception>
+    public static IEnumerable<(string Name, byte[] Text)> Unpack(byte[] content)
+    {
+        using var zip = new ZipArchive(new MemoryStream(content), ZipArchiveMode.Read);
+        var pieces = 0;
+        foreach (var entry in zip.Entries.Where(e => e.Name.EndsWith(PieceName.Ending, StringComparison.OrdinalIgnoreCase)))
+        {
+            if (++pieces > MostPieces) throw new InvalidDataException($"it holds more than {MostPieces} pieces");
+            if (entry.FullName.Contains(FileShelf.VersionsFolder + "/", StringComparison.Ordinal)) continue; // a whole shelf was packed by hand
+            using var text = new MemoryStream();
+            using (var from = entry.Open()) CopyAtMost(from, text, PieceReader.MostBytes); // what it says of its own size may be a lie
+            yield return (entry.Name, text.ToArray());
+        }
+    }
+
+    private static void CopyAtMost(Stream from, MemoryStream to, int most)
+    {
+        var buffer = new byte[81920];
+        for (int read; (read = from.Read(buffer)) > 0;)
+        {
+            if (to.Length + read > most) throw new InvalidDataException("one of its pieces is larger than any piece");
+            to.Write(buffer, 0, read);
+        }
+    }
+}

@@ -1,0 +1,172 @@
+using System.Collections.Immutable;
+using Pleatwright.Bench.Model.Basket;
+using Pleatwright.Chart;
+using Pleatwright.Measure;
+using Pleatwright.Picture;
+using Pleatwright.Proof;
+using Pleatwright.Shopping;
+using Pleatwright.Thread;
+
+namespace Pleatwright.Bench.Model.Tracing;
+
+/// <summary>Where the threads of a traced figure come from.</summary>
+public enum ThreadSource
+{
+    /// <summary>Chosen freely for the picture.</summary>
+    Picture,
+
+    /// <summary>The piece on the table.</summary>
+    Piece,
+
+    /// <summary>The maker's stash.</summary>
+    Stash,
+}
+
+/// <summary>
+/// The picture being traced and what came of it. It outlives the view, so that coming back finds it. Every change is traced
+/// anew, a step at a time, so that the page stays awake and the next change stops the last.
+/// </summary>
+public sealed class Glass(Desk desk, Workbasket basket, TimeProvider time)
+{
+    private const int Settle = 140; // milliseconds a slider must rest
+
+    private CancellationTokenSource running = new();
+
+    /// <summary>The picture, or null before there is one.</summary>
+    public Raster? Picture { get; private set; }
+
+    /// <summary>Its name.</summary>
+    public string Name { get; private set; } = "";
+
+    /// <summary>How it is traced.</summary>
+    public TracingOptions Options { get; private set; } = new() { Background = Background.Auto };
+
+    /// <summary>Where the threads come from.</summary>
+    public ThreadSource Source { get; private set; }
+
+    /// <summary>What came of it; of the last change but one while the last is being traced.</summary>
+    public Traced? Traced { get; private set; }
+
+    /// <summary>The same laid out on cloth of its own; null when there is nothing.</summary>
+    public Work? Work { get; private set; }
+
+    /// <summary>What the proof says of that.</summary>
+    public ImmutableArray<Finding> Findings { get; private set; } = [];
+
+    /// <summary>How far the trace under way is; empty when none is.</summary>
+    public string Progress { get; private set; } = "";
+
+    /// <summary>Why nothing came of it, or empty.</summary>
+    public string Trouble { get; private set; } = "";
+
+    /// <summary>How long the last trace took, in milliseconds.</summary>
+    public double Took { get; private set; }
+
+    /// <summary>Raised when any of this has changed.</summary>
+    public event Action? Changed;
+
+    /// <summary>Lays a picture under the glass.</summary>
+    public void Lay(Raster picture, string name)
+    {
+        Picture = picture;
+        Name = name;
+        Options = Options with { Crop = null, Name = name };
+        desk.Say($"{name}: {Words.Of(picture.Width)} by {Words.Of(picture.Height)} pixels.");
+        Again();
+    }
+
+    /// <summary>Says why a picture was not taken.</summary>
+    public void Refuse(string why)
+    {
+        Trouble = why;
+        Changed?.Invoke();
+    }
+
+    /// <summary>Changes how it is traced.</summary>
+    public void Set(TracingOptions options)
+    {
+        if (options == Options) return;
+        Options = options;
+        Again();
+    }
+
+    /// <summary>Takes the threads from somewhere else.</summary>
+    public void TakeThreadsFrom(ThreadSource source)
+    {
+        Source = source;
+        Again();
+    }
+
+    /// <summary>Turns the picture a quarter, clockwise.</summary>
+    public void Turn()
+    {
+        if (Picture is null) return;
+        Picture = Picture.Turned(Pleatwright.Picture.Turn.Quarter);
+        Options = Options with { Crop = null };
+        Again();
+    }
+
+    /// <summary>Stops the trace under way; what was there before stays.</summary>
+    public void Stop()
+    {
+        running.Cancel();
+        Progress = "";
+        Changed?.Invoke();
+    }
+
+    private ImmutableArray<Floss> Choice => Source switch
+    {
+        ThreadSource.Piece => desk.Piece.Threads,
+        ThreadSource.Stash => Stash.Choice(basket.Stash.Threads),
+        _ => [],
+    };
+
+    private async void Again()
+    {
+        running.Cancel();
+        running = new CancellationTokenSource();
+        var cancel = running.Token;
+        if (Picture is not { } picture) { Changed?.Invoke(); return; }
+        (Trouble, Progress) = ("", "…");
+        Changed?.Invoke();
+        try
+        {
+            await Task.Delay(TimeSpan.FromMilliseconds(Settle), time, cancel);
+            await Run(picture, Options with { Stash = Choice }, cancel);
+        }
+        catch (OperationCanceledException)
+        {
+            return; // a newer change is being traced, or the maker stopped it
+        }
+        catch (ArgumentException e)
+        {
+            (Traced, Work, Findings, Trouble) = (null, null, [], Sentences.Of(e.Why()));
+        }
+        Progress = "";
+        Changed?.Invoke();
+    }
+
+    private async Task Run(Raster picture, TracingOptions options, CancellationToken cancel)
+    {
+        var tracing = new Pleatwright.Picture.Tracing(picture, options);
+        var spent = 0.0;
+        var since = time.GetTimestamp();
+        foreach (var step in tracing.Steps(cancel))
+        {
+            spent += time.GetElapsedTime(since).TotalMilliseconds;
+            Progress = step.Stage switch
+            {
+                TraceStage.Preparing => "Preparing the picture",
+                TraceStage.Sampling => "Looking through the lattice",
+                TraceStage.Choosing => "Choosing the threads",
+                _ => $"Smoothing, {Words.Of(step.Sweep, "sweep")}",
+            };
+            Changed?.Invoke();
+            await Task.Delay(TimeSpan.FromMilliseconds(1), time, cancel);
+            since = time.GetTimestamp();
+        }
+        var work = Work.Lay(TracedPiece.Around(tracing.Result!, options.Gauge, Name, desk.Piece.Cloth.Colour));
+        (Traced, Work, Findings) = (tracing.Result, work, Proofreading.Read(work));
+        Took = spent;
+    }
+}

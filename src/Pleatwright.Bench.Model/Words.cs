@@ -1,0 +1,24 @@
+using System.Globalization;
+using Pleatwright.Measure;
+
+namespace Pleatwright.Bench.Model;
+
+/// <summary>Numbers and lengths as the bench says them.</summary>
+public static class Words
+{
+    /// <summary>"1 skein", "4 skeins", "1,204 cables".</summary>
+    public static string Of(int count, string noun) => $"{Of(count)} {noun}{(count == 1 ? "" : "s")}";
+
+    /// <summary>"1 stitch", "4 stitches".</summary>
+    public static string Of(int count, string noun, string many) => $"{Of(count)} {(count == 1 ? noun : many)}";
+
+    public static string Of(int count) => count.ToString("N0", CultureInfo.InvariantCulture);
+
+    /// <summary>A length in the units it was given in.</summary>
+    public static string Of(Length length) => length.Say(length.Unit == LengthUnit.Inch ? UnitSystem.Inches : UnitSystem.Metric);
+
+    /// <summary>A number as a field of the page takes it: every digit, no thousands.</summary>
+    public static string Plain(double number) => number.ToString("R", CultureInfo.InvariantCulture);
+
+    public static string Of(double number) => number.ToString("0.##", CultureInfo.InvariantCulture);
+}
