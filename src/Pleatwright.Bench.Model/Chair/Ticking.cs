@@ -1,0 +1,251 @@
+using System.Globalization;
+using Pleatwright.Bench.Model.Keeping;
+using Pleatwright.Order;
+
+namespace Pleatwright.Bench.Model.Chair;
+
+/// <summary>
+/// The sitting at the chair: what is to do, what is ticked, and where the maker is. Ticks belong to stitches, so an edit elsewhere,
+/// a new order or other words keep the place. It outlives the view.
+/// </summary>
+public sealed class Ticking
+{
+    private const int MostUndo = 500;
+
+    private readonly Desk desk;
+    private readonly Keeper keeper;
+    private readonly IMemory memory;
+    private readonly LinkedList<Worked> past = new(), future = new();
+    private WorkingOrder? of;
+    private string piece = "";
+    private bool opened = true, begun;
+    private int turn;
+
+    /// <summary>At the chair; <see cref="SitDownAsync"/> finds the place.</summary>
+    public Ticking(Desk desk, Keeper keeper, IMemory memory)
+    {
+        (this.desk, this.keeper, this.memory) = (desk, keeper, memory);
+        Sideways = memory.Setting("held") == "sideways";
+        Awake = memory.Setting("awake") != "no";
+        desk.Opened += () => opened = true;
+        keeper.Changed += OnKeeper;
+    }
+
+    /// <summary>What there is to do.</summary>
+    public ChairWork Work { get; private set; } = ChairWork.Nothing;
+
+    /// <summary>The stitches ticked.</summary>
+    public Worked Worked { get; private set; } = Worked.Nothing;
+
+    /// <summary>The next tick, from 0; the number of ticks when all is done.</summary>
+    public int Tick { get; private set; }
+
+    /// <summary>The item under way, from 0; the number of items when all is done.</summary>
+    public int Item => Work.ItemOf(Tick);
+
+    /// <summary>The item under way; null when all is done.</summary>
+    public WorkItem? Now => Item < Work.Items.Length ? Work.Items[Item] : null;
+
+    /// <summary>Ticks done in the item under way, as far as the first that is not.</summary>
+    public int InItem => Now is null ? 0 : Tick - Work.Before(Item);
+
+    /// <summary>Ticks done in all.</summary>
+    public int Done { get; private set; }
+
+    /// <summary>Stitches ticked that the piece no longer has, as when a figure was changed under them.</summary>
+    public int Gone { get; private set; }
+
+    /// <summary>Whether the maker should see that the place is right: stitches ticked are gone, or an older bench kept the place.</summary>
+    public bool InDoubt { get; private set; }
+
+    /// <summary>Whether the work is held sideways.</summary>
+    public bool Sideways { get; private set; }
+
+    /// <summary>The words that go with it.</summary>
+    public LevelWords Levels => Sideways ? LevelWords.LeftRight : LevelWords.UpDown;
+
+    /// <summary>Whether the screen is to stay awake.</summary>
+    public bool Awake { get; private set; }
+
+    /// <summary>Whether a tick can be taken back.</summary>
+    public bool CanUndo => past.Count > 0 || Tick > 0;
+
+    /// <summary>Whether what was taken back can be ticked again.</summary>
+    public bool CanRedo => future.Count > 0;
+
+    /// <summary>Raised when any of this changed.</summary>
+    public event Action? Changed;
+
+    /// <summary>Reads the order as it is now, and the place of the piece on the table.</summary>
+    public async Task SitDownAsync()
+    {
+        begun = true;
+        ReadOrder();
+        var mine = ++turn;
+        var place = keeper.Place(keeper.Name);
+        if (place == piece && !opened)
+        {
+            Find();
+            Changed?.Invoke();
+            return;
+        }
+        if (!opened && piece.Length > 0)
+        {
+            piece = place; // the same piece under another name, as when an example finds its own
+            Keep();
+            return;
+        }
+        opened = false;
+        piece = place;
+        var text = await memory.RememberedAsync(Key);
+        if (mine != turn) return;
+        past.Clear();
+        future.Clear();
+        InDoubt = false;
+        Worked = Worked.Read(text) ?? Old(text);
+        Find();
+        if (Gone > 0) InDoubt = true;
+        Changed?.Invoke();
+    }
+
+    /// <summary>One stitch worked.</summary>
+    public void TickOne()
+    {
+        if (Tick < Work.Ticks) Move(Worked.With(Work[Tick]));
+    }
+
+    /// <summary>The rest of the item worked.</summary>
+    public void TickItem()
+    {
+        if (Now is null) return;
+        var worked = Worked;
+        for (var i = Tick; i < Work.Before(Item + 1); i++) worked = worked.With(Work[i]);
+        Move(worked);
+    }
+
+    /// <summary>The last stitch before the place taken back.</summary>
+    public void TakeBack()
+    {
+        if (Tick > 0) Move(Worked.Without(Work[Tick - 1]));
+    }
+
+    /// <summary>Goes to an item: all before it is worked, it and all after it are not.</summary>
+    /// <param name="item">From 0; the nearest there is.</param>
+    public void GoTo(int item)
+    {
+        if (Work.Items.IsEmpty) return;
+        var first = Work.Before(Math.Clamp(item, 0, Work.Items.Length - 1));
+        var worked = Worked;
+        for (var i = 0; i < Work.Ticks; i++) worked = i < first ? worked.With(Work[i]) : worked.Without(Work[i]);
+        Move(worked);
+    }
+
+    /// <summary>Takes the last act back: a tick, a whole run, a leap.</summary>
+    public void Undo()
+    {
+        if (past.Last is not { } last) { TakeBack(); return; }
+        past.RemoveLast();
+        Remember(future, Worked);
+        Show(last.Value);
+        desk.Say("Ticked back.");
+    }
+
+    /// <summary>Does again what was taken back last.</summary>
+    public void Redo()
+    {
+        if (future.Last is not { } next) return;
+        future.RemoveLast();
+        Remember(past, Worked);
+        Show(next.Value);
+        desk.Say("Ticked again.");
+    }
+
+    /// <summary>The maker has looked: the place is right. Ticks of stitches that are gone are forgotten.</summary>
+    public void PlaceIsRight()
+    {
+        InDoubt = false;
+        var kept = Worked.Nothing;
+        for (var i = 0; i < Work.Ticks; i++)
+            if (Worked.Has(Work[i])) kept = kept.With(Work[i]);
+        Show(kept);
+    }
+
+    /// <summary>Holds the work upright or sideways; the words follow.</summary>
+    public void Hold(bool sideways)
+    {
+        Sideways = sideways;
+        memory.SetSetting("held", sideways ? "sideways" : null);
+        of = null;
+        ReadOrder();
+        Find();
+        Changed?.Invoke();
+    }
+
+    /// <summary>Keeps the screen awake, or lets it sleep.</summary>
+    public void StayAwake(bool on)
+    {
+        Awake = on;
+        memory.SetSetting("awake", on ? null : "no");
+        Changed?.Invoke();
+    }
+
+    private string Key => $"place\n{piece}";
+
+    private void OnKeeper()
+    {
+        if (begun && keeper.Place(keeper.Name) != piece) _ = SitDownAsync();
+    }
+
+    private void ReadOrder()
+    {
+        desk.Settle();
+        if (ReferenceEquals(of, desk.Order)) return;
+        of = desk.Order;
+        Work = ChairWork.Of(of, Levels);
+    }
+
+    private void Move(Worked worked)
+    {
+        if (ReferenceEquals(worked, Worked)) return;
+        Remember(past, Worked);
+        future.Clear();
+        Show(worked);
+    }
+
+    private void Show(Worked worked)
+    {
+        Worked = worked;
+        Find();
+        Keep();
+        Changed?.Invoke();
+    }
+
+    private static void Remember(LinkedList<Worked> moments, Worked worked)
+    {
+        moments.AddLast(worked);
+        if (moments.Count > MostUndo) moments.RemoveFirst();
+    }
+
+    private void Find()
+    {
+        Tick = Work.Next(Worked);
+        Done = Work.Done(Worked);
+        Gone = Worked.Count - Done;
+    }
+
+    private void Keep() => _ = memory.RememberAsync(Key, Worked.Write());
+
+    // Benches before this one kept how many items and ticks were done, and a mark of the words; the maker is asked to look.
+    private Worked Old(string? text)
+    {
+        if (text?.Split(' ') is not [var items, var ticks, _]
+            || !int.TryParse(items, NumberStyles.None, CultureInfo.InvariantCulture, out var i)
+            || !int.TryParse(ticks, NumberStyles.None, CultureInfo.InvariantCulture, out var t)) return Worked.Nothing;
+        i = Math.Min(i, Work.Items.Length);
+        var done = Work.Before(i) + (i < Work.Items.Length ? Math.Min(t, Work.Items[i].Ticks - 1) : 0);
+        InDoubt = done > 0;
+        var worked = Worked.Nothing;
+        for (var tick = 0; tick < done; tick++) worked = worked.With(Work[tick]);
+        return worked;
+    }
+}
