@@ -2,7 +2,7 @@ using Pleatwright.Bench.Model.Table;
 using Pleatwright.Chart;
 using Pleatwright.Chart.Accents;
 using Pleatwright.Chart.Edit;
-using Pleatwright.Plate.Parts;
+using Pleatwright.Plate.Writers;
 
 namespace Pleatwright.Bench.Model.Drafts;
 

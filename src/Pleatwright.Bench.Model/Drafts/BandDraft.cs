@@ -4,7 +4,7 @@ using Pleatwright.Chart;
 using Pleatwright.Chart.Edit;
 using Pleatwright.Chart.Stitches;
 using Pleatwright.Cloth;
-using Pleatwright.Plate.Parts;
+using Pleatwright.Plate.Writers;
 
 namespace Pleatwright.Bench.Model.Drafts;
 
