@@ -47,7 +47,13 @@ public sealed record Working
     /// <summary>The most a thread factor may be here.</summary>
     public const double MostThreadFactor = 4;
 
-    /// <summary>The most pleats a thread may be carried sideways on the back, 0 to 12. Default 4 (common practice, no source).</summary>
+    /// <summary>The most that <see cref="CarryPleats"/> may be here.</summary>
+    public const int MostCarryPleats = 12;
+
+    /// <summary>The most that <see cref="ParkedThreads"/> may be here.</summary>
+    public const int MostParkedThreads = 12;
+
+    /// <summary>The most pleats a thread may be carried sideways on the back, 0 to <see cref="MostCarryPleats"/>. Default 4 (common practice, no source).</summary>
     public int CarryPleats { get; init; } = 4;
 
     /// <summary>The stitching hand. Default right.</summary>
@@ -63,7 +69,7 @@ public sealed record Working
     public CableRow? BaseRow { get; init; }
 
     /// <summary>
-    /// The most threads left hanging at the back while another is worked, 0 to 12. Default 3 (common practice, no source).
+    /// The most threads left hanging at the back while another is worked, 0 to <see cref="MostParkedThreads"/>. Default 3 (common practice, no source).
     /// </summary>
     public int ParkedThreads { get; init; } = 3;
 

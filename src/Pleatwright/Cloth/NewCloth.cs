@@ -55,7 +55,7 @@ public sealed record NewCloth(Purpose Purpose, Length Width)
     {
         if (Width <= Length.Zero) throw new ArgumentOutOfRangeException(nameof(Width), "The width must be more than nothing.");
         if (Depth is { } depth && depth <= Length.Zero) throw new ArgumentOutOfRangeException(nameof(Depth), "The depth must be more than nothing.");
-        if (Rows is < 2) throw new ArgumentOutOfRangeException(nameof(Rows), "There are at least two gathering rows.");
+        if (Rows is < ClothPlan.LeastGatheringRows) throw new ArgumentOutOfRangeException(nameof(Rows), "There are at least two gathering rows.");
         if (!(Sweep.Degrees is > 0 and <= 360)) throw new ArgumentOutOfRangeException(nameof(Sweep), "The sweep is more than 0 and at most 360 degrees.");
         var gauge = Gauge ?? Practice.GaugeOf(Kind, TakeUp, RowSpacing, Pleatwright.Cloth.Gauge.Common.CableRowsPerSpace);
         var cloth = new ClothPlan(new Panel(Width), gauge, Rows ?? RowsIn(Depth ?? Length.FromInches(3), gauge));

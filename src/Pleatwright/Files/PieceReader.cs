@@ -71,7 +71,7 @@ public static class PieceReader
             var keys = new KeyReader(text, value, "the cloth");
             var form = FormReader.Read(text, keys);
             var gauge = keys.Optional("gauge") is { } g ? GaugeOf(g) : Gauge.Common;
-            var usual = new ClothPlan(form, gauge, keys.Whole("gatheringRows", 2, PleatingPlan.MostCableRows + 1));
+            var usual = new ClothPlan(form, gauge, keys.Whole("gatheringRows", ClothPlan.LeastGatheringRows, ClothPlan.MostGatheringRows));
             var cloth = usual with
             {
                 SeamPleats = keys.Whole("seamPleats", 0, ClothPlan.MostSeamPleats, usual.SeamPleats),
@@ -101,7 +101,7 @@ public static class PieceReader
         private Pleater PleaterOf(Located value)
         {
             var keys = new KeyReader(text, value, "the pleater");
-            var rows = keys.Whole("rows", 2, Pleater.MostRows);
+            var rows = keys.Whole("rows", Pleater.LeastRows, Pleater.MostRows);
             var pleater = new Pleater(rows, keys.Whole("overlap", 0, rows - 1, Pleater.UsualOverlap));
             keys.NothingElse();
             return pleater;
@@ -230,7 +230,7 @@ public static class PieceReader
             var figure = figures.FirstOrDefault(f => f.Name == name) ?? throw text.Error(nameAt.Offset,
                 $"no figure is called {JsonText.Quote(name)}; there {(figures.Length == 1 ? "is" : "are")} {(figures.Length == 0 ? "none" : string.Join(", ", figures.Take(12).Select(f => JsonText.Quote(f.Name))))}.");
             var placement = new Placement(name, PlaceReader.Centre(keys),
-                new GatheringRow(keys.Whole("gatheringRow", 1, PleatingPlan.MostCableRows + 1)),
+                new GatheringRow(keys.Whole("gatheringRow", 1, ClothPlan.MostGatheringRows)),
                 keys.Whole("figureRow", 0, figure.Height - 1, 0))
             {
                 Mirror = keys.Flag("mirror", false),
@@ -250,11 +250,11 @@ public static class PieceReader
                 WorkingLength = keys.OptionalLength("workingLength") ?? usual.WorkingLength,
                 Tails = keys.OptionalLength("tails", allowZero: true) ?? usual.Tails,
                 ThreadFactor = keys.OptionalNumber("threadFactor", Chart.Working.LeastThreadFactor, Chart.Working.MostThreadFactor) ?? usual.ThreadFactor,
-                CarryPleats = keys.Whole("carryPleats", 0, 12, usual.CarryPleats),
+                CarryPleats = keys.Whole("carryPleats", 0, Chart.Working.MostCarryPleats, usual.CarryPleats),
                 Hand = keys.OneOf("hand", usual.Hand, ("right", Hand.Right), ("left", Hand.Left)),
                 First = keys.OneOf("first", usual.First, ("up", FirstWay.Up), ("down", FirstWay.Down), ("either", FirstWay.Either)),
                 MayTurn = keys.Flag("mayTurn", usual.MayTurn),
-                ParkedThreads = keys.Whole("parkedThreads", 0, 12, usual.ParkedThreads),
+                ParkedThreads = keys.Whole("parkedThreads", 0, Chart.Working.MostParkedThreads, usual.ParkedThreads),
                 SplitRuns = keys.Flag("splitRuns", usual.SplitRuns),
                 Places = keys.Many("places", MostOfAKind, FixedPlace),
                 BaseRow = keys.Optional("baseRow") is { } b ? new CableRow(keys.AsWhole(b, "baseRow", 0, PleatingPlan.MostCableRows)) : null,

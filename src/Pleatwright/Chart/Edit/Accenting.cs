@@ -9,10 +9,13 @@ public static class Accenting
 {
     /// <summary>Puts an accent on a valley and a cable row.</summary>
     /// <exception cref="ArgumentException">No such accent or thread, or it would not lie on the cloth.</exception>
-    public static Piece Put(Piece piece, string accent, Valley valley, CableRow row, ThreadKey thread)
+    public static Piece Put(Piece piece, string accent, Valley valley, CableRow row, ThreadKey thread) => Put(piece, MarkAt(piece, accent, valley, row, thread));
+
+    /// <summary>An accent on a valley and a cable row, told from the gathering row on or above it; it is not put on.</summary>
+    public static AccentMark MarkAt(Piece piece, string accent, Valley valley, CableRow row, ThreadKey thread)
     {
         var (gathering, drop) = PlaceOf(piece, row);
-        return Put(piece, new AccentMark(accent, Centre.At(valley), gathering, thread) { Drop = drop });
+        return new AccentMark(accent, Centre.At(valley), gathering, thread) { Drop = drop };
     }
 
     /// <summary>Puts an accent on the cloth, over all others.</summary>

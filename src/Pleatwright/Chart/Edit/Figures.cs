@@ -9,7 +9,7 @@ public static class Figures
     {
         var found = piece.Figure(figure) ?? throw new ArgumentException($"No figure is called “{figure}”.", nameof(figure));
         name = name.Trim();
-        if (name.Length is 0 or > 100) throw new ArgumentException("A figure's name has 1 to 100 characters.", nameof(name));
+        if (name.Length is 0 or > Figure.LongestName) throw new ArgumentException($"A figure's name has 1 to {Figure.LongestName} characters.", nameof(name));
         if (name == figure) return piece;
         if (piece.Figure(name) is not null) throw new ArgumentException($"There is another figure called “{name}”.", nameof(name));
         return piece with

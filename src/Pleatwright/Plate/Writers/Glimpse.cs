@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
 using Pleatwright.Chart;
-using Pleatwright.Plate.Writers;
+using Pleatwright.Plate.Parts;
 
-namespace Pleatwright.Plate.Parts;
+namespace Pleatwright.Plate.Writers;
 
 /// <summary>A part of the chart as a picture by itself, to see what an edit would do before it is made.</summary>
 public static class Glimpse
