@@ -49,7 +49,7 @@ public class SteadyClothTests(Chromium chromium)
         }
         // What the shelf has to say about the piece: not kept, kept again, parted.
         await bench.Page.RouteAsync("**/api/**", r => r.AbortAsync());
-        await AtTheTable.PressAsync(bench, "r", "Space");
+        await RetitleAsync(bench, "Out of reach");
         await bench.Page.Locator(".kept[data-state=trouble]").WaitForAsync();
         await StillAsync(bench, "the shelf out of reach");
         await bench.PictureAsync($"steady-trouble-{width}");
@@ -58,11 +58,17 @@ public class SteadyClothTests(Chromium chromium)
         await bench.Page.Locator(".kept[data-state=safe]").WaitForAsync();
         await StillAsync(bench, "the shelf in reach again");
         var file = Directory.GetFiles(bench.Folder, "*.piece.json").Single();
-        File.WriteAllText(file, File.ReadAllText(file).Replace("Tide", "Ebb", StringComparison.Ordinal));
-        await AtTheTable.PressAsync(bench, "ArrowLeft", "Space");
+        File.WriteAllText(file, File.ReadAllText(file).Replace("Out of reach", "Elsewhere", StringComparison.Ordinal));
+        await RetitleAsync(bench, "Here");
         await bench.Page.Locator(".kept[data-state=parted]").WaitForAsync();
         await StillAsync(bench, "parted from the shelf");
         await bench.PictureAsync($"steady-parted-{width}");
+    }
+
+    private static async Task RetitleAsync(OpenBench bench, string title)
+    {
+        await bench.Page.Locator("#title").FillAsync(title);
+        await bench.Page.Locator("#title").PressAsync("Enter");
     }
 
     // By key, on the cloth: over bare cloth, figure and band; an accent put on, moved, taken off; marking, copying, filling; specks that the proof
