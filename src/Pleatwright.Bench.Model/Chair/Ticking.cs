@@ -96,7 +96,7 @@ public sealed class Ticking
         begun = true;
         ReadOrder();
         var mine = ++turn;
-        var place = keeper.Place(keeper.Name);
+        var place = keeper.Key;
         if (place == piece && !opened)
         {
             Find();
@@ -270,7 +270,7 @@ public sealed class Ticking
 
     private void OnKeeper()
     {
-        if (begun && keeper.Place(keeper.Name) != piece) _ = SitDownAsync();
+        if (begun && keeper.Key != piece) _ = SitDownAsync();
     }
 
     private void ReadOrder()
