@@ -100,6 +100,7 @@ public sealed class Ticking
         if (place == piece && !opened)
         {
             Find();
+            InDoubt |= Gone > 0;
             Changed?.Invoke();
             return;
         }
@@ -220,10 +221,11 @@ public sealed class Ticking
     /// <summary>Takes the last act back: a tick, a whole run, a leap.</summary>
     public void Undo()
     {
-        if (past.Last is not { } last) { TakeBack(); return; }
-        past.RemoveLast();
+        if (!CanUndo) return;
+        var before = past.Last?.Value ?? Worked.Without(Work[Tick - 1]); // of ticks of another sitting the last stitch is known, not the act
+        if (past.Count > 0) past.RemoveLast();
         Remember(future, Worked);
-        Show(last.Value);
+        Show(before);
         desk.Say("Ticked back.");
     }
 
