@@ -5,7 +5,7 @@ using Pleatwright.Thread;
 namespace Pleatwright.Chart.Edit;
 
 /// <summary>Puts accents on the cloth, moves and changes them, and takes them off.</summary>
-public static class Accenting
+internal static class Accenting
 {
     /// <summary>Puts an accent on a valley and a cable row.</summary>
     /// <exception cref="ArgumentException">No such accent or thread, or it would not lie on the cloth.</exception>

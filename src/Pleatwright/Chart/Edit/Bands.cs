@@ -5,7 +5,7 @@ using Pleatwright.Measure;
 namespace Pleatwright.Chart.Edit;
 
 /// <summary>Puts geometric bands on gathering rows, changes them and takes them off.</summary>
-public static class Bands
+internal static class Bands
 {
     /// <summary>Puts a band on a gathering row, instead of any band of the same stitch in the same place.</summary>
     /// <exception cref="ArgumentException">The band has a fault; see <see cref="Fault"/>.</exception>
