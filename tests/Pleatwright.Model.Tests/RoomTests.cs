@@ -23,7 +23,7 @@ public class RoomTests
         ["Basket"] = ["Keeping"],
         ["Chair"] = ["Keeping"],
         ["Pieces"] = ["Keeping"],
-        ["Tracing"] = ["Basket"],
+        ["Tracing"] = ["Basket", "Table"],
     };
 
     // Of what lies in the model itself, these look into a room: what undo means at a view depends on the stash and the chair.
