@@ -67,10 +67,12 @@ public sealed class Desk
     /// <summary>Puts a piece on the table, with nothing to undo.</summary>
     public void Open(Piece piece) => Open(new History(piece));
 
-    /// <summary>Puts a piece on the table with its history.</summary>
+    /// <summary>
+    /// Puts a piece on the table with its history. A stroke under way is let go: who opens keeps it first with <see cref="KeepDraft"/>,
+    /// while it still belongs to the piece that is kept.
+    /// </summary>
     public void Open(History history)
     {
-        if (History is not null) KeepDraft();
         History = history;
         Lay(history.Now.Piece);
         Opened?.Invoke();

@@ -158,6 +158,26 @@ public class TableTests(Chromium chromium)
     }
 
     [Fact]
+    public async Task A_sheet_opened_from_the_list_stays_and_the_Enter_that_opened_it_does_not_answer_it()
+    {
+        await using var bench = await AtTable();
+        var reels = await bench.Page.Locator(".reel").CountAsync();
+        foreach (var (sought, title) in new[] { ("from side to side", "A band from side to side"), ("the cloth…", "The cloth"), ("an accent…", "An accent"), ("another thread", "Another thread") })
+        {
+            await Cloth(bench).FocusAsync();
+            await Press(bench, "/");
+            await Assertions.Expect(bench.Page.Locator("#do-find")).ToBeFocusedAsync();
+            await bench.Page.Keyboard.TypeAsync(sought);
+            await Press(bench, "Enter");
+            await bench.PaintedAsync();
+            await Assertions.Expect(bench.Page.Locator("dialog[open] h2").First).ToHaveTextAsync(title);
+            await Press(bench, "Escape");
+            await Assertions.Expect(bench.Page.Locator("dialog[open]")).ToHaveCountAsync(0);
+        }
+        Assert.Equal(reels, await bench.Page.Locator(".reel").CountAsync());
+    }
+
+    [Fact]
     public async Task A_thread_is_added_changed_and_taken_away()
     {
         await using var bench = await AtTable();

@@ -107,7 +107,10 @@ public sealed class Ticking
         if (!opened && piece.Length > 0)
         {
             piece = place; // the same piece under another name, as when an example finds its own
+            Find();
+            InDoubt |= Gone > 0;
             Keep();
+            Changed?.Invoke();
             return;
         }
         opened = false;

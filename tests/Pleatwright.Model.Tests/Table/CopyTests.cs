@@ -86,13 +86,14 @@ public class CopyTests
     [Fact]
     public void A_thread_without_a_name_gets_an_honest_one()
     {
-        var draft = ThreadDraft.Of(Pieces.Empty, null);
-        draft.Colour = "#b3202c";
-        var floss = draft.Read(Pieces.Empty, out var wrong);
-        Assert.Equal("", wrong);
-        Assert.Equal(ColourWords.For(Colour.Parse("#b3202c")), floss!.Name);
-        draft.Letter = "r";
-        Assert.Null(draft.Read(Pieces.Empty, out wrong));
-        Assert.Equal("Another thread has the letter r.", wrong);
+        var at = new AtTable(Pieces.Empty);
+        var draft = ThreadDraft.Open(at.Desk, at.Needle, null);
+        draft.SetColour("#b3202c");
+        Assert.True(draft.KeepAndTake());
+        Assert.Equal(ColourWords.For(Colour.Parse("#b3202c")), at.Piece.Thread(at.Needle.Thread!.Value)!.Name);
+        draft = ThreadDraft.Open(at.Desk, at.Needle, null);
+        draft.SetLetter("r");
+        Assert.False(draft.KeepAndTake());
+        Assert.Equal("Another thread has the letter r.", draft.Told);
     }
 }
