@@ -3,7 +3,7 @@ using System.Collections.Immutable;
 namespace Pleatwright.Plate;
 
 /// <summary>A step along an outline.</summary>
-internal enum Stroke : byte
+public enum Stroke : byte
 {
     /// <summary>Begin a figure; takes one spot.</summary>
     Move,
@@ -19,7 +19,7 @@ internal enum Stroke : byte
 }
 
 /// <summary>Any number of figures of lines and curves, in millimetres; drawn as one, so that many bricks cost little.</summary>
-internal sealed class Outline
+public sealed class Outline
 {
     internal Outline(ImmutableArray<Stroke> strokes, ImmutableArray<Spot> spots)
     {

@@ -7,7 +7,7 @@ using PdfSharp.Pdf;
 namespace Pleatwright.Plate;
 
 /// <summary>The plate's typefaces.</summary>
-internal enum Face
+public enum Face
 {
     /// <summary>Titles and headings.</summary>
     Display,

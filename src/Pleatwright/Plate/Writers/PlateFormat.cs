@@ -8,6 +8,23 @@ namespace Pleatwright.Plate.Writers;
 /// <param name="MediaType">Its media type.</param>
 /// <param name="Words">What it is good for, in a few words.</param>
 /// <param name="Write">Writes a plate in it.</param>
+/// <example>
+/// A format of one's own, from the pages or from anything else the plate holds:
+/// <code>
+/// using System.Text;
+/// using Pleatwright;
+/// using Pleatwright.Plate;
+/// using Pleatwright.Plate.Writers;
+///
+/// var words = new PlateFormat(".words", "text/plain", "what is printed", plate => Encoding.UTF8.GetBytes(
+///     string.Join('\n', plate.Sheets.SelectMany(sheet => sheet.Marks).OfType&lt;Lettering&gt;().Select(line => line.Text))));
+/// var work = Smocking.Lay(Smocking.Read(File.ReadAllText("examples/first-pennant.piece.json")));
+/// var written = words.Write(Smocking.Plate(Smocking.Plan(work), Smocking.Prove(work)));
+/// Console.WriteLine(Encoding.UTF8.GetString(written).Contains("pennant"));
+/// // prints:
+/// // True
+/// </code>
+/// </example>
 public sealed record PlateFormat(string Ending, string MediaType, string Words, Func<PlateDocument, byte[]> Write)
 {
     /// <summary>
