@@ -59,7 +59,7 @@ internal sealed class LowerBound
                 foreach (var entry in layout.Carries[exit])
                 {
                     var i = entry >> 1;
-                    if (seen[i] == -j - 1 || !layout.MayEnter(entry) || (!layout.Pins.Any && layout.SideBefore(i, j))) continue;
+                    if (seen[i] == -j - 1 || !layout.MayEnter(entry) || (!layout.Pins.Any && layout.Stages.IsBefore(i, j))) continue;
                     var carry = layout.Carry(exit, entry);
                     if (!Share(j, i, carry)) continue;
                     leastCarry[i] = Math.Min(leastCarry[i], carry);
@@ -98,7 +98,7 @@ internal sealed class LowerBound
     private bool Share(int j, int i, int carry)
     {
         var costs = layout.Costs;
-        return costs.MaySplit(j) || costs.MaySplit(i) || costs.Run(j) + costs.Run(i) + carry <= costs.Needleful;
+        return costs.MaySplit(j) || costs.MaySplit(i) || costs.Run(j) + costs.Run(i) + carry <= costs.Needleful + costs.Longer;
     }
 
     private void SetOutFrom(Route route)
@@ -200,26 +200,31 @@ internal sealed class LowerBound
         var cables = new int[layout.Runs];
         var cheapest = new int[layout.Runs];
         Array.Fill(cheapest, int.MaxValue);
-        var needleful = layout.Costs.Needleful;
+        var (needleful, longer) = (layout.Costs.Needleful, layout.Costs.Longer);
+        var runs = new int[layout.Runs];
         for (var r = 0; r < parent.Length; r++)
         {
             var root = Roots.Of(parent, r);
             var cost = layout.Costs.Run(r);
-            paths[root] += (follower[r] < 0 ? 1 : 0) + (int)((cost - 1) / needleful);
+            paths[root] += (follower[r] < 0 ? 1 : 0) + (int)(Math.Max(0, cost - 1 - longer) / needleful);
             // every run takes its own thread and at least its shortest carry, but for those a needleful begins with
             var carry = leastCarry[r] == int.MaxValue ? 0 : leastCarry[r];
             thread[root] += cost + carry;
             longest[root] = Math.Max(longest[root], carry);
+            runs[root]++;
             cables[root] += layout.Work.Runs[r].Cables;
             cheapest[root] = Math.Min(cheapest[root], layout.Costs.Cable(r));
         }
         var bounds = new int[layout.Clusters.Count];
         for (var c = 0; c < bounds.Length; c++)
             foreach (var r in layout.Clusters[c])
-                if (parent[r] == r) bounds[c] += Math.Max(paths[r], Math.Max(Shares(thread[r], needleful + longest[r]), Shares(cables[r], needleful / cheapest[r])));
+                if (parent[r] == r) bounds[c] += Math.Max(paths[r], Math.Max(
+                    Shares(thread[r], runs[r], needleful + longest[r], longer),
+                    Shares(cables[r], runs[r], needleful / cheapest[r], (needleful + longer) / cheapest[r] - needleful / cheapest[r])));
         return bounds;
     }
 
-    // Whole shares of so much each.
-    private static int Shares(long all, int each) => (int)((all + each - 1) / each);
+    // Whole shares of so much each, and somewhat more in those that end a run, of which there are no more than runs.
+    private static int Shares(long all, int runs, int each, int more) =>
+        (int)Math.Max((all + each + more - 1) / (each + more), (all - (long)runs * more + each - 1) / each);
 }

@@ -14,7 +14,7 @@ public sealed class WorkingOrder
     private Backsmock? backsmock;
     private BandWork? bands;
 
-    internal WorkingOrder(Layout layout, ImmutableArray<Step> steps, Lazy<int> lowerBoundStarts, IReadOnlyDictionary<ClusterKey, Route> solved, Effort effort)
+    internal WorkingOrder(Layout layout, ImmutableArray<Step> steps, Lazy<int> lowerBoundStarts, IReadOnlyDictionary<ClusterKey, Planning.Solution> solved, Effort effort)
     {
         this.layout = layout;
         Work = layout.Work;
@@ -70,7 +70,7 @@ public sealed class WorkingOrder
     public Effort Effort { get; }
 
     /// <summary>Clusters solved on the way, for the next planning.</summary>
-    internal IReadOnlyDictionary<ClusterKey, Route> Solved { get; }
+    internal IReadOnlyDictionary<ClusterKey, Planning.Solution> Solved { get; }
 
     /// <summary>Runs whose fixed place in the order could not be kept: no run is there, or the place is taken or past the last.</summary>
     public ImmutableArray<FixedPlace> UnkeptPlaces => layout.Pins.Unkept;
