@@ -106,11 +106,11 @@ internal sealed class Layout
             runs[exit >> 1].Row.Index, runs[entry >> 1].Row.Index);
     }
 
-    /// <summary>Whether a carry goes both along the pleat and sideways.</summary>
-    public bool GoesBothWays(int exit, int entry)
+    /// <summary>Pleats that a carry passes sideways besides going along the pleat; 0 when it does only one of both.</summary>
+    public int Slant(int exit, int entry)
     {
         var runs = Work.Runs;
-        return Order.Carries.Valley(runs, entry) != Order.Carries.Valley(runs, exit) && runs[exit >> 1].Row != runs[entry >> 1].Row;
+        return runs[exit >> 1].Row == runs[entry >> 1].Row ? 0 : Math.Abs(Order.Carries.Valley(runs, entry) - Order.Carries.Valley(runs, exit));
     }
 
     /// <summary>Whether a run touches the next in its row.</summary>

@@ -172,7 +172,7 @@ internal sealed class Linker(Layout layout, CancellationToken cancel)
                 node.Cost.Starts + fill.Begun,
                 0,
                 node.Cost.TakeUps + (parkedAt >= 0 ? 1 : 0),
-                node.Cost.BothWays + (from >= 0 && layout.GoesBothWays(from, entry) ? 1 : 0),
+                node.Cost.Slant + (from >= 0 ? layout.Slant(from, entry) : 0),
                 node.Cost.Turns + (turned != node.Turned ? 1 : 0),
                 node.Cost.Carried + carry),
             Parent = parent,

@@ -64,7 +64,9 @@ internal sealed class Planning
     }
 
     // While drawing nobody asks for the bound; it is found when one does.
-    private int Bound(Route[] routes) => LowerBound.Starts(layout, routes).Sum();
+    private int Bound(Route[] routes) => (effort == Effort.Plate ? LowerBound.Tighter(layout, routes, MostPriced) : LowerBound.Starts(layout, routes)).Sum();
+
+    private const long MostPriced = 30_000_000;
 
     // With more than a few runs, freedoms that differ by little are planned alike.
     private int Within(int[] steps, int most) =>

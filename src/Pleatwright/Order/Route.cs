@@ -17,24 +17,24 @@ internal readonly record struct Visit(int Run, bool Leftward, int Path)
 /// <param name="Starts">Threads begun.</param>
 /// <param name="Fitted">Runs fitted between two finished ones of their row that they touch.</param>
 /// <param name="TakeUps">Times a thread left hanging is taken up again.</param>
-/// <param name="BothWays">Carries both along the pleat and sideways.</param>
+/// <param name="Slant">Pleats passed sideways by carries that go along the pleat too.</param>
 /// <param name="Turns">Times the work is turned over.</param>
 /// <param name="Carried">Thread carried, in micrometres.</param>
-internal readonly record struct Cost(int Starts, int Fitted, int TakeUps, int BothWays, int Turns, long Carried) : IComparable<Cost>
+internal readonly record struct Cost(int Starts, int Fitted, int TakeUps, int Slant, int Turns, long Carried) : IComparable<Cost>
 {
     /// <summary>More than any order costs.</summary>
     public static Cost Most => new(int.MaxValue, 0, 0, 0, 0, 0);
 
     /// <summary>Both together.</summary>
     public static Cost operator +(Cost a, Cost b) =>
-        new(a.Starts + b.Starts, a.Fitted + b.Fitted, a.TakeUps + b.TakeUps, a.BothWays + b.BothWays, a.Turns + b.Turns, a.Carried + b.Carried);
+        new(a.Starts + b.Starts, a.Fitted + b.Fitted, a.TakeUps + b.TakeUps, a.Slant + b.Slant, a.Turns + b.Turns, a.Carried + b.Carried);
 
     /// <inheritdoc/>
     public int CompareTo(Cost other) =>
         Starts != other.Starts ? Starts.CompareTo(other.Starts)
         : Fitted != other.Fitted ? Fitted.CompareTo(other.Fitted)
         : TakeUps != other.TakeUps ? TakeUps.CompareTo(other.TakeUps)
-        : BothWays != other.BothWays ? BothWays.CompareTo(other.BothWays)
+        : Slant != other.Slant ? Slant.CompareTo(other.Slant)
         : Turns != other.Turns ? Turns.CompareTo(other.Turns)
         : Carried.CompareTo(other.Carried);
 }

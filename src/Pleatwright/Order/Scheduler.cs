@@ -93,7 +93,7 @@ internal sealed class Scheduler(Layout layout, CancellationToken cancel)
             cost.Starts + fill.Begun - hand.Fill.Begun,
             cost.Fitted + (layout.LiesBetween(visit.Run) && done[visit.Run - 1] && done[visit.Run + 1] ? 1 : 0),
             cost.TakeUps + (carried && taken ? 1 : 0),
-            cost.BothWays + (carried && layout.GoesBothWays(hand.Exit, entry) ? 1 : 0),
+            cost.Slant + (carried ? layout.Slant(hand.Exit, entry) : 0),
             cost.Turns + (nowTurned != turned ? 1 : 0),
             cost.Carried + (carried ? carry : 0));
         turned = nowTurned;

@@ -114,8 +114,8 @@ internal sealed class Search(Layout layout, CancellationToken cancel)
 
     private static int ByTurns(Node a, Node b)
     {
-        var order = (a.Least, a.Cost.Fitted, a.Cost.TakeUps, a.Cost.BothWays, a.Cost.Turns, b.Spare, a.Cost.Carried)
-            .CompareTo((b.Least, b.Cost.Fitted, b.Cost.TakeUps, b.Cost.BothWays, b.Cost.Turns, a.Spare, b.Cost.Carried));
+        var order = (a.Least, a.Cost.Fitted, a.Cost.TakeUps, a.Cost.Slant, a.Cost.Turns, b.Spare, a.Cost.Carried)
+            .CompareTo((b.Least, b.Cost.Fitted, b.Cost.TakeUps, b.Cost.Slant, b.Cost.Turns, a.Spare, b.Cost.Carried));
         return order != 0 ? order : a.Found.CompareTo(b.Found);
     }
 
@@ -211,7 +211,7 @@ internal sealed class Search(Layout layout, CancellationToken cancel)
                 node.Cost.Starts + fill.Begun,
                 node.Cost.Fitted + (between[k] != 0 && (between[k] & ~node.Done) == 0 ? 1 : 0),
                 node.Cost.TakeUps + (parkedAt >= 0 ? 1 : 0),
-                node.Cost.BothWays + (from >= 0 && layout.GoesBothWays(2 * runs[from >> 1] + (from & 1), 2 * runs[k] + (entry & 1)) ? 1 : 0),
+                node.Cost.Slant + (from >= 0 ? layout.Slant(2 * runs[from >> 1] + (from & 1), 2 * runs[k] + (entry & 1)) : 0),
                 node.Cost.Turns + (turned != node.Turned ? 1 : 0),
                 node.Cost.Carried + (from < 0 ? 0 : carry)),
             Parent = parent,

@@ -11,9 +11,9 @@ namespace Pleatwright.Tests.Order;
 internal static class ExactOrder
 {
     /// <summary>What an order costs, one thing after the other; thread carried in micrometres.</summary>
-    public readonly record struct Cost(int Starts, int Fitted, int TakeUps, int BothWays, int Turns, int Carried) : IComparable<Cost>
+    public readonly record struct Cost(int Starts, int Fitted, int TakeUps, int Slant, int Turns, int Carried) : IComparable<Cost>
     {
-        public int CompareTo(Cost other) => (Starts, Fitted, TakeUps, BothWays, Turns, Carried).CompareTo((other.Starts, other.Fitted, other.TakeUps, other.BothWays, other.Turns, other.Carried));
+        public int CompareTo(Cost other) => (Starts, Fitted, TakeUps, Slant, Turns, Carried).CompareTo((other.Starts, other.Fitted, other.TakeUps, other.Slant, other.Turns, other.Carried));
     }
 
     /// <summary>The least cost, one thing after the other; null when the solver proves nothing in time.</summary>
@@ -81,7 +81,7 @@ internal static class ExactOrder
                         next.Add((j, i, on));
                         var carry = pleats * pitch + rows * rowHeight;
                         carries.Add(on * carry);
-                        if (pleats > 0 && rows > 0) both.Add(on);
+                        if (rows > 0) both.Add(on * pleats);
                         BoolVar waits = model.NewBoolVar(""), atOnce = model.NewBoolVar("");
                         model.Add(place[i] == place[j] + 1).OnlyEnforceIf(atOnce);
                         model.AddBoolOr([on.Not(), atOnce, waits]);
@@ -104,11 +104,11 @@ internal static class ExactOrder
         if (next.Count > 0) starts -= LinearExpr.Sum(next.Select(c => c.On));
         Parking(model, n, place, next, working.ParkedThreads);
         var turns = Turns(model, n, place, leftward, working.Hand == Hand.Left);
-        LinearExpr fitted = Fitted(model, runs, place), taken = Sum(takeUps), goBothWays = Sum(both);
+        LinearExpr fitted = Fitted(model, runs, place), taken = Sum(takeUps), goSlant = Sum(both);
         // one after the other: what was found first is held fast
         var solver = new CpSolver { StringParameters = "num_workers:1,max_deterministic_time:10,random_seed:1" };
         var found = new List<int>();
-        foreach (var goal in (LinearExpr[])[starts * (n + 1) + fitted, (taken * (2 * n + 1) + goBothWays) * (n + 1) + turns, Sum(carries)])
+        foreach (var goal in (LinearExpr[])[starts * (n + 1) + fitted, (taken * (12 * n + 1) + goSlant) * (n + 1) + turns, Sum(carries)])
         {
             if (found.Count == 2 && carries.Count == 0)
             {
@@ -120,7 +120,7 @@ internal static class ExactOrder
             found.Add((int)Math.Round(solver.ObjectiveValue));
             model.Add(goal == found[^1]);
         }
-        return new Cost(found[0] / (n + 1), found[0] % (n + 1), found[1] / (n + 1) / (2 * n + 1), found[1] / (n + 1) % (2 * n + 1), found[1] % (n + 1), found[2]);
+        return new Cost(found[0] / (n + 1), found[0] % (n + 1), found[1] / (n + 1) / (12 * n + 1), found[1] / (n + 1) % (12 * n + 1), found[1] % (n + 1), found[2]);
     }
 
     private static LinearExpr Sum(List<LinearExpr> terms) => terms.Count == 0 ? LinearExpr.Constant(0) : LinearExpr.Sum(terms);

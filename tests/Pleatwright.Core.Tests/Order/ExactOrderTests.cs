@@ -58,7 +58,7 @@ public class ExactOrderTests
             done[r] = true;
             if (step.Starts != StartKind.Carry) continue;
             if (order.Steps[step.Number - 2].Needleful != step.Needleful) takeUps++;
-            if (step.CarriedPleats != 0 && step.CarriedRows != 0) both++;
+            if (step.CarriedRows != 0) both += Math.Abs(step.CarriedPleats);
         }
         return new ExactOrder.Cost(order.Starts, fitted, takeUps, both, order.Turns, (int)Math.Round(order.Carried.Millimetres * 1000));
     }
