@@ -48,7 +48,7 @@ public static class PieceReader
             var placements = keys.Many("place", MostOfAKind, Placement);
             var bands = keys.Many("bands", MostOfAKind, b => BandReader.Band(text, b, cloth, threads));
             var accents = keys.Many("accents", MostOfAKind, a => BandReader.Accent(text, a, cloth, threads));
-            var back = keys.OneOf("back", Backsmocking.Auto, ("auto", Backsmocking.Auto), ("none", Backsmocking.None));
+            var back = keys.OneOf("back", Backsmocking.Auto, ("auto", Backsmocking.Auto), ("gaps", Backsmocking.Gaps), ("none", Backsmocking.None), ("all", Backsmocking.All));
             var phase = keys.OneOf("phase", Phase.Even, ("even", Phase.Even), ("odd", Phase.Odd));
             var working = keys.Optional("working") is { } w ? Working(w) : new Working();
             var sizes = SizeReader.Read(text, keys, cloth);
@@ -247,7 +247,10 @@ public static class PieceReader
             var usual = new Working();
             var working = new Working
             {
+                Way = keys.OneOf("way", usual.Way, [.. Enum.GetValues<WayOfWorking>().Select(w => (WayWords.Of(w), w))]),
                 WorkingLength = keys.OptionalLength("workingLength") ?? usual.WorkingLength,
+                Longer = keys.OptionalLength("longer", allowZero: true) ?? usual.Longer,
+                LeastRest = keys.OptionalLength("leastRest") ?? usual.LeastRest,
                 Tails = keys.OptionalLength("tails", allowZero: true) ?? usual.Tails,
                 ThreadFactor = keys.OptionalNumber("threadFactor", Chart.Working.LeastThreadFactor, Chart.Working.MostThreadFactor) ?? usual.ThreadFactor,
                 CarryPleats = keys.Whole("carryPleats", 0, Chart.Working.MostCarryPleats, usual.CarryPleats),
@@ -257,12 +260,23 @@ public static class PieceReader
                 ParkedThreads = keys.Whole("parkedThreads", 0, Chart.Working.MostParkedThreads, usual.ParkedThreads),
                 SplitRuns = keys.Flag("splitRuns", usual.SplitRuns),
                 Places = keys.Many("places", MostOfAKind, FixedPlace),
+                Figures = keys.Many("figures", MostOfAKind, FigurePlace),
                 BaseRow = keys.Optional("baseRow") is { } b ? new CableRow(keys.AsWhole(b, "baseRow", 0, PleatingPlan.MostCableRows)) : null,
             };
             keys.NothingElse();
             if (working.WorkingLength <= working.Tails)
                 throw text.Error(value.Offset, $"a needleful of {working.WorkingLength} leaves no thread after tails of {working.Tails}.");
             return working;
+        }
+
+        private FigurePlace FigurePlace(Located value)
+        {
+            var keys = new KeyReader(text, value, "a figure named by a place in it");
+            var place = new FigurePlace(
+                new CableRow(keys.Whole("row", 0, PleatingPlan.MostCableRows)),
+                new Valley(keys.Whole("valley", 1, PleatingPlan.MostPleats)));
+            keys.NothingElse();
+            return place;
         }
 
         private FixedPlace FixedPlace(Located value)

@@ -29,7 +29,8 @@ internal static class CuttingWords
     {
         var needlefuls = floss.Needlefuls.GroupBy(n => n.Thread).Select(g => Needlefuls(g.Key, [.. g]));
         var spare = floss.SpareStrands == 0 ? "nothing left over" : $"{Counting.Of(floss.SpareStrands, "strand")} left over";
-        return $"{Counting.Of(floss.Lengths, "length")} from {Counting.Of(floss.Skeins, "skein")}: {string.Join("; ", needlefuls)}; {spare}";
+        var longer = floss.LongerLengths == 0 ? "" : $", {floss.LongerLengths} of them up to {floss.LongerBy} longer";
+        return $"{Counting.Of(floss.Lengths, "length")}{longer} from {Counting.Of(floss.Skeins, "skein")}: {string.Join("; ", needlefuls)}; {spare}";
     }
 
     // "16 needlefuls of 4 strands, 5 of them of 2 and 2 from two lengths"

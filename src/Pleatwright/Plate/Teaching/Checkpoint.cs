@@ -31,7 +31,7 @@ internal sealed record Checkpoint(string Where, string Count)
                     for (; done < step.Number; done++)
                     {
                         cables += order.Steps[done].Cables;
-                        if (order.Steps[done].Starts == StartKind.New) needlefuls++;
+                        if (order.Steps[done].Threads) needlefuls++;
                     }
                     points.Add(OnRow(order, step, cables, needlefuls));
                 }
