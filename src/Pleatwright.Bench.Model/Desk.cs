@@ -182,18 +182,18 @@ public sealed class Desk
 
     private void Lay(Piece piece)
     {
-        var work = Work.Lay(piece);
+        var work = Smocking.Lay(piece);
         Piece = piece;
         Work = work;
         (order, amounts) = (null, null);
-        Findings = Proofreading.Read(work);
+        Findings = Smocking.Prove(work);
     }
 
     private ImmutableArray<ThreadAmount> Cut() =>
         [.. Order.ThreadUses().Select(u => Cutting.Amount(u, Piece.Working.WorkingLength))];
 
     private WorkingOrder Plan(WorkingOrder? before, Effort effort) =>
-        before is null ? Planner.Plan(Work, effort) : Planner.Replan(before, Work, effort);
+        before is null ? Smocking.Plan(Work, effort) : Smocking.Plan(Work, before, effort);
 
     // The order of a large piece waits until the page has had a breath, so that a quick hand sees every stitch at once;
     // the search for a better one waits until the hand rests.

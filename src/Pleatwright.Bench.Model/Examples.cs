@@ -1,5 +1,4 @@
 using Pleatwright.Chart;
-using Pleatwright.Files;
 
 namespace Pleatwright.Bench.Model;
 
@@ -19,6 +18,6 @@ public static class Examples
             ?? throw new ArgumentException($"No example is called “{name}”.", nameof(name));
         var bytes = new byte[stream.Length];
         stream.ReadExactly(bytes);
-        return PieceReader.Read(bytes);
+        return Smocking.Read(bytes);
     }
 }

@@ -71,7 +71,7 @@ public abstract class PieceDraft
         if ((Unread.Fault ?? Wrong(of)) is { } wrong) { fault = wrong; return; }
         try
         {
-            laid = Work.Lay(With(of));
+            laid = Smocking.Lay(With(of));
             fault = "";
         }
         catch (ArgumentException e) { fault = Sentences.Of(e.Why()); }

@@ -123,7 +123,7 @@ public sealed class Errands(Journals journals, Sending sending, Action<string> s
 
     private static string TitleOf(byte[] text)
     {
-        try { return PieceReader.Read(text).Title; }
+        try { return Smocking.Read(text).Title; }
         catch (PieceFormatException) { return "a piece of a newer bench"; }
     }
 }

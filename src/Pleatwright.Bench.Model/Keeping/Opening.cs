@@ -148,7 +148,7 @@ public sealed class Opening(IShelf shelf, Journals journals)
     {
         try
         {
-            return PieceReader.Read(stored.Text);
+            return Smocking.Read(stored.Text);
         }
         catch (PieceFormatException e)
         {
@@ -162,7 +162,7 @@ public sealed class Opening(IShelf shelf, Journals journals)
     {
         try
         {
-            Work.Lay(history.Now.Piece);
+            Smocking.Lay(history.Now.Piece);
             return history;
         }
         catch (ArgumentException e)

@@ -35,7 +35,7 @@ internal sealed class Pictures : IDisposable
             try
             {
                 if (painter is null) return null;
-                var work = Work.Lay(PieceReader.Read(await load(gone.Token)));
+                var work = Smocking.Lay(Smocking.Read(await load(gone.Token)));
                 await Task.Delay(1, gone.Token); // the page breathes between two pictures
                 painter.Show(work);
                 painter.Fit();
