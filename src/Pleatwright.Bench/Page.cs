@@ -12,6 +12,10 @@ public static partial class Page
     [JSImport("showDialog", "hand")]
     public static partial void ShowDialog(string id);
 
+    /// <summary>Opens a dialog beside the rest of the page, which stays in use.</summary>
+    [JSImport("showDocked", "over")]
+    public static partial void ShowDocked(string id);
+
     [JSImport("closeDialog", "hand")]
     public static partial void CloseDialog(string id);
 

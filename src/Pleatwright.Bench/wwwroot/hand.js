@@ -107,7 +107,7 @@ export function listen(onKey) {
   document.addEventListener("keydown", (e) => {
     const t = e.target;
     if (t instanceof HTMLInputElement && !["checkbox", "radio", "range", "button", "color"].includes(t.type)) return;
-    if (t instanceof HTMLTextAreaElement || t instanceof HTMLSelectElement || document.querySelector("dialog[open]")) return;
+    if (t instanceof HTMLTextAreaElement || t instanceof HTMLSelectElement || document.querySelector("dialog:modal")) return;
     if (onKey(nameOf(e))) e.preventDefault();
   }, { signal: everywhere.signal });
 }
