@@ -184,8 +184,8 @@ public static class Smocking
     /// <param name="options">How it is made; the usual way when left out.</param>
     /// <returns>The plate, ready to be written: see <see cref="Plate.Writers.PlateFormat"/>.</returns>
     /// <exception cref="PlateTooLargeException">
-    /// It has more than <see cref="PlateMaker.MostCables"/> cables. Its pages are laid out when they are first asked for, which throws the same when they
-    /// come to more than <see cref="Pleatwright.Plate.Layout.MostPages"/>.
+    /// It has more cables than can be printed; the message says how many can. Its pages are laid out when they are first asked for, which throws the
+    /// same when they are too many.
     /// </exception>
     /// <example>
     /// The same plate as a page and as plain words:

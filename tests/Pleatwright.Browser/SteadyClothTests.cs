@@ -17,21 +17,19 @@ public class SteadyClothTests(Chromium chromium)
           "bands": [ { "stitch": "cable", "gatheringRow": 1, "thread": "b" } ], "back": "none" }
         """;
 
-    // The fonts of any machine: the page's own words in one of our fonts, made as wide, narrow or tall as others are (CSS Fonts 4, font descriptors).
+    // The fonts of any machine: the page's own words in one of our fonts, made as wide or tall as others are (CSS Fonts 4, font descriptors).
     private static readonly (string Name, string Descriptors)[] Faces =
     [
         ("the machine's own", ""),
         ("wide", """{ "sizeAdjust": "128%" }"""),
-        ("narrow", """{ "sizeAdjust": "78%" }"""),
         ("tall", """{ "ascentOverride": "130%", "descentOverride": "50%", "lineGapOverride": "40%" }"""),
     ];
 
-    public static TheoryData<int, int> Screens => new()
-    {
-        { 1440, 900 }, { 1024, 768 }, { 820, 1180 }, { 768, 1024 }, { 390, 844 }, { 844, 390 },
-    };
-
-    [Theory, MemberData(nameof(Screens))]
+    // One of each layout: margin beside the cloth, below it, and all in one column.
+    [Theory]
+    [InlineData(1440, 900)]
+    [InlineData(820, 1180)]
+    [InlineData(390, 844)]
     public async Task The_cloth_keeps_its_place_through_every_act_in_any_font(int width, int height)
     {
         await using var bench = await AtTheTable.WithAsync(chromium, Tide, new() { Width = width, Height = height });
@@ -42,14 +40,14 @@ public class SteadyClothTests(Chromium chromium)
             foreach (var act in Acts)
             {
                 await AtTheTable.PressAsync(bench, act.Split(' '));
-                await StillAsync(bench, $"{act}, {face}, {width} × {height}");
+                await StillAsync(bench, $"{act}, {face}");
             }
-            await SayAllAsync(bench, face);
-            await StillAsync(bench, $"what is said by itself, {face}, {width} × {height}");
+            await TakeUpAllAsync(bench, face);
+            await StillAsync(bench, $"every button of the bar, {face}");
         }
         // What the shelf has to say about the piece: not kept, kept again, parted.
         await bench.Page.RouteAsync("**/api/**", r => r.AbortAsync());
-        await AtTheTable.PressAsync(bench, "r", "Space");
+        await RetitleAsync(bench, "Out of reach");
         await bench.Page.Locator(".kept[data-state=trouble]").WaitForAsync();
         await StillAsync(bench, "the shelf out of reach");
         await bench.PictureAsync($"steady-trouble-{width}");
@@ -58,44 +56,57 @@ public class SteadyClothTests(Chromium chromium)
         await bench.Page.Locator(".kept[data-state=safe]").WaitForAsync();
         await StillAsync(bench, "the shelf in reach again");
         var file = Directory.GetFiles(bench.Folder, "*.piece.json").Single();
-        File.WriteAllText(file, File.ReadAllText(file).Replace("Tide", "Ebb", StringComparison.Ordinal));
-        await AtTheTable.PressAsync(bench, "ArrowLeft", "Space");
+        File.WriteAllText(file, File.ReadAllText(file).Replace("Out of reach", "Elsewhere", StringComparison.Ordinal));
+        await RetitleAsync(bench, "Here");
         await bench.Page.Locator(".kept[data-state=parted]").WaitForAsync();
         await StillAsync(bench, "parted from the shelf");
         await bench.PictureAsync($"steady-parted-{width}");
     }
 
-    // By key, on the cloth: over bare cloth, figure and band; an accent put on, moved, taken off; marking, copying, filling; specks that the proof
-    // has much to say of; every look; all undone. Each line ends where the next may begin.
+    [Fact]
+    public async Task The_cloth_of_the_order_keeps_its_place_from_step_to_step()
+    {
+        await using var bench = await OpenBench.AtAsync(chromium, "order", new() { Width = 1024, Height = 768 });
+        await bench.Page.Locator("#order-cloth").FocusAsync();
+        await WearAsync(bench, "wide", Faces[1].Descriptors, "#order-cloth");
+        foreach (var key in new[] { "ArrowRight", "2", "3", "1", "End", "Home" })
+        {
+            await AtTheTable.PressAsync(bench, key);
+            await StillAsync(bench, key);
+        }
+    }
+
+    private static async Task RetitleAsync(OpenBench bench, string title)
+    {
+        await bench.Page.Locator("#title").FillAsync(title);
+        await bench.Page.Locator("#title").PressAsync("Enter");
+    }
+
+    // By key: over bare cloth, figure and band; an accent put on, moved, taken off; an area marked, copied and laid; specks that the
+    // proof has much to say of; every look; all undone.
     private static readonly string[] Acts =
     [
-        "Control+Home ArrowUp ArrowUp ArrowUp PageUp PageUp Home End PageDown PageDown Control+Home",
-        "b 5", "Alt+ArrowRight Alt+ArrowDown", "r $", "Enter", "!",
-        "Shift+ArrowRight Shift+ArrowRight Shift+ArrowDown", "Control+c", "Escape", "PageUp PageUp Control+v", "\\ ^", "Delete Escape",
-        "Home r Space ArrowDown ArrowDown b Space ArrowDown ArrowDown r Space ArrowDown ArrowDown b Space ArrowDown ArrowDown r Space",
-        "End ArrowUp b Space ArrowUp ArrowUp r Space ArrowUp ArrowUp b Space", "x", "2", "3", "1", "Control+a", "Control+a Escape", ".",
-        "Control+z Control+z Control+z Control+z Control+z Control+z Control+z Control+z Control+z Control+z Control+z Control+z Control+z Control+z Control+z Control+z",
-        "Control+y Control+y Control+y Control+y Control+y Control+y",
+        "Control+Home PageUp Home End Control+Home ArrowUp ArrowUp ArrowUp", "b 5", "Alt+ArrowRight", "r $ Enter", "!",
+        "Shift+ArrowRight Shift+ArrowDown", "Control+c", "Escape PageUp Control+v", "Delete",
+        "Home r Space ArrowDown ArrowDown b Space ArrowDown ArrowDown r Space", "x", "2", "3", "1", "Control+a", "Escape .",
+        "Control+z Control+z Control+z Control+z Control+z Control+z Control+z Control+z", "Control+y Control+y",
     ];
 
-    // By pointer: every station of the hand taken up, every look, a finding opened.
-    private static async Task SayAllAsync(OpenBench bench, string face)
+    // By pointer: whatever the hand takes up, every look, a finding opened.
+    private static async Task TakeUpAllAsync(OpenBench bench, string face)
     {
-        foreach (var word in new[] { "Fill", "Mark", "Take hold", "Accent", "Stitch" })
+        foreach (var word in new[] { "Fill", "Mark", "Take hold", "Accent", "Stitch", "Stitched", "Back", "Chart" })
             await bench.Page.GetByRole(AriaRole.Radio, new() { Name = word, Exact = true }).EvaluateAsync("b => b.click()");
-        foreach (var word in new[] { "Stitched", "Back", "Chart" })
-            await bench.Page.GetByRole(AriaRole.Radio, new() { Name = word, Exact = true }).EvaluateAsync("b => b.click()");
-        var findings = bench.Page.Locator(".finding-words");
-        for (var i = 0; i < Math.Min(3, await findings.CountAsync()); i++) await findings.Nth(i).EvaluateAsync("b => b.click()");
+        await bench.Page.Locator(".finding-words").First.EvaluateAsync("b => b.click()");
         await bench.PictureAsync($"steady-{face.Split(' ')[0]}-{bench.Page.ViewportSize!.Width}");
         await bench.Page.Locator("#table-cloth").FocusAsync();
     }
 
-    private static async Task WearAsync(OpenBench bench, string face, string descriptors)
+    private static async Task WearAsync(OpenBench bench, string face, string descriptors, string cloth = "#table-cloth")
     {
         var font = await File.ReadAllBytesAsync(Repository.Path("src", "Pleatwright", "Plate", "Fonts", "NunitoSans-Regular.ttf"));
         await bench.Page.EvaluateAsync("""
-            async ([name, descriptors, font]) => {
+            async ([name, descriptors, font, cloth]) => {
               if (descriptors) {
                 const face = new FontFace("Worn " + name, Uint8Array.from(atob(font), c => c.charCodeAt(0)), JSON.parse(descriptors));
                 document.fonts.add(await face.load());
@@ -105,12 +116,12 @@ public class SteadyClothTests(Chromium chromium)
               const places = window.places = new Set(), turn = window.turn = (window.turn ?? 0) + 1;
               (function look() {
                 if (window.turn !== turn) return;
-                const { x, y, width, height } = document.querySelector("#table-cloth").getBoundingClientRect();
+                const { x, y, width, height } = document.querySelector(cloth).getBoundingClientRect();
                 places.add(`${width} × ${height} at ${x}, ${y}`);
                 requestAnimationFrame(look);
               })();
             }
-            """, new[] { face, descriptors, Convert.ToBase64String(font) });
+            """, new[] { face, descriptors, Convert.ToBase64String(font), cloth });
     }
 
     private static async Task StillAsync(OpenBench bench, string after)

@@ -84,7 +84,7 @@ public class TableTests(Chromium chromium)
         await Press(bench, "PageUp", "PageUp", "r");
         for (var i = 0; i < 6; i++) await Press(bench, "Control+ArrowRight");
         await CablesBecome(bench, before + 6);
-        await bench.Page.WaitForTimeoutAsync(1000);
+        await OpenBench.JournaledAsync(bench.Page, p => Work.Lay(p).Cables == before + 6);
         await Press(bench, "Control+ArrowRight");
         await bench.ReloadAsync();
         Assert.InRange(await Cables(bench), before + 6, before + 7);

@@ -43,7 +43,7 @@ public class RoomTests
     public void A_room_of_the_model_knows_only_the_rooms_that_are_drawn(string room)
     {
         var barred = MayKnow.Keys.Except(MayKnow[room]).Where(r => r != room).Select(r => $"{Model}.{r}").ToArray();
-        Assert.NotEmpty(typeof(Desk).Assembly.GetTypes().Where(t => (t.Namespace ?? "").StartsWith($"{Model}.{room}")));
+        Assert.Contains(typeof(Desk).Assembly.GetTypes(), t => (t.Namespace ?? "").StartsWith($"{Model}.{room}"));
         Holds(Types.InAssembly(typeof(Desk).Assembly).That().ResideInNamespace($"{Model}.{room}").ShouldNot().HaveDependencyOnAny([.. barred, typeof(Undoing).FullName!]).GetResult());
     }
 
@@ -100,7 +100,7 @@ public class RoomTests
         Assert.Empty(written);
     }
 
-    private static void Holds(TestResult result) => Assert.True(result.IsSuccessful, string.Join(", ", (result.FailingTypes ?? []).Select(t => t.FullName)));
+    private static void Holds(NetArchTest.Rules.TestResult result) => Assert.True(result.IsSuccessful, string.Join(", ", (result.FailingTypes ?? []).Select(t => t.FullName)));
 
     // Calls that read a clock or wait by one without being given it.
     private static IEnumerable<string> ForbiddenCalls(string assembly)

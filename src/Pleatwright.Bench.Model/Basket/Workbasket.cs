@@ -10,20 +10,20 @@ namespace Pleatwright.Bench.Model.Basket;
 /// The maker's stash at the bench: every edit is kept at once beside the shelf and can be undone. What cannot be kept just now waits
 /// in this browser.
 /// </summary>
-public sealed class Workbasket
+public sealed class Workbasket : IKeepable
 {
-    private const int AgainAfter = 5000; // ms
+    private const int MostSent = 16;
 
     private readonly Desk desk;
     private readonly IStashShelf shelf;
     private readonly IMemory memory;
-    private readonly TimeProvider time;
-    private readonly SemaphoreSlim one = new(1);
+    private readonly Keeper keeper;
+    private readonly SaveLoop loop;
     private ImmutableStack<(Stash Stash, string Edit)> past = [], future = [];
     private (Stash Stash, string Edit) now = (Stash.Empty, "");
-    private readonly Keeper keeper;
-    private Edition? edition, underWay;
-    private bool dirty, again;
+    private Edition? edition; // on the shelf; null when there is none
+    private ImmutableArray<Edition> sent = []; // whose answer never came
+    private string unreadable = "";
     private Task? opening;
     private object? history;
 
@@ -31,10 +31,12 @@ public sealed class Workbasket
     public Workbasket(Desk desk, IStashShelf shelf, Keeper keeper, IMemory memory, TimeProvider time)
     {
         this.memory = memory;
-        this.time = time;
         this.desk = desk;
         this.shelf = shelf;
         this.keeper = keeper;
+        loop = new SaveLoop(this, keeper.Reach, time, desk.Say, SavePace.OfStash);
+        loop.Start();
+        loop.Changed += () => Changed?.Invoke();
         history = desk.History;
         desk.Changed += OnDesk;
     }
@@ -43,7 +45,7 @@ public sealed class Workbasket
     public Stash Stash => now.Stash;
 
     /// <summary>Why it could not be read or kept, for the maker; empty when all is well.</summary>
-    public string Trouble { get; private set; } = "";
+    public string Trouble => unreadable.Length > 0 ? unreadable : loop.Trouble;
 
     /// <summary>Whether it has been read. A file that cannot be, or has not been yet, is left untouched and nothing can be edited.</summary>
     public bool CanEdit { get; private set; }
@@ -65,7 +67,7 @@ public sealed class Workbasket
     public Task OpenAsync() => opening ??= ReadAsync();
 
     /// <summary>Tries again after trouble: to keep what was edited, else to read.</summary>
-    public Task TryAgainAsync() => CanEdit ? KeepAsync() : opening = ReadAsync();
+    public Task TryAgainAsync() => CanEdit ? loop.SettleAsync() : opening = ReadAsync();
 
     /// <summary>Makes one edit and keeps it.</summary>
     public void Do(string edit, Func<Stash, Stash> change)
@@ -126,24 +128,85 @@ public sealed class Workbasket
     public async Task PutBackAsync(int number)
     {
         var earlier = StashReader.Read(await shelf.LoadStashVersionAsync(number));
-        if (!CanEdit) (CanEdit, Trouble) = (true, "");
+        (CanEdit, unreadable) = (true, "");
         Do("an earlier stash", _ => earlier);
+    }
+
+    void IKeepable.Note() => _ = NoteAsync();
+
+    // What is remembered is written at once, or not at all.
+    void IKeepable.Leave() => _ = loop.Dirty ? NoteAsync() : Task.CompletedTask;
+
+    async Task IKeepable.SendAsync(SaveKind kind)
+    {
+        var text = StashWriter.WriteUtf8(Stash);
+        var doubted = !sent.IsEmpty;
+        if (doubted) await AskAsync();
+        var sending = Edition.Of(text);
+        if (!sent.Contains(sending)) sent = [.. sent.TakeLast(MostSent - 1), sending];
+        await NoteAsync();
+        while (true)
+        {
+            var over = edition;
+            try
+            {
+                edition = await keeper.Reach.Of(shelf.SaveStashAsync(text, over));
+                break;
+            }
+            catch (ShelfException e) when (doubted && e.Trouble == ShelfTrouble.Conflict)
+            {
+                await AskAsync(); // what was sent before may have come late
+                if (edition == over) throw;
+            }
+        }
+        sent = [];
+        await (loop.Dirty ? NoteAsync() : memory.RememberAsync(Waiting, null));
+    }
+
+    // Theirs stands now; undoing goes back to ours.
+    async Task<Kept> IKeepable.PartedAsync(ShelfException because)
+    {
+        var stored = await keeper.Reach.Of(shelf.LoadStashAsync());
+        await memory.RememberAsync(Waiting, null);
+        (edition, sent) = (stored?.Edition, []);
+        try
+        {
+            var theirs = stored is null ? Stash.Empty : StashReader.Read(stored.Text);
+            if (theirs != Stash)
+            {
+                past = past.Push(now);
+                future = [];
+                now = (theirs, "what another bench kept");
+            }
+        }
+        catch (PieceFormatException e)
+        {
+            (CanEdit, unreadable) = (false, $"The stash was changed meanwhile and cannot be read: {e.Located(FileStash.FileName)}");
+        }
+        Changed?.Invoke();
+        return Kept.Safe;
     }
 
     // What this browser remembers until the shelf has it.
     private string Waiting => $"stash {keeper.Place(null)}";
 
+    // An answer was lost: what stands on the shelf may be what was sent from here.
+    private async Task AskAsync()
+    {
+        var stored = await keeper.Reach.Of(shelf.LoadStashAsync());
+        if (stored is { } s && sent.Contains(s.Edition)) edition = s.Edition;
+    }
+
     private void Show((Stash Stash, string Edit) moment)
     {
         now = moment;
-        (IsLast, dirty) = (true, true);
-        Note();
+        IsLast = true;
+        loop.Edited();
         Changed?.Invoke();
-        _ = KeepAsync();
     }
 
-    // The edition it goes over, the one perhaps just reaching the shelf, and the stash itself.
-    private void Note() => _ = memory.RememberAsync(Waiting, $"{edition}\n{underWay}\n{StashWriter.Write(Stash)}");
+    // The edition it goes over, those perhaps just reaching the shelf, and the stash itself.
+    private Task NoteAsync() => memory.RememberAsync(Waiting, $"{edition}\n{string.Join(' ', sent)}\n{StashWriter.Write(Stash)}");
 
     private void OnDesk()
     {
@@ -156,128 +219,66 @@ public sealed class Workbasket
 
     private async Task ReadAsync()
     {
-        var unreadable = false;
-        await one.WaitAsync();
-        try
+        await loop.AloneAsync(async () =>
         {
-            var stored = await shelf.LoadStashAsync();
-            edition = stored?.Edition;
-            now = (stored is null ? Stash.Empty : StashReader.Read(stored.Text), "");
-            (CanEdit, Trouble) = (true, "");
-        }
-        catch (PieceFormatException e)
-        {
-            unreadable = true;
-            (CanEdit, Trouble) = (false, $"The stash cannot be read, and was left as it is: {e.Located(FileStash.FileName)}");
-        }
-        catch (ShelfException e)
-        {
-            Trouble = e.Message;
-            opening = null;
-        }
-        finally
-        {
-            one.Release();
-        }
-        if (!unreadable) await TakeUpWaitingAsync();
+            StoredStash? stored = null;
+            var answered = true;
+            try
+            {
+                stored = await keeper.Reach.Of(shelf.LoadStashAsync());
+            }
+            catch (ShelfException e)
+            {
+                answered = false;
+                loop.Stands(Kept.Trouble, e.Message, dirty: false);
+                opening = null;
+            }
+            if (answered)
+            {
+                try
+                {
+                    var stash = stored is null ? Stash.Empty : StashReader.Read(stored.Text);
+                    (edition, now) = (stored?.Edition, (stash, ""));
+                    (CanEdit, unreadable) = (true, "");
+                    loop.Stands(Kept.Safe, "", dirty: false);
+                }
+                catch (PieceFormatException e)
+                {
+                    (CanEdit, unreadable) = (false, $"The stash cannot be read, and was left as it is: {e.Located(FileStash.FileName)}");
+                    return;
+                }
+            }
+            await TakeUpWaitingAsync(answered);
+        });
         Changed?.Invoke();
     }
 
-    // An edit that never reached the shelf before the page was left.
-    private async Task TakeUpWaitingAsync()
+    // An edit that never reached the shelf before the page was left. The shelf does not answer? Work goes on with what waits.
+    private async Task TakeUpWaitingAsync(bool answered)
     {
         if ((await memory.RememberedAsync(Waiting))?.Split('\n', 3) is not [var over, var perhaps, var text]) return;
-        try
+        Stash left;
+        try { left = StashReader.Read(text); }
+        catch (PieceFormatException) { return; } // another bench wrote it; it stays
+        ImmutableArray<Edition> doubted = [.. perhaps.Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(m => new Edition(m))];
+        if (answered)
         {
-            var left = StashReader.Read(text);
-            if (!CanEdit) // the shelf does not answer: work goes on with what waits, and it is kept when the shelf is back
+            if (left == Stash)
             {
-                now = (left, "");
-                edition = over.Length > 0 ? new Edition(over) : null;
-                (CanEdit, dirty) = (true, true);
+                await memory.RememberAsync(Waiting, null);
                 return;
             }
-            var standing = edition?.ToString() ?? "";
-            if (standing == over || standing == perhaps)
-            {
-                Do("what waited to be kept", _ => left);
-                return;
-            }
-            // Changed meanwhile: the shelf keeps what waited among the earlier stashes and says so.
-            await shelf.SaveStashAsync(StashWriter.WriteUtf8(left), over.Length > 0 ? new Edition(over) : null);
-        }
-        catch (ShelfException e)
-        {
-            desk.Say(e.Message);
-            if (e.Trouble != ShelfTrouble.Conflict) return; // it waits on
-        }
-        catch (PieceFormatException) { } // another bench wrote it
-        await memory.RememberAsync(Waiting, null);
-    }
-
-    private async Task KeepAsync()
-    {
-        await one.WaitAsync();
-        try
-        {
-            if (!dirty) return;
-            dirty = false;
-            var text = StashWriter.WriteUtf8(Stash);
-            underWay = Edition.Of(text);
-            Note();
-            edition = await shelf.SaveStashAsync(text, edition);
-            Trouble = "";
-            if (!dirty) _ = memory.RememberAsync(Waiting, null);
-        }
-        catch (ShelfException e) when (e.Trouble == ShelfTrouble.Conflict)
-        {
-            await TakeTheirsAsync(e.Message);
-        }
-        catch (ShelfException e)
-        {
-            (Trouble, dirty) = (e.Message, true);
-            _ = KeepAgainAsync();
-        }
-        finally
-        {
-            underWay = null;
-            if (dirty) Note();
-            one.Release();
-        }
-        Changed?.Invoke();
-    }
-
-    private async Task KeepAgainAsync()
-    {
-        if (again) return;
-        again = true;
-        await Task.Delay(TimeSpan.FromMilliseconds(AgainAfter), time);
-        again = false;
-        if (dirty) await KeepAsync();
-    }
-
-    // Theirs stands now; undoing goes back to ours.
-    private async Task TakeTheirsAsync(string words)
-    {
-        dirty = false;
-        await memory.RememberAsync(Waiting, null);
-        try
-        {
-            var stored = await shelf.LoadStashAsync();
-            var theirs = stored is null ? Stash.Empty : StashReader.Read(stored.Text);
-            edition = stored?.Edition;
             past = past.Push(now);
-            future = [];
-            now = (theirs, "what another bench kept");
-            desk.Say(words);
+            // Changed meanwhile, the shelf keeps what waited among the earlier stashes, and theirs comes back on top of it.
+            if ((edition?.ToString() ?? "") != over && !(edition is { } standing && doubted.Contains(standing))) edition = Over(over);
         }
-        catch (PieceFormatException e)
+        else
         {
-            (CanEdit, Trouble) = (false, $"The stash was changed meanwhile and cannot be read: {e.Located(FileStash.FileName)}");
+            (edition, sent) = (Over(over), doubted);
         }
-        catch (ShelfException e)
-        {
-            Trouble = e.Message;
-        }
+        (now, CanEdit, IsLast) = ((left, "what waited to be kept"), true, answered);
+        loop.Edited();
     }
+
+    private static Edition? Over(string mark) => mark.Length > 0 ? new Edition(mark) : null;
 }

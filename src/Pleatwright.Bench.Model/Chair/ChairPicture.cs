@@ -38,7 +38,7 @@ public static class ChairPicture
             if (item.Band is { } band)
             {
                 var done = ticking.Work.Next(ticking.Worked, first) - first;
-                bands[band] = Math.Min(done, item.Ticks);
+                bands[band] = Math.Min(done, ticking.Work.TicksOf(i));
             }
             for (var a = 0; a < item.Told.Accents.Length; a++)
                 if (ticking.Worked.Has(ticking.Work[first + a])) accents.Add(item.Told.Accents[a]);

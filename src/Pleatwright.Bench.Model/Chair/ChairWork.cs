@@ -10,13 +10,12 @@ public sealed class ChairWork
     private readonly ImmutableArray<int> before; // ticks before each item, and in all
     private readonly ImmutableArray<StitchName> ticks;
 
-    private ChairWork(ImmutableArray<WorkItem> items, ImmutableArray<StitchName> ticks)
+    private ChairWork(ImmutableArray<WorkItem> items, IReadOnlyList<StitchName[]> names)
     {
         Items = items;
-        this.ticks = ticks;
+        ticks = [.. Apart(names.SelectMany(n => n))];
         var sum = 0;
-        before = [.. items.Select(i => sum += i.Ticks).Prepend(0)];
-        if (ticks.Length != sum) throw new InvalidOperationException("every tick is for one stitch");
+        before = [.. names.Select(n => sum += n.Length).Prepend(0)];
     }
 
     /// <summary>Nothing to do.</summary>
@@ -31,6 +30,9 @@ public sealed class ChairWork
     /// <summary>Which stitch a tick is for.</summary>
     /// <param name="tick">From 0.</param>
     public StitchName this[int tick] => ticks[tick];
+
+    /// <summary>Ticks of an item: a stitch each, of bands and backsmocking too, or an accent.</summary>
+    public int TicksOf(int item) => before[item + 1] - before[item];
 
     /// <summary>Ticks before an item; for the number of items, ticks in all.</summary>
     public int Before(int item) => before[item];
@@ -57,7 +59,7 @@ public sealed class ChairWork
     public static ChairWork Of(WorkingOrder order, LevelWords words)
     {
         var items = WorkItem.Of(Directions.Write(order, words));
-        return new(items, [.. Apart(items.SelectMany(i => StitchName.Of(order, i)))]);
+        return new(items, [.. items.Select(i => StitchName.Of(order, i).ToArray())]);
     }
 
     // Two bands or accents that lie alike are still stitched one after the other.

@@ -16,14 +16,14 @@ public readonly record struct StitchName(string Line, int At)
     public static StitchName Cable(CableRow row, Valley valley) => new(Name("c", row.Index), valley.Number);
 
     /// <summary>A half stitch: its row, and the valley of the cable it squares, positive for the one at the right of it.</summary>
-    private static StitchName Half(CableRow row, Valley beside, bool right) => new(Name("h", row.Index), right ? beside.Number : -beside.Number);
+    public static StitchName Half(CableRow row, Valley beside, bool right) => new(Name("h", row.Index), right ? beside.Number : -beside.Number);
 
     /// <summary>The names of all ticks of one thing to do, in the order worked.</summary>
     public static IEnumerable<StitchName> Of(WorkingOrder order, WorkItem item)
     {
         if (item.Step is { } step) return OfStep(step, order.TravelsRight(step), item.Stitches);
         if (item.Band is { } band) return OfBand(band);
-        if (item.Told.Back is { } back) return [new(Name("k", 0), back.Row.Number)];
+        if (item.Told.Back is { } back) return OfBack(back);
         return item.Told.Accents.Select(a => new StitchName(
             string.Create(CultureInfo.InvariantCulture, $"a{a.Mark.GatheringRow.Number}.{a.Mark.Offset}.{a.Mark.Drop}.{a.Accent.Name.Replace(' ', '-')}"), a.Valley.Number));
     }
@@ -51,6 +51,14 @@ public readonly record struct StitchName(string Line, int At)
         var line = string.Create(CultureInfo.InvariantCulture,
             $"b{band.GatheringRow.Number}.{band.Offset}.{band.Drop}.{step.Pass.Row}.{step.Pass.Journey}.{band.Stitch.Replace(' ', '-')}");
         for (var i = 0; i < step.Count; i++) yield return new StitchName(line, step.First + i);
+    }
+
+    // A cable on the back by its left pleat, as seen from the right side.
+    private static IEnumerable<StitchName> OfBack(BackRow back)
+    {
+        var rightward = back.End.Number > back.Begin.Number;
+        for (var i = 0; i < back.Cables; i++)
+            yield return new(Name("k", back.Row.Number), rightward ? back.Begin.Number + i : back.Begin.Number - 1 - i);
     }
 
     private static string Name(string kind, int number) => kind + number.ToString(CultureInfo.InvariantCulture);

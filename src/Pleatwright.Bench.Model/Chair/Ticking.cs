@@ -27,6 +27,8 @@ public sealed class Ticking
         (this.desk, this.keeper, this.memory) = (desk, keeper, memory);
         Sideways = memory.Setting("held") == "sideways";
         Awake = memory.Setting("awake") != "no";
+        Pedal = memory.Setting("pedal");
+        Heard = memory.Setting("heard") == "yes";
         desk.Opened += () => opened = true;
         keeper.Changed += OnKeeper;
     }
@@ -67,6 +69,18 @@ public sealed class Ticking
     /// <summary>Whether the screen is to stay awake.</summary>
     public bool Awake { get; private set; }
 
+    /// <summary>The maker's own key for a tick, as the page names it; null for none.</summary>
+    public string? Pedal { get; private set; }
+
+    /// <summary>Whether the next key pressed becomes the one that ticks.</summary>
+    public bool SettingPedal { get; private set; }
+
+    /// <summary>Whether a tick is heard.</summary>
+    public bool Heard { get; private set; }
+
+    /// <summary>Raised at a tick that is to be heard; true when it ended its item.</summary>
+    public event Action<bool>? Sounded;
+
     /// <summary>Whether a tick can be taken back.</summary>
     public bool CanUndo => past.Count > 0 || Tick > 0;
 
@@ -82,10 +96,11 @@ public sealed class Ticking
         begun = true;
         ReadOrder();
         var mine = ++turn;
-        var place = keeper.Place(keeper.Name);
+        var place = keeper.Key;
         if (place == piece && !opened)
         {
             Find();
+            InDoubt |= Gone > 0;
             Changed?.Invoke();
             return;
         }
@@ -114,13 +129,19 @@ public sealed class Ticking
         if (Tick < Work.Ticks) Move(Worked.With(Work[Tick]));
     }
 
-    /// <summary>The rest of the item worked.</summary>
-    public void TickItem()
+    /// <summary>So many stitches worked, but none beyond the item.</summary>
+    public void TickMany(int count)
     {
         if (Now is null) return;
         var worked = Worked;
-        for (var i = Tick; i < Work.Before(Item + 1); i++) worked = worked.With(Work[i]);
+        for (var i = Tick; i < Math.Min(Tick + count, Work.Before(Item + 1)); i++) worked = worked.With(Work[i]);
         Move(worked);
+    }
+
+    /// <summary>The rest of the item worked.</summary>
+    public void TickItem()
+    {
+        if (Now is not null) TickMany(Work.TicksOf(Item));
     }
 
     /// <summary>The last stitch before the place taken back.</summary>
@@ -140,13 +161,71 @@ public sealed class Ticking
         Move(worked);
     }
 
+    /// <summary>Goes to a step of the cables by the number that the order, the directions and the plate give it; false when there is none.</summary>
+    public bool GoToStep(int number)
+    {
+        for (var i = 0; i < Work.Items.Length; i++)
+        {
+            if (Work.Items[i].Step?.Number != number) continue;
+            GoTo(i);
+            return true;
+        }
+        return false;
+    }
+
+    /// <summary>
+    /// A key pressed at the chair: the arrows and Page Down, and the maker's own key for a tick, as a pedal sends it. While a pedal is
+    /// being set the next key becomes it.
+    /// </summary>
+    /// <returns>Whether the key was taken.</returns>
+    public bool Press(string key)
+    {
+        if (SettingPedal)
+        {
+            if (key is "Shift" or "Control" or "Alt" or "Meta" or "Tab") return false;
+            SettingPedal = false;
+            if (key != "Escape")
+            {
+                Pedal = key;
+                memory.SetSetting("pedal", key);
+                desk.Say("That key ticks from now on.");
+            }
+            Changed?.Invoke();
+            return true;
+        }
+        if (key == Pedal) { TickOne(); return true; }
+        switch (key)
+        {
+            case "ArrowRight" or "ArrowDown": TickOne(); return true;
+            case "ArrowLeft" or "ArrowUp" or "Backspace": TakeBack(); return true;
+            case "PageDown": TickItem(); return true;
+            default: return false;
+        }
+    }
+
+    /// <summary>Waits for the key that is to tick.</summary>
+    public void SetPedal()
+    {
+        SettingPedal = true;
+        Changed?.Invoke();
+    }
+
+    /// <summary>Lets a tick be heard, or not.</summary>
+    public void BeHeard(bool on)
+    {
+        Heard = on;
+        memory.SetSetting("heard", on ? "yes" : null);
+        Changed?.Invoke();
+    }
+
     /// <summary>Takes the last act back: a tick, a whole run, a leap.</summary>
     public void Undo()
     {
-        if (past.Last is not { } last) { TakeBack(); return; }
-        past.RemoveLast();
+        if (!CanUndo) return;
+        var before = past.Last?.Value ?? Worked.Without(Work[Tick - 1]); // of ticks of another sitting the last stitch is known, not the act
+        if (past.Count > 0) past.RemoveLast();
         Remember(future, Worked);
-        Show(last.Value);
+        Show(before);
         desk.Say("Ticked back.");
     }
 
@@ -193,7 +272,7 @@ public sealed class Ticking
 
     private void OnKeeper()
     {
-        if (begun && keeper.Place(keeper.Name) != piece) _ = SitDownAsync();
+        if (begun && keeper.Key != piece) _ = SitDownAsync();
     }
 
     private void ReadOrder()
@@ -209,7 +288,9 @@ public sealed class Ticking
         if (ReferenceEquals(worked, Worked)) return;
         Remember(past, Worked);
         future.Clear();
+        var item = Item;
         Show(worked);
+        if (Heard) Sounded?.Invoke(Item != item);
     }
 
     private void Show(Worked worked)
@@ -242,7 +323,7 @@ public sealed class Ticking
             || !int.TryParse(items, NumberStyles.None, CultureInfo.InvariantCulture, out var i)
             || !int.TryParse(ticks, NumberStyles.None, CultureInfo.InvariantCulture, out var t)) return Worked.Nothing;
         i = Math.Min(i, Work.Items.Length);
-        var done = Work.Before(i) + (i < Work.Items.Length ? Math.Min(t, Work.Items[i].Ticks - 1) : 0);
+        var done = Work.Before(i) + (i < Work.Items.Length ? Math.Min(t, Work.TicksOf(i) - 1) : 0);
         InDoubt = done > 0;
         var worked = Worked.Nothing;
         for (var tick = 0; tick < done; tick++) worked = worked.With(Work[tick]);

@@ -153,7 +153,15 @@ public sealed class ClothDraft
     public ImmutableArray<RoundPanel> ShownPanels => PanelsAsCut ? [.. Panels] : Plan(out _)?.Form is Round round ? round.Panels : [];
 
     /// <summary>What the swatches say; null when none can be reckoned with.</summary>
-    public Calibration? Calibration => SwatchDraft.Read(Swatches, out _) is { IsDefaultOrEmpty: false } read ? Pleatwright.Cloth.Calibration.Of(read, KindsGauge(), new Chart.Working().Tails) : null;
+    public Calibration? Calibration
+    {
+        get
+        {
+            if (SwatchDraft.Read(Swatches, out _) is not { IsDefaultOrEmpty: false } read) return null;
+            try { return Pleatwright.Cloth.Calibration.Of(read, KindsGauge(), new Chart.Working().Tails); }
+            catch (ArgumentException) { return null; } // the gauge they are held against cannot be; the fault says why
+        }
+    }
 
     /// <summary>The cloth these answers come to, or null and why not.</summary>
     public ClothPlan? Plan(out string fault)
@@ -163,11 +171,14 @@ public sealed class ClothDraft
             fault = "";
             if (GaugeFrom == GaugeFrom.Swatch && Calibration is null)
             {
+                _ = KindsGauge();
                 if (SwatchDraft.Read(Swatches, out fault) is { IsDefault: false }) fault = "Write down what you counted and measured on a swatch.";
                 return null;
             }
             if (!Thread.Colour.TryParse(Colour, out _)) { fault = Said.Colour; return null; }
             if (FabricWidth <= Length.Zero) { fault = "The cloth is sold wider than nothing."; return null; }
+            if (Selvedges < Length.Zero || Ravelling < Length.Zero || Seam < Length.Zero) { fault = "No edge takes less than nothing."; return null; }
+            if (Purpose == Purpose.Bishop && PanelsAsCut && Panels.Any(p => p.Cut <= Length.Zero)) { fault = Said.Panel; return null; }
             if (HasPleater && (PleaterRows is < Pleater.LeastRows or > Pleater.MostRows || PleaterOverlap < 0 || PleaterOverlap >= PleaterRows))
             {
                 fault = $"A pleater takes {Pleater.LeastRows} to {Pleater.MostRows} rows, and runs fewer of them through again than it takes.";
@@ -189,7 +200,7 @@ public sealed class ClothDraft
     private ClothPlan Settle(ClothPlan cloth) => old with
     {
         Form = cloth.Form, Gauge = cloth.Gauge, GatheringRows = cloth.GatheringRows,
-        HoldingRowsAbove = Math.Max(0, Above), HoldingRowsBelow = Math.Max(0, Below), SeamPleats = Math.Max(0, SeamPleats),
+        HoldingRowsAbove = Above, HoldingRowsBelow = Below, SeamPleats = SeamPleats,
         Colour = Thread.Colour.Parse(Colour), FabricWidth = FabricWidth, Selvedges = Selvedges, Ravelling = Ravelling, Seam = Seam,
         Pleater = HasPleater ? new Pleater(PleaterRows, PleaterOverlap) : null,
     };

@@ -108,7 +108,7 @@ public sealed class SizesDraft : PieceDraft
         : rows.GroupBy(s => s.Size.Name.Trim()).FirstOrDefault(g => g.Count() > 1) is { } twice ? $"Two sizes are called {twice.Key}; give each a name of its own."
         : rows.Any(s => s.Size.Form.Measure <= Length.Zero) ? "A size is wider than nothing."
         : rows.Any(s => s.Size.Form is Round { Sweep.Degrees: not (> 0 and <= 360) }) ? "The sweep is more than 0 and at most 360 degrees."
-        : rows.Any(s => s.Size.Form is Round r && r.Panels.Any(p => p.Cut <= Length.Zero)) ? "A panel is wider than nothing."
+        : rows.Any(s => s.Size.Form is Round r && r.Panels.Any(p => p.Cut <= Length.Zero)) ? Said.Panel
         : rows.Any(s => s.Size.GatheringRows > ClothPlan.MostGatheringRows) ? FormattableString.Invariant($"There are at most {ClothPlan.MostGatheringRows:#,0} gathering rows.")
         : rows.Any(s => s.Size.Form.Name != piece.Cloth.Form.Name) ? "The cloth has another form meanwhile; these measurements are of no use to it."
         : null;

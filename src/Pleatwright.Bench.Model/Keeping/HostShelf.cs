@@ -23,7 +23,7 @@ public sealed class HostShelf(HttpClient http) : IShelf, IStashShelf
     public async Task<StoredPiece> LoadAsync(PieceName name, CancellationToken cancel = default)
     {
         using var answer = await SendAsync(HttpMethod.Get, Address(name), cancel);
-        return new StoredPiece(name, await answer.Content.ReadAsByteArrayAsync(cancel), EditionOf(answer));
+        return new StoredPiece(name, await BytesAsync(answer, cancel), EditionOf(answer));
     }
 
     /// <inheritdoc/>
@@ -62,7 +62,7 @@ public sealed class HostShelf(HttpClient http) : IShelf, IStashShelf
     public async Task<byte[]> LoadVersionAsync(PieceName name, int number, CancellationToken cancel = default)
     {
         using var answer = await SendAsync(HttpMethod.Get, VersionAddress(name, number), cancel);
-        return await answer.Content.ReadAsByteArrayAsync(cancel);
+        return await BytesAsync(answer, cancel);
     }
 
     /// <inheritdoc/>
@@ -76,7 +76,7 @@ public sealed class HostShelf(HttpClient http) : IShelf, IStashShelf
     public async Task<StoredStash?> LoadStashAsync(CancellationToken cancel = default)
     {
         using var answer = await SendAsync(HttpMethod.Get, Stash, cancel);
-        return answer.StatusCode == HttpStatusCode.NoContent ? null : new StoredStash(await answer.Content.ReadAsByteArrayAsync(cancel), EditionOf(answer));
+        return answer.StatusCode == HttpStatusCode.NoContent ? null : new StoredStash(await BytesAsync(answer, cancel), EditionOf(answer));
     }
 
     /// <inheritdoc/>
@@ -94,7 +94,7 @@ public sealed class HostShelf(HttpClient http) : IShelf, IStashShelf
     public async Task<byte[]> LoadStashVersionAsync(int number, CancellationToken cancel = default)
     {
         using var answer = await SendAsync(HttpMethod.Get, string.Create(CultureInfo.InvariantCulture, $"{Stash}/versions/{number}"), cancel);
-        return await answer.Content.ReadAsByteArrayAsync(cancel);
+        return await BytesAsync(answer, cancel);
     }
 
     private static string Address(PieceName name) => $"{Pieces}/{Uri.EscapeDataString(name.ToString())}";
@@ -128,9 +128,9 @@ public sealed class HostShelf(HttpClient http) : IShelf, IStashShelf
         {
             answer = await http.SendAsync(request, cancel);
         }
-        catch (HttpRequestException e)
+        catch (Exception e) when (IsSilence(e, cancel))
         {
-            throw new ShelfException(ShelfTrouble.Unavailable, "The bench's host does not answer. What you do is kept in this browser meanwhile; start the host again (pleatwright bench) and it goes to the shelf.", e);
+            throw Silent(e);
         }
         if (answer.IsSuccessStatusCode) return answer;
         using (answer)
@@ -140,13 +140,26 @@ public sealed class HostShelf(HttpClient http) : IShelf, IStashShelf
         }
     }
 
+    private static async Task<byte[]> BytesAsync(HttpResponseMessage answer, CancellationToken cancel)
+    {
+        try { return await answer.Content.ReadAsByteArrayAsync(cancel); }
+        catch (Exception e) when (e is IOException || IsSilence(e, cancel)) { throw Silent(e); } // it stopped in the middle
+    }
+
+    // Who waits too long gives up by itself, and says so as if it had been told to.
+    private static bool IsSilence(Exception e, CancellationToken cancel) =>
+        e is HttpRequestException || (e is OperationCanceledException && !cancel.IsCancellationRequested);
+
+    private static ShelfException Silent(Exception inner) => new(ShelfTrouble.Unavailable,
+        "The bench's host does not answer. What you do is kept in this browser meanwhile; start the host again (pleatwright bench) and it goes to the shelf.", inner);
+
     private static async Task<T> BodyAsync<T>(HttpResponseMessage answer, JsonTypeInfo<T> type, CancellationToken cancel)
     {
         try
         {
             return await answer.Content.ReadFromJsonAsync(type, cancel) ?? throw Strange(null);
         }
-        catch (Exception e) when (e is JsonException or HttpRequestException or NotSupportedException)
+        catch (Exception e) when (e is JsonException or NotSupportedException or IOException || IsSilence(e, cancel))
         {
             throw Strange(e);
         }

@@ -22,6 +22,12 @@ public interface IMemory
     /// <summary>Sets a small setting, or forgets it.</summary>
     void SetSetting(string name, string? value);
 
+    /// <summary>A small setting of this tab alone; it outlives a reload, not the tab.</summary>
+    string? OfTab(string name);
+
+    /// <summary>Sets a small setting of this tab, or forgets it.</summary>
+    void SetOfTab(string name, string? value);
+
     /// <summary>Calls back when the page is going, or may be: the last moment at which anything can still be written.</summary>
     void OnLeave(Action act);
 }
@@ -33,7 +39,16 @@ public sealed record MomentText(string Edit, string Text);
 /// <param name="At">Which moment is the present, from 0.</param>
 /// <param name="Base">The edition on the shelf when it was last written; empty when it was on none.</param>
 /// <param name="Moments">Every moment, oldest first.</param>
-public sealed record JournalText(int At, string Base, IReadOnlyList<MomentText> Moments);
+/// <param name="More">What else is known of how it stands with the shelf; null in journals that older benches wrote.</param>
+public sealed record JournalText(int At, string Base, IReadOnlyList<MomentText> Moments, string? More = null);
+
+/// <summary>What stands at the head of a journal, without its moments.</summary>
+/// <param name="Key">Which journal.</param>
+/// <param name="Count">Moments it holds.</param>
+/// <param name="At">Which is the present, from 0.</param>
+/// <param name="Base">The edition on the shelf when it was last written; empty when it was on none.</param>
+/// <param name="More">What else is known of how it stands with the shelf; null in journals that older benches wrote.</param>
+public sealed record JournalHead(string Key, int Count, int At, string Base, string? More = null);
 
 /// <summary>What is new in a journal: moments from one number on, and where the present is.</summary>
 /// <param name="From">Number of the first moment written.</param>
@@ -41,13 +56,20 @@ public sealed record JournalText(int At, string Base, IReadOnlyList<MomentText> 
 /// <param name="At">Which is the present.</param>
 /// <param name="Base">The edition on the shelf.</param>
 /// <param name="Moments">The moments from <paramref name="From"/> on.</param>
-public sealed record JournalNote(int From, int Count, int At, string Base, IReadOnlyList<MomentText> Moments);
+/// <param name="More">What else is known of how it stands with the shelf.</param>
+public sealed record JournalNote(int From, int Count, int At, string Base, IReadOnlyList<MomentText> Moments, string? More = null);
 
 /// <summary>Where journals are kept in this browser. Members throw <see cref="MemoryException"/> when the storage gives up.</summary>
 public interface IJournalStore
 {
     /// <summary>A whole journal, or null.</summary>
     Task<JournalText?> GetAsync(string key);
+
+    /// <summary>The heads of all journals of this browser.</summary>
+    Task<IReadOnlyList<JournalHead>> HeadsAsync();
+
+    /// <summary>The text of a journal's present, or null.</summary>
+    Task<string?> PresentAsync(string key);
 
     /// <summary>Writes what is new, all or nothing.</summary>
     Task PutAsync(string key, JournalNote note);
@@ -58,7 +80,7 @@ public interface IJournalStore
     /// <summary>Forgets a journal.</summary>
     Task ClearAsync(string key);
 
-    /// <summary>Gives a journal another key.</summary>
+    /// <summary>Gives a journal another key, all or nothing, in place of any that has it.</summary>
     Task MoveAsync(string from, string to);
 
     /// <summary>Whether this tab may keep the journal: one tab does at a time.</summary>

@@ -1,198 +1,181 @@
 using System.Collections.Immutable;
+using System.Text;
 using Pleatwright.Chart;
 using Pleatwright.Chart.Edit;
 using Pleatwright.Files;
-using Pleatwright.Measure;
 using Pleatwright.Shelf;
 
 namespace Pleatwright.Bench.Model.Keeping;
 
-/// <summary>How the piece on the table stands with the shelf.</summary>
-public enum Kept
-{
-    /// <summary>An example, not on the shelf until something is changed.</summary>
-    Example,
-
-    /// <summary>The shelf has it as it is.</summary>
-    Safe,
-
-    /// <summary>An edit is on its way to the shelf.</summary>
-    UnderWay,
-
-    /// <summary>The shelf could not take it; the journal has it, and it is tried again.</summary>
-    Trouble,
-
-    /// <summary>Another bench or program changed or removed it; the maker must say what to do.</summary>
-    Parted,
-}
-
 /// <summary>
 /// Keeps the piece on the table: every edit goes to the journal at once and to the shelf within a second, so that nobody
-/// needs to save and nothing but the last moment can be lost.
+/// needs to save and nothing but the last moment can be lost. It sees to it that what waits of other pieces gets there too.
 /// </summary>
-public sealed class Keeper(Desk desk, IShelf shelf, IJournalStore journals, IMemory memory, TimeProvider time)
+public sealed class Keeper : IKeepable
 {
-    private const int JournalAfter = 120; // ms; a quick hand makes many moments
-    private const int ShelfAfter = 700; // ms, after the first edit not yet there
-    private const int AgainAfter = 5000;
-    private const int ReadAtOnce = 30; // moments of a long history read before the piece is shown
+    private const int LooksForOthers = 12; // every minute, for what another tab left when it was closed
+    private static readonly TimeSpan LookEvery = TimeSpan.FromSeconds(5);
 
-    private readonly Journal journal = new(journals);
-    private readonly SemaphoreSlim one = new(1);
+    private readonly Desk desk;
+    private readonly IMemory memory;
+    private readonly TimeProvider time;
+    private readonly Journals journals;
+    private readonly Journal journal;
+    private readonly SaveLoop loop;
+    private readonly Sending sending;
+    private readonly Opening opening;
+    private readonly Errands errands;
+    private readonly HashSet<PieceName> deleting = []; // whose answer was lost
     private History? seen;
-    private Edition edition;
+    private PieceKey key;
+    private Standing standing = Standing.None;
     private string place = "";
-    private bool noteDue, saveDue, dirty;
+    private PieceKey? remembered;
+    private bool onErrands;
+
+    public Keeper(Desk desk, IShelf shelf, IJournalStore store, IMemory memory, TimeProvider time)
+    {
+        this.desk = desk;
+        this.memory = memory;
+        this.time = time;
+        Shelf = new HeardShelf(shelf, Reach);
+        journals = new Journals(store, time);
+        journal = new Journal(journals);
+        loop = new SaveLoop(this, Reach, time, desk.Say, SavePace.OfPiece);
+        sending = new Sending(Shelf, journals);
+        opening = new Opening(Shelf, journals);
+        errands = new Errands(journals, sending, desk.Say);
+    }
 
     /// <summary>The name on the shelf; null while the piece is on none.</summary>
-    public PieceName? Name { get; private set; }
+    public PieceName? Name => key.Name;
 
     /// <summary>How the piece stands with the shelf.</summary>
-    public Kept State { get; private set; } = Kept.Example;
+    public Kept State => loop.State;
 
     /// <summary>What is wrong, for the maker; empty when nothing is.</summary>
-    public string Trouble { get; private set; } = "";
+    public string Trouble => loop.Trouble;
 
     /// <summary>The shelf itself.</summary>
-    public IShelf Shelf => shelf;
+    public IShelf Shelf { get; }
+
+    /// <summary>Whether it answers.</summary>
+    public Reach Reach { get; } = new();
 
     /// <summary>A piece and the shelf it is on: a key for what this browser remembers of it.</summary>
     public string Place(PieceName? name) => $"{place}\n{name}";
 
-    /// <summary>Raised when any of the above changed.</summary>
-    public event Action? Changed;
+    /// <summary>What this browser remembers the piece on the table by, on a shelf or not, in whatever tab.</summary>
+    public string Key => (key with { Tab = 1 }).ToString();
 
-    /// <summary>Puts on the table what was there last, with its way back; else an example.</summary>
+    /// <summary>Raised when any of the above changed.</summary>
+    public event Action? Changed
+    {
+        add => loop.Changed += value;
+        remove => loop.Changed -= value;
+    }
+
+    /// <summary>Puts on the table what was there last, with its way back; else an example. What waits goes to the shelf meanwhile.</summary>
     public async Task StartAsync()
     {
-        try { place = (await shelf.ListAsync()).Place; }
+        try { place = (await Shelf.ListAsync()).Place; }
         catch (ShelfException) { place = await memory.RememberedAsync("place") ?? ""; }
         await memory.RememberAsync("place", place);
+        await TakeInAsync();
+        seen = desk.History;
         desk.Changed += OnDeskChanged;
-        memory.OnLeave(() => Flush(leaving: true));
+        memory.OnLeave(loop.Leave);
         try
         {
-            if (await memory.RememberedAsync(OpenKey) is { Length: > 0 } last && PieceName.TryParse(last, out var name, out _)) await OpenAsync(name);
-            else await OpenUnnamedAsync();
+            if (await LastAsync() is { } find) await SwitchAsync(find);
+            else await OpenAnExampleAsync();
         }
         catch (ShelfException e)
         {
-            _ = memory.RememberAsync(OpenKey, null);
-            seen = desk.History;
-            Set(Kept.Example);
+            if (e.Trouble is ShelfTrouble.NotFound or ShelfTrouble.Unreadable) Remember(null);
+            await OpenAnExampleAsync();
             desk.Say(e.Message);
         }
+        loop.Start();
+        Reach.Back += async () => await OnErrandsAsync();
+        LookNowAndThen();
     }
 
     /// <summary>Opens a piece from the shelf, with its history and with edits the shelf has not seen.</summary>
     /// <exception cref="ShelfException">It cannot be reached or read; what was on the table stays.</exception>
-    public async Task OpenAsync(PieceName name)
-    {
-        await SettleAsync();
-        await one.WaitAsync();
-        try
-        {
-            var record = await journal.LoadAsync(Key(name));
-            StoredPiece? stored = null;
-            try { stored = await shelf.LoadAsync(name); }
-            catch (ShelfException e) when (e.Trouble == ShelfTrouble.Unavailable && record is not null) { Trouble = e.Message; }
-            var now = record is null ? default : Edition.Of(record.Now);
-            if (stored is null || (record is not null && (now == stored.Edition || record.Base == stored.Edition)))
-            {
-                await PutOnTableAsync(name, record!, record!.Base);
-                if (stored is null || now != stored.Edition) SaveSoon();
-                Set(stored is null ? Kept.Trouble : dirty ? Kept.UnderWay : Kept.Safe);
-            }
-            else
-            {
-                var piece = Read(stored);
-                if (record is not null && now != record.Base) await KeepAsideAsync(name, record);
-                if (record is not null) await journal.ClearAsync(Key(name));
-                await PutOnTableAsync(name, piece, stored.Edition);
-                Set(Kept.Safe);
-            }
-        }
-        finally
-        {
-            one.Release();
-        }
-    }
+    public Task OpenAsync(PieceName name) => SwitchAsync(() => opening.ByNameAsync(place, name, key));
 
-    /// <summary>Puts a new piece on the shelf and on the table.</summary>
+    /// <summary>Opens a piece that this browser holds.</summary>
+    /// <exception cref="ShelfException">It cannot be read, or another tab has it; what was on the table stays.</exception>
+    public Task OpenAsync(HeldPiece held) => SwitchAsync(async () => await journals.ClaimAsync(held.Key)
+        ? await opening.ByKeyAsync(held.Key, key)
+        : throw new ShelfException(ShelfTrouble.Busy, $"“{held.Title}” is open in another tab. Work on it there."));
+
+    /// <summary>Puts a new piece on the table and on the shelf. Where the shelf cannot take it, it waits in this browser.</summary>
     public async Task NewAsync(Piece piece)
     {
-        await SettleAsync();
-        var made = await shelf.CreateAsync(PieceName.Nearest(piece.Title), PieceWriter.WriteUtf8(piece));
-        await journal.ClearAsync(Key(made.Name));
-        await OpenAsync(made.Name);
+        await SwitchAsync(() => opening.NewAsync(place, piece, Kept.UnderWay));
+        await loop.SaveAsync(SaveKind.Auto);
     }
 
     /// <summary>Puts an example on the table. It goes to the shelf with the first edit.</summary>
-    public async Task OpenExampleAsync(string example)
-    {
-        await SettleAsync();
-        await one.WaitAsync();
-        try
-        {
-            Name = null;
-            edition = default;
-            _ = memory.RememberAsync(OpenKey, null);
-            desk.Open(Examples.Read(example));
-            seen = desk.History;
-            dirty = false;
-            await journal.ClearAsync(Key(null));
-            await journal.BeginAsync(Key(null), 0, []);
-            Set(Kept.Example);
-        }
-        finally
-        {
-            one.Release();
-        }
-    }
+    public Task OpenExampleAsync(string example) => SwitchAsync(() => opening.NewAsync(place, Examples.Read(example), Kept.Example));
 
     /// <summary>Brings what is on the table to the shelf now, as a version to go back to.</summary>
     public async Task KeepNowAsync()
     {
-        Flush();
-        dirty = true;
-        await SaveAsync(SaveKind.Kept);
+        loop.Flush();
+        await loop.SaveAsync(SaveKind.Kept);
         if (State == Kept.Safe) desk.Say("Kept on the shelf.");
     }
 
-    /// <summary>Puts what is on the table on the shelf as a piece of its own, when it has parted from the one there.</summary>
+    /// <summary>Puts what is on the table on the shelf as a piece of its own, when it has parted from the one there. Its history goes with it.</summary>
     public async Task KeepAsNewAsync()
     {
-        await one.WaitAsync();
-        try
+        if (State != Kept.Parted) return;
+        await loop.AloneAsync(async () =>
         {
-            Name = null;
-            edition = default;
-            dirty = true;
-        }
-        finally
-        {
-            one.Release();
-        }
-        await SaveAsync(SaveKind.Kept);
+            var fresh = await journals.NewKeyAsync(place);
+            var moving = journal.MoveAsync(fresh);
+            (key, standing) = (fresh, Standing.None);
+            loop.Stands(Kept.UnderWay, "", dirty: true);
+            journal.Note(desk.History, standing);
+            await moving;
+            await journal.DoneAsync();
+            Remember(fresh);
+        });
+        await loop.SaveAsync(SaveKind.Kept);
     }
 
-    /// <summary>Takes what the shelf has, in place of what is on the table; that stays among the versions.</summary>
+    /// <summary>
+    /// Takes what the shelf has, in place of what is on the table; that stays among the versions, and in the history: it is one undo away.
+    /// </summary>
     public async Task TakeTheirsAsync()
     {
         if (Name is not { } name) return;
-        dirty = false;
         try
         {
-            // Drawn on since they parted? Then this, too, is kept.
-            try { await shelf.SaveAsync(name, PieceWriter.WriteUtf8(desk.History.Now.Piece), edition, SaveKind.Kept); }
-            catch (ShelfException e) when (e.Trouble is ShelfTrouble.Conflict or ShelfTrouble.NotFound) { }
-            await journal.ClearAsync(Key(name));
-            await OpenAsync(name);
+            await loop.AloneAsync(async () =>
+            {
+                var stored = await Shelf.LoadAsync(name);
+                var now = Opening.Theirs(stored, out var theirs);
+                Opening.Fits(new History(theirs));
+                if (!standing.IsOurs(stored.Edition))
+                {
+                    // Drawn on since they parted? Then this, too, is kept.
+                    try { await Shelf.SaveAsync(name, PieceWriter.WriteUtf8(desk.History.Now.Piece), standing.Base, SaveKind.Kept); }
+                    catch (ShelfException e) when (e.Trouble == ShelfTrouble.Conflict) { }
+                }
+                if (!now.IsClean(Edition.Of(PieceWriter.WriteUtf8(desk.History.Now.Piece)))) desk.Edit("what the shelf has", _ => theirs);
+                standing = now with { Was = standing.Was };
+                loop.Stands(Kept.Safe, "", dirty: false);
+                journal.Note(desk.History, standing);
+                await journal.DoneAsync();
+            });
         }
         catch (ShelfException e)
         {
             desk.Say(e.Message);
-            if (e.Trouble == ShelfTrouble.NotFound) await OpenExampleAsync(Examples.Names.First());
         }
     }
 
@@ -200,53 +183,143 @@ public sealed class Keeper(Desk desk, IShelf shelf, IJournalStore journals, IMem
     /// <param name="name">The piece.</param>
     /// <param name="title">Its new title.</param>
     /// <param name="readable">Whether the piece can be read; if not, its file alone is renamed.</param>
+    /// <exception cref="ShelfException">The shelf could not do it.</exception>
     public async Task<PieceName> RenameAsync(PieceName name, string title, bool readable)
     {
+        await SettleAsync(name);
         if (readable && name == Name)
         {
             desk.Edit("a new title", p => p with { Title = title });
             await KeepNowAsync();
+            if (State != Kept.Safe) throw new ShelfException(ShelfTrouble.Unavailable, Trouble);
         }
         else if (readable)
         {
-            var stored = await shelf.LoadAsync(name);
-            await shelf.SaveAsync(name, PieceWriter.WriteUtf8(Read(stored) with { Title = title }), stored.Edition, SaveKind.Kept);
+            var stored = await Shelf.LoadAsync(name);
+            await Shelf.SaveAsync(name, PieceWriter.WriteUtf8(Opening.Read(stored) with { Title = title }), stored.Edition, SaveKind.Kept);
         }
-        var to = await MoveAsync(name, PieceName.Nearest(title));
-        await journal.MoveAsync(Key(name), Key(to));
-        if (name != Name) return to;
-        Name = to;
-        _ = memory.RememberAsync(OpenKey, to.ToString());
-        await journal.BeginAsync(Key(to), 0, []);
-        journal.Note(desk.History, edition);
-        Changed?.Invoke();
+        var to = name;
+        await loop.AloneAsync(async () => to = await MoveAsync(name, PieceName.Nearest(title)));
         return to;
     }
 
-    /// <summary>Takes a piece off the shelf; an example takes its place if it was on the table.</summary>
+    /// <summary>Takes a piece off the shelf; an example takes its place if it was on the table. Its history waits for it to be put back.</summary>
+    /// <exception cref="ShelfException">The shelf could not do it.</exception>
     public async Task DeleteAsync(PieceName name)
     {
-        await SettleAsync();
-        await shelf.DeleteAsync(name);
-        await journal.ClearAsync(Key(name));
-        if (Name != name) return;
-        dirty = false;
-        await OpenExampleAsync(Examples.Names.First());
+        await SettleAsync(name);
+        try
+        {
+            await Shelf.DeleteAsync(name);
+            deleting.Remove(name);
+        }
+        catch (ShelfException e) when (e.Trouble == ShelfTrouble.NotFound && deleting.Remove(name)) { } // done the last time; its answer was lost
+        catch (ShelfException e)
+        {
+            if (e.Trouble == ShelfTrouble.Unavailable) deleting.Add(name);
+            throw;
+        }
+        var gone = PieceKey.Of(place, name);
+        if (name == Name)
+        {
+            if (State == Kept.Parted) return; // ours lives on
+            gone = key;
+            await OpenAnExampleAsync();
+        }
+        if (!await journals.ClaimAsync(gone)) return;
+        if (await journals.LoadAsync(gone) is { IsClean: true }) await journals.PutAsideAsync(gone);
+        journals.LetGo(gone);
     }
 
     /// <summary>Puts an earlier version of a piece back; on the table that is an edit like any other.</summary>
+    /// <exception cref="ShelfException">The shelf could not do it.</exception>
     public async Task RestoreAsync(PieceName name, int number)
     {
+        await SettleAsync(name);
         if (name != Name)
         {
-            await shelf.RestoreAsync(name, number);
+            await Shelf.RestoreAsync(name, number);
             return;
         }
-        var text = await shelf.LoadVersionAsync(name, number);
-        var piece = Read(new StoredPiece(name, text, Edition.Of(text)));
+        var text = await Shelf.LoadVersionAsync(name, number);
+        var piece = Opening.Read(new StoredPiece(name, text, Edition.Of(text)));
+        if (name != Name) return; // another is on the table by now
         await KeepNowAsync();
         desk.Edit("an earlier version", _ => piece);
         await KeepNowAsync();
+    }
+
+    /// <summary>Brings the last edits to journal and shelf.</summary>
+    public async Task SettleAsync()
+    {
+        await loop.SettleAsync();
+        await journal.DoneAsync();
+    }
+
+    /// <summary>Brings the last edits of a piece to the shelf, before it is copied, renamed or removed there.</summary>
+    public async Task SettleAsync(PieceName name)
+    {
+        await SettleAsync();
+        if (name != Name) await loop.AloneAsync(() => errands.RunAsync(place, key, name));
+    }
+
+    /// <summary>What this browser holds of the pieces on this shelf, and of new ones on none.</summary>
+    public async Task<IReadOnlyList<HeldPiece>> HeldAsync()
+    {
+        await journal.DoneAsync();
+        return await errands.HeldAsync(place);
+    }
+
+    /// <summary>The text of a piece that this browser holds.</summary>
+    /// <exception cref="ShelfException">It holds it no more.</exception>
+    public async Task<byte[]> TextAsync(HeldPiece held) =>
+        await journals.PresentAsync(held.Key) is { } text ? Encoding.UTF8.GetBytes(text)
+            : throw new ShelfException(ShelfTrouble.NotFound, $"This browser holds “{held.Title}” no more.");
+
+    /// <summary>Whether a piece that this browser holds is the one on the table.</summary>
+    public bool IsOnTable(HeldPiece held) => held.Key == key;
+
+    void IKeepable.Note()
+    {
+        if (remembered != key) Remember(key);
+        journal.Note(desk.History, standing);
+    }
+
+    void IKeepable.Leave() => journal.Leave(desk.History, standing);
+
+    async Task IKeepable.SendAsync(SaveKind kind)
+    {
+        var piece = desk.History.Now.Piece;
+        var (to, now) = await sending.SendAsync(key, standing, PieceWriter.WriteUtf8(piece), piece.Title, kind, async s =>
+        {
+            standing = s;
+            journal.Note(desk.History, s);
+            await journal.DoneAsync();
+        });
+        standing = now;
+        if (to != key) await NowAsync(to);
+        journal.Note(desk.History, standing);
+    }
+
+    Task<Kept> IKeepable.PartedAsync(ShelfException because)
+    {
+        standing = standing with { Parted = true };
+        journal.Note(desk.History, standing);
+        return Task.FromResult(Kept.Parted);
+    }
+
+    private string OpenKey => $"open\n{place}";
+
+    // The journal follows the piece to its new name before anything is noted under it.
+    private async Task NowAsync(PieceKey to)
+    {
+        if (!await journals.ClaimAsync(to)) to = await journals.KeyAsync(place, to.Name!.Value);
+        var moving = journal.MoveAsync(to);
+        key = to;
+        journal.Note(desk.History, standing);
+        await moving;
+        await journal.DoneAsync();
+        await RememberAsync(to);
     }
 
     private async Task<PieceName> MoveAsync(PieceName name, PieceName wanted)
@@ -256,81 +329,118 @@ public sealed class Keeper(Desk desk, IShelf shelf, IJournalStore journals, IMem
         {
             try
             {
-                await shelf.RenameAsync(name, to);
+                await GivingAsync(name, to);
+                await Shelf.RenameAsync(name, to);
+                await GivenAsync(name, to);
                 break;
             }
             catch (ShelfException e) when (e.Trouble == ShelfTrouble.Taken && number < 100) { }
+            catch (ShelfException e) when (e.Trouble != ShelfTrouble.Unavailable)
+            {
+                await GivingAsync(name, null); // refused, and no doubt about it
+                throw;
+            }
         }
+        if (to == name) await GivingAsync(name, null);
         return to;
     }
 
-    /// <summary>Brings the last edits to journal and shelf, before something else comes on the table.</summary>
-    public async Task SettleAsync()
+    private async Task GivingAsync(PieceName name, PieceName? to)
     {
-        Flush();
-        if (dirty) await SaveAsync(SaveKind.Auto);
-        await journal.DoneAsync();
-    }
-
-    private string OpenKey => $"open\n{place}";
-
-    private string Key(PieceName? name) => Place(name);
-
-    private static Piece Read(StoredPiece stored)
-    {
-        try
+        if (name == Name)
         {
-            return PieceReader.Read(stored.Text);
-        }
-        catch (PieceFormatException e)
-        {
-            throw new ShelfException(ShelfTrouble.Unreadable, $"“{stored.Name}” cannot be read: {e.Located(stored.Name.FileName)}", e);
-        }
-    }
-
-    private async Task OpenUnnamedAsync()
-    {
-        if (await journal.LoadAsync(Key(null)) is { Count: > 1 } record)
-        {
-            await PutOnTableAsync(null, record, default);
-            SaveSoon();
-            Set(Kept.UnderWay);
+            standing = standing with { To = to };
+            journal.Note(desk.History, standing);
+            await journal.DoneAsync();
             return;
         }
-        seen = desk.History;
-        await journal.BeginAsync(Key(null), 0, []);
+        var of = PieceKey.Of(place, name);
+        if (!await journals.ClaimAsync(of)) return; // another tab has it, and will ask the shelf
+        if (await journals.LoadAsync(of) is { } record)
+            await journals.StandsAsync(new JournalHead(of.ToString(), record.Count, record.At, ""), record.Standing with { To = to });
+        journals.LetGo(of);
     }
 
-    private async Task PutOnTableAsync(PieceName? name, Piece piece, Edition standing)
+    private async Task GivenAsync(PieceName name, PieceName to)
     {
-        desk.Open(Fits(new History(piece)));
-        seen = desk.History;
-        await journal.BeginAsync(Key(name), 0, []);
-        Took(name, standing);
-        journal.Note(desk.History, standing); // so that it can be opened again without the shelf
+        if (name == Name)
+        {
+            standing = standing with { To = null };
+            await NowAsync(PieceKey.Of(place, to));
+            loop.Stands(loop.State, loop.Trouble, loop.Dirty);
+            return;
+        }
+        var from = PieceKey.Of(place, name);
+        if (!await journals.ClaimAsync(from)) return; // another tab has it, and will ask the shelf
+        await journals.MoveAsync(from, PieceKey.Of(place, to));
+        journals.LetGo(from);
     }
 
-    private async Task PutOnTableAsync(PieceName? name, JournalRecord record, Edition standing)
+    private Task OpenAnExampleAsync() => OpenExampleAsync(Examples.Names.First());
+
+    // Before the shelf was ever reached its place was not known.
+    private async Task TakeInAsync()
     {
-        var from = Math.Max(0, record.At - ReadAtOnce);
-        ImmutableArray<Moment> moments;
-        try
+        if (place.Length == 0) return;
+        foreach (var (of, _) in await journals.HeadsAsync("")) await journals.MoveAsync(of, of with { Place = place });
+        if (await memory.RememberedAsync("open\n") is not { } open) return;
+        if (await memory.RememberedAsync(OpenKey) is null) await memory.RememberAsync(OpenKey, open);
+        await memory.RememberAsync("open\n", null);
+    }
+
+    // What was on the table of this tab, else of this browser.
+    private async Task<Func<Task<Opened>>?> LastAsync()
+    {
+        var mine = memory.OfTab(OpenKey);
+        var last = mine is null ? await memory.RememberedAsync(OpenKey) ?? "" : mine;
+        var of = new PieceKey(place, last.Split('\n')[0], mine?.Split('\n') is [_, var tab] && int.TryParse(tab, out var number) ? number : 1);
+        if (of.Name is { } name) return () => opening.ByNameAsync(place, name, key, of);
+        if (await journals.LoadAsync(of) is not { } record || (of.Piece.Length == 0 && record.Count < 2) || !await journals.ClaimAsync(of)) return null;
+        return () => opening.ByKeyAsync(of, key);
+    }
+
+    // Puts something else on the table; what was there is in this browser or on the shelf first.
+    private async Task SwitchAsync(Func<Task<Opened>> find)
+    {
+        await SettleAsync();
+        await loop.AloneAsync(async () =>
         {
-            moments = [.. Enumerable.Range(from, record.Count - from).Select(record.Read)];
-        }
-        catch (PieceFormatException e)
-        {
-            throw new ShelfException(ShelfTrouble.Unreadable, $"The edits kept in this browser cannot be read by this bench: {e.Message}", e);
-        }
-        desk.Open(Fits(History.From(moments, record.At - from)));
+            var (before, held) = (desk.History, journal.Holds(desk.History));
+            var opened = await find();
+            if (opened.Key == key && !(held && ReferenceEquals(before, desk.History))) return; // it is on the table, and newer than what was found
+            while (loop.Dirty && !journal.Holds(desk.History))
+            {
+                var history = desk.History;
+                journal.Note(history, standing);
+                await journal.DoneAsync();
+                if (journal.Holds(desk.History) || !ReferenceEquals(history, desk.History)) continue;
+                journals.LetGo(opened.Key);
+                throw new ShelfException(ShelfTrouble.Full,
+                    "What is on the table can be kept neither on the shelf nor in this browser just now, so it stays there. Export it to a file on the Plate page, or try again.");
+            }
+            await journal.DoneAsync();
+            if (loop.Dirty) errands.Expect();
+            Put(opened);
+        });
+    }
+
+    private void Put(Opened opened)
+    {
+        if (key != opened.Key && key.Place is not null) journals.LetGo(key);
+        (key, standing) = (opened.Key, opened.Standing);
+        seen = opened.History; // so that the desk's saying so is no edit
+        journal.Begin(key, opened.Older, opened.Written);
+        desk.Open(opened.History);
         seen = desk.History;
-        await journal.BeginAsync(Key(name), from, moments);
-        Took(name, standing);
-        if (from > 0) _ = RecallAsync(record, from, desk.History);
+        if (opened.State != Kept.Example) journal.Note(desk.History, standing); // so that it can be opened again without the shelf
+        Remember(opened.State == Kept.Example ? null : key);
+        loop.Stands(opened.State, opened.Trouble, opened.Dirty);
+        if (opened.State == Kept.Safe && key.Tab > 1) desk.Say("This piece is open in another tab too. Work on it in one of them.");
+        if (opened.Older > 0) Recall(opened.Record!, opened.Older, desk.History);
     }
 
     // Reads the older part of a long history in small bites, so that the table never stops for it.
-    private async Task RecallAsync(JournalRecord record, int count, History of)
+    private async void Recall(JournalRecord record, int count, History of)
     {
         var opened = of.Past.Last();
         var older = ImmutableArray.CreateBuilder<Moment>(count);
@@ -346,140 +456,53 @@ public sealed class Keeper(Desk desk, IShelf shelf, IJournalStore journals, IMem
         {
             return; // written by another bench; what was read at once is enough to go on
         }
+        await journal.DoneAsync();
         if (!ReferenceEquals(desk.History.Past.LastOrDefault() ?? desk.History.Now, opened)) return; // another piece is on the table
         var all = older.MoveToImmutable();
         journal.Recalled(all);
         desk.Recall(all);
-        seen = desk.History;
-    }
-
-    private static History Fits(History history)
-    {
-        try
-        {
-            Work.Lay(history.Now.Piece);
-            return history;
-        }
-        catch (ArgumentException e)
-        {
-            throw new ShelfException(ShelfTrouble.Unreadable, $"This piece is too large to lay out: {e.Why()}.", e);
-        }
-    }
-
-    private void Took(PieceName? name, Edition standing)
-    {
-        Name = name;
-        edition = standing;
-        dirty = false;
-        _ = memory.RememberAsync(OpenKey, name?.ToString());
-        if (!journal.Ours) desk.Say("This piece is open in another tab too. Work on it in one of them.");
-    }
-
-    // Edits made here that the shelf never saw, over a piece that has changed there: kept as a version.
-    private async Task KeepAsideAsync(PieceName name, JournalRecord record)
-    {
-        try
-        {
-            await shelf.SaveAsync(name, record.Now, record.Base, SaveKind.Kept);
-        }
-        catch (ShelfException e)
-        {
-            if (e.Trouble != ShelfTrouble.Conflict) throw;
-            desk.Say(e.Message);
-        }
     }
 
     private void OnDeskChanged()
     {
         if (ReferenceEquals(desk.History, seen)) return;
+        var same = seen is not null && ReferenceEquals(desk.History.Now, seen.Now);
         seen = desk.History;
-        dirty = true;
-        if (State is Kept.Safe or Kept.Example) Set(Kept.UnderWay);
-        if (!noteDue)
-        {
-            noteDue = true;
-            _ = NoteSoonAsync();
-        }
-        SaveSoon();
+        if (!same) loop.Edited();
     }
 
-    private async Task NoteSoonAsync()
+    // An example is nothing to come back to until it is edited.
+    private void Remember(PieceKey? of) => _ = RememberAsync(of);
+
+    private async Task RememberAsync(PieceKey? of)
     {
-        await Task.Delay(TimeSpan.FromMilliseconds(JournalAfter), time);
-        Flush();
+        remembered = of;
+        memory.SetOfTab(OpenKey, of is { } k ? k.ToString()[(place.Length + 1)..] : "");
+        await memory.RememberAsync(OpenKey, of?.Piece);
     }
 
-    private void Flush(bool leaving = false)
+    private async void LookNowAndThen()
     {
-        if (!noteDue) return;
-        noteDue = false;
-        journal.Note(desk.History, edition, leaving);
-    }
-
-    private void SaveSoon(int after = ShelfAfter)
-    {
-        dirty = true;
-        if (saveDue || State == Kept.Parted) return;
-        saveDue = true;
-        _ = SaveSoonAsync(after);
-    }
-
-    private async Task SaveSoonAsync(int after)
-    {
-        await Task.Delay(TimeSpan.FromMilliseconds(after), time);
-        saveDue = false;
-        if (dirty) await SaveAsync(SaveKind.Auto);
-    }
-
-    private async Task SaveAsync(SaveKind kind)
-    {
-        await one.WaitAsync();
-        try
+        for (var looks = 0; ; looks++)
         {
-            dirty = false;
-            var history = desk.History;
-            var text = PieceWriter.WriteUtf8(history.Now.Piece);
-            if (Name is { } name)
-            {
-                edition = await shelf.SaveAsync(name, text, edition, kind);
-                journal.Note(desk.History, edition);
-            }
-            else
-            {
-                var made = await shelf.CreateAsync(PieceName.Nearest(history.Now.Piece.Title), text);
-                (Name, edition) = (made.Name, made.Edition);
-                // The way back is written under the new name before the old is let go: a reload may come at any moment.
-                await journal.BeginAsync(Key(made.Name), 0, []);
-                journal.Note(desk.History, edition);
-                await journal.DoneAsync();
-                await memory.RememberAsync(OpenKey, made.Name.ToString());
-                await journal.ClearAsync(Key(null));
-            }
-            Set(dirty ? Kept.UnderWay : Kept.Safe);
-        }
-        catch (ShelfException e) when (e.Trouble is ShelfTrouble.Conflict or ShelfTrouble.NotFound)
-        {
-            Set(Kept.Parted, e.Message);
-            desk.Say(e.Message);
-        }
-        catch (ShelfException e)
-        {
-            var first = State != Kept.Trouble;
-            Set(Kept.Trouble, e.Message);
-            if (first) desk.Say(e.Message);
-            SaveSoon(AgainAfter);
-        }
-        finally
-        {
-            one.Release();
+            if (!Reach.Answers) await AskAsync();
+            if (errands.Waiting || looks % LooksForOthers == 0) await OnErrandsAsync();
+            await Task.Delay(LookEvery, time);
         }
     }
 
-    private void Set(Kept state, string trouble = "")
+    // Whatever is on the table: what waits must go as soon as the shelf answers.
+    private async Task AskAsync()
     {
-        if (state == Kept.Trouble && trouble.Length == 0) trouble = Trouble;
-        if ((State, Trouble) == (state, trouble)) return;
-        (State, Trouble) = (state, trouble);
-        Changed?.Invoke();
+        try { await Shelf.ListAsync(); }
+        catch (ShelfException) { }
+    }
+
+    private async Task OnErrandsAsync()
+    {
+        if (onErrands) return;
+        onErrands = true;
+        try { await loop.AloneAsync(() => errands.RunAsync(place, key)); }
+        finally { onErrands = false; }
     }
 }

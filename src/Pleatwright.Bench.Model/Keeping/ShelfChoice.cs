@@ -8,6 +8,7 @@ namespace Pleatwright.Bench.Model.Keeping;
 public static class ShelfChoice
 {
     private const string Remembered = "shelf";
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(30); // then the host is taken not to answer
 
     /// <summary>
     /// Asks whoever served the bench. When nobody answers (the bench was opened from the browser's own copy) it is the
@@ -15,12 +16,13 @@ public static class ShelfChoice
     /// </summary>
     public static async Task<(IShelf Shelf, IStashShelf Stash)> MakeAsync(HttpClient http, IMemory memory, Func<IFileStore> browser, TimeProvider time)
     {
+        http.Timeout = Patience;
         string? kind = null;
         try
         {
             kind = (await http.GetFromJsonAsync("shelf-kind.json", ShelfJson.Default.ShelfKind))?.Shelf;
         }
-        catch (Exception e) when (e is HttpRequestException or JsonException or NotSupportedException) { } // as if nobody had answered
+        catch (Exception e) when (e is HttpRequestException or OperationCanceledException or JsonException or NotSupportedException) { } // as if nobody had answered
         if (kind is "files" or "browser") memory.SetSetting(Remembered, kind);
         else kind = memory.Setting(Remembered);
         if (kind == "files")

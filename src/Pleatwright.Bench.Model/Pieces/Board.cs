@@ -35,15 +35,46 @@ public sealed class Board(Keeper keeper)
     /// <summary>The piece just taken off, to be put back by one press.</summary>
     public PieceName? TakenOff { get; private set; }
 
+    /// <summary>What this browser holds of pieces, whether the shelf answers or not.</summary>
+    public IReadOnlyList<HeldPiece> Held { get; private set; } = [];
+
+    /// <summary>Whether the shelf does not answer.</summary>
+    public bool IsUnseen { get; private set; }
+
+    /// <summary>What waits in this browser to go to the shelf, the piece on the table apart; nothing while the shelf is unseen, for then all is shown.</summary>
+    public IReadOnlyList<HeldPiece> OnlyHere => IsUnseen ? [] : [.. Held.Where(h => h.Stand != HeldStand.InStep && !keeper.IsOnTable(h))];
+
     /// <summary>Looks at the shelf again.</summary>
     public async Task LookAgainAsync()
     {
         try
         {
             Contents = await keeper.Shelf.ListAsync();
-            Trouble = "";
+            (Trouble, IsUnseen) = ("", false);
         }
-        catch (ShelfException e) { Trouble = e.Message; }
+        catch (ShelfException e)
+        {
+            Trouble = e.Message;
+            IsUnseen = e.Trouble == ShelfTrouble.Unavailable;
+            if (IsUnseen) Contents = null;
+        }
+        Held = await keeper.HeldAsync();
+    }
+
+    /// <summary>Puts a piece that this browser holds on the table.</summary>
+    /// <returns>Whether it lies there.</returns>
+    public Task<bool> OpenAsync(HeldPiece piece) => TryAsync(() => keeper.OpenAsync(piece));
+
+    /// <summary>A piece that this browser holds as a file, to take away; null when it cannot be had.</summary>
+    public async Task<HandedOver?> ExportAsync(HeldPiece piece)
+    {
+        HandedOver? file = null;
+        await TryAsync(async () =>
+        {
+            file = new HandedOver(PieceName.Nearest(piece.Title).FileName, "application/json", await keeper.TextAsync(piece));
+            Note = $"“{piece.Title}” was exported.";
+        });
+        return file;
     }
 
     /// <summary>Puts a piece of the shelf on the table.</summary>
@@ -56,7 +87,7 @@ public sealed class Board(Keeper keeper)
 
     public Task<bool> DuplicateAsync(ShelfEntry entry) => TryAsync(async () =>
     {
-        await keeper.SettleAsync();
+        await keeper.SettleAsync(PieceName.Parse(entry.Name));
         Note = $"Duplicated as “{await keeper.Shelf.DuplicateAsync(PieceName.Parse(entry.Name))}”.";
     });
 
@@ -98,7 +129,7 @@ public sealed class Board(Keeper keeper)
         HandedOver? file = null;
         await TryAsync(async () =>
         {
-            await keeper.SettleAsync();
+            await keeper.SettleAsync(PieceName.Parse(entry.Name));
             var piece = await keeper.Shelf.LoadAsync(PieceName.Parse(entry.Name));
             file = new HandedOver(piece.Name.FileName, "application/json", piece.Text);
             Note = $"“{entry.Title}” was exported.";

@@ -24,6 +24,12 @@ public sealed class BrowserMemory : IMemory, IJournalStore
     public void SetSetting(string name, string? value) => Store.SetSetting(name, value);
 
     /// <inheritdoc/>
+    public string? OfTab(string name) => Store.OfTab(name);
+
+    /// <inheritdoc/>
+    public void SetOfTab(string name, string? value) => Store.SetOfTab(name, value);
+
+    /// <inheritdoc/>
     public void OnLeave(Action act) => Store.OnLeave(act);
 
     /// <inheritdoc/>
@@ -31,10 +37,17 @@ public sealed class BrowserMemory : IMemory, IJournalStore
         await Store.JournalGetAsync(key) is { } json ? JsonSerializer.Deserialize(json, StoreJson.Default.JournalText) : null);
 
     /// <inheritdoc/>
-    public Task PutAsync(string key, JournalNote note) => Try(() => Store.JournalPutAsync(key, note.From, note.Count, note.At, note.Base, Pairs(note)));
+    public Task<IReadOnlyList<JournalHead>> HeadsAsync() => Try<IReadOnlyList<JournalHead>>(async () =>
+        JsonSerializer.Deserialize(await Store.JournalHeadsAsync(), StoreJson.Default.JournalHeadArray)!);
 
     /// <inheritdoc/>
-    public void Leave(string key, JournalNote note) => Store.JournalLeave(key, note.From, note.Count, note.At, note.Base, Pairs(note));
+    public Task<string?> PresentAsync(string key) => Try(() => Store.JournalPresentAsync(key));
+
+    /// <inheritdoc/>
+    public Task PutAsync(string key, JournalNote note) => Try(() => Store.JournalPutAsync(key, note.From, note.Count, note.At, note.Base, Pairs(note), note.More));
+
+    /// <inheritdoc/>
+    public void Leave(string key, JournalNote note) => Store.JournalLeave(key, note.From, note.Count, note.At, note.Base, Pairs(note), note.More);
 
     /// <inheritdoc/>
     public Task ClearAsync(string key) => Try(() => Store.JournalClearAsync(key));

@@ -90,4 +90,5 @@ internal sealed record FileFact(string Name, long Bytes, long Modified);
 [JsonSerializable(typeof(FileFact[]))]
 [JsonSerializable(typeof(string[]))]
 [JsonSerializable(typeof(JournalText))]
+[JsonSerializable(typeof(JournalHead[]))]
 internal sealed partial class StoreJson : JsonSerializerContext;

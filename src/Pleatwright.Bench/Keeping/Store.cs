@@ -35,13 +35,19 @@ internal static partial class Store
     public static partial Task<bool> PersistAsync();
 
     [JSImport("journalPut", "store")]
-    public static partial Task JournalPutAsync(string piece, int from, int count, int at, string standing, string[] pairs);
+    public static partial Task JournalPutAsync(string piece, int from, int count, int at, string standing, string[] pairs, string? more);
 
     [JSImport("journalLeave", "store")]
-    public static partial void JournalLeave(string piece, int from, int count, int at, string standing, string[] pairs);
+    public static partial void JournalLeave(string piece, int from, int count, int at, string standing, string[] pairs, string? more);
 
     [JSImport("journalGet", "store")]
     public static partial Task<string?> JournalGetAsync(string piece);
+
+    [JSImport("journalHeads", "store")]
+    public static partial Task<string> JournalHeadsAsync();
+
+    [JSImport("journalPresent", "store")]
+    public static partial Task<string?> JournalPresentAsync(string piece);
 
     [JSImport("journalClear", "store")]
     public static partial Task JournalClearAsync(string piece);
@@ -67,6 +73,13 @@ internal static partial class Store
 
     [JSImport("setSetting", "store")]
     public static partial void SetSetting(string name, string? value);
+
+    /// <summary>A small setting of this tab.</summary>
+    [JSImport("ofTab", "store")]
+    public static partial string? OfTab(string name);
+
+    [JSImport("setOfTab", "store")]
+    public static partial void SetOfTab(string name, string? value);
 
     [JSImport("onLeave", "store")]
     public static partial void OnLeave([JSMarshalAs<JSType.Function>] Action act);

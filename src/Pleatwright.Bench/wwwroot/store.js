@@ -11,7 +11,7 @@ function database() {
       db.createObjectStore("texts"); // path → text
       db.createObjectStore("facts"); // path → { bytes, modified }
       db.createObjectStore("moments"); // [piece, number] → { edit, text }
-      db.createObjectStore("heads"); // piece → { count, at, base }
+      db.createObjectStore("heads"); // piece → { count, at, base, more }
       db.createObjectStore("remembered"); // name → text
     };
     request.onsuccess = () => {
@@ -132,16 +132,30 @@ export function journalPut(piece, ...note) {
 
 const leaving = (piece) => "leaving\n" + piece;
 
-const put = (piece, from, count, at, base, pairs) => inOne("readwrite", ["moments", "heads"], (moments, heads) => {
+const put = (piece, from, count, at, base, pairs, more) => inOne("readwrite", ["moments", "heads"], (moments, heads) => {
   moments.delete(IDBKeyRange.bound([piece, count], [piece, Infinity]));
   for (let i = 0; i < pairs.length; i += 2) moments.put({ edit: pairs[i], text: pairs[i + 1] }, [piece, from + i / 2]);
-  heads.put({ count, at, base }, piece);
+  heads.put({ count, at, base, more }, piece);
 });
 
 // The same when the page is going: put by in storage that is written before the page is gone, and brought in next time.
 export function journalLeave(piece, ...note) {
   put(piece, ...note).catch(() => {});
   try { localStorage.setItem(leaving(piece), JSON.stringify(note)); } catch { /* too large, or a private window */ }
+}
+
+export async function journalHeads() {
+  for (const key of leftBehind()) await bringIn(key.slice(leaving("").length));
+  let keys = null;
+  const heads = await inOne("readonly", ["heads"], (h) => { keys = h.getAllKeys(); return h.getAll(); });
+  return JSON.stringify(heads.map((head, i) => ({ key: keys.result[i], ...head })));
+}
+
+function leftBehind() { try { return Object.keys(localStorage).filter((k) => k.startsWith(leaving(""))); } catch { return []; } }
+
+export async function journalPresent(piece) {
+  const head = await inOne("readonly", ["heads"], (h) => h.get(piece));
+  return head ? (await inOne("readonly", ["moments"], (m) => m.get([piece, head.at])))?.text ?? null : null;
 }
 
 async function bringIn(piece) {
@@ -169,11 +183,28 @@ const forget = (piece) => inOne("readwrite", ["moments", "heads"], (moments, hea
   heads.delete(piece);
 });
 
+// All or nothing, in place of any journal that has the key.
 export async function journalMove(from, to) {
-  const all = JSON.parse(await journalGet(from));
-  if (!all) return;
-  await journalPut(to, 0, all.count, all.at, all.base, all.moments.flatMap((m) => [m.edit, m.text]));
-  await forget(from);
+  await bringIn(from);
+  setSetting(leaving(to), null);
+  await inOne("readwrite", ["moments", "heads"], (moments, heads) => {
+    const head = heads.get(from);
+    head.onsuccess = () => {
+      if (!head.result) return;
+      moments.delete(momentsOf(to));
+      heads.put(head.result, to);
+      heads.delete(from);
+      const walk = moments.openCursor(momentsOf(from));
+      walk.onsuccess = () => {
+        const cursor = walk.result;
+        if (!cursor) return;
+        moments.put(cursor.value, [to, cursor.key[1]]);
+        cursor.delete();
+        cursor.continue();
+      };
+    };
+    return WALKING;
+  });
 }
 
 // One tab keeps the journal of a piece; true when this one may. The lock goes when the tab does, or on letGo.
@@ -201,6 +232,12 @@ export const remember = (name, text) => inOne("readwrite", ["remembered"], (stor
 export function setting(name) { try { return localStorage.getItem(name); } catch { return null; } }
 export function setSetting(name, value) {
   try { if (value === null) localStorage.removeItem(name); else localStorage.setItem(name, value); } catch { /* a private window keeps nothing */ }
+}
+
+// The same for this tab alone.
+export function ofTab(name) { try { return sessionStorage.getItem(name); } catch { return null; } }
+export function setOfTab(name, value) {
+  try { if (value === null) sessionStorage.removeItem(name); else sessionStorage.setItem(name, value); } catch { /* it opens what was opened last */ }
 }
 
 // The page is going, or may be: the last moment at which anything can still be written.

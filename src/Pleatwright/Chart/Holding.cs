@@ -7,14 +7,14 @@ namespace Pleatwright.Chart;
 /// <param name="Row">The gathering row.</param>
 /// <param name="From">First pleat left loose.</param>
 /// <param name="To">Last pleat left loose.</param>
-public readonly record struct LoosePleats(GatheringRow Row, Pleat From, Pleat To)
+internal readonly record struct LoosePleats(GatheringRow Row, Pleat From, Pleat To)
 {
     /// <summary>Pleats in it.</summary>
     public int Count => To.Number - From.Number + 1;
 }
 
 /// <summary>What the front stitching holds of each gathering row, and what backsmocking must.</summary>
-public static class Holding
+internal static class Holding
 {
     /// <summary>
     /// Pleats side by side that may be left loose within a row that is stitched elsewhere: about an inch at the common

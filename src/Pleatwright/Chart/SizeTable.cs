@@ -10,7 +10,7 @@ namespace Pleatwright.Chart;
 /// <param name="Every">Valleys from one copy to the next.</param>
 /// <param name="Gap">Bare valleys between two copies; negative when they overlap by design; 0 for a single copy.</param>
 /// <param name="Side">Bare valleys from the nearer side of the cloth to the outermost copy; negative when it falls off.</param>
-public readonly record struct SizePlacement(string Figure, int Copies, int Every, int Gap, int Side);
+internal readonly record struct SizePlacement(string Figure, int Copies, int Every, int Gap, int Side);
 
 /// <summary>One line of the size table.</summary>
 /// <param name="Name">What the maker calls the size.</param>
@@ -18,7 +18,7 @@ public readonly record struct SizePlacement(string Figure, int Copies, int Every
 /// <param name="Pleating">Its pleats, cloth and rows; null when <paramref name="Piece"/> is.</param>
 /// <param name="Placements">Its figures, in the order of the piece's placements.</param>
 /// <param name="Troubles">Why the size cannot take the design, one sentence each; empty when it can.</param>
-public sealed record SizeLine(
+internal sealed record SizeLine(
     string Name, Piece? Piece, PleatingPlan? Pleating, ImmutableArray<SizePlacement> Placements, ImmutableArray<string> Troubles)
 {
     /// <summary>Whether the size takes the design.</summary>
@@ -26,7 +26,7 @@ public sealed record SizeLine(
 }
 
 /// <summary>One design in many sizes: pleats, cloth, rows, repeats and gaps worked out for each.</summary>
-public static class SizeTable
+internal static class SizeTable
 {
     /// <summary>The piece's own size first, under an empty name, then every size it lists.</summary>
     /// <exception cref="ArgumentException">The piece cannot be laid out even in its own size; see <see cref="Work.Lay"/>.</exception>

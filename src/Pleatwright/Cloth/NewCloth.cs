@@ -19,7 +19,7 @@ public enum Purpose
 /// <summary>The answers a new piece begins from. What is left out takes a starting point from <see cref="Practice"/>.</summary>
 /// <param name="Purpose">What it is for.</param>
 /// <param name="Width">Finished width, neck or diameter, more than 0.</param>
-public sealed record NewCloth(Purpose Purpose, Length Width)
+internal sealed record NewCloth(Purpose Purpose, Length Width)
 {
     /// <summary>The kind of cloth. Default broadcloth.</summary>
     public ClothKind Kind { get; init; } = ClothKind.Broadcloth;

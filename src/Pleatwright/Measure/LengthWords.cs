@@ -3,7 +3,7 @@ using System.Globalization;
 namespace Pleatwright.Measure;
 
 /// <summary>Lengths in words for people; rounded, so never for files.</summary>
-public static class LengthWords
+internal static class LengthWords
 {
     /// <summary>
     /// The length as a maker would say it: "28.5 cm", "11 1/4 in", "28.5 cm (11 1/4 in)". Inches go to the nearest

@@ -52,7 +52,7 @@ public sealed record Direction(DirectionKind Kind, string Text, Step? Step)
 }
 
 /// <summary>The working order in plain words, row by row, as the hands hold the work.</summary>
-public static class Directions
+internal static class Directions
 {
     /// <summary>
     /// Writes the directions of an order: backsmocking first, then the bands, the runs, and last the accents; none when

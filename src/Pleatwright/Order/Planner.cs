@@ -19,7 +19,7 @@ public enum Effort
 }
 
 /// <summary>Plans the working order.</summary>
-public static class Planner
+internal static class Planner
 {
     /// <summary>
     /// Orders a work: fewest thread starts, then turns, then thread carried, within the rules of the craft. The same

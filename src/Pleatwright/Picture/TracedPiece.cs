@@ -7,7 +7,7 @@ using Pleatwright.Thread;
 namespace Pleatwright.Picture;
 
 /// <summary>Makes a whole piece round a traced figure.</summary>
-public static class TracedPiece
+internal static class TracedPiece
 {
     /// <summary>Bare pleats left at each side of the figure at least. Default (our own choice).</summary>
     public const int UsualMargin = 8;

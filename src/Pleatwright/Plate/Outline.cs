@@ -3,7 +3,7 @@ using System.Collections.Immutable;
 namespace Pleatwright.Plate;
 
 /// <summary>A step along an outline.</summary>
-public enum Stroke : byte
+internal enum Stroke : byte
 {
     /// <summary>Begin a figure; takes one spot.</summary>
     Move,
@@ -19,7 +19,7 @@ public enum Stroke : byte
 }
 
 /// <summary>Any number of figures of lines and curves, in millimetres; drawn as one, so that many bricks cost little.</summary>
-public sealed class Outline
+internal sealed class Outline
 {
     internal Outline(ImmutableArray<Stroke> strokes, ImmutableArray<Spot> spots)
     {
@@ -50,7 +50,7 @@ public sealed class Outline
 }
 
 /// <summary>Gathers an <see cref="Outline"/> figure by figure.</summary>
-public sealed class OutlineBuilder
+internal sealed class OutlineBuilder
 {
     // Handle length of a quarter circle drawn as one cubic: 4/3·tan(π/8).
     private const double QuarterCircle = 0.5522847498307936;

@@ -6,7 +6,7 @@ namespace Pleatwright.Plate;
 /// <summary>A pen.</summary>
 /// <param name="Colour">Its colour.</param>
 /// <param name="Width">Its width in millimetres, more than 0.</param>
-public sealed record Pen(Colour Colour, double Width)
+internal sealed record Pen(Colour Colour, double Width)
 {
     /// <summary>Whether lines end and turn in a half circle; else they end square at the spot.</summary>
     public bool Round { get; init; }
@@ -16,7 +16,7 @@ public sealed record Pen(Colour Colour, double Width)
 }
 
 /// <summary>Which spot of a line of lettering lies at the place given; always on the baseline.</summary>
-public enum Anchor
+internal enum Anchor
 {
     /// <summary>Its left end.</summary>
     Start,
@@ -32,7 +32,7 @@ public enum Anchor
 /// <param name="Face">Its typeface.</param>
 /// <param name="Points">Its size in typographic points, 1/72 in.</param>
 /// <param name="Colour">Its colour.</param>
-public sealed record TypeStyle(Face Face, double Points, Colour Colour);
+internal sealed record TypeStyle(Face Face, double Points, Colour Colour);
 
 /// <summary>Something drawn on a sheet.</summary>
 public abstract record Mark;
@@ -41,14 +41,14 @@ public abstract record Mark;
 /// <param name="Outline">The outline.</param>
 /// <param name="Fill">The colour inside, or none; figures that overlap are filled by the non-zero winding rule.</param>
 /// <param name="Pen">The pen, or none.</param>
-public sealed record Shape(Outline Outline, Colour? Fill, Pen? Pen = null) : Mark;
+internal sealed record Shape(Outline Outline, Colour? Fill, Pen? Pen = null) : Mark;
 
 /// <summary>One line of lettering.</summary>
 /// <param name="At">Where its anchor lies.</param>
 /// <param name="Text">Its characters; no line breaks.</param>
 /// <param name="Style">How it looks.</param>
 /// <param name="Anchor">Which of its spots lies there.</param>
-public sealed record Lettering(Spot At, string Text, TypeStyle Style, Anchor Anchor = Anchor.Start) : Mark
+internal sealed record Lettering(Spot At, string Text, TypeStyle Style, Anchor Anchor = Anchor.Start) : Mark
 {
     /// <summary>Quarter turns anticlockwise about the anchor: 1 reads upward.</summary>
     public bool Upward { get; init; }
@@ -58,7 +58,7 @@ public sealed record Lettering(Spot At, string Text, TypeStyle Style, Anchor Anc
 /// <param name="Marks">The marks, first ones beneath.</param>
 /// <param name="Move">By how much they are moved.</param>
 /// <param name="Clip">Beyond this box nothing shows; it is not moved. None means no clipping.</param>
-public sealed record Inset(ImmutableArray<Mark> Marks, Spot Move, Box? Clip = null) : Mark;
+internal sealed record Inset(ImmutableArray<Mark> Marks, Spot Move, Box? Clip = null) : Mark;
 
 /// <summary>An entry in the list of contents that a reader program shows.</summary>
 /// <param name="Title">Its words.</param>

@@ -38,7 +38,7 @@ public sealed record Finding(string Rule, Severity Severity, Place Place, string
 }
 
 /// <summary>How many findings there are of each severity.</summary>
-public readonly record struct Counts(int Errors, int Warnings, int Notes)
+internal readonly record struct Counts(int Errors, int Warnings, int Notes)
 {
     /// <summary>Counts findings.</summary>
     public static Counts Of(IEnumerable<Finding> findings)

@@ -26,7 +26,7 @@ public readonly record struct ThreadUse(Floss Thread, int Cables, int HalfStitch
 public readonly record struct ThreadAmount(ThreadUse Use, int Skeins);
 
 /// <summary>Cutting needlefuls from skeins: whole numbers throughout.</summary>
-public static class Cutting
+internal static class Cutting
 {
     /// <summary>Whole working lengths in one skein.</summary>
     /// <remarks>A hair is added so that a skein of exactly so many lengths gives them all.</remarks>

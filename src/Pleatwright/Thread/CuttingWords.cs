@@ -6,10 +6,10 @@ namespace Pleatwright.Thread;
 /// <summary>One floss of a cutting plan in words.</summary>
 /// <param name="Threads">The letters of the threads cut from it, and its name.</param>
 /// <param name="Words">What is cut of it and how its needlefuls are put together.</param>
-public readonly record struct CuttingLine(string Threads, string Words);
+internal readonly record struct CuttingLine(string Threads, string Words);
 
 /// <summary>A cutting plan in words for people.</summary>
-public static class CuttingWords
+internal static class CuttingWords
 {
     /// <summary>How it is done, in one sentence.</summary>
     public static string How(CuttingPlan plan, UnitSystem units) =>

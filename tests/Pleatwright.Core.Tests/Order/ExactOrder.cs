@@ -78,7 +78,7 @@ internal static class ExactOrder
         Parking(model, n, place, next, working.ParkedThreads);
         var turns = Turns(model, n, place, leftward, working.Hand == Hand.Left);
         model.Minimize(starts * (n + 1) + turns);
-        var solver = new CpSolver { StringParameters = "num_workers:1,max_time_in_seconds:20,random_seed:1" };
+        var solver = new CpSolver { StringParameters = "num_workers:1,max_deterministic_time:20,random_seed:1" };
         if (solver.Solve(model) != CpSolverStatus.Optimal) return null;
         var best = (int)Math.Round(solver.ObjectiveValue);
         if (carries.Count == 0) return (best / (n + 1), best % (n + 1), 0);

@@ -28,7 +28,7 @@ public class FigureDraftTests
                 _ = (draft.Comes, draft.CentreValley, draft.Top, draft.Fault, draft.Every);
                 Tables.Holds(desk.Piece);
             }
-        }, iter: 800, threads: 1);
+        }, iter: 300, threads: 1);
 
     [Fact]
     public void What_is_no_number_is_told_of_and_moves_nothing()

@@ -56,7 +56,7 @@ public class PieceDraftTests
     public static TheoryData<string> Names => [.. Forms.Select(f => f.Name)];
 
     private static readonly Gen<(int Piece, int Index, (int Act, int Text, int Number)[] Acts)> Answers =
-        Gen.Select(Gen.Int[0, 3], Gen.Int[-1, 2], Gen.Select(Gen.Int[-2, 40], Gen.Int[0, Tables.Texts.Length - 1], Gen.Int[0, 1000]).Array[1, 10]);
+        Gen.Select(Gen.Int[0, 3], Gen.Int[-1, 2], Gen.Select(Gen.Int[-2, 40], Gen.Int[0, Tables.Texts.Length - 1], Gen.Int[0, 1000]).Array[1, 6]);
 
     [Theory, MemberData(nameof(Names))]
     public void Whatever_is_answered_nothing_is_thrown_faults_are_told_and_what_is_kept_is_read_back(string name)
@@ -81,8 +81,8 @@ public class PieceDraftTests
             _ = desk.Amounts;
             if (mayBeKept) { Tables.Holds(desk.Piece); Interlocked.Increment(ref kept); }
             else { Assert.Same(before, desk.Piece); Interlocked.Increment(ref refused); }
-        }, iter: 400, threads: 1);
-        Assert.True(kept > 40 && refused > 40, $"{name}: {kept} kept, {refused} refused");
+        }, iter: 250, threads: 1);
+        Assert.True(kept > 20 && refused > 20, $"{name}: {kept} kept, {refused} refused");
     }
 
     [Theory, MemberData(nameof(Names))]

@@ -67,10 +67,19 @@ internal static class Tables
     /// <summary>A table with a piece on it.</summary>
     public static (Desk Desk, Needle Needle) Set(Piece piece)
     {
+        One.Value ??= Bare();
+        var table = One.Value.Value;
+        table.Desk.Open(piece);
+        return table;
+    }
+
+    // One a thread, cleared each time: to build one costs more than to answer a form at it.
+    private static readonly ThreadLocal<(Desk Desk, Needle Needle)?> One = new();
+
+    private static (Desk Desk, Needle Needle) Bare()
+    {
         var desk = new Desk(new FakeTimeProvider());
-        var needle = new Needle(desk);
-        desk.Open(piece);
-        return (desk, needle);
+        return (desk, new Needle(desk));
     }
 
     /// <summary>What somebody else does to the piece while a form stands open: undoing, redoing, taking away.</summary>

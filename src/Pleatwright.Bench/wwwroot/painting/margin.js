@@ -33,7 +33,7 @@ export function paintMargin(view) {
     }
   }
   if (view.look === CHART) {
-    const y = Math.max(12, view.y(-c.above * space) - 16);
+    const y = Math.max(view.inset.top + 12, view.y(-c.above * space) - 16);
     g.textAlign = "center";
     g.fillStyle = view.tokens.muted;
     g.fillText("centre", view.ox, y);

@@ -1,7 +1,8 @@
 // What lies over the cloth: the cursor, the area marked out, the rings of the proof.
 import { DOWN } from "./cells.js";
 
-function brickBox(view, valley, row, pad = 0) {
+// The box of a brick on the screen.
+export function brickBox(view, valley, row, pad = 0) {
   const xs = [view.x(valley - 1, row), view.x(valley + 1, row)].sort((a, b) => a - b);
   const y = view.y(row * 2 + (view.marks(valley, row) & DOWN ? 1 : 0));
   return [xs[0] - pad, y - pad, xs[1] - xs[0] + pad * 2, view.cloth.line * view.scale + pad * 2];

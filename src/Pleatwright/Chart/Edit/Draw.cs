@@ -8,7 +8,7 @@ namespace Pleatwright.Chart.Edit;
 /// already, its own figure changes; on bare pleats the figure drawn into grows, and where there is none nearby a new
 /// one begins.
 /// </summary>
-public static class Draw
+internal static class Draw
 {
     /// <summary>How near a figure must be, in valleys and rows, for a cable on bare pleats to join it.</summary>
     public const int Nearby = 2;

@@ -1,7 +1,7 @@
 namespace Pleatwright.Chart.Edit;
 
 /// <summary>Names, copies and removes the figures of a piece.</summary>
-public static class Figures
+internal static class Figures
 {
     /// <summary>Renames a figure and every placement of it.</summary>
     /// <exception cref="ArgumentException">No such figure, an empty or overlong name, or one that another figure has.</exception>

@@ -3,7 +3,7 @@ using Pleatwright.Thread;
 namespace Pleatwright.Chart.Edit;
 
 /// <summary>The threads of a piece: added, changed, taken away.</summary>
-public static class Threads
+internal static class Threads
 {
     /// <summary>The first letter no thread has yet: a to z, then A to Z; null when all 52 are taken.</summary>
     public static ThreadKey? FreeKey(Piece piece)

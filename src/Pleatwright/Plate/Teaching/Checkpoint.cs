@@ -8,7 +8,7 @@ namespace Pleatwright.Plate.Teaching;
 /// <summary>A place where the teacher counts before the class goes on.</summary>
 /// <param name="Where">When it is reached.</param>
 /// <param name="Count">What must be counted there.</param>
-public sealed record Checkpoint(string Where, string Count)
+internal sealed record Checkpoint(string Where, string Count)
 {
     /// <summary>The checkpoints of a plate: the gathered cloth, the back, and every row that meets a gathering row.</summary>
     public static ImmutableArray<Checkpoint> Of(PlateDocument plate)

@@ -7,7 +7,7 @@ namespace Pleatwright.Proof.Rules;
 /// Gathering rows with no stitching on the front, or with long gaps in it: the pleats there spring open unless they are
 /// backsmocked. Where the piece plans that by itself, it is a note.
 /// </summary>
-public sealed class UnheldRow : Rule
+internal sealed class UnheldRow : Rule
 {
     /// <inheritdoc/>
     public override string Name => "unheld-row";

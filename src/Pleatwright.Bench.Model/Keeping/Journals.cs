@@ -1,0 +1,81 @@
+using Pleatwright.Shelf;
+
+namespace Pleatwright.Bench.Model.Keeping;
+
+/// <summary>All journals of this browser. Where the browser stores nothing there are none, and nothing here fails.</summary>
+public sealed class Journals(IJournalStore store, TimeProvider time)
+{
+    private int made;
+
+    /// <summary>The store they are in.</summary>
+    public IJournalStore Store => store;
+
+    /// <summary>What is held of a piece, or null.</summary>
+    public Task<JournalRecord?> LoadAsync(PieceKey key) => Try(async () => JournalRecord.Of(await store.GetAsync(key.ToString())), null);
+
+    /// <summary>The journals of one shelf.</summary>
+    public Task<IReadOnlyList<(PieceKey Key, JournalHead Head)>> HeadsAsync(string place) => Try<IReadOnlyList<(PieceKey, JournalHead)>>(async () =>
+        [.. from head in await store.HeadsAsync() let key = PieceKey.Parse(head.Key) where key?.Place == place select (key.Value, head)], []);
+
+    /// <summary>The text of a journal's present, or null.</summary>
+    public Task<string?> PresentAsync(PieceKey key) => Try(() => store.PresentAsync(key.ToString()), null);
+
+    /// <summary>Writes anew how a piece stands that is not on the table.</summary>
+    public Task StandsAsync(JournalHead head, Standing standing) => Try(async () =>
+    {
+        await store.PutAsync(head.Key, new JournalNote(head.Count, head.Count, head.At, standing.Base.ToString(), [], standing.More));
+        return true;
+    }, false);
+
+    /// <summary>Whether this tab may keep a journal: one tab does at a time.</summary>
+    public Task<bool> ClaimAsync(PieceKey key) => store.ClaimAsync(key.ToString());
+
+    /// <summary>Lets another tab keep it.</summary>
+    public void LetGo(PieceKey key) => store.LetGo(key.ToString());
+
+    /// <summary>A key for a new piece, this tab's own.</summary>
+    public async Task<PieceKey> NewKeyAsync(string place)
+    {
+        while (true)
+        {
+            var key = PieceKey.OfNew(place, Mark());
+            if (await ClaimAsync(key) && await LoadAsync(key) is null) return key;
+        }
+    }
+
+    /// <summary>Puts the journal of a piece aside that is no more; one that comes back finds it again by its edition.</summary>
+    public Task PutAsideAsync(PieceKey key) => MakeWayAsync(key);
+
+    /// <summary>Gives a journal another key; one of a piece that is no more makes way.</summary>
+    /// <returns>False when the store gave up; nothing was moved then.</returns>
+    public async Task<bool> MoveAsync(PieceKey from, PieceKey to) =>
+        await MakeWayAsync(to) && await Try(async () =>
+        {
+            await store.MoveAsync(from.ToString(), to.ToString());
+            return true;
+        }, false);
+
+    /// <summary>The first key of a piece that no other tab keeps, claimed.</summary>
+    public async Task<PieceKey> KeyAsync(string place, PieceName name)
+    {
+        for (var tab = 1; ; tab++)
+        {
+            var key = PieceKey.Of(place, name, tab);
+            if (await ClaimAsync(key)) return key;
+        }
+    }
+
+    private async Task<bool> MakeWayAsync(PieceKey key) => await Try(async () =>
+    {
+        if (await store.GetAsync(key.ToString()) is not null) await store.MoveAsync(key.ToString(), key.Aside(Mark()).ToString());
+        return true;
+    }, false);
+
+    private string Mark() => FormattableString.Invariant($"{time.GetUtcNow():yyyyMMddHHmmssfff}-{++made}");
+
+    private static async Task<T> Try<T>(Func<Task<T>> act, T otherwise)
+    {
+        try { return await act(); }
+        catch (MemoryException) { return otherwise; }
+    }
+}

@@ -1,0 +1,102 @@
+using Pleatwright.Bench.Model;
+using Pleatwright.Bench.Model.Basket;
+using Pleatwright.Bench.Model.Keeping;
+using Pleatwright.Chart;
+using Pleatwright.Cloth;
+using Pleatwright.Files;
+using Pleatwright.Measure;
+using Pleatwright.Shelf;
+
+namespace Pleatwright.Tests.Keeping;
+
+/// <summary>A folder of pieces, and the benches that work on it.</summary>
+public sealed class AShelf
+{
+    public AShelf()
+    {
+        Faults = new Faults(Thread.Time);
+        Files = new MemoryFiles(Thread.Time, Faults);
+        Shelf = new FileShelf(Files, Thread.Time);
+        Stash = new FileStash(Files, Thread.Time);
+        Browser = new FakeBrowser(Faults);
+    }
+
+    public OneThread Thread { get; } = new();
+
+    public Faults Faults { get; }
+
+    public MemoryFiles Files { get; }
+
+    /// <summary>The shelf itself, with no wire between.</summary>
+    public FileShelf Shelf { get; }
+
+    public FileStash Stash { get; }
+
+    /// <summary>The browser that benches are opened in.</summary>
+    public FakeBrowser Browser { get; }
+
+    /// <summary>The titles of what stands on the shelf, sorted.</summary>
+    public IEnumerable<string> Titles => Files.All.Where(f => !f.Path.StartsWith('.') && f.Path.EndsWith(PieceName.Ending, StringComparison.Ordinal))
+        .Select(f => PieceReader.Read(f.Text).Title).Order(StringComparer.Ordinal);
+
+    /// <summary>Opens a bench in a tab.</summary>
+    public ABench Open(FakeBrowser.Tab? reloaded = null, FakeBrowser? browser = null) => new(this, (browser ?? Browser).Open(reloaded));
+}
+
+/// <summary>A bench in a tab: desk, keeper and basket over a shelf that fails as ordered.</summary>
+public sealed class ABench
+{
+    private static readonly Piece Plain = new("Plain",
+        new ClothPlan(new Panel(Length.FromInches(2)), Gauge.FromPleatsPerInch(10, Length.FromInches(0.3), Length.FromInches(0.375), 5), 3), [Some.Floss('a', "#b3202c")], [], []);
+
+    private readonly AShelf at;
+
+    public ABench(AShelf at, FakeBrowser.Tab tab)
+    {
+        this.at = at;
+        Tab = tab;
+        var shelf = new ScriptedShelf(at.Shelf, at.Stash, at.Faults, tab);
+        at.Thread.Do(() =>
+        {
+            Desk = new Desk(at.Thread.Time);
+            Keeper = new Keeper(Desk, shelf, tab, tab, at.Thread.Time);
+            Basket = new Workbasket(Desk, shelf, Keeper, tab, at.Thread.Time);
+            Desk.Said += Said.Add;
+        });
+        at.Thread.Do(Keeper.StartAsync);
+    }
+
+    public FakeBrowser.Tab Tab { get; }
+
+    public Desk Desk { get; private set; } = null!;
+
+    public Keeper Keeper { get; private set; } = null!;
+
+    public Workbasket Basket { get; private set; } = null!;
+
+    /// <summary>What the bench has said.</summary>
+    public List<string> Said { get; } = [];
+
+    /// <summary>The title of the piece on the table.</summary>
+    public string Title => Desk.History.Now.Piece.Title;
+
+    /// <summary>Every title of the history, oldest first.</summary>
+    public IEnumerable<string> Titles => Desk.History.Past.Reverse().Append(Desk.History.Now).Concat(Desk.History.Future).Select(m => m.Piece.Title);
+
+    /// <summary>A small piece, quick to lay.</summary>
+    public static Piece Small(string title) => Plain with { Title = title };
+
+    public void Retitle(string title) => at.Thread.Do(() => Desk.Edit("a new title", p => p with { Title = title }));
+
+    public void New(string title) => at.Thread.Do(() => Keeper.NewAsync(Small(title)));
+
+    public void OpenPiece(string name) => at.Thread.Do(() => Keeper.OpenAsync(PieceName.Parse(name)));
+
+    public void Close(bool killed = false) => at.Thread.Do(() => Tab.Close(killed));
+
+    public ABench Reload()
+    {
+        Close();
+        return at.Open(Tab);
+    }
+}

@@ -1,0 +1,170 @@
+using Pleatwright.Bench.Model.Keeping;
+
+namespace Pleatwright.Tests.Keeping;
+
+/// <summary>
+/// One browser's storage, which outlives its tabs: journals by moment and head, as store.js keeps them, so that a note built on one that
+/// never came through shows as the hole it leaves.
+/// </summary>
+public sealed class FakeBrowser(Faults faults)
+{
+    private readonly Faults faults = faults;
+    private readonly Dictionary<(string Key, int Number), MomentText> moments = [];
+    private readonly Dictionary<string, JournalHead> heads = [];
+    private readonly Dictionary<string, string> remembered = [], settings = [];
+    private readonly Dictionary<string, JournalNote> leaving = [];
+    private readonly Dictionary<string, Tab> claims = [];
+
+    /// <summary>The keys of the journals it holds.</summary>
+    public IEnumerable<string> Keys => heads.Keys;
+
+    /// <summary>Every text of every journal.</summary>
+    public IEnumerable<string> Texts => [.. moments.Values.Select(m => m.Text), .. leaving.Values.SelectMany(n => n.Moments).Select(m => m.Text)];
+
+    /// <summary>What is remembered under a name.</summary>
+    public string? Remembered(string name) => remembered.GetValueOrDefault(name);
+
+    /// <summary>Lays a journal as an older bench did.</summary>
+    public void Lay(string key, JournalNote note) => Write(key, note);
+
+    /// <summary>A tab; one reloaded goes on with what was its own.</summary>
+    public Tab Open(Tab? reloaded = null) => new(this, reloaded);
+
+    private void Write(string key, JournalNote note)
+    {
+        foreach (var gone in moments.Keys.Where(k => k.Key == key && k.Number >= note.Count).ToList()) moments.Remove(gone);
+        for (var i = 0; i < note.Moments.Count; i++) moments[(key, note.From + i)] = note.Moments[i];
+        heads[key] = new JournalHead(key, note.Count, note.At, note.Base, note.More);
+    }
+
+    private void Forget(string key)
+    {
+        foreach (var gone in moments.Keys.Where(k => k.Key == key).ToList()) moments.Remove(gone);
+        heads.Remove(key);
+    }
+
+    private void BringIn(string key)
+    {
+        if (leaving.Remove(key, out var note)) Write(key, note);
+    }
+
+    /// <summary>A tab of the browser.</summary>
+    public sealed class Tab : IMemory, IJournalStore
+    {
+        private readonly FakeBrowser of;
+        private readonly Dictionary<string, string> own = [];
+        private Action? leave;
+        private bool closed;
+
+        internal Tab(FakeBrowser of, Tab? reloaded)
+        {
+            this.of = of;
+            if (reloaded is not null) own = new(reloaded.own);
+        }
+
+        /// <summary>The tab is closed or reloaded: the page hears of it, unless it is killed; nothing it still writes comes through.</summary>
+        public void Close(bool killed = false)
+        {
+            if (!killed) leave?.Invoke();
+            closed = true;
+            foreach (var claim in of.claims.Where(c => c.Value == this).ToList()) of.claims.Remove(claim.Key);
+        }
+
+        /// <summary>Whether it is closed.</summary>
+        public bool Closed => closed;
+
+        /// <summary>The tab is put out of sight, and comes back.</summary>
+        public void Hide() => leave?.Invoke();
+
+        public Task<string?> RememberedAsync(string name) => Task.FromResult(of.remembered.GetValueOrDefault(name));
+
+        public Task RememberAsync(string name, string? text)
+        {
+            if (!closed && !of.faults.NoStore) Set(of.remembered, name, text);
+            return Task.CompletedTask;
+        }
+
+        public string? Setting(string name) => of.settings.GetValueOrDefault(name);
+
+        public void SetSetting(string name, string? value)
+        {
+            if (!closed) Set(of.settings, name, value);
+        }
+
+        public string? OfTab(string name) => own.GetValueOrDefault(name);
+
+        public void SetOfTab(string name, string? value) => Set(own, name, value);
+
+        public void OnLeave(Action act) => leave += act;
+
+        public Task<JournalText?> GetAsync(string key) => Do(() =>
+        {
+            of.BringIn(key);
+            return of.heads.TryGetValue(key, out var head)
+                ? new JournalText(head.At, head.Base, [.. of.moments.Where(m => m.Key.Key == key).OrderBy(m => m.Key.Number).Select(m => m.Value)], head.More) : null;
+        });
+
+        public Task<IReadOnlyList<JournalHead>> HeadsAsync() => Do<IReadOnlyList<JournalHead>>(() =>
+        {
+            foreach (var key in of.leaving.Keys.ToList()) of.BringIn(key);
+            return [.. of.heads.Values.OrderBy(h => h.Key, StringComparer.Ordinal)];
+        });
+
+        public Task<string?> PresentAsync(string key) => Do(() => of.heads.TryGetValue(key, out var head) ? of.moments.GetValueOrDefault((key, head.At))?.Text : null);
+
+        public Task PutAsync(string key, JournalNote note) => Do(() =>
+        {
+            of.leaving.Remove(key);
+            of.Write(key, note);
+            return true;
+        });
+
+        public void Leave(string key, JournalNote note)
+        {
+            if (!closed && !of.faults.NoStore) of.leaving[key] = note;
+        }
+
+        public Task ClearAsync(string key) => Do(() =>
+        {
+            of.leaving.Remove(key);
+            of.Forget(key);
+            return true;
+        });
+
+        public Task MoveAsync(string from, string to) => Do(() =>
+        {
+            of.BringIn(from);
+            if (!of.heads.TryGetValue(from, out var head)) return true;
+            of.Forget(to);
+            foreach (var moment in of.moments.Where(m => m.Key.Key == from).ToList()) of.moments[(to, moment.Key.Number)] = moment.Value;
+            of.heads[to] = head with { Key = to };
+            of.Forget(from);
+            return true;
+        });
+
+        public Task<bool> ClaimAsync(string key)
+        {
+            if (closed || (of.claims.TryGetValue(key, out var tab) && tab != this)) return Task.FromResult(false);
+            of.claims[key] = this;
+            return Task.FromResult(true);
+        }
+
+        public void LetGo(string key)
+        {
+            if (of.claims.TryGetValue(key, out var tab) && tab == this) of.claims.Remove(key);
+        }
+
+        private async Task<T> Do<T>(Func<T> act)
+        {
+            await of.faults.OnJournalAsync();
+            if (closed) await new TaskCompletionSource().Task; // the page is gone; nothing goes on
+            return act();
+        }
+
+        private static void Set(Dictionary<string, string> to, string name, string? value)
+        {
+            if (value is null) to.Remove(name);
+            else to[name] = value;
+        }
+    }
+}

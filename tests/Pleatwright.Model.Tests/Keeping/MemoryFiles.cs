@@ -1,0 +1,75 @@
+using Pleatwright.Shelf;
+
+namespace Pleatwright.Tests.Keeping;
+
+/// <summary>A folder in memory, so that the real <see cref="FileShelf"/> stands on something a test can break.</summary>
+public sealed class MemoryFiles(TimeProvider clock, Faults faults) : IFileStore
+{
+    private readonly SortedDictionary<string, (byte[] Text, DateTimeOffset Modified)> files = new(StringComparer.Ordinal);
+    private readonly SemaphoreSlim one = new(1);
+
+    /// <inheritdoc/>
+    public string Place => "a folder";
+
+    /// <summary>Every text that stands in it, versions too.</summary>
+    public IEnumerable<(string Path, byte[] Text)> All => files.Select(f => (f.Key, f.Value.Text));
+
+    /// <inheritdoc/>
+    public async Task<IAsyncDisposable> HoldAsync(CancellationToken cancel)
+    {
+        await one.WaitAsync(cancel);
+        return new Held(one);
+    }
+
+    /// <inheritdoc/>
+    public Task<IReadOnlyList<StoredFile>> FilesAsync(string folder, CancellationToken cancel) => Do<IReadOnlyList<StoredFile>>(() =>
+        [.. In(folder).Where(n => !n.Contains('/', StringComparison.Ordinal)).Select(n => (n, File: files[Path(folder, n)])).Select(f => new StoredFile(f.n, f.File.Text.Length, f.File.Modified))]);
+
+    /// <inheritdoc/>
+    public Task<IReadOnlyList<string>> FoldersAsync(string folder, CancellationToken cancel) => Do<IReadOnlyList<string>>(() =>
+        [.. In(folder).Where(n => n.Contains('/', StringComparison.Ordinal)).Select(n => n.Split('/')[0]).Distinct()]);
+
+    /// <inheritdoc/>
+    public Task<byte[]?> ReadAsync(string path, CancellationToken cancel) => Do(() => files.TryGetValue(path, out var file) ? file.Text : null);
+
+    /// <inheritdoc/>
+    public Task WriteAsync(string path, byte[] content, CancellationToken cancel) => Do(() =>
+    {
+        files[path] = (content, clock.GetUtcNow());
+        return true;
+    });
+
+    /// <inheritdoc/>
+    public Task MoveAsync(string from, string to, CancellationToken cancel) => Do(() =>
+    {
+        foreach (var path in files.Keys.Where(k => k == from || k.StartsWith(from + "/", StringComparison.Ordinal)).ToList())
+        {
+            files.Add(to + path[from.Length..], files[path]); // never over another
+            files.Remove(path);
+        }
+        return true;
+    });
+
+    /// <inheritdoc/>
+    public Task DeleteAsync(string path, CancellationToken cancel) => Do(() => files.Remove(path));
+
+    private static string Path(string folder, string name) => folder.Length == 0 ? name : $"{folder}/{name}";
+
+    private IEnumerable<string> In(string folder) =>
+        folder.Length == 0 ? files.Keys : files.Keys.Where(k => k.StartsWith(folder + "/", StringComparison.Ordinal)).Select(k => k[(folder.Length + 1)..]);
+
+    private async Task<T> Do<T>(Func<T> act)
+    {
+        await faults.OnDiskAsync();
+        return act();
+    }
+
+    private sealed class Held(SemaphoreSlim one) : IAsyncDisposable
+    {
+        public ValueTask DisposeAsync()
+        {
+            one.Release();
+            return ValueTask.CompletedTask;
+        }
+    }
+}

@@ -1,0 +1,154 @@
+using Pleatwright.Bench.Model.Keeping;
+
+namespace Pleatwright.Tests.Keeping;
+
+/// <summary>Faults that makers met, each seen red before it was mended.</summary>
+public class MendedTests
+{
+    private readonly AShelf at = new();
+
+    [Fact]
+    public void A_parted_piece_is_still_parted_after_a_reload_and_neither_history_is_emptied()
+    {
+        var one = at.Open();
+        one.New("Boat");
+        foreach (var title in new[] { "Boat 1", "Boat 2" }) one.Retitle(title);
+        at.Thread.Pass(2);
+        var two = at.Open();
+        two.OpenPiece("Boat");
+        two.Retitle("Theirs 1");
+        two.Retitle("Theirs 2");
+        one.Retitle("Boat 3");
+        at.Thread.Pass(2);
+        var (parted, other) = one.Keeper.State == Kept.Parted ? (one, two) : (two, one);
+        Assert.Equal((Kept.Parted, Kept.Safe), (parted.Keeper.State, other.Keeper.State));
+        var (mine, theirs) = (parted.Titles.ToList(), other.Titles.ToList());
+
+        parted = parted.Reload();
+        at.Thread.Pass(20);
+        Assert.Equal(Kept.Parted, parted.Keeper.State);
+        Assert.Equal(mine, parted.Titles);
+        other = other.Reload();
+        at.Thread.Pass(20);
+        Assert.Equal(Kept.Safe, other.Keeper.State);
+        Assert.Equal(theirs, other.Titles);
+
+        at.Thread.Do(parted.Keeper.KeepAsNewAsync);
+        Assert.Equal(Kept.Safe, parted.Keeper.State);
+        Assert.Equal(mine, parted.Reload().Titles);
+        Assert.Equal(new[] { mine[^1], theirs[^1] }.Order(StringComparer.Ordinal), at.Titles);
+    }
+
+    [Fact]
+    public void An_edit_made_without_the_shelf_goes_there_when_it_answers_whatever_is_on_the_table()
+    {
+        var bench = at.Open();
+        bench.New("Crab");
+        bench.New("Boat");
+        at.Faults.Stopped = true;
+        bench.Retitle("Boat offline");
+        bench.OpenPiece("Crab");
+        at.Thread.Pass(30);
+        Assert.DoesNotContain("Boat offline", at.Titles);
+        at.Faults.Stopped = false;
+        at.Thread.Pass(30);
+        Assert.Equal("Crab", bench.Title);
+        Assert.Contains("Boat offline", at.Titles);
+    }
+
+    [Fact]
+    public void An_edit_made_without_the_shelf_goes_there_from_the_next_bench_whatever_it_opens()
+    {
+        var bench = at.Open();
+        bench.New("Crab");
+        bench.New("Boat");
+        at.Faults.Stopped = true;
+        bench.Retitle("Boat offline");
+        bench.OpenPiece("Crab");
+        bench.Close();
+        at.Faults.Stopped = false;
+        bench = at.Open(); // another tab
+        at.Thread.Pass(3);
+        Assert.Equal("Crab", bench.Title);
+        Assert.Contains("Boat offline", at.Titles);
+    }
+
+    [Fact]
+    public void Without_the_shelf_new_pieces_are_begun_and_all_go_there_without_twins()
+    {
+        var bench = at.Open();
+        at.Faults.Stopped = true;
+        bench.New("Boat");
+        bench.Retitle("Boat 1");
+        bench.New("Crab");
+        bench.Retitle("Crab 1");
+        bench = bench.Reload();
+        Assert.Equal(["Crab", "Crab 1"], bench.Titles);
+        at.Thread.Pass(2);
+        Assert.Equal(Kept.Trouble, bench.Keeper.State);
+        at.Faults.Stopped = false;
+        at.Thread.Pass(30);
+        Assert.Equal(["Boat 1", "Crab 1"], at.Titles);
+        Assert.Equal(Kept.Safe, bench.Keeper.State);
+        bench.OpenPiece("Boat 1");
+        Assert.Equal(["Boat", "Boat 1"], bench.Titles);
+    }
+
+    [Fact]
+    public void Without_the_shelf_any_piece_this_browser_holds_can_be_opened()
+    {
+        var bench = at.Open();
+        bench.New("Crab");
+        bench.Retitle("Crab 1");
+        bench.New("Boat");
+        at.Faults.Stopped = true;
+        bench.OpenPiece("Crab");
+        Assert.Equal(["Crab", "Crab 1"], bench.Titles);
+        bench = bench.Reload();
+        bench.OpenPiece("Boat");
+        Assert.Equal("Boat", bench.Title);
+    }
+
+    [Fact]
+    public void A_save_whose_answer_was_lost_is_not_blamed_on_another_bench()
+    {
+        var bench = at.Open();
+        bench.New("Boat");
+        at.Faults.OnWire(Fault.AnswerLost);
+        bench.Retitle("Boat 1");
+        at.Thread.Pass(2);
+        Assert.Equal(["Boat 1"], at.Titles);
+        bench.Retitle("Boat 2");
+        at.Thread.Pass(30);
+        Assert.Equal(Kept.Safe, bench.Keeper.State);
+        Assert.Equal(["Boat 2"], at.Titles);
+        Assert.DoesNotContain(bench.Said, s => s.Contains("another bench", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_save_whose_answer_was_lost_is_known_after_a_reload_too()
+    {
+        var bench = at.Open();
+        bench.New("Boat");
+        at.Faults.OnWire(Fault.AnswerLost);
+        bench.Retitle("Boat 1");
+        at.Thread.Pass(2);
+        bench.Retitle("Boat 2");
+        bench = bench.Reload();
+        at.Thread.Pass(30);
+        Assert.Equal(Kept.Safe, bench.Keeper.State);
+        Assert.Equal(["Boat", "Boat 1", "Boat 2"], bench.Titles);
+        Assert.Equal(["Boat 2"], at.Titles);
+    }
+
+    [Fact]
+    public void A_new_piece_whose_answer_was_lost_has_no_twin()
+    {
+        var bench = at.Open();
+        bench.Retitle("Example kept"); // an example goes to the shelf with its first edit
+        at.Faults.OnWire(Fault.AnswerLost);
+        at.Thread.Pass(30);
+        Assert.Equal(Kept.Safe, bench.Keeper.State);
+        Assert.Equal(["Example kept"], at.Titles);
+    }
+}

@@ -1,0 +1,77 @@
+using Pleatwright.Shelf;
+
+namespace Pleatwright.Tests.Keeping;
+
+/// <summary>A shelf and a stash behind a wire that fails as ordered; a tab that is closed asks nothing more and hears no answer.</summary>
+public sealed class ScriptedShelf(IShelf shelf, IStashShelf stash, Faults faults, FakeBrowser.Tab tab) : IShelf, IStashShelf
+{
+    /// <inheritdoc/>
+    public bool InBrowserOnly => false;
+
+    /// <inheritdoc/>
+    public Task<ShelfContents> ListAsync(CancellationToken cancel = default) => OnWireAsync(() => shelf.ListAsync(cancel));
+
+    /// <inheritdoc/>
+    public Task<StoredPiece> LoadAsync(PieceName name, CancellationToken cancel = default) => OnWireAsync(() => shelf.LoadAsync(name, cancel));
+
+    /// <inheritdoc/>
+    public Task<StoredPiece> CreateAsync(PieceName wanted, byte[] text, CancellationToken cancel = default) => OnWireAsync(() => shelf.CreateAsync(wanted, text, cancel));
+
+    /// <inheritdoc/>
+    public Task<Edition> SaveAsync(PieceName name, byte[] text, Edition over, SaveKind kind, CancellationToken cancel = default) =>
+        OnWireAsync(() => shelf.SaveAsync(name, text, over, kind, cancel));
+
+    /// <inheritdoc/>
+    public Task RenameAsync(PieceName name, PieceName to, CancellationToken cancel = default) => OnWireAsync(async () =>
+    {
+        await shelf.RenameAsync(name, to, cancel);
+        return true;
+    });
+
+    /// <inheritdoc/>
+    public Task<PieceName> DuplicateAsync(PieceName name, CancellationToken cancel = default) => OnWireAsync(() => shelf.DuplicateAsync(name, cancel));
+
+    /// <inheritdoc/>
+    public Task DeleteAsync(PieceName name, CancellationToken cancel = default) => OnWireAsync(async () =>
+    {
+        await shelf.DeleteAsync(name, cancel);
+        return true;
+    });
+
+    /// <inheritdoc/>
+    public Task<PieceName> UndoDeleteAsync(PieceName name, CancellationToken cancel = default) => OnWireAsync(() => shelf.UndoDeleteAsync(name, cancel));
+
+    /// <inheritdoc/>
+    public Task<IReadOnlyList<PieceVersion>> VersionsAsync(PieceName name, CancellationToken cancel = default) => OnWireAsync(() => shelf.VersionsAsync(name, cancel));
+
+    /// <inheritdoc/>
+    public Task<byte[]> LoadVersionAsync(PieceName name, int number, CancellationToken cancel = default) => OnWireAsync(() => shelf.LoadVersionAsync(name, number, cancel));
+
+    /// <inheritdoc/>
+    public Task<Edition> RestoreAsync(PieceName name, int number, CancellationToken cancel = default) => OnWireAsync(() => shelf.RestoreAsync(name, number, cancel));
+
+    /// <inheritdoc/>
+    public Task<StoredStash?> LoadStashAsync(CancellationToken cancel = default) => OnWireAsync(() => stash.LoadStashAsync(cancel));
+
+    /// <inheritdoc/>
+    public Task<Edition> SaveStashAsync(byte[] text, Edition? over, CancellationToken cancel = default) => OnWireAsync(() => stash.SaveStashAsync(text, over, cancel));
+
+    /// <inheritdoc/>
+    public Task<IReadOnlyList<PieceVersion>> StashVersionsAsync(CancellationToken cancel = default) => OnWireAsync(() => stash.StashVersionsAsync(cancel));
+
+    /// <inheritdoc/>
+    public Task<byte[]> LoadStashVersionAsync(int number, CancellationToken cancel = default) => OnWireAsync(() => stash.LoadStashVersionAsync(number, cancel));
+
+    private async Task<T> OnWireAsync<T>(Func<Task<T>> call)
+    {
+        if (tab.Closed) await new TaskCompletionSource().Task;
+        try
+        {
+            return await faults.OnWireAsync(call);
+        }
+        finally
+        {
+            if (tab.Closed) await new TaskCompletionSource().Task;
+        }
+    }
+}
