@@ -74,6 +74,19 @@ class Painter extends Place {
     this.refresh();
   }
 
+  // The edges, and a drawer or a form where one lies open: a sheet from below, or beside.
+  covered() {
+    const c = { ...this.inset }, box = this.host.getBoundingClientRect();
+    if (!this.host.closest(".table")) return c;
+    for (const over of document.querySelectorAll(".drawer:not([hidden]), .docked[open]")) {
+      const b = over.getBoundingClientRect();
+      if (b.width > box.width * 0.8) c.bottom = Math.max(c.bottom, box.bottom - b.top);
+      else if (b.left - box.left > box.right - b.right) c.right = Math.max(c.right, box.right - b.left);
+      else c.left = Math.max(c.left, b.right - box.left);
+    }
+    return c;
+  }
+
   setCells(fresh) {
     const c = this.cloth;
     const old = this.cells;

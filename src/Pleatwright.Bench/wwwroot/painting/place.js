@@ -14,8 +14,11 @@ export class Place {
   }
 
   // The middle of what is uncovered.
-  get midX() { return (this.inset.left + this.width - this.inset.right) / 2; }
-  get midY() { return (this.inset.top + this.height - this.inset.bottom) / 2; }
+  get midX() { const c = this.covered(); return (c.left + this.width - c.right) / 2; }
+  get midY() { const c = this.covered(); return (c.top + this.height - c.bottom) / 2; }
+
+  // What lies over the cloth now.
+  covered() { return this.inset; }
 
   pitch(row) { const p = this.cloth.pitch; return p[row < 0 ? 0 : row >= p.length ? p.length - 1 : row]; }
 
@@ -114,11 +117,13 @@ export class Place {
 
   reveal(valley, row, force) {
     if (!this.cloth) return;
-    const px = this.x(valley, row), py = this.y(row * 2 + 1), edge = this.margin + 24;
+    const px = this.x(valley, row), py = this.y(row * 2 + 1), i = this.covered();
+    const wide = this.width - i.left - i.right, tall = this.height - i.top - i.bottom;
+    const [ex, ey] = [wide, tall].map((room) => Math.max(0, Math.min(this.margin + 24, room / 2 - 12)));
     let moved = false;
     if (force && this.scale < 6) { this.zoomTo(8, px, py); moved = true; }
     const qx = this.x(valley, row), qy = this.y(row * 2 + 1);
-    const i = this.inset, left = i.left + edge, right = this.width - i.right - edge, top = i.top + edge, bottom = this.height - i.bottom - edge;
+    const left = i.left + ex, right = this.width - i.right - ex, top = i.top + ey, bottom = this.height - i.bottom - ey;
     const inside = qx > left && qx < right && qy > top && qy < bottom;
     if (!inside || moved) {
       this.ox += force || moved ? this.midX - qx : Math.max(0, left - qx) - Math.max(0, qx - right);
