@@ -41,6 +41,9 @@ public sealed class ThreadDraft : PieceDraft
 
     public string Name { get; private set; }
 
+    /// <summary>The name it gets when the maker gives none: plain words for its colour.</summary>
+    public string HonestName => Colour.TryParse(ColourText, out var colour) ? ColourWords.For(colour) : "";
+
     public string Letter { get; private set; }
 
     public string ColourText { get; private set; }
@@ -126,13 +129,15 @@ public sealed class ThreadDraft : PieceDraft
         var colour = Colour.Parse(ColourText);
         return (old ?? new Floss(key, "", colour, Strands)) with
         {
-            Key = key, Name = Trimmed(Name, old?.Name), Colour = colour, Strands = Strands, Note = Trimmed(Note, old?.Note),
+            Key = key, Name = Named, Colour = colour, Strands = Strands, Note = Trimmed(Note, old?.Note),
             SkeinLength = skein.Length, StrandsInSkein = skein.Strands, TexPerStrand = skein.Tex,
         };
     }
 
     // What was not touched stays to the letter.
     private static string Trimmed(string text, string? old) => text == old ? text : text.Trim();
+
+    private string Named => Trimmed(Name, old?.Name).Length > 0 || Name == old?.Name ? Trimmed(Name, old?.Name) : HonestName;
 
     private void Set(Action change)
     {

@@ -1,6 +1,3 @@
-// What lies over the page: forms docked beside the cloth, and the names of things on the rail.
-export function showDocked(id) { const d = document.getElementById(id); if (d && !d.open) d.show(); }
-
 // The name of what the pointer or the focus is on, beside it: the rail itself is too narrow for names.
 let tip = null;
 function show(e) {

@@ -10,7 +10,7 @@ namespace Pleatwright.Chart;
 /// <param name="Every">Valleys from one copy to the next.</param>
 /// <param name="Gap">Bare valleys between two copies; negative when they overlap by design; 0 for a single copy.</param>
 /// <param name="Side">Bare valleys from the nearer side of the cloth to the outermost copy; negative when it falls off.</param>
-internal readonly record struct SizePlacement(string Figure, int Copies, int Every, int Gap, int Side);
+public readonly record struct SizePlacement(string Figure, int Copies, int Every, int Gap, int Side);
 
 /// <summary>One line of the size table.</summary>
 /// <param name="Name">What the maker calls the size.</param>
@@ -18,7 +18,7 @@ internal readonly record struct SizePlacement(string Figure, int Copies, int Eve
 /// <param name="Pleating">Its pleats, cloth and rows; null when <paramref name="Piece"/> is.</param>
 /// <param name="Placements">Its figures, in the order of the piece's placements.</param>
 /// <param name="Troubles">Why the size cannot take the design, one sentence each; empty when it can.</param>
-internal sealed record SizeLine(
+public sealed record SizeLine(
     string Name, Piece? Piece, PleatingPlan? Pleating, ImmutableArray<SizePlacement> Placements, ImmutableArray<string> Troubles)
 {
     /// <summary>Whether the size takes the design.</summary>

@@ -32,7 +32,7 @@ internal static class Where
     {
         var under = Under(work, valley, row);
         return Edit.Accenting.At(work, valley, row) is { } accent
-            ? $"{accent.Accent.Name.Capital()}, {work.Piece.Thread(accent.Mark.Thread)!.Name}, over {char.ToLowerInvariant(under[0])}{under[1..]}"
+            ? $"{accent.Accent.Name.Capital()}, {work.Piece.Thread(accent.Mark.Thread)!.Name}, over {under.Uncapital()}"
             : under;
     }
 

@@ -11,7 +11,7 @@ public readonly record struct Strip(string For, Length Width, Length Length);
 
 /// <summary>One width of cloth torn off: strips that lie side by side in it. It is as long as the longest.</summary>
 /// <param name="Strips">The strips, longest first.</param>
-internal sealed record ClothWidth(ImmutableArray<Strip> Strips)
+public sealed record ClothWidth(ImmutableArray<Strip> Strips)
 {
     /// <summary>Length torn off.</summary>
     public Length Length => Strips.Max(s => s.Length);
@@ -23,7 +23,7 @@ internal sealed record ClothWidth(ImmutableArray<Strip> Strips)
 /// </summary>
 /// <param name="Widths">The widths to tear off, longest first.</param>
 /// <param name="IsLeast">Whether less cloth is proved impossible.</param>
-internal sealed record ClothCutting(ImmutableArray<ClothWidth> Widths, bool IsLeast)
+public sealed record ClothCutting(ImmutableArray<ClothWidth> Widths, bool IsLeast)
 {
     private const int MostTried = 10; // strips; 3^10 ways, each looked at once
 

@@ -3,7 +3,7 @@ using Pleatwright.Measure;
 namespace Pleatwright.Proof;
 
 /// <summary>How grave a finding is, and how many there are, in words.</summary>
-public static class ProofWords
+internal static class ProofWords
 {
     /// <summary>"error", "warning" or "note".</summary>
     public static string Word(this Severity severity) => severity switch { Severity.Error => "error", Severity.Warning => "warning", _ => "note" };

@@ -1,7 +1,7 @@
 namespace Pleatwright.Shelf;
 
 /// <summary>What kind of trouble a shelf met.</summary>
-internal enum ShelfTrouble
+public enum ShelfTrouble
 {
     /// <summary>No such piece or version.</summary>
     NotFound,
@@ -32,7 +32,7 @@ internal enum ShelfTrouble
 }
 
 /// <summary>A shelf could not do what was asked. Its message is for the maker: what happened, what was kept, what to do.</summary>
-internal sealed class ShelfException(ShelfTrouble trouble, string message, Exception? inner = null) : Exception(message, inner)
+public sealed class ShelfException(ShelfTrouble trouble, string message, Exception? inner = null) : Exception(message, inner)
 {
     /// <summary>The kind of trouble.</summary>
     public ShelfTrouble Trouble { get; } = trouble;

@@ -57,14 +57,14 @@ public sealed record ThreadLine(
 /// <param name="Difference">How unlike it is, by CIEDE2000.</param>
 /// <param name="Cutting">How it is cut.</param>
 /// <param name="Pieces">The pieces cut from it.</param>
-internal sealed record ClothTaken(int Index, StashCloth Cloth, double Difference, ClothCutting Cutting, ImmutableArray<string> Pieces);
+public sealed record ClothTaken(int Index, StashCloth Cloth, double Difference, ClothCutting Cutting, ImmutableArray<string> Pieces);
 
 /// <summary>One cloth of the list: a colour and a width.</summary>
 /// <param name="Needs">What is needed of it, at least one, in the order of the pieces.</param>
 /// <param name="Taken">What is cut from the stash.</param>
 /// <param name="ToBuy">How the rest is cut; null when nothing is left to buy.</param>
 /// <param name="Short">Cloths of the stash in this colour that have some left, but too little or too narrow for any piece.</param>
-internal sealed record ClothLine(ImmutableArray<ClothNeed> Needs, ImmutableArray<ClothTaken> Taken, ClothCutting? ToBuy, ImmutableArray<StashCloth> Short)
+public sealed record ClothLine(ImmutableArray<ClothNeed> Needs, ImmutableArray<ClothTaken> Taken, ClothCutting? ToBuy, ImmutableArray<StashCloth> Short)
 {
     /// <summary>Width in which it is bought.</summary>
     public Length Width => Needs[0].Cloth.FabricWidth;
@@ -80,7 +80,7 @@ internal sealed record ClothLine(ImmutableArray<ClothNeed> Needs, ImmutableArray
 /// <param name="Pieces">The pieces.</param>
 /// <param name="Threads">Threads, pooled; in the order in which the pieces first ask for them.</param>
 /// <param name="Cloths">Cloths, pooled.</param>
-internal sealed record ShoppingList(ImmutableArray<PieceNeeds> Pieces, ImmutableArray<ThreadLine> Threads, ImmutableArray<ClothLine> Cloths)
+public sealed record ShoppingList(ImmutableArray<PieceNeeds> Pieces, ImmutableArray<ThreadLine> Threads, ImmutableArray<ClothLine> Cloths)
 {
     /// <summary>Whole skeins to buy, of all threads.</summary>
     public int SkeinsToBuy => Threads.Sum(t => t.ToBuy);

@@ -27,7 +27,7 @@ internal static class Figures
     public static Piece FromArea(Work work, Area area)
     {
         var patch = Patch.Lift(work, area);
-        if (patch.Rows.All(r => r.AsSpan().IndexOfAnyExcept(Figure.Bare) < 0)) return work.Piece;
+        if (patch.IsBare) return work.Piece;
         var piece = Clear.Cables(work.Piece, area.Cells());
         var name = piece.FreeName("figure");
         piece = piece with { Figures = piece.Figures.Add(new Figure(name, patch.Rows)) };

@@ -9,7 +9,7 @@ namespace Pleatwright.Chart.Edit;
 /// <param name="Words">What it does, to be pressed: "5 steps", "Cloth of 50 pleats".</param>
 /// <param name="Band">The band then.</param>
 /// <param name="Cloth">The cloth then.</param>
-internal sealed record FittingChoice(string Words, Band Band, ClothPlan Cloth);
+public sealed record FittingChoice(string Words, Band Band, ClothPlan Cloth);
 
 /// <summary>How a band's repeats fit the cloth, in words, and what may be chosen where they do not come out.</summary>
 internal static class Fitting
