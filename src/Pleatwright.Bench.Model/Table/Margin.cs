@@ -33,11 +33,12 @@ public sealed class Margin : IDisposable
     public event Action? Changed;
 
     /// <summary>A fault, and a mark of its own among all that stand there.</summary>
-    public readonly record struct Note(Fault Fault, (string Rule, Place Place, string Message, int Alike) Key)
+    /// <param name="Finding">The finding that tells of it.</param>
+    /// <param name="Places">Every place of it.</param>
+    /// <param name="Message">What is wrong, with how often it lies there.</param>
+    /// <param name="Key">Its mark.</param>
+    public readonly record struct Note(Finding Finding, ImmutableArray<Place> Places, string Message, (string Rule, Place Place, string Message, int Alike) Key)
     {
-        /// <summary>The finding that tells of it.</summary>
-        public Finding Finding => Fault.First;
-
         /// <summary>"error", "warning" or "note".</summary>
         public string Kind => Finding.Severity.Word();
     }
@@ -51,8 +52,11 @@ public sealed class Margin : IDisposable
     /// <summary>How many faults, and how many notes, are not shown.</summary>
     public (int Faults, int Notes) More { get; private set; }
 
-    /// <summary>How many faults there are, each counted once however many its places; and how many notes.</summary>
-    public Counts Counts { get; private set; }
+    /// <summary>How many notes there are, of what is only worth knowing.</summary>
+    public int Worth => Counts.Notes;
+
+    /// <summary>How many there are of each kind, each counted once however many its places.</summary>
+    internal Counts Counts { get; private set; }
 
     /// <summary>The fault chosen; -1 for none.</summary>
     public int Chosen { get; private set; } = -1;
@@ -86,7 +90,7 @@ public sealed class Margin : IDisposable
     public int ChosenRing => Chosen < 0 ? -1 : Ringed().TakeWhile(r => r.Note < Chosen).Count() + place;
 
     private IEnumerable<(Place Place, Severity Severity, int Note)> Ringed() =>
-        Notes.SelectMany((n, i) => n.Fault.Places.Select(p => (p, n.Finding.Severity, i))).Take(MostRings);
+        Notes.SelectMany((n, i) => n.Places.Select(p => (p, n.Finding.Severity, i))).Take(MostRings);
 
     /// <summary>
     /// Chooses a fault and takes the hand to its place; pressed again, to its next place, and after the last lets it go.
@@ -98,10 +102,10 @@ public sealed class Margin : IDisposable
         if (at < 0 || at >= Notes.Length) return;
         place = Chosen == at ? place + 1 : 0;
         Chosen = at;
-        if (place >= Notes[at].Fault.Places.Length) (Chosen, place) = (-1, 0);
+        if (place >= Notes[at].Places.Length) (Chosen, place) = (-1, 0);
         if (Chosen >= 0 && cloth is not null)
         {
-            var p = Notes[at].Fault.Places[place].On(desk.Work);
+            var p = Notes[at].Places[place].On(desk.Work);
             var middle = new Valley((p.From.Number + p.To.Number) / 2);
             needle.GoTo(middle, p.Top);
             cloth.Reveal(middle, new CableRow((p.Top.Index + p.Bottom.Index) / 2), true);
@@ -115,7 +119,7 @@ public sealed class Margin : IDisposable
         if (at < 0 || at >= Notes.Length) return;
         var key = Notes[at].Key;
         if (!ReferenceEquals(of, desk.Piece)) Read(); // drawn on since: what was read may be mended already
-        if (Notes.FirstOrDefault(n => n.Key == key) is not { Fault: not null } note || note.Finding.Mend is not { } mend) return;
+        if (Notes.FirstOrDefault(n => n.Key == key) is not { Finding: not null } note || note.Finding.Mend is not { } mend) return;
         var before = desk.Piece;
         desk.Edit(mend.Words, mend.Apply);
         if (ReferenceEquals(before, desk.Piece)) return;
@@ -165,7 +169,7 @@ public sealed class Margin : IDisposable
         {
             var f = fault.First;
             var alike = seen[(f.Rule, f.Place, f.Message)] = seen.GetValueOrDefault((f.Rule, f.Place, f.Message)) + 1;
-            notes.Add(new Note(fault, (f.Rule, f.Place, f.Message, alike)));
+            notes.Add(new Note(f, fault.Places, fault.Message, (f.Rule, f.Place, f.Message, alike)));
         }
         Notes = notes.ToImmutable();
     }

@@ -73,7 +73,7 @@ public readonly struct Length : IEquatable<Length>, IComparable<Length>
     public const string Pattern = NumberPattern + @"(mm|cm|m|in)\s*";
 
     /// <summary>The number in <see cref="Pattern"/>: a decimal, a fraction, or a whole and a fraction.</summary>
-    public const string NumberPattern = @"\s*(\d+(\.\d*)?|\.\d+|(\d+\s+)?\d+\s*/\s*\d+)\s*";
+    internal const string NumberPattern = @"\s*(\d+(\.\d*)?|\.\d+|(\d+\s+)?\d+\s*/\s*\d+)\s*";
 
     /// <summary>
     /// Reads a length: a decimal ("45 cm"), a fraction ("3/8 in") or a whole and a fraction ("1 1/2 in"), then one of

@@ -9,7 +9,7 @@ namespace Pleatwright.Proof;
 /// <param name="First">The finding whose words tell of it: the first in the order of the proof.</param>
 /// <param name="Places">Every place of it, in the order of the proof; <paramref name="First"/>'s is the first.</param>
 /// <param name="Figure">The figure in whose copies it lies; null where it lies in none, or stands alone.</param>
-public sealed record Fault(Finding First, ImmutableArray<Place> Places, string? Figure)
+internal sealed record Fault(Finding First, ImmutableArray<Place> Places, string? Figure)
 {
     /// <summary>"A lone cable of … The same in 6 more copies of boat."</summary>
     public string Message => Places.Length == 1 ? First.Message
@@ -17,7 +17,7 @@ public sealed record Fault(Finding First, ImmutableArray<Place> Places, string? 
 }
 
 /// <summary>Findings put together where they are one fault.</summary>
-public static class Grouping
+internal static class Grouping
 {
     /// <summary>
     /// The findings as faults, in the order of the proof. No finding is lost: the places of all faults are as many as the findings.

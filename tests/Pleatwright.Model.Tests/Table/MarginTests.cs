@@ -58,9 +58,8 @@ public class MarginTests
     {
         var (thread, desk, margin) = Set(Seven);
         var at = margin.Notes.Select((n, i) => (n, i)).Single(n => n.n.Finding.Rule == "lone-cable").i;
-        Assert.Equal(7, margin.Notes[at].Fault.Places.Length);
-        Assert.Equal("buoy", margin.Notes[at].Fault.Figure);
-        Assert.EndsWith(" The same in 6 more copies of buoy.", margin.Notes[at].Fault.Message);
+        Assert.Equal(7, margin.Notes[at].Places.Length);
+        Assert.EndsWith(" The same in 6 more copies of buoy.", margin.Notes[at].Message);
         Assert.Equal(1, margin.Counts.Warnings - margin.Notes.Count(n => n.Finding.Severity == Severity.Warning && n.Finding.Rule != "lone-cable"));
         var cloth = new Cloth();
         var seen = new List<(Valley, CableRow)?>();
@@ -71,7 +70,7 @@ public class MarginTests
                 margin.Point(at, cloth);
                 Assert.Equal((at, i), (margin.Chosen, margin.ChosenPlace));
                 // The ring that is chosen is the place the hand was led to.
-                var place = margin.Notes[at].Fault.Places[i];
+                var place = margin.Notes[at].Places[i];
                 Assert.Equal(place.From.Number, margin.Rings()[margin.ChosenRing * 5 + 2]);
                 seen.Add(cloth.Seen);
             }
@@ -129,6 +128,6 @@ public class MarginTests
         Assert.Equal((c.Errors + c.Warnings, c.Notes), (margin.Faults + margin.More.Faults, margin.Notes.Length - margin.Faults + margin.More.Notes));
         Assert.Equal(margin.Notes.Length, margin.Notes.Select(n => n.Key).Distinct().Count());
         Assert.Equal(0, margin.Rings().Length % 5);
-        if (margin.More is (0, 0)) Assert.Equal(desk.Findings.Length, margin.Notes.Sum(n => n.Fault.Places.Length));
+        if (margin.More is (0, 0)) Assert.Equal(desk.Findings.Length, margin.Notes.Sum(n => n.Places.Length));
     }, iter: 60);
 }
