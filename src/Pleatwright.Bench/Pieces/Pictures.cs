@@ -1,4 +1,3 @@
-using Pleatwright.Chart;
 using Pleatwright.Files;
 using Pleatwright.Bench.Model.Table;
 using Pleatwright.Shelf;
