@@ -28,7 +28,7 @@ public sealed class Desk
     public Desk(TimeProvider time)
     {
         this.time = time;
-        Open(Examples.Read("harbour-morning"));
+        Open(Examples.Read(Examples.First));
     }
 
     /// <summary>Every moment of the piece since it was opened.</summary>

@@ -7,6 +7,9 @@ public static class Examples
 {
     private const string Ending = ".piece.json";
 
+    /// <summary>The one that lies on the table before anything else does.</summary>
+    public const string First = "harbour-morning";
+
     /// <summary>Their names, as in the examples folder.</summary>
     public static IEnumerable<string> Names { get; } =
         [.. typeof(Examples).Assembly.GetManifestResourceNames().Where(n => n.EndsWith(Ending, StringComparison.Ordinal)).Select(n => n[..^Ending.Length]).Order(StringComparer.Ordinal)];

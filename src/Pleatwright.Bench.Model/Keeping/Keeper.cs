@@ -376,7 +376,7 @@ public sealed class Keeper : IKeepable
         journals.LetGo(from);
     }
 
-    private Task OpenAnExampleAsync() => OpenExampleAsync(Examples.Names.First());
+    private Task OpenAnExampleAsync() => OpenExampleAsync(Examples.First);
 
     // Before the shelf was ever reached its place was not known.
     private async Task TakeInAsync()
