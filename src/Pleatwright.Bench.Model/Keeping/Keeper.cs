@@ -405,17 +405,17 @@ public sealed class Keeper : IKeepable
             var (before, held) = (desk.History, journal.Holds(desk.History));
             var opened = await find();
             if (opened.Key == key && !(held && ReferenceEquals(before, desk.History))) return; // it is on the table, and newer than what was found
+            await journal.DoneAsync();
             while (loop.Dirty && !journal.Holds(desk.History))
             {
                 var history = desk.History;
                 journal.Note(history, standing);
                 await journal.DoneAsync();
-                if (journal.Holds(desk.History) || !ReferenceEquals(history, desk.History)) continue;
+                if (journal.Holds(history) || !ReferenceEquals(history, desk.History)) continue;
                 journals.LetGo(opened.Key);
                 throw new ShelfException(ShelfTrouble.Full,
                     "What is on the table can be kept neither on the shelf nor in this browser just now, so it stays there. Export it to a file on the Plate page, or try again.");
             }
-            await journal.DoneAsync();
             if (loop.Dirty) errands.Expect();
             Put(opened);
         });

@@ -1,3 +1,4 @@
+using System.Text;
 using Pleatwright.Bench.Model;
 using Pleatwright.Bench.Model.Basket;
 using Pleatwright.Bench.Model.Keeping;
@@ -35,6 +36,9 @@ public sealed class AShelf
     /// <summary>The browser that benches are opened in.</summary>
     public FakeBrowser Browser { get; }
 
+    /// <summary>What a bench wrote over that was another's; must stay empty.</summary>
+    public List<string> WrittenOver { get; } = [];
+
     /// <summary>The titles of what stands on the shelf, sorted.</summary>
     public IEnumerable<string> Titles => Files.All.Where(f => !f.Path.StartsWith('.') && f.Path.EndsWith(PieceName.Ending, StringComparison.Ordinal))
         .Select(f => PieceReader.Read(f.Text).Title).Order(StringComparer.Ordinal);
@@ -55,7 +59,7 @@ public sealed class ABench
     {
         this.at = at;
         Tab = tab;
-        var shelf = new ScriptedShelf(at.Shelf, at.Stash, at.Faults, tab);
+        var shelf = new ScriptedShelf(at.Shelf, at.Stash, at.Faults, tab, Wrote);
         at.Thread.Do(() =>
         {
             Desk = new Desk(at.Thread.Time);
@@ -85,6 +89,15 @@ public sealed class ABench
 
     /// <summary>A small piece, quick to lay.</summary>
     public static Piece Small(string title) => Plain with { Title = title };
+
+    // What was written over must be ours, or stand somewhere still.
+    private void Wrote(PieceName name, byte[]? before)
+    {
+        if (before is null || at.Files.All.Any(f => f.Text.AsSpan().SequenceEqual(before))) return;
+        var text = Encoding.UTF8.GetString(before);
+        if (Tab.Of.Sent.Contains(text) || Tab.Of.Texts.Contains(text) || Desk.History.Past.Append(Desk.History.Now).Any(m => PieceWriter.Write(m.Piece) == text)) return;
+        at.WrittenOver.Add($"{name}: {PieceReader.Read(before).Title} by {Title}");
+    }
 
     public void Retitle(string title) => at.Thread.Do(() => Desk.Edit("a new title", p => p with { Title = title }));
 

@@ -14,6 +14,9 @@ public sealed class MemoryFiles(TimeProvider clock, Faults faults) : IFileStore
     /// <summary>Every text that stands in it, versions too.</summary>
     public IEnumerable<(string Path, byte[] Text)> All => files.Select(f => (f.Key, f.Value.Text));
 
+    /// <summary>Writes a file as another program would.</summary>
+    public void Put(string path, byte[] text) => files[path] = (text, clock.GetUtcNow());
+
     /// <inheritdoc/>
     public async Task<IAsyncDisposable> HoldAsync(CancellationToken cancel)
     {

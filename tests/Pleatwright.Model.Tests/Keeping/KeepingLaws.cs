@@ -1,0 +1,239 @@
+using System.Globalization;
+using System.Text;
+using CsCheck;
+using Pleatwright.Bench.Model;
+using Pleatwright.Bench.Model.Keeping;
+using Pleatwright.Chart;
+using Pleatwright.Files;
+using Pleatwright.Shelf;
+using Pleatwright.Thread;
+
+namespace Pleatwright.Tests.Keeping;
+
+/// <summary>
+/// Whatever two makers do on one shelf, and whatever fails, is slow, is full, loses its answer or is changed by another meanwhile: no exception,
+/// nothing lost, nobody's work written over, and when the trouble is over all of it is on the shelf within a minute of the clock.
+/// </summary>
+public class KeepingLaws(ITestOutputHelper output)
+{
+    private const int Acts = 24;
+
+    private static readonly Gen<Act> AnAct = Gen.Frequency(
+        (30, Gen.Const(Act.Edit)), (8, Gen.Const(Act.Undo)), (6, Gen.Const(Act.Redo)), (8, Gen.Const(Act.Open)), (5, Gen.Const(Act.OpenHeld)), (3, Gen.Const(Act.Example)),
+        (5, Gen.Const(Act.New)), (4, Gen.Const(Act.Rename)), (3, Gen.Const(Act.Delete)), (3, Gen.Const(Act.UndoDelete)), (3, Gen.Const(Act.PutBack)), (4, Gen.Const(Act.KeepNow)),
+        (4, Gen.Const(Act.KeepAsNew)), (3, Gen.Const(Act.TakeTheirs)), (6, Gen.Const(Act.Reload)), (3, Gen.Const(Act.Close)), (3, Gen.Const(Act.Hide)), (5, Gen.Const(Act.Stash)),
+        (2, Gen.Const(Act.UndoStash)), (2, Gen.Const(Act.ByHand)), (8, Gen.Const(Act.Wait)), (4, Gen.Const(Act.Long)), (5, Gen.Const(Act.Stop)), (5, Gen.Const(Act.Start)),
+        (3, Gen.Const(Act.NoStore)), (10, Gen.Const(Act.Trouble)));
+
+    private static readonly Gen<Step> AStep = Gen.Select(AnAct, Gen.Int[0, 2], Gen.Int[0, 7], Gen.Enum<Fault>().Array[0, 4], Gen.Int[0, 2])
+        .Select((act, who, which, faults, where) => new Step(act, who, which, faults, where));
+
+    private enum Act
+    {
+        Edit, Undo, Redo, Open, OpenHeld, Example, New, Rename, Delete, UndoDelete, PutBack, KeepNow, KeepAsNew, TakeTheirs, Reload, Close, Hide, Stash, UndoStash,
+
+        /// <summary>Another program writes a piece's file.</summary>
+        ByHand,
+
+        Wait, Long, Stop, Start, NoStore, Trouble,
+    }
+
+    private sealed record Step(Act Act, int Who, int Which, Fault[] Faults, int Where)
+    {
+        public override string ToString() => $"{Act} {Who} {Which} [{string.Join(' ', Faults)}] {Where}";
+    }
+
+    [Fact]
+    public void Whatever_is_done_and_whatever_fails_nothing_is_lost()
+    {
+        var tried = 0;
+        var end = 0;
+        AStep.Array[1, Acts].Sample(steps =>
+        {
+            var world = new World();
+            foreach (var step in steps) world.Take(step);
+            world.End();
+            Interlocked.Add(ref tried, steps.Length);
+            Interlocked.Increment(ref end);
+        }, iter: Runs, threads: 1, print: s => string.Join("\n", s.Select(x => x.ToString())));
+        output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{tried} acts tried in {end} sequences"));
+        Assert.True(tried > Runs); // the number of acts tried is told above; there are about twelve to a sequence
+    }
+
+    private static int Runs => Environment.GetEnvironmentVariable("PLEATWRIGHT_ENDURANCE") is { Length: > 0 } ? 20_000 : 400;
+
+    /// <summary>Two tabs of one browser and one of another, on one shelf.</summary>
+    private sealed class World
+    {
+        private readonly AShelf at = new();
+        private readonly FakeBrowser elsewhere;
+        private readonly ABench[] benches;
+        private readonly HashSet<string> kept = []; // texts that Desk.Keep made a moment of, and nobody undid and drew over
+        private int made;
+
+        public World()
+        {
+            elsewhere = new FakeBrowser(at.Faults);
+            benches = [at.Open(), at.Open(), at.Open(browser: elsewhere)];
+        }
+
+        public void Take(Step step)
+        {
+            var bench = benches[step.Who];
+            if (step.Act is not (Act.Undo or Act.Redo))
+                foreach (var gone in bench.Desk.History.Future) kept.Remove(PieceWriter.Write(gone.Piece)); // undone by its maker, and perhaps drawn over now
+            var (opened, drawn) = (bench.Desk.History.Past.Reverse().FirstOrDefault() ?? bench.Desk.History.Now, bench.Desk.History);
+            var word = $"{step.Act} {++made}";
+            switch (step.Act)
+            {
+                case Act.Edit: Edit(bench, word); break;
+                case Act.Undo: Back(bench); break;
+                case Act.Redo: at.Thread.Do(bench.Desk.Redo); break;
+                case Act.Open: Try(async () => { if (await NameAsync(bench, step.Which) is { } name) await bench.Keeper.OpenAsync(name); }); break;
+                case Act.OpenHeld: Try(async () => { if (await HeldAsync(bench, step.Which) is { } held) await bench.Keeper.OpenAsync(held); }); break;
+                case Act.Example: Try(() => bench.Keeper.OpenExampleAsync(Examples.Names.First())); break;
+                case Act.New:
+                    Try(() => bench.Keeper.NewAsync(ABench.Small(word)));
+                    if (bench.Title == word) Kept(bench.Desk.History.Now.Piece);
+                    break;
+                case Act.Rename: Try(async () => { if (await NameAsync(bench, step.Which) is { } name) await bench.Keeper.RenameAsync(name, word, readable: true); }); break;
+                case Act.Delete: Try(async () => { if (await NameAsync(bench, step.Which) is { } name) await bench.Keeper.DeleteAsync(name); }); break;
+                case Act.UndoDelete: Try(async () => { if ((await bench.Keeper.Shelf.ListAsync()).Deleted is [var gone, ..]) await bench.Keeper.Shelf.UndoDeleteAsync(PieceName.Parse(gone.Name)); }); break;
+                case Act.PutBack:
+                    Try(async () =>
+                    {
+                        if (await NameAsync(bench, step.Which) is not { } name) return;
+                        if (await bench.Keeper.Shelf.VersionsAsync(name) is [var latest, ..]) await bench.Keeper.RestoreAsync(name, latest.Number);
+                    });
+                    break;
+                case Act.KeepNow: Try(bench.Keeper.KeepNowAsync); break;
+                case Act.KeepAsNew: Try(bench.Keeper.KeepAsNewAsync); break;
+                case Act.TakeTheirs: if (bench.Keeper.State == Bench.Model.Keeping.Kept.Parted) Try(bench.Keeper.TakeTheirsAsync); break;
+                case Act.Reload: Reopen(step.Who, reloaded: true); break;
+                case Act.Close: Reopen(step.Who, reloaded: false); break;
+                case Act.Hide: at.Thread.Do(bench.Tab.Hide); break;
+                case Act.Stash:
+                    Try(bench.Basket.OpenAsync);
+                    at.Thread.Do(() => bench.Basket.Do(word, s => s with { Threads = s.Threads.Add(new StashThread(word, Colour.Parse("#8c2f39"), 1)) }));
+                    break;
+                case Act.UndoStash: at.Thread.Do(bench.Basket.Undo); break;
+                case Act.ByHand: ByHand(step.Which, word); break;
+                case Act.Wait: at.Thread.Pass(1); break;
+                case Act.Long: at.Thread.Pass(step.Which * 3); break;
+                case Act.Stop: at.Faults.Stopped = true; break;
+                case Act.Start: at.Faults.Stopped = false; break;
+                case Act.NoStore: at.Faults.NoStore = step.Which < 3; break;
+                case Act.Trouble:
+                    if (step.Where == 0) at.Faults.OnDisk(step.Faults);
+                    else if (step.Where == 1) at.Faults.OnWire(step.Faults);
+                    else at.Faults.OnJournal(step.Faults);
+                    break;
+            }
+            if (benches[step.Who] == bench && !ReferenceEquals(drawn, bench.Desk.History) && ReferenceEquals(opened, bench.Desk.History.Past.Reverse().FirstOrDefault()))
+                Kept(bench.Desk.History.Now.Piece); // whatever act it was, it made a moment
+            NothingLost($"after {step}");
+        }
+
+        /// <summary>The trouble is over: within a minute all is on the shelf, or parted and waiting for a word.</summary>
+        public void End()
+        {
+            at.Faults.Stop();
+            at.Thread.Pass(70);
+            foreach (var bench in benches)
+            {
+                var state = bench.Keeper.State;
+                Assert.True(state is Bench.Model.Keeping.Kept.Safe or Bench.Model.Keeping.Kept.Parted or Bench.Model.Keeping.Kept.Example, $"{state}: {bench.Keeper.Trouble}");
+                if (state == Bench.Model.Keeping.Kept.Safe) Assert.Contains(PieceWriter.Write(bench.Desk.History.Now.Piece), OnShelf().Concat(Plain()));
+                Assert.True(bench.Basket.Trouble.Length == 0 || !bench.Basket.CanEdit, bench.Basket.Trouble);
+                IReadOnlyList<HeldPiece> held = [];
+                at.Thread.Do(async () => held = await bench.Keeper.HeldAsync());
+                Assert.DoesNotContain(held, h => h.Stand == HeldStand.Waiting && !benches.Any(b => b.Keeper.IsOnTable(h)));
+            }
+            NothingLost("when all has settled");
+            foreach (var who in new[] { 0, 1, 2 }) // and a reload of everything changes nothing
+            {
+                var (title, state) = (benches[who].Title, benches[who].Keeper.State);
+                Reopen(who, reloaded: true);
+                at.Thread.Pass(8);
+                if (state == Bench.Model.Keeping.Kept.Parted) Assert.Equal((title, state), (benches[who].Title, benches[who].Keeper.State));
+            }
+            NothingLost("when all has settled and was loaded again");
+        }
+
+        private void Edit(ABench bench, string word)
+        {
+            bench.Retitle(word);
+            Kept(bench.Desk.History.Now.Piece);
+        }
+
+        private void Back(ABench bench)
+        {
+            var before = bench.Desk.History.Now.Piece;
+            at.Thread.Do(bench.Desk.Undo);
+            if (!bench.Desk.History.CanRedo) return;
+            at.Thread.Do(bench.Desk.Redo);
+            Assert.Same(before, bench.Desk.History.Now.Piece);
+            at.Thread.Do(bench.Desk.Undo);
+        }
+
+        private void Kept(Piece piece) => kept.Add(PieceWriter.Write(piece));
+
+        // A page that is left in the same moment in which neither shelf nor browser takes anything takes its last edits with it.
+        private void Reopen(int who, bool reloaded)
+        {
+            var bench = benches[who];
+            if (at.Faults.NoStore) Forgive(bench);
+            bench.Close();
+            var browser = who == 2 ? elsewhere : at.Browser;
+            benches[who] = at.Open(reloaded ? bench.Tab : null, browser);
+        }
+
+        private void Forgive(ABench bench)
+        {
+            var there = Everywhere(but: bench);
+            kept.RemoveWhere(text => !there.Contains(text));
+        }
+
+        private void ByHand(int which, string word)
+        {
+            var files = at.Files.All.Where(f => !f.Path.StartsWith('.') && f.Path.EndsWith(PieceName.Ending, StringComparison.Ordinal)).ToList();
+            if (files.Count == 0) return;
+            var (path, text) = files[which % files.Count];
+            kept.Remove(Encoding.UTF8.GetString(text)); // another program keeps no version of what it writes over
+            at.Files.Put(path, PieceWriter.WriteUtf8(PieceReader.Read(text) with { Title = word }));
+        }
+
+        private async Task<PieceName?> NameAsync(ABench bench, int which)
+        {
+            var pieces = (await bench.Keeper.Shelf.ListAsync()).Pieces;
+            return pieces.Count == 0 ? null : PieceName.Parse(pieces[which % pieces.Count].Name);
+        }
+
+        private static async Task<HeldPiece?> HeldAsync(ABench bench, int which) => await bench.Keeper.HeldAsync() is { Count: > 0 } held ? held[which % held.Count] : null;
+
+        // What the shelf refuses is told; nothing else may be thrown.
+        private void Try(Func<Task> act) => at.Thread.Do(async () =>
+        {
+            try { await act(); }
+            catch (ShelfException) { }
+        });
+
+        private IEnumerable<string> OnShelf() => at.Files.All.Select(f => Encoding.UTF8.GetString(f.Text));
+
+        private IEnumerable<string> Plain() => at.Files.All.Where(f => f.Path.EndsWith(PieceName.Ending, StringComparison.Ordinal)).Select(f => PieceWriter.Write(PieceReader.Read(f.Text)));
+
+        private HashSet<string> Everywhere(ABench? but = null) =>
+        [
+            .. OnShelf(), .. at.Browser.Texts, .. elsewhere.Texts,
+            .. from bench in benches where bench != but from moment in bench.Desk.History.Past.Append(bench.Desk.History.Now).Concat(bench.Desk.History.Future) select PieceWriter.Write(moment.Piece),
+        ];
+
+        private void NothingLost(string when)
+        {
+            Assert.True(at.WrittenOver.Count == 0, $"written over {when}: {string.Join(", ", at.WrittenOver)}");
+            var there = Everywhere();
+            var lost = kept.Where(text => !there.Contains(text)).Select(text => PieceReader.Read(text).Title).ToList();
+            Assert.True(lost.Count == 0, $"lost {when}: {string.Join(", ", lost)}");
+        }
+    }
+}
