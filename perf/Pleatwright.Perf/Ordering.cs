@@ -69,7 +69,9 @@ internal static class Ordering
         return watch.Elapsed.TotalMilliseconds;
     }
 
-    private static Piece Make(int kind, int cables, int seed)
+    public static int KindCount => Kinds.Length;
+
+    public static Piece Make(int kind, int cables, int seed)
     {
         var fill = 0;
         for (var i = 0; i < 40_000; i++) fill += Kinds[kind].Cell(i % 200, i / 200, seed) == '.' ? 0 : 1;

@@ -21,6 +21,8 @@ public sealed class Desk
     private ImmutableArray<ThreadAmount>? amounts;
     private bool orderDue;
     private int shows;
+    private string drafted = ""; // what the stroke under way is called
+
 
     /// <summary>Opens a piece on an empty table.</summary>
     public Desk(TimeProvider time)
@@ -65,7 +67,10 @@ public sealed class Desk
     /// <summary>Puts a piece on the table, with nothing to undo.</summary>
     public void Open(Piece piece) => Open(new History(piece));
 
-    /// <summary>Puts a piece on the table with its history.</summary>
+    /// <summary>
+    /// Puts a piece on the table with its history. A stroke under way is let go: who opens keeps it first with <see cref="KeepDraft"/>,
+    /// while it still belongs to the piece that is kept.
+    /// </summary>
     public void Open(History history)
     {
         History = history;
@@ -83,9 +88,12 @@ public sealed class Desk
     }
 
     /// <summary>Shows an edited piece without keeping it yet: a stroke under way.</summary>
+    /// <param name="piece">The edited piece.</param>
+    /// <param name="edit">What is being done, should it be kept before it is done.</param>
     /// <returns>False when the piece cannot be laid out; nothing is changed then and the maker is told why.</returns>
-    public bool Draft(Piece piece)
+    public bool Draft(Piece piece, string edit = "")
     {
+        drafted = edit;
         if (ReferenceEquals(piece, Piece)) return true;
         try
         {
@@ -107,12 +115,16 @@ public sealed class Desk
         Changed?.Invoke();
     }
 
+    /// <summary>Keeps a stroke under way, so that what comes between loses nothing of it.</summary>
+    public void KeepDraft() => Keep(drafted);
+
     /// <summary>Lets the stroke under way go.</summary>
     public void Drop() => Draft(History.Now.Piece);
 
     /// <summary>Makes one edit and keeps it.</summary>
     public void Edit(string edit, Func<Piece, Piece> change)
     {
+        KeepDraft();
         Piece changed;
         try { changed = change(Piece); }
         catch (ArgumentException e) { Say(Sentences.Of(e.Why())); return; }
@@ -122,6 +134,7 @@ public sealed class Desk
     /// <summary>Undoes the last edit.</summary>
     public void Undo()
     {
+        KeepDraft();
         if (!History.CanUndo) { Say("Nothing to undo."); return; }
         var undone = History.Now.Edit;
         History = History.Undo();
@@ -132,6 +145,7 @@ public sealed class Desk
     /// <summary>Redoes the edit last undone.</summary>
     public void Redo()
     {
+        KeepDraft();
         if (!History.CanRedo) { Say("Nothing to redo."); return; }
         History = History.Redo();
         Show(History.Now.Piece);
@@ -150,7 +164,14 @@ public sealed class Desk
     }
 
     /// <summary>Tells the maker something.</summary>
-    public void Say(string words) => Said?.Invoke(words);
+    public void Say(string words)
+    {
+        Sayings++;
+        Said?.Invoke(words);
+    }
+
+    /// <summary>How often it has told the maker something.</summary>
+    internal int Sayings { get; private set; }
 
     private void Show(Piece piece)
     {

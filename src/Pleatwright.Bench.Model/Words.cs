@@ -7,10 +7,10 @@ namespace Pleatwright.Bench.Model;
 public static class Words
 {
     /// <summary>"1 skein", "4 skeins", "1,204 cables".</summary>
-    public static string Of(int count, string noun) => $"{Of(count)} {noun}{(count == 1 ? "" : "s")}";
+    public static string Of(int count, string noun) => Counting.Of(count, noun);
 
     /// <summary>"1 stitch", "4 stitches".</summary>
-    public static string Of(int count, string noun, string many) => $"{Of(count)} {(count == 1 ? noun : many)}";
+    public static string Of(int count, string noun, string many) => Counting.Of(count, noun, many);
 
     public static string Of(int count) => count.ToString("N0", CultureInfo.InvariantCulture);
 

@@ -108,8 +108,17 @@ public sealed partial class Painter : ICloth, IDisposable
     /// <summary>What is painted now, as an image in a data address.</summary>
     public string Picture() => JsPicture(handle);
 
-    /// <summary>Listens to pointer and keys over this cloth.</summary>
-    public void Listen(Action<int, int, int> onCell, Func<string, bool> onKey) => JsTake(handle, onCell, onKey);
+    /// <inheritdoc/>
+    public Sight? Sight => JsSight(handle) is [var scale, var x, var y, var back] ? new Sight(scale, x, y, back != 0) : null;
+
+    /// <inheritdoc/>
+    public void Pan(double x, double y) => JsPan(handle, x, y);
+
+    /// <inheritdoc/>
+    public void ZoomAt(double factor, double x, double y) => JsZoomAt(handle, factor, x, y);
+
+    /// <summary>Listens to pointers, wheel and keys over this cloth; what they mean is decided by who hears them.</summary>
+    public void Listen(Func<string, string, bool> hear) => JsTake(handle, hear);
 
     /// <inheritdoc/>
     public void Dispose()
@@ -176,9 +185,16 @@ public sealed partial class Painter : ICloth, IDisposable
     private static partial void JsReveal(int handle, int valley, int row, bool inMiddle);
 
     [JSImport("take", "hand")]
-    private static partial void JsTake(int handle,
-        [JSMarshalAs<JSType.Function<JSType.Number, JSType.Number, JSType.Number>>] Action<int, int, int> onCell,
-        [JSMarshalAs<JSType.Function<JSType.String, JSType.Boolean>>] Func<string, bool> onKey);
+    private static partial void JsTake(int handle, [JSMarshalAs<JSType.Function<JSType.String, JSType.String, JSType.Boolean>>] Func<string, string, bool> hear);
+
+    [JSImport("sight", "hand")]
+    private static partial double[] JsSight(int handle);
+
+    [JSImport("pan", "hand")]
+    private static partial void JsPan(int handle, double x, double y);
+
+    [JSImport("zoomAt", "hand")]
+    private static partial void JsZoomAt(int handle, double factor, double x, double y);
 
     [JSImport("release", "hand")]
     private static partial void JsRelease(int handle);

@@ -16,11 +16,11 @@ internal static class AtTheTable
     {
         var at = await bench.Page.EvaluateAsync<float[]>("""
             async ([valley, row]) => {
-              const { painterOf } = await import("/painter.js");
+              const [{ painterOf }, { brickBox }] = await Promise.all([import("/painter.js"), import("/painting/over.js")]);
               for (let h = 1; h < 50; h++) {
                 const p = painterOf(h);
                 if (p?.host.id !== "table-cloth") continue;
-                const box = p.host.getBoundingClientRect(), [x, y, w, tall] = p.brickBox(valley, row);
+                const box = p.host.getBoundingClientRect(), [x, y, w, tall] = brickBox(p, valley, row);
                 return [box.left + x + w / 2, box.top + y + tall / 2];
               }
             }

@@ -97,7 +97,7 @@ public class KeepingTests(Chromium chromium)
             }
             await page.RouteAsync("**/api/**", r => r.AbortAsync()); // so that the shelf cannot be what saves it
             await RetitleAsync(page, $"Killed {round}");
-            await page.WaitForTimeoutAsync(1000);
+            await OpenBench.JournaledAsync(page, p => p.Title == $"Killed {round}");
             await RetitleAsync(page, $"Last second of {round}");
             own.Kill();
         }
@@ -202,17 +202,18 @@ public class KeepingTests(Chromium chromium)
         await using var bench = await OpenBench.AtAsync(chromium);
         await RetitleAsync(bench.Page, "First");
         await SafeAsync(bench.Page);
-        var caught = new TaskCompletionSource();
+        TaskCompletionSource caught = new(), over = new();
         await bench.Page.RouteAsync("**/api/**", async r =>
         {
             if (r.Request.Method != "PUT") { await r.ContinueAsync(); return; }
             caught.TrySetResult(); // the save is on its way and never comes there
-            await Task.Delay(Timeout.Infinite).WaitAsync(TimeSpan.FromSeconds(20)).ContinueWith(_ => { }, TaskScheduler.Default);
+            await over.Task;
         });
         await RetitleAsync(bench.Page, "Closed upon");
         await caught.Task.WaitAsync(TimeSpan.FromMilliseconds(Chromium.Patience));
         await bench.StopHostAsync(); // a browser may let what is held go on when the tab closes
         await bench.Page.CloseAsync();
+        over.SetResult();
         Assert.Equal("First", TitleIn(Directory.GetFiles(bench.Folder, "*.piece.json").Single()));
         await bench.RestartHostAsync();
         var page = await bench.NewPageAsync();

@@ -29,11 +29,9 @@ internal sealed class KillableChromium : IDisposable
         process.ErrorDataReceived += (_, _) => { };
         process.BeginErrorReadLine();
         string[] lines = [];
-        for (var tries = 0; lines.Length < 2 && tries < 200; tries++)
-        {
-            await Task.Delay(50);
+        for (var clock = Stopwatch.StartNew(); lines.Length < 2 && clock.ElapsedMilliseconds < Chromium.Patience && !process.HasExited; await Task.Delay(50))
             if (File.Exists(portFile)) lines = await File.ReadAllLinesAsync(portFile);
-        }
+        Assert.True(lines.Length >= 2, "Chromium did not open.");
         var browser = await playwright.Chromium.ConnectOverCDPAsync($"http://127.0.0.1:{lines[0]}");
         var page = browser.Contexts[0].Pages.Count > 0 ? browser.Contexts[0].Pages[0] : await browser.Contexts[0].NewPageAsync();
         page.SetDefaultTimeout(Chromium.Patience);

@@ -3,6 +3,8 @@ using System.Diagnostics;
 using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 using Pleatwright.App.Host;
+using Pleatwright.Chart;
+using Pleatwright.Files;
 using Xunit.Sdk;
 
 namespace Pleatwright.Browser.Tests;
@@ -155,6 +157,28 @@ public sealed class OpenBench : IAsyncDisposable
             }
         }
         throw new XunitException($"The shelf never had {files} as wanted, but {Directory.GetFiles(Folder, files).Select(File.ReadAllText).FirstOrDefault() ?? "nothing"}");
+    }
+
+    /// <summary>Waits until the browser's own journal holds a present that is as wanted; what stands there outlasts a kill.</summary>
+    public static async Task JournaledAsync(IPage page, Func<Piece, bool> until)
+    {
+        string[] held = [];
+        for (var clock = Stopwatch.StartNew(); clock.ElapsedMilliseconds < Chromium.Patience; await Task.Delay(25))
+        {
+            held = await page.EvaluateAsync<string[]>("""
+                async () => {
+                  const ask = (request) => new Promise((done, fail) => { request.onsuccess = () => done(request.result); request.onerror = () => fail(request.error); });
+                  const db = await ask(indexedDB.open("pleatwright"));
+                  try {
+                    const of = db.transaction(["heads", "moments"]);
+                    const [keys, heads] = await Promise.all([ask(of.objectStore("heads").getAllKeys()), ask(of.objectStore("heads").getAll())]);
+                    return (await Promise.all(keys.map((key, i) => ask(of.objectStore("moments").get([key, heads[i].at]))))).map(m => m?.text ?? "");
+                  } finally { db.close(); }
+                }
+                """);
+            if (held.Any(text => text.Length > 0 && until(PieceReader.Read(System.Text.Encoding.UTF8.GetBytes(text))))) return;
+        }
+        throw new XunitException($"The journal never held what was wanted, but {string.Join('\n', held)}");
     }
 
     /// <summary>Stops the host, as a maker would who shuts its window.</summary>

@@ -1,25 +1,27 @@
 namespace Pleatwright.Browser.Tests;
 
+/// <summary>A walk through every view, on every screen, by day and by night.</summary>
 public class ShellTests(Chromium chromium)
 {
-    [Theory]
-    [InlineData("shelf")]
-    [InlineData("table")]
-    [InlineData("order")]
-    [InlineData("plate")]
-    [InlineData("stitch")]
-    public async Task Every_view_opens_on_every_screen_without_a_complaint_or_a_serious_fault(string view)
+    [Fact]
+    public async Task Every_view_opens_on_every_screen_without_a_complaint_or_a_serious_fault()
     {
-        await using var bench = await OpenBench.AtAsync(chromium, view);
-        foreach (var dark in new[] { false, true })
+        await using var bench = await OpenBench.AtAsync(chromium, "shelf");
+        foreach (var view in new[] { "shelf", "table", "order", "stash", "plate", "stitch" })
         {
-            await bench.LookAsync(dark: dark);
-            await bench.NoSeriousFaultAsync();
-            foreach (var (name, size) in Screens.All)
+            await bench.LookAsync(Screens.Desktop, dark: false);
+            await bench.GoAsync(view);
+            await bench.Page.Locator($".bench[data-view={view}]").WaitForAsync();
+            foreach (var dark in new[] { false, true })
             {
-                await bench.LookAsync(size);
-                await bench.FitsTheScreenAsync();
-                await bench.PictureAsync($"{view}-{name}{(dark ? "-dark" : "")}");
+                await bench.LookAsync(dark: dark);
+                await bench.NoSeriousFaultAsync();
+                foreach (var (name, size) in Screens.All)
+                {
+                    await bench.LookAsync(size);
+                    await bench.FitsTheScreenAsync();
+                    await bench.PictureAsync($"{view}-{name}{(dark ? "-dark" : "")}");
+                }
             }
         }
     }

@@ -84,7 +84,7 @@ public class TableTests(Chromium chromium)
         await Press(bench, "PageUp", "PageUp", "r");
         for (var i = 0; i < 6; i++) await Press(bench, "Control+ArrowRight");
         await CablesBecome(bench, before + 6);
-        await bench.Page.WaitForTimeoutAsync(1000);
+        await OpenBench.JournaledAsync(bench.Page, p => Work.Lay(p).Cables == before + 6);
         await Press(bench, "Control+ArrowRight");
         await bench.ReloadAsync();
         Assert.InRange(await Cables(bench), before + 6, before + 7);
@@ -155,6 +155,26 @@ public class TableTests(Chromium chromium)
         await bench.NoSeriousFaultAsync();
         await Press(bench, "Escape");
         await Assertions.Expect(bench.Page.Locator("dialog[open]")).ToHaveCountAsync(0);
+    }
+
+    [Fact]
+    public async Task A_sheet_opened_from_the_list_stays_and_the_Enter_that_opened_it_does_not_answer_it()
+    {
+        await using var bench = await AtTable();
+        var reels = await bench.Page.Locator(".reel").CountAsync();
+        foreach (var (sought, title) in new[] { ("from side to side", "A band from side to side"), ("the cloth…", "The cloth"), ("an accent…", "An accent"), ("another thread", "Another thread") })
+        {
+            await Cloth(bench).FocusAsync();
+            await Press(bench, "/");
+            await Assertions.Expect(bench.Page.Locator("#do-find")).ToBeFocusedAsync();
+            await bench.Page.Keyboard.TypeAsync(sought);
+            await Press(bench, "Enter");
+            await bench.PaintedAsync();
+            await Assertions.Expect(bench.Page.Locator("dialog[open] h2").First).ToHaveTextAsync(title);
+            await Press(bench, "Escape");
+            await Assertions.Expect(bench.Page.Locator("dialog[open]")).ToHaveCountAsync(0);
+        }
+        Assert.Equal(reels, await bench.Page.Locator(".reel").CountAsync());
     }
 
     [Fact]

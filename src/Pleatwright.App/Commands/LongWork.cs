@@ -28,13 +28,13 @@ internal static class LongWork
     /// <param name="doing">What is told.</param>
     /// <exception cref="OperationCanceledException">It was stopped.</exception>
     public static WorkingOrder Plan(Work work, Telling telling, CancellationToken cancel, string doing = "planning the order") =>
-        Planner.Plan(work, Effort.Plate, telling.Of(doing), cancel);
+        Smocking.Plan(work, Effort.Plate, telling.Of(doing), cancel);
 
     /// <summary>Proofreads.</summary>
     public static ImmutableArray<Finding> Proofread(Work work, Telling telling)
     {
         telling.Say("proofreading");
-        return Proofreading.Read(work);
+        return Smocking.Prove(work);
     }
 
     /// <summary>Plans, proofreads and makes the plate, whose pages are laid out when it is written.</summary>
@@ -46,7 +46,7 @@ internal static class LongWork
         var findings = Proofread(work, telling);
         cancel.ThrowIfCancellationRequested();
         telling.Say("laying out the pages");
-        return PlateMaker.Make(work, order, findings, options);
+        return Smocking.Plate(order, findings, options);
     }
 }
 

@@ -1,4 +1,6 @@
+using System.Collections.Immutable;
 using System.CommandLine;
+using Pleatwright.Chart;
 using Pleatwright.Measure;
 using Pleatwright.Order;
 
@@ -17,19 +19,20 @@ internal static class OrderCommand
         var command = new Command("order", "The working order, row by row.") { piece, json, leftHanded, words, units };
         command.SetAction(async (parsed, cancel) =>
         {
-            var order = await LongWork.Do(cancel, telling =>
+            var (order, ways) = await LongWork.Do(cancel, telling =>
             {
                 var work = PieceFile.Lay(parsed.GetValue(piece)!);
-                return LongWork.Plan(parsed.GetValue(leftHanded) ? WorkOptions.ForLeftHand(work) : work, telling, cancel);
+                var planned = LongWork.Plan(parsed.GetValue(leftHanded) ? WorkOptions.ForLeftHand(work) : work, telling, cancel);
+                return (planned, Planner.InEveryWay(planned, telling.Of("weighing the other ways of working"), cancel));
             });
-            if (parsed.GetValue(json)) CommandLine.PrintJson(Report(order));
-            else Say(order, words.Read(parsed), units.Read(parsed));
+            if (parsed.GetValue(json)) CommandLine.PrintJson(Report(order, ways));
+            else Say(order, ways, words.Read(parsed), units.Read(parsed));
             return CommandLine.Done;
         });
         return command;
     }
 
-    private static object Report(WorkingOrder order) => new
+    private static object Report(WorkingOrder order, ImmutableArray<WorkingOrder> ways) => new
     {
         steps = order.Steps.Select(s => new
         {
@@ -47,12 +50,29 @@ internal static class OrderCommand
             tieOff = s.TieOff,
             halfStitches = s.HalfStitches,
             needleful = s.Needleful,
+            threads = s.Threads,
+            restFrom = s.RestFrom,
+            leftMm = Math.Round(s.Left.Millimetres, 4),
             carriedMm = Math.Round(s.Carried.Millimetres, 4),
         }),
         starts = order.Starts,
         turns = order.Turns,
         carriedMm = Math.Round(order.Carried.Millimetres, 4),
         lowerBoundStarts = order.LowerBoundStarts,
+        way = WayWords.Of(order.Way),
+        takeUps = order.TakeUps,
+        longestWaitRows = order.LongestWaitRows,
+        thread = order.ThreadUses().Select(u => new { key = u.Thread.Key.ToString(), cutLengths = u.Needlefuls }),
+        ways = ways.Select(w => new
+        {
+            way = WayWords.Of(w.Way),
+            starts = w.Starts,
+            takeUps = w.TakeUps,
+            longestWaitRows = w.LongestWaitRows,
+            turns = w.Turns,
+            carriedMm = Math.Round(w.Carried.Millimetres, 4),
+            cutLengths = w.CutLengths,
+        }),
         baseRow = order.BaseRow.Index,
         inAll = BandReport.InAll(order),
         backsmocking = BandReport.Back(order),
@@ -60,10 +80,12 @@ internal static class OrderCommand
         accents = BandReport.Accents(order),
     };
 
-    private static void Say(WorkingOrder order, LevelWords words, UnitSystem units)
+    private static void Say(WorkingOrder order, ImmutableArray<WorkingOrder> ways, LevelWords words, UnitSystem units)
     {
         Console.WriteLine(order.Work.Piece.Title);
-        Console.WriteLine($"{Counting.Of(order.Starts, "start")} (no order can have fewer than {order.LowerBoundStarts}), {Counting.Of(order.Turns, "turn")}, {order.Carried.Say(units)} carried.");
+        Console.WriteLine($"Worked {WayWords.Of(order.Way)}: {Figures(order, units)}. No order worked so can have fewer starts than {order.LowerBoundStarts}.");
+        foreach (var other in ways)
+            if (other.Way != order.Way) Console.WriteLine($"  {WayWords.Of(other.Way)} it would be {Figures(other, units)}.");
         if (order.Needlefuls > order.Starts) Console.WriteLine(BandReport.Words(order, units));
         foreach (var direction in Directions.Write(order, words, grouped: true))
         {
@@ -76,4 +98,10 @@ internal static class OrderCommand
             });
         }
     }
+
+    // "12 starts from 9 lengths of thread, 3 threads left hanging and taken up again after 1 row at the most, 19 turns, 20 in carried"
+    private static string Figures(WorkingOrder order, UnitSystem units) =>
+        $"{Counting.Of(order.Starts, "start")} from {Counting.Of(order.CutLengths, "length")} of thread, "
+        + (order.TakeUps == 0 ? "no thread left hanging" : $"{Counting.Of(order.TakeUps, "thread")} left hanging, the longest for {Counting.Of(order.LongestWaitRows, "row")}")
+        + $", {Counting.Of(order.Turns, "turn")}, {order.Carried.Say(units)} carried";
 }

@@ -13,7 +13,7 @@ internal static class PieceFile
         var piece = Read(path);
         try
         {
-            return Work.Lay(piece);
+            return Smocking.Lay(piece);
         }
         catch (ArgumentException e)
         {
@@ -27,7 +27,7 @@ internal static class PieceFile
     {
         try
         {
-            return PieceReader.Read(InputFile.Read(path, "a piece file", PieceReader.MostBytes));
+            return Smocking.Read(InputFile.Read(path, "a piece file", PieceReader.MostBytes));
         }
         catch (PieceFormatException e)
         {

@@ -50,13 +50,13 @@ internal static class ProofCommand
 
     /// <summary>The same in words.</summary>
     internal static string InWords(IReadOnlyList<Finding> findings) =>
-        string.Join(", ", new[] { Severity.Error, Severity.Warning, Severity.Note }.Select(s => Counting.Of(Count(findings, s), s.ToString().ToLowerInvariant())));
+        Pleatwright.Proof.Counts.Of(findings).Say(withNone: true);
 
     private static void Say(IReadOnlyList<Finding> findings)
     {
         foreach (var f in findings)
         {
-            Console.WriteLine($"{f.Severity.ToString().ToLowerInvariant()}: {f.Message} ({f.Rule})");
+            Console.WriteLine($"{f.Severity.Word()}: {f.Message} ({f.Rule})");
             Console.WriteLine($"    {f.Remedy}");
         }
         Console.WriteLine(findings.Count == 0

@@ -18,7 +18,7 @@ internal static class SizeOption
             $"the piece has no size “{name}”; it has {(piece.Sizes.IsEmpty ? "only its own" : string.Join(", ", piece.Sizes.Select(s => $"“{s.Name}”")))}.");
         try
         {
-            return Work.Lay(SizeTable.In(piece, size));
+            return Smocking.Lay(SizeTable.In(piece, size));
         }
         catch (ArgumentException e)
         {

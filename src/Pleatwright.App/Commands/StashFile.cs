@@ -22,7 +22,7 @@ internal static class StashFile
     {
         var threads = Read(path, bytes => !path.EndsWith(".json", StringComparison.OrdinalIgnoreCase) ? Stash.Choice(StashCsv.Read(bytes, forColours: true).Threads)
             : StashReader.IsStash(bytes) ? Stash.Choice(StashReader.Read(bytes).Threads)
-            : PieceReader.Read(bytes).Threads);
+            : Smocking.Read(bytes).Threads);
         return threads.IsEmpty ? throw new UsageException($"{path}: it names no threads.") : threads;
     }
 

@@ -69,7 +69,7 @@ internal static class TraceCommand
             var (trace, work, findings) = await LongWork.Do(cancel, telling =>
             {
                 var (traced, piece) = Run(path, options, parsed.GetValue(title) ?? Sentence(name), parsed.GetValue(cloth), parsed.GetValue(margin)!.Value, telling, cancel);
-                var laid = Work.Lay(piece);
+                var laid = Smocking.Lay(piece);
                 return (traced, laid, LongWork.Proofread(laid, telling));
             });
             await PieceFile.WriteWhole(target, PieceWriter.WriteUtf8(work.Piece), cancel);

@@ -18,5 +18,5 @@ internal static class WorkOptions
 
     /// <summary>The work as a left-handed stitcher does it, whatever the piece says.</summary>
     public static Work ForLeftHand(Work work) =>
-        Work.Lay(work.Piece with { Working = work.Piece.Working with { Hand = Hand.Left } });
+        Smocking.Lay(work.Piece with { Working = work.Piece.Working with { Hand = Hand.Left } });
 }

@@ -108,6 +108,44 @@ public sealed class ClothDraft
         PanelsAsCut = true;
     }
 
+    /// <summary>Whether there may be one more panel.</summary>
+    public bool MayAddPanel => Panels.Count < Round.MostPanels;
+
+    /// <summary>One more panel, as wide as the last.</summary>
+    public void AddPanel()
+    {
+        if (PanelsAsCut && MayAddPanel) Panels.Add(new RoundPanel($"panel {Panels.Count + 1}", Panels[^1].Cut));
+    }
+
+    public void SetPanel(int at, string name, Length cut) => Panels[at] = new RoundPanel(name, cut);
+
+    /// <summary>Leaves a panel out; the last one stays.</summary>
+    public void RemovePanel(int at)
+    {
+        if (Panels.Count > 1) Panels.RemoveAt(at);
+    }
+
+    /// <summary>Lets the maker count the gathering rows, from as many as the depth gives; or lets the depth give them again.</summary>
+    public void CountRows(bool counted)
+    {
+        if (counted && !RowsCounted && Plan(out _) is { } cloth) Rows = cloth.GatheringRows;
+        RowsCounted = counted;
+    }
+
+    /// <summary>What a cloth comes to, figure and words, in the order a maker asks for them.</summary>
+    public static ImmutableArray<(string Value, string Words)> Sums(ClothPlan cloth, UnitSystem units)
+    {
+        var plan = new PleatingPlan(cloth);
+        var round = cloth.Form is Round;
+        return
+        [
+            (Words.Of(plan.Pleats), "pleats"), (plan.CutWidth.Say(units), round ? "of panels together" : "to cut across"),
+            (Words.Of(Math.Round(plan.Fullness, 2)), round ? "to 1 at the neck" : "to 1 fullness"),
+            (Words.Of(plan.FabricWidths), plan.FabricWidths == 1 ? "width of cloth" : round ? "widths of cloth" : "widths to join"),
+            (Words.Of(plan.RowsToGather), $"rows to gather, {plan.Depth.Say(units)} deep" + (plan.Passes.Length > 1 ? $", in {plan.Passes.Length} passes" : "")),
+        ];
+    }
+
     /// <summary>Lets the neck share the cloth out again.</summary>
     public void ShareOut() => PanelsAsCut = false;
 
@@ -115,7 +153,15 @@ public sealed class ClothDraft
     public ImmutableArray<RoundPanel> ShownPanels => PanelsAsCut ? [.. Panels] : Plan(out _)?.Form is Round round ? round.Panels : [];
 
     /// <summary>What the swatches say; null when none can be reckoned with.</summary>
-    public Calibration? Calibration => SwatchDraft.Read(Swatches, out _) is { IsDefaultOrEmpty: false } read ? Pleatwright.Cloth.Calibration.Of(read, KindsGauge(), new Chart.Working().Tails) : null;
+    public Calibration? Calibration
+    {
+        get
+        {
+            if (SwatchDraft.Read(Swatches, out _) is not { IsDefaultOrEmpty: false } read) return null;
+            try { return Pleatwright.Cloth.Calibration.Of(read, KindsGauge(), new Chart.Working().Tails); }
+            catch (ArgumentException) { return null; } // the gauge they are held against cannot be; the fault says why
+        }
+    }
 
     /// <summary>The cloth these answers come to, or null and why not.</summary>
     public ClothPlan? Plan(out string fault)
@@ -125,13 +171,17 @@ public sealed class ClothDraft
             fault = "";
             if (GaugeFrom == GaugeFrom.Swatch && Calibration is null)
             {
+                _ = KindsGauge();
                 if (SwatchDraft.Read(Swatches, out fault) is { IsDefault: false }) fault = "Write down what you counted and measured on a swatch.";
                 return null;
             }
+            if (!Thread.Colour.TryParse(Colour, out _)) { fault = Said.Colour; return null; }
             if (FabricWidth <= Length.Zero) { fault = "The cloth is sold wider than nothing."; return null; }
-            if (HasPleater && (PleaterRows < 2 || PleaterOverlap < 0 || PleaterOverlap >= PleaterRows))
+            if (Selvedges < Length.Zero || Ravelling < Length.Zero || Seam < Length.Zero) { fault = "No edge takes less than nothing."; return null; }
+            if (Purpose == Purpose.Bishop && PanelsAsCut && Panels.Any(p => p.Cut <= Length.Zero)) { fault = Said.Panel; return null; }
+            if (HasPleater && (PleaterRows is < Pleater.LeastRows or > Pleater.MostRows || PleaterOverlap < 0 || PleaterOverlap >= PleaterRows))
             {
-                fault = "A pleater takes two rows or more, and runs fewer of them through again than it takes.";
+                fault = $"A pleater takes {Pleater.LeastRows} to {Pleater.MostRows} rows, and runs fewer of them through again than it takes.";
                 return null;
             }
             return new NewCloth(Purpose, Measure)
@@ -150,7 +200,7 @@ public sealed class ClothDraft
     private ClothPlan Settle(ClothPlan cloth) => old with
     {
         Form = cloth.Form, Gauge = cloth.Gauge, GatheringRows = cloth.GatheringRows,
-        HoldingRowsAbove = Math.Max(0, Above), HoldingRowsBelow = Math.Max(0, Below), SeamPleats = Math.Max(0, SeamPleats),
+        HoldingRowsAbove = Above, HoldingRowsBelow = Below, SeamPleats = SeamPleats,
         Colour = Thread.Colour.Parse(Colour), FabricWidth = FabricWidth, Selvedges = Selvedges, Ravelling = Ravelling, Seam = Seam,
         Pleater = HasPleater ? new Pleater(PleaterRows, PleaterOverlap) : null,
     };

@@ -65,6 +65,9 @@ public sealed class Keeper : IKeepable
     /// <summary>A piece and the shelf it is on: a key for what this browser remembers of it.</summary>
     public string Place(PieceName? name) => $"{place}\n{name}";
 
+    /// <summary>What this browser remembers the piece on the table by, on a shelf or not, in whatever tab.</summary>
+    public string Key => (key with { Tab = 1 }).ToString();
+
     /// <summary>Raised when any of the above changed.</summary>
     public event Action? Changed
     {

@@ -5,37 +5,40 @@ using Pleatwright.Measure;
 
 namespace Pleatwright.Bench.Model.Table;
 
-/// <summary>Turns what the pointer does on the cloth into edits: one stroke, one moment of the history.</summary>
-public sealed class Gesture(Desk desk, Needle needle)
+/// <summary>Turns a stroke on the cloth into edits: one stroke, one moment of the history.</summary>
+public sealed class Gesture(Workplace at) : IStrokes
 {
-    private enum Stroke { None, Working, Clearing, Marking, MovingArea, MovingFigure, MovingAccent }
+    private enum Stroke { None, Working, Clearing, Once, Marking, MovingArea, MovingFigure, MovingAccent }
 
+    private readonly Desk desk = at.Desk;
+    private readonly Needle needle = at.Needle;
     private Stroke stroke;
-    private (int Placement, int Copy)? into;
+    private StrokeLine line = new();
     private (Valley Valley, CableRow Row) from;
     private Work basis = null!;
+    private Piece shown = null!;  // the piece as this stroke last left it; another hand changed it when it is not that
+    private Piece kept = null!;   // the moment of the history it began from
+    private HandPlace before = null!;
+    private string? figure;       // drawn on
     private Area area;
     private int placement;
     private int accent;
     private string edit = "";
     private bool moved;
 
-    /// <summary>Hears of one cell.</summary>
-    public void On(HandMove move, HandHeld held, Valley valley, CableRow row)
-    {
-        switch (move)
-        {
-            case HandMove.Down: Begin(held, valley, row); break;
-            case HandMove.Move: GoOn(valley, row); break;
-            case HandMove.Up: End(); break;
-            case HandMove.Cancel: stroke = Stroke.None; desk.Drop(); break;
-        }
-    }
+    /// <inheritdoc/>
+    public bool CanBegin(double x, double y) => CellAt(x, y) is not null;
 
-    private void Begin(HandHeld held, Valley valley, CableRow row)
+    /// <inheritdoc/>
+    public void Begin(double x, double y, Held held, bool other)
     {
-        (into, from, basis, moved) = (null, (valley, row), desk.Work, false);
-        if (held.HasFlag(HandHeld.Shift) && needle.Doing != Doing.Figure)
+        End();
+        if (CellAt(x, y) is not { } cell) return;
+        var (valley, row) = cell;
+        desk.KeepDraft();
+        (from, basis, shown, kept, moved, figure, line) = (cell, desk.Work, desk.Piece, desk.Piece, false, null, new StrokeLine());
+        before = needle.Place;
+        if (held.HasFlag(Held.Shift) && needle.Doing != Doing.Figure)
         {
             needle.MarkFrom(needle.Valley, needle.Row);
             needle.MarkTo(valley, row);
@@ -52,104 +55,155 @@ public sealed class Gesture(Desk desk, Needle needle)
                 needle.MarkFrom(valley, row);
                 stroke = Stroke.Marking;
                 break;
+            case Doing.Figure when needle.Spot is { } spot:
+                (placement, stroke) = (spot.Placement, Stroke.MovingFigure);
+                break;
             case Doing.Figure:
-                stroke = needle.Spot is { } spot ? Stroke.MovingFigure : Stroke.None;
-                placement = needle.Spot?.Placement ?? 0;
-                if (stroke == Stroke.None) desk.Say("There is no figure here to take hold of.");
+                desk.Say("There is no figure here to take hold of.");
                 break;
             case Doing.Accent:
-                BeginAccent(needle.Thread is null || held.HasFlag(HandHeld.OtherButton));
+                BeginAccent(needle.Thread is null || other);
                 break;
-            case Doing.Fill when needle.Thread is { } thread && !held.HasFlag(HandHeld.OtherButton):
-                stroke = Stroke.None;
-                desk.Edit("filling", _ => Fill.With(basis, valley, row, thread));
+            case Doing.Fill when needle.Thread is { } thread && !other:
+                if (Once("filling", () => Fill.With(basis, valley, row, thread)) && ReferenceEquals(desk.Piece, kept)) desk.Say(Stitching.NothingToFill);
                 break;
             default:
                 if (needle.Area is not null) needle.Mark(null);
-                stroke = needle.Thread is null || held.HasFlag(HandHeld.OtherButton) ? Stroke.Clearing : Stroke.Working;
-                Work(valley, row);
+                stroke = needle.Thread is null || other ? Stroke.Clearing : Stroke.Working;
+                if (stroke == Stroke.Working) figure = needle.FigureFor(desk.Piece, valley, row);
+                WorkOn(x, y);
                 break;
         }
+    }
+
+    /// <inheritdoc/>
+    public void GoOn(double x, double y)
+    {
+        if (stroke is Stroke.None or Stroke.Once || Overtaken()) return;
+        if (stroke is Stroke.Working or Stroke.Clearing) { WorkOn(x, y); return; }
+        if (CellAt(x, y) is not { } cell) return;
+        var (valleys, rows) = (cell.Valley.Number - from.Valley.Number, cell.Row.Index - from.Row.Index);
+        switch (stroke)
+        {
+            case Stroke.Marking:
+                needle.MarkTo(cell.Valley, cell.Row);
+                break;
+            case Stroke.MovingArea when Quietly(() => Move.Cables(basis, area, valleys, rows)):
+                moved = true;
+                needle.GoTo(cell.Valley, cell.Row);
+                needle.Mark(Marking.Shift(area, valleys, rows));
+                break;
+            case Stroke.MovingAccent when Quietly(() => Accenting.By(basis.Piece, accent, valleys, rows)):
+            case Stroke.MovingFigure when Quietly(() => Placing.By(basis.Piece, placement, valleys, rows)):
+                needle.GoTo(cell.Valley, cell.Row);
+                break;
+        }
+    }
+
+    /// <inheritdoc/>
+    public void End()
+    {
+        if (stroke == Stroke.None || Overtaken()) return;
+        var done = stroke;
+        stroke = Stroke.None;
+        switch (done)
+        {
+            case Stroke.Marking when needle.Area is { Width: 1, Height: 1 }:
+            case Stroke.MovingArea when !moved:
+                needle.Mark(null);
+                break;
+            case Stroke.Marking:
+                break;
+            default:
+                desk.Keep(edit);
+                break;
+        }
+        if (done == Stroke.Working) needle.Drew(figure);
+    }
+
+    /// <inheritdoc/>
+    public void TakeBack()
+    {
+        if (stroke == Stroke.None || Overtaken()) return;
+        stroke = Stroke.None;
+        desk.Drop();
+        needle.Return(before);
+    }
+
+    // A key, a sheet or another piece came between: what was drawn so far has been kept, and the rest of the stroke is nothing.
+    private bool Overtaken()
+    {
+        if (ReferenceEquals(desk.Piece, shown) && ReferenceEquals(desk.History.Now.Piece, kept)) return false;
+        stroke = Stroke.None;
+        return true;
+    }
+
+    private (Valley Valley, CableRow Row)? CellAt(double x, double y) =>
+        at.Cloth.Sight is { } sight && sight.At(desk.Work.Pleating, x, y) is { } seen && seen.OnCloth(desk.Work.Pleating)
+            ? (seen.Brick(desk.Work), seen.Row)
+            : null;
+
+    private void WorkOn(double x, double y)
+    {
+        if (at.Cloth.Sight is not { } sight) return;
+        var cells = line.To(desk.Work, sight, x, y);
+        if (cells.Count == 0) return;
+        edit = stroke == Stroke.Clearing ? "clearing" : "stitching";
+        if (stroke == Stroke.Clearing) Draft(() => Clear.Cables(desk.Piece, cells));
+        else Draft(() => { (var piece, figure) = Draw.Parts(desk.Piece, figure, cells, needle.Thread!.Value); return piece; });
+        needle.GoTo(line.At.Valley, line.At.Row);
     }
 
     // On an accent the hand takes hold of it, and works it in the thread in hand; on bare cloth it puts one on.
     private void BeginAccent(bool off)
     {
-        stroke = Stroke.None;
         if (Accents.At(desk, needle) is { } here)
         {
             accent = here.Index;
-            if (off) { desk.Edit("an accent taken off", p => Accenting.TakeOff(p, accent)); return; }
+            if (off) { Once("an accent taken off", () => Accenting.TakeOff(desk.Piece, accent)); return; }
             edit = here.Mark.Thread == needle.Thread ? "moving an accent" : "an accent in another thread";
-            if (!Try(() => Accenting.Recolour(desk.Piece, accent, needle.Thread!.Value))) return;
+            if (!Draft(() => Accenting.Recolour(desk.Piece, accent, needle.Thread!.Value))) return;
         }
-        else if (off) { desk.Say("There is no accent here to take off."); return; }
+        else if (off) { desk.Say(Accents.NoneHere); return; }
         else
         {
             (accent, edit) = (desk.Piece.Accents.Length, $"a {needle.Accent}");
-            if (!Try(() => Accenting.Put(desk.Piece, needle.Accent, from.Valley, from.Row, needle.Thread!.Value))) return;
+            if (!Draft(() => Accenting.Put(desk.Piece, needle.Accent, from.Valley, from.Row, needle.Thread!.Value))) return;
         }
         (basis, stroke) = (desk.Work, Stroke.MovingAccent);
     }
 
-    private bool Try(Func<Piece> change)
+    private bool Once(string words, Func<Piece> change)
     {
-        try { return desk.Draft(change()); }
-        catch (ArgumentException e) { desk.Say(Sentences.Of(e.Why())); return false; }
+        (edit, stroke) = (words, Stroke.Once);
+        return Draft(change);
     }
 
-    private void GoOn(Valley valley, CableRow row)
+    private bool Draft(Func<Piece> change)
     {
-        var (valleys, rows) = (valley.Number - from.Valley.Number, row.Index - from.Row.Index);
-        switch (stroke)
+        try
         {
-            case Stroke.Working or Stroke.Clearing:
-                needle.GoTo(valley, row);
-                Work(valley, row);
-                break;
-            case Stroke.Marking:
-                needle.MarkTo(valley, row);
-                break;
-            case Stroke.MovingArea:
-                try
-                {
-                    if (!desk.Draft(Move.Cables(basis, area, valleys, rows))) return;
-                    moved = true;
-                    needle.GoTo(valley, row);
-                    needle.Mark(Marking.Shift(area, valleys, rows));
-                }
-                catch (ArgumentException) { } // past the edge it stays where it was
-                break;
-            case Stroke.MovingAccent:
-                try { desk.Draft(Accenting.By(basis.Piece, accent, valleys, rows)); }
-                catch (ArgumentException) { return; } // past the edge it stays where it was
-                needle.GoTo(valley, row);
-                break;
-            case Stroke.MovingFigure:
-                moved = desk.Draft(Placing.By(basis.Piece, placement, valleys, rows));
-                needle.GoTo(valley, row);
-                break;
+            if (!desk.Draft(change(), edit)) return false;
         }
-    }
-
-    private void Work(Valley valley, CableRow row)
-    {
-        if (stroke == Stroke.Clearing) { desk.Draft(Clear.Cables(desk.Piece, [(valley, row)])); return; }
-        var (piece, drawnInto) = Draw.Cables(desk.Piece, [(valley, row)], needle.Thread!.Value, into);
-        if (desk.Draft(piece)) into = drawnInto;
-    }
-
-    private void End()
-    {
-        switch (stroke)
+        catch (ArgumentException e)
         {
-            case Stroke.Working: desk.Keep("stitching"); break;
-            case Stroke.Clearing: desk.Keep("clearing"); break;
-            case Stroke.MovingArea when !moved: needle.Mark(null); break;
-            case Stroke.MovingArea or Stroke.MovingFigure: desk.Keep("moving"); break;
-            case Stroke.MovingAccent: desk.Keep(edit); break;
-            case Stroke.Marking when needle.Area is { Width: 1, Height: 1 }: needle.Mark(null); break;
+            desk.Say(Sentences.Of(e.Why()));
+            return false;
         }
-        stroke = Stroke.None;
+        shown = desk.Piece;
+        return true;
+    }
+
+    // Past the edge it stays where it was.
+    private bool Quietly(Func<Piece> change)
+    {
+        edit = stroke == Stroke.MovingAccent ? edit : "moving";
+        try
+        {
+            if (!desk.Draft(change(), edit)) return false;
+        }
+        catch (ArgumentException) { return false; }
+        shown = desk.Piece;
+        return true;
     }
 }

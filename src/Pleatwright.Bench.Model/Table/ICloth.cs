@@ -15,22 +15,51 @@ public enum Look
     Back,
 }
 
-/// <summary>What a pointer does on the cloth.</summary>
-public enum HandMove { Down, Move, Up, Cancel }
-
-/// <summary>Keys and buttons held meanwhile.</summary>
-[Flags]
-public enum HandHeld { None = 0, Shift = 16, Ctrl = 32, Alt = 64, OtherButton = 128 }
-
-/// <summary>The cloth as it is shown: what a verb may ask of it.</summary>
+/// <summary>The cloth as it is shown: all that the hand may ask of it.</summary>
 public interface ICloth
 {
+    /// <summary>Where it lies in the view; null while it is not shown.</summary>
+    Sight? Sight { get; }
+
     /// <summary>Nearer or further, about the middle of the view.</summary>
     void Zoom(double factor);
+
+    /// <summary>Nearer or further, about a place of the view in pixels.</summary>
+    void ZoomAt(double factor, double x, double y);
+
+    /// <summary>Moves it by pixels.</summary>
+    void Pan(double x, double y);
 
     /// <summary>The whole cloth in sight.</summary>
     void Fit();
 
     /// <summary>Brings a cell into sight; in the middle when asked for.</summary>
     void Reveal(Valley valley, CableRow row, bool inMiddle);
+}
+
+/// <summary>A cloth that is not shown.</summary>
+public sealed class NoCloth : ICloth
+{
+    private NoCloth() { }
+
+    /// <summary>The one there is.</summary>
+    public static NoCloth Instance { get; } = new();
+
+    /// <inheritdoc/>
+    public Sight? Sight => null;
+
+    /// <inheritdoc/>
+    public void Zoom(double factor) { }
+
+    /// <inheritdoc/>
+    public void ZoomAt(double factor, double x, double y) { }
+
+    /// <inheritdoc/>
+    public void Pan(double x, double y) { }
+
+    /// <inheritdoc/>
+    public void Fit() { }
+
+    /// <inheritdoc/>
+    public void Reveal(Valley valley, CableRow row, bool inMiddle) { }
 }

@@ -26,10 +26,16 @@ public enum Doing
 /// <summary>A question put to the maker in a sheet over the table.</summary>
 public enum Question { Do, Keys, Thread, Cloth, Swatch, Sizes, Figure, Band, Accent }
 
+/// <summary>Where the hand was, and what was marked and drawn on.</summary>
+internal sealed record HandPlace(Valley Valley, CableRow Row, Area? Area, (Valley Valley, CableRow Row) Corner, string? Drawing, bool Another);
+
 /// <summary>What the maker has in hand at the table, and where the hand is. It outlives the view, so that coming back finds it.</summary>
 public sealed class Needle
 {
     private readonly Desk desk;
+    private string? drawing;
+    private Figure? drawn; // as it was last seen: a figure renamed is known by its rows
+    private bool another;  // the figure drawn on was closed: what is drawn next begins another
 
     public Needle(Desk desk)
     {
@@ -63,6 +69,15 @@ public sealed class Needle
 
     /// <summary>What was lifted off the cloth to be laid again.</summary>
     public Patch? Lifted { get; private set; }
+
+    /// <summary>Whether it was lifted off another piece than the one on the table.</summary>
+    public bool LiftedElsewhere { get; private set; }
+
+    /// <summary>
+    /// The figure being drawn, by name; null when none is. Until it is closed every stitch on bare pleats is part of it,
+    /// however far away.
+    /// </summary>
+    public string? Drawing => drawing is { } name && desk.Piece.Figure(name) is not null ? name : null;
 
     /// <summary>What the last question is about: a thread's letter, the index of a placement, a band or an accent.</summary>
     public object? Subject { get; private set; }
@@ -135,13 +150,71 @@ public sealed class Needle
         Changed?.Invoke();
     }
 
-    public void Lift(Patch patch) => Lifted = patch;
+    public void Lift(Patch patch)
+    {
+        (Lifted, LiftedElsewhere) = (patch, false);
+        Changed?.Invoke();
+    }
+
+    /// <summary>Takes a figure up to draw on it.</summary>
+    public void DrawOn(string figure)
+    {
+        Drew(figure);
+        desk.Say($"Drawing: {figure}.");
+    }
+
+    /// <summary>Closes the figure being drawn: the next stitches on bare pleats begin another.</summary>
+    public void CloseFigure()
+    {
+        if (Drawing is not { } figure) { desk.Say("No figure is being drawn."); return; }
+        (drawing, drawn, another) = (null, null, true);
+        Changed?.Invoke();
+        desk.Say($"{figure} is closed; the next stitches begin another figure.");
+    }
+
+    /// <summary>
+    /// The figure a stroke that begins here draws on: the one whose cable lies here, else the one being drawn, else the one close
+    /// by; null when it begins another.
+    /// </summary>
+    public string? FigureFor(Piece piece, Valley valley, CableRow row)
+    {
+        var pleating = desk.Work.Pleating;
+        var spot = Chart.Edit.Spot.OfCable(piece, pleating, valley, row);
+        if (spot is null && drawing is { } name && piece.Placements.Any(p => p.Figure == name)) return name;
+        if (spot is null && !another) spot = Chart.Edit.Spot.Near(piece, pleating, valley, row, Draw.Nearby);
+        return spot?.FigureIn(piece).Name;
+    }
+
+    /// <summary>A figure was drawn on, and is from now on until it is closed.</summary>
+    public void Drew(string? figure)
+    {
+        if (figure is null) return;
+        var same = figure == Drawing;
+        (drawing, drawn, another) = (figure, desk.Piece.Figure(figure), false);
+        if (!same) Changed?.Invoke();
+    }
+
+    /// <summary>Where the hand is, to be returned to.</summary>
+    internal HandPlace Place => new(Valley, Row, Area, Corner, drawing, another);
+
+    /// <summary>Returns to where it was.</summary>
+    internal void Return(HandPlace place)
+    {
+        (Valley, Row) = OnCloth(place.Valley, place.Row);
+        (Area, Corner, drawing, another) = (place.Area, place.Corner, place.Drawing, place.Another);
+        KeepOnCloth();
+        Changed?.Invoke();
+    }
 
     public void Ask(Question question, object? subject = null)
     {
         Subject = subject;
+        Questions++;
         Asked?.Invoke(question);
     }
+
+    /// <summary>How often something was asked.</summary>
+    internal int Questions { get; private set; }
 
     private (Valley, CableRow) OnCloth(Valley valley, CableRow row) =>
         (new Valley(Math.Clamp(valley.Number, 1, desk.Work.Valleys)), new CableRow(Math.Clamp(row.Index, 0, desk.Work.CableRows - 1)));
@@ -150,6 +223,7 @@ public sealed class Needle
     {
         Thread = desk.Piece.Threads.Length > 0 ? desk.Piece.Threads[0].Key : null;
         Area = null;
+        (drawing, drawn, another, LiftedElsewhere) = (null, null, false, Lifted is not null);
         (Valley, Row) = OnCloth(new Valley(desk.Work.Pleating.CentreValley), new CableRow(desk.Work.CableRows / 2));
         Changed?.Invoke();
     }
@@ -159,5 +233,8 @@ public sealed class Needle
         if (Thread is { } key && desk.Piece.Thread(key) is null) Thread = desk.Piece.Threads.Length > 0 ? desk.Piece.Threads[0].Key : null;
         if (Area is { } a && !(desk.Work.OnCloth(a.From, a.Top) && desk.Work.OnCloth(a.To, a.Bottom))) Area = null;
         if (!desk.Work.OnCloth(Valley, Row)) (Valley, Row) = OnCloth(Valley, Row);
+        if (drawing is null) return;
+        if (desk.Piece.Figure(drawing) is { } now) drawn = now;
+        else if (drawn is not null && desk.Piece.Figures.FirstOrDefault(f => f.Rows == drawn.Rows) is { } renamed) (drawing, drawn) = (renamed.Name, renamed);
     }
 }

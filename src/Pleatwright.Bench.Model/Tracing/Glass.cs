@@ -62,6 +62,9 @@ public sealed class Glass(Desk desk, Workbasket basket, TimeProvider time)
     /// <summary>How long the last trace took, in milliseconds.</summary>
     public double Took { get; private set; }
 
+    /// <summary>What is asked before the figure is added where it would do harm; null when nothing is.</summary>
+    public string? Asking { get; private set; }
+
     /// <summary>Raised when any of this has changed.</summary>
     public event Action? Changed;
 
@@ -114,6 +117,32 @@ public sealed class Glass(Desk desk, Workbasket basket, TimeProvider time)
         Changed?.Invoke();
     }
 
+    /// <summary>Adds the figure to the piece on the table, or asks first; see <see cref="Adding"/>.</summary>
+    /// <param name="anyway">Whether the maker was asked and said yes.</param>
+    /// <returns>Whether it was added.</returns>
+    public bool AddToPiece(bool anyway = false)
+    {
+        if (Traced is not { } traced) return false;
+        try
+        {
+            Asking = Adding.To(desk, traced, anyway);
+        }
+        catch (ArgumentException e)
+        {
+            Refuse(Sentences.Of(e.Why()));
+            return false;
+        }
+        if (Asking is not null) Changed?.Invoke();
+        return Asking is null;
+    }
+
+    /// <summary>Leaves the piece as it is.</summary>
+    public void DoNotAdd()
+    {
+        Asking = null;
+        Changed?.Invoke();
+    }
+
     private ImmutableArray<Floss> Choice => Source switch
     {
         ThreadSource.Piece => desk.Piece.Threads,
@@ -127,7 +156,7 @@ public sealed class Glass(Desk desk, Workbasket basket, TimeProvider time)
         running = new CancellationTokenSource();
         var cancel = running.Token;
         if (Picture is not { } picture) { Changed?.Invoke(); return; }
-        (Trouble, Progress) = ("", "…");
+        (Trouble, Progress, Asking) = ("", "…", null);
         Changed?.Invoke();
         try
         {

@@ -10,4 +10,8 @@ internal static partial class Chair
     /// <summary>Asks for the screen to stay awake, or lets it sleep; whether it is kept awake now.</summary>
     [JSImport("stayAwake", "chair")]
     public static partial Task<bool> StayAwakeAsync(bool on);
+
+    /// <summary>A short soft sound; another when an item is done.</summary>
+    [JSImport("sound", "chair")]
+    public static partial void Sound(bool ended);
 }

@@ -2,7 +2,7 @@ namespace Pleatwright.Chart;
 
 /// <summary>What a painter must know of a lattice cell beside its thread.</summary>
 [Flags]
-public enum BrickMarks : byte
+internal enum BrickMarks : byte
 {
     /// <summary>Nothing more: the brick lies on its row's upper line.</summary>
     None = 0,
@@ -24,7 +24,7 @@ public enum BrickMarks : byte
 }
 
 /// <summary>A work as plain bytes, for a painter that knows nothing of the craft.</summary>
-public static class Bricks
+internal static class Bricks
 {
     /// <summary>Bytes that <see cref="Pack"/> fills: two a cell.</summary>
     public static int PackedLength(Work work) => work.Valleys * work.CableRows * 2;

@@ -5,10 +5,10 @@ namespace Pleatwright.Chart;
 /// <param name="Second">Index of the right or lower run.</param>
 /// <param name="From">Leftmost valley where they touch; side by side, the left run's last.</param>
 /// <param name="To">Rightmost valley where they touch; side by side, the right run's first.</param>
-public readonly record struct Contact(int First, int Second, Valley From, Valley To);
+internal readonly record struct Contact(int First, int Second, Valley From, Valley To);
 
 /// <summary>Where the runs of a work touch.</summary>
-public static class Contacts
+internal static class Contacts
 {
     /// <summary>
     /// Every contact of a work once, by its lower row from the top down. Runs one over the other touch where they share

@@ -4,7 +4,7 @@ using Pleatwright.Cloth;
 namespace Pleatwright.Chart;
 
 /// <summary>Where pleats would have to lie closer than a pleat is thick.</summary>
-public static class Crowding
+internal static class Crowding
 {
     /// <summary>
     /// Whether that happens and matters on a row of the cloth: on a row with stitching, and at the neck of a bishop, whose

@@ -4,7 +4,7 @@ using Pleatwright.Measure;
 namespace Pleatwright.Chart;
 
 /// <summary>A depth on the cloth in the trade's words.</summary>
-public static class DepthWords
+internal static class DepthWords
 {
     private const double Hair = Stitches.Stitch.Hair;
 

@@ -23,6 +23,9 @@ public sealed record Figure
     /// <summary>The most valleys a figure may be wide: as many as a piece.</summary>
     public const int MostValleys = PleatingPlan.MostPleats - 1;
 
+    /// <summary>The longest name, in characters.</summary>
+    public const int LongestName = 100;
+
     /// <summary>A figure.</summary>
     /// <param name="name">Its name in the piece.</param>
     /// <param name="rows">Its rows from the top, 1 to <see cref="MostRows"/> of them, each 1 to <see cref="MostValleys"/> valleys wide.</param>

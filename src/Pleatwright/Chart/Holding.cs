@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Pleatwright.Chart.Stitches;
+using Pleatwright.Cloth;
 
 namespace Pleatwright.Chart;
 
@@ -7,14 +8,14 @@ namespace Pleatwright.Chart;
 /// <param name="Row">The gathering row.</param>
 /// <param name="From">First pleat left loose.</param>
 /// <param name="To">Last pleat left loose.</param>
-public readonly record struct LoosePleats(GatheringRow Row, Pleat From, Pleat To)
+internal readonly record struct LoosePleats(GatheringRow Row, Pleat From, Pleat To)
 {
     /// <summary>Pleats in it.</summary>
     public int Count => To.Number - From.Number + 1;
 }
 
 /// <summary>What the front stitching holds of each gathering row, and what backsmocking must.</summary>
-public static class Holding
+internal static class Holding
 {
     /// <summary>
     /// Pleats side by side that may be left loose within a row that is stitched elsewhere: about an inch at the common
@@ -23,50 +24,73 @@ public static class Holding
     public const int MostLoose = 12;
 
     /// <summary>
+    /// Pleats side by side that may be left loose in a row that the front still holds right across: at the ends so many are undone
+    /// into the seam (common practice, no source).
+    /// </summary>
+    public const int MostLooseUnseen = 3;
+
+    /// <summary>
     /// Every stretch of loose pleats that wants backsmocking, row by row and from left to right: whole gathering rows
     /// without a stitch, and in other rows stretches of more than <see cref="MostLoose"/>. Rows whose pleats lie too close for a
-    /// needle want none.
+    /// needle want none, nor do those below the design of a bishop.
     /// </summary>
     public static ImmutableArray<LoosePleats> Loose(Work work)
     {
         var loose = ImmutableArray.CreateBuilder<LoosePleats>();
-        var bands = BandBites.Of(work);
-        for (var g = 1; g <= work.Piece.Cloth.GatheringRows; g++)
+        Every(work, belowBishops: false, (row, held, _) =>
         {
-            var row = new GatheringRow(g);
-            if (Crowding.IsTooClose(work, row.CableRow(work.Pleating.Gauge.CableRowsPerSpace))) continue;
-            if (bands?.Held(row) is { } held)
-            {
-                AddUnheld(row, held);
-                continue;
-            }
-            var next = 1; // the first pleat not yet seen
-            foreach (ref readonly var run in work.RunsIn(row.CableRow(work.Pleating.Gauge.CableRowsPerSpace)))
-            {
-                Add(row, next, run.FirstPleat.Number - 1);
-                next = run.LastPleat.Number + 1;
-            }
-            Add(row, next, work.Pleating.Pleats);
-        }
-        return loose.ToImmutable();
-
-        void AddUnheld(GatheringRow row, bool[] held)
-        {
-            foreach (ref readonly var run in work.RunsIn(row.CableRow(work.Pleating.Gauge.CableRowsPerSpace)))
-                Array.Fill(held, true, run.FirstPleat.Number - 1, run.Cables + 1);
             for (var p = 1; p <= held.Length; p++)
             {
                 var from = p;
                 while (p <= held.Length && !held[p - 1]) p++;
-                Add(row, from, p - 1);
+                var stretch = new LoosePleats(row, new Pleat(from), new Pleat(p - 1));
+                if (stretch.Count > MostLoose || stretch.Count == held.Length) loose.Add(stretch);
             }
-        }
+        });
+        return loose.ToImmutable();
+    }
 
-        void Add(GatheringRow row, int from, int to)
+    /// <summary>
+    /// Every gathering row that the front does not hold right across, whole. It does so with stitches on all pleats but a few
+    /// here and there, or with a band that bites near the row often enough.
+    /// </summary>
+    /// <param name="work">The work.</param>
+    /// <param name="belowBishops">Whether rows below the design of a bishop are among them.</param>
+    public static ImmutableArray<LoosePleats> Rows(Work work, bool belowBishops)
+    {
+        var rows = ImmutableArray.CreateBuilder<LoosePleats>();
+        Every(work, belowBishops, (row, held, banded) =>
         {
-            var stretch = new LoosePleats(row, new Pleat(from), new Pleat(to));
-            if (stretch.Count > MostLoose || (from == 1 && to == work.Pleating.Pleats)) loose.Add(stretch);
+            var (gap, widest) = (0, 0);
+            foreach (var pleat in held) widest = Math.Max(widest, gap = pleat ? 0 : gap + 1);
+            if (widest > (banded ? MostLoose : MostLooseUnseen)) rows.Add(new LoosePleats(row, new Pleat(1), new Pleat(held.Length)));
+        });
+        return rows.ToImmutable();
+    }
+
+    private static void Every(Work work, bool belowBishops, Action<GatheringRow, bool[], bool> tell)
+    {
+        var bands = BandBites.Of(work);
+        var perSpace = work.Pleating.Gauge.CableRowsPerSpace;
+        var lowest = work.Piece.Cloth.Form is Round && !belowBishops ? Lowest(work) : double.MaxValue;
+        for (var g = 1; g <= work.Piece.Cloth.GatheringRows; g++)
+        {
+            var row = new GatheringRow(g);
+            if (Crowding.IsTooClose(work, row.CableRow(perSpace)) || row.CableRow(perSpace).Index > lowest) continue;
+            var bitten = bands?.Held(row);
+            var held = bitten is null ? new bool[work.Pleating.Pleats] : (bool[])bitten.Clone();
+            foreach (ref readonly var run in work.RunsIn(row.CableRow(perSpace)))
+                Array.Fill(held, true, run.FirstPleat.Number - 1, run.Cables + 1);
+            tell(row, held, bitten is not null);
         }
+    }
+
+    // The lowest cable row that the design reaches; above the first when there is none.
+    private static double Lowest(Work work)
+    {
+        var lowest = work.Runs.IsEmpty ? -1.0 : work.Runs[^1].Row.Index;
+        foreach (var band in work.Bands) lowest = Math.Max(lowest, band.Lowest * work.Pleating.Gauge.CableRowsPerSpace + Stitch.Hair);
+        return lowest;
     }
 
     /// <summary>

@@ -8,11 +8,20 @@ namespace Pleatwright.Chart;
 /// <summary>What to do about gathering rows with no stitching on the front.</summary>
 public enum Backsmocking
 {
-    /// <summary>Plan backsmocking wherever a full gathering row is left unheld.</summary>
+    /// <summary>
+    /// Right across every gathering row that no stitching on the front holds right across, as support behind the figures; but not below
+    /// the design of a bishop, which stays free to flare.
+    /// </summary>
     Auto,
 
     /// <summary>Plan none; the proof still points to unheld rows.</summary>
     None,
+
+    /// <summary>Only where nothing is stitched on the front: rows without a stitch, and long gaps beside figures.</summary>
+    Gaps,
+
+    /// <summary>As <see cref="Auto"/>, and below the design of a bishop too.</summary>
+    All,
 }
 
 /// <summary>

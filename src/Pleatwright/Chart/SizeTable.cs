@@ -26,7 +26,7 @@ public sealed record SizeLine(
 }
 
 /// <summary>One design in many sizes: pleats, cloth, rows, repeats and gaps worked out for each.</summary>
-public static class SizeTable
+internal static class SizeTable
 {
     /// <summary>The piece's own size first, under an empty name, then every size it lists.</summary>
     /// <exception cref="ArgumentException">The piece cannot be laid out even in its own size; see <see cref="Work.Lay"/>.</exception>

@@ -5,7 +5,7 @@ using Pleatwright.Measure;
 namespace Pleatwright.Chart;
 
 /// <summary>A line of the size table in words for people.</summary>
-public static class SizeWords
+internal static class SizeWords
 {
     /// <summary>What the size comes to, then why it cannot take the design, when it cannot.</summary>
     public static ImmutableArray<string> Of(SizeLine line, UnitSystem units)

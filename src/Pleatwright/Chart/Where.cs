@@ -4,7 +4,7 @@ using Pleatwright.Measure;
 namespace Pleatwright.Chart;
 
 /// <summary>A cell of the lattice in words, as a maker would name it aloud.</summary>
-public static class Where
+internal static class Where
 {
     /// <summary>"Valley 66, the centre. Row 20, on gathering row 5. Up cable, sail red."</summary>
     public static string Cell(Work work, Valley valley, CableRow row) =>
@@ -32,7 +32,7 @@ public static class Where
     {
         var under = Under(work, valley, row);
         return Edit.Accenting.At(work, valley, row) is { } accent
-            ? $"{accent.Accent.Name.Capital()}, {work.Piece.Thread(accent.Mark.Thread)!.Name}, over {char.ToLowerInvariant(under[0])}{under[1..]}"
+            ? $"{accent.Accent.Name.Capital()}, {work.Piece.Thread(accent.Mark.Thread)!.Name}, over {under.Uncapital()}"
             : under;
     }
 

@@ -155,7 +155,7 @@ public sealed class Work
     /// is past the caps (see <see cref="PleatingPlan.Fault"/>, and <see cref="MostCellsLaid"/>, <see cref="MostBandStitches"/> and
     /// <see cref="MostAccentsLaid"/>). A piece read from a file has passed all of these but the last three.
     /// </exception>
-    public static Work Lay(Piece piece)
+    internal static Work Lay(Piece piece)
     {
         var pleating = new PleatingPlan(piece.Cloth);
         return new Layer(piece, pleating).Lay();

@@ -4,7 +4,7 @@ using Pleatwright.Measure;
 namespace Pleatwright.Cloth;
 
 /// <summary>What the swatches say, in words for people.</summary>
-public static class CalibrationWords
+internal static class CalibrationWords
 {
     /// <summary>One sentence each: pitch, take-up, thread, and whether the piece's gauge agrees.</summary>
     /// <param name="found">What was worked out of the swatches.</param>

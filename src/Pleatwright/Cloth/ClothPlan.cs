@@ -12,6 +12,12 @@ namespace Pleatwright.Cloth;
 /// <param name="GatheringRows">Gathering rows that may carry stitching, at least 2, counted from the top.</param>
 public sealed record ClothPlan(Form Form, Gauge Gauge, int GatheringRows)
 {
+    /// <summary>The fewest gathering rows.</summary>
+    public const int LeastGatheringRows = 2;
+
+    /// <summary>The most gathering rows: as many as there is room for among the cable rows.</summary>
+    public const int MostGatheringRows = PleatingPlan.MostCableRows + 1;
+
     /// <summary>The most seam pleats at each side.</summary>
     public const int MostSeamPleats = 100;
 

@@ -10,7 +10,7 @@ namespace Pleatwright.Cloth;
 public readonly record struct ClothLine(string Label, string Words);
 
 /// <summary>Every figure of a pleating plan in words for people.</summary>
-public static class ClothWords
+internal static class ClothWords
 {
     /// <summary>The lines, in the order the maker needs them: cut, join, gather, draw up.</summary>
     public static ImmutableArray<ClothLine> Of(PleatingPlan plan, UnitSystem units)

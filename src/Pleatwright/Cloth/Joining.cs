@@ -12,7 +12,7 @@ namespace Pleatwright.Cloth;
 public readonly record struct Join(int Valley, string Between);
 
 /// <summary>Joining widths and panels of cloth: how many widths to buy, and where the joins fall.</summary>
-public static class Joining
+internal static class Joining
 {
     /// <summary>Every join, from the left: between panels, and within a panel wider than the cloth comes.</summary>
     /// <remarks>

@@ -19,7 +19,7 @@ public enum Purpose
 /// <summary>The answers a new piece begins from. What is left out takes a starting point from <see cref="Practice"/>.</summary>
 /// <param name="Purpose">What it is for.</param>
 /// <param name="Width">Finished width, neck or diameter, more than 0.</param>
-public sealed record NewCloth(Purpose Purpose, Length Width)
+internal sealed record NewCloth(Purpose Purpose, Length Width)
 {
     /// <summary>The kind of cloth. Default broadcloth.</summary>
     public ClothKind Kind { get; init; } = ClothKind.Broadcloth;
@@ -55,7 +55,7 @@ public sealed record NewCloth(Purpose Purpose, Length Width)
     {
         if (Width <= Length.Zero) throw new ArgumentOutOfRangeException(nameof(Width), "The width must be more than nothing.");
         if (Depth is { } depth && depth <= Length.Zero) throw new ArgumentOutOfRangeException(nameof(Depth), "The depth must be more than nothing.");
-        if (Rows is < 2) throw new ArgumentOutOfRangeException(nameof(Rows), "There are at least two gathering rows.");
+        if (Rows is < ClothPlan.LeastGatheringRows) throw new ArgumentOutOfRangeException(nameof(Rows), "There are at least two gathering rows.");
         if (!(Sweep.Degrees is > 0 and <= 360)) throw new ArgumentOutOfRangeException(nameof(Sweep), "The sweep is more than 0 and at most 360 degrees.");
         var gauge = Gauge ?? Practice.GaugeOf(Kind, TakeUp, RowSpacing, Pleatwright.Cloth.Gauge.Common.CableRowsPerSpace);
         var cloth = new ClothPlan(new Panel(Width), gauge, Rows ?? RowsIn(Depth ?? Length.FromInches(3), gauge));

@@ -3,13 +3,16 @@ using System.Collections.Immutable;
 namespace Pleatwright.Cloth;
 
 /// <summary>A pleater, the rolling frame of needles that gathers several rows in one pass.</summary>
-/// <param name="Rows">Rows its needles gather at once, 2 to <see cref="MostRows"/>.</param>
+/// <param name="Rows">Rows its needles gather at once, <see cref="LeastRows"/> to <see cref="MostRows"/>.</param>
 /// <param name="Overlap">
 /// Rows already gathered that run in its first grooves again on the next pass and keep the rows in step, 0 to one less
 /// than <paramref name="Rows"/>; 1 by common practice, no source.
 /// </param>
 public readonly record struct Pleater(int Rows, int Overlap)
 {
+    /// <summary>The fewest rows a pleater takes.</summary>
+    public const int LeastRows = 2;
+
     /// <summary>The most rows a pleater may take here.</summary>
     public const int MostRows = 200;
 

@@ -20,7 +20,7 @@ public enum ClothKind
 }
 
 /// <summary>What books and workrooms do, as starting points and as remarks. Never a fixed truth: a swatch overrules it.</summary>
-public static class Practice
+internal static class Practice
 {
     /// <summary>
     /// Dots of a gathering row apart, 1/8 to 3/8 in (Clothing-construction textbook for home economics, c. 1916,

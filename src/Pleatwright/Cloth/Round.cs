@@ -6,7 +6,11 @@ namespace Pleatwright.Cloth;
 /// <summary>One piece of a bishop as it is cut: a front, a sleeve, half a back.</summary>
 /// <param name="Name">The maker's name for it.</param>
 /// <param name="Cut">Its cut width, more than 0.</param>
-public readonly record struct RoundPanel(string Name, Length Cut);
+public readonly record struct RoundPanel(string Name, Length Cut)
+{
+    /// <summary>The longest name, in characters.</summary>
+    public const int LongestName = 60;
+}
 
 /// <summary>
 /// A round yoke, the bishop: panels and sleeves sewn side by side, gathered in one go and blocked to arcs about the neck.

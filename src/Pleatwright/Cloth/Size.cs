@@ -7,6 +7,12 @@ namespace Pleatwright.Cloth;
 /// <param name="Form">The form in this size, of the same kind as the piece's own.</param>
 public sealed record Size(string Name, Form Form)
 {
+    /// <summary>The most sizes one piece may have.</summary>
+    public const int Most = 200;
+
+    /// <summary>The longest name, in characters.</summary>
+    public const int LongestName = 60;
+
     /// <summary>Gathering rows in this size; null keeps the piece's own.</summary>
     public int? GatheringRows { get; init; }
 

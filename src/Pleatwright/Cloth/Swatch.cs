@@ -9,6 +9,9 @@ namespace Pleatwright.Cloth;
 /// <param name="Width">Finished width they were counted over, more than 0.</param>
 public sealed record Swatch(int Pleats, Length Width)
 {
+    /// <summary>The most swatches one piece may have.</summary>
+    public const int Most = 200;
+
     /// <summary>The most pleats, cables or starts that one swatch may count.</summary>
     public const int MostCounted = 100_000;
 

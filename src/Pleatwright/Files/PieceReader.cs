@@ -48,7 +48,7 @@ public static class PieceReader
             var placements = keys.Many("place", MostOfAKind, Placement);
             var bands = keys.Many("bands", MostOfAKind, b => BandReader.Band(text, b, cloth, threads));
             var accents = keys.Many("accents", MostOfAKind, a => BandReader.Accent(text, a, cloth, threads));
-            var back = keys.OneOf("back", Backsmocking.Auto, ("auto", Backsmocking.Auto), ("none", Backsmocking.None));
+            var back = keys.OneOf("back", Backsmocking.Auto, ("auto", Backsmocking.Auto), ("gaps", Backsmocking.Gaps), ("none", Backsmocking.None), ("all", Backsmocking.All));
             var phase = keys.OneOf("phase", Phase.Even, ("even", Phase.Even), ("odd", Phase.Odd));
             var working = keys.Optional("working") is { } w ? Working(w) : new Working();
             var sizes = SizeReader.Read(text, keys, cloth);
@@ -71,7 +71,7 @@ public static class PieceReader
             var keys = new KeyReader(text, value, "the cloth");
             var form = FormReader.Read(text, keys);
             var gauge = keys.Optional("gauge") is { } g ? GaugeOf(g) : Gauge.Common;
-            var usual = new ClothPlan(form, gauge, keys.Whole("gatheringRows", 2, PleatingPlan.MostCableRows + 1));
+            var usual = new ClothPlan(form, gauge, keys.Whole("gatheringRows", ClothPlan.LeastGatheringRows, ClothPlan.MostGatheringRows));
             var cloth = usual with
             {
                 SeamPleats = keys.Whole("seamPleats", 0, ClothPlan.MostSeamPleats, usual.SeamPleats),
@@ -101,7 +101,7 @@ public static class PieceReader
         private Pleater PleaterOf(Located value)
         {
             var keys = new KeyReader(text, value, "the pleater");
-            var rows = keys.Whole("rows", 2, Pleater.MostRows);
+            var rows = keys.Whole("rows", Pleater.LeastRows, Pleater.MostRows);
             var pleater = new Pleater(rows, keys.Whole("overlap", 0, rows - 1, Pleater.UsualOverlap));
             keys.NothingElse();
             return pleater;
@@ -230,7 +230,7 @@ public static class PieceReader
             var figure = figures.FirstOrDefault(f => f.Name == name) ?? throw text.Error(nameAt.Offset,
                 $"no figure is called {JsonText.Quote(name)}; there {(figures.Length == 1 ? "is" : "are")} {(figures.Length == 0 ? "none" : string.Join(", ", figures.Take(12).Select(f => JsonText.Quote(f.Name))))}.");
             var placement = new Placement(name, PlaceReader.Centre(keys),
-                new GatheringRow(keys.Whole("gatheringRow", 1, PleatingPlan.MostCableRows + 1)),
+                new GatheringRow(keys.Whole("gatheringRow", 1, ClothPlan.MostGatheringRows)),
                 keys.Whole("figureRow", 0, figure.Height - 1, 0))
             {
                 Mirror = keys.Flag("mirror", false),
@@ -247,22 +247,36 @@ public static class PieceReader
             var usual = new Working();
             var working = new Working
             {
+                Way = keys.OneOf("way", usual.Way, [.. Enum.GetValues<WayOfWorking>().Select(w => (WayWords.Of(w), w))]),
                 WorkingLength = keys.OptionalLength("workingLength") ?? usual.WorkingLength,
+                Longer = keys.OptionalLength("longer", allowZero: true) ?? usual.Longer,
+                LeastRest = keys.OptionalLength("leastRest") ?? usual.LeastRest,
                 Tails = keys.OptionalLength("tails", allowZero: true) ?? usual.Tails,
                 ThreadFactor = keys.OptionalNumber("threadFactor", Chart.Working.LeastThreadFactor, Chart.Working.MostThreadFactor) ?? usual.ThreadFactor,
-                CarryPleats = keys.Whole("carryPleats", 0, 12, usual.CarryPleats),
+                CarryPleats = keys.Whole("carryPleats", 0, Chart.Working.MostCarryPleats, usual.CarryPleats),
                 Hand = keys.OneOf("hand", usual.Hand, ("right", Hand.Right), ("left", Hand.Left)),
                 First = keys.OneOf("first", usual.First, ("up", FirstWay.Up), ("down", FirstWay.Down), ("either", FirstWay.Either)),
                 MayTurn = keys.Flag("mayTurn", usual.MayTurn),
-                ParkedThreads = keys.Whole("parkedThreads", 0, 12, usual.ParkedThreads),
+                ParkedThreads = keys.Whole("parkedThreads", 0, Chart.Working.MostParkedThreads, usual.ParkedThreads),
                 SplitRuns = keys.Flag("splitRuns", usual.SplitRuns),
                 Places = keys.Many("places", MostOfAKind, FixedPlace),
+                Figures = keys.Many("figures", MostOfAKind, FigurePlace),
                 BaseRow = keys.Optional("baseRow") is { } b ? new CableRow(keys.AsWhole(b, "baseRow", 0, PleatingPlan.MostCableRows)) : null,
             };
             keys.NothingElse();
             if (working.WorkingLength <= working.Tails)
                 throw text.Error(value.Offset, $"a needleful of {working.WorkingLength} leaves no thread after tails of {working.Tails}.");
             return working;
+        }
+
+        private FigurePlace FigurePlace(Located value)
+        {
+            var keys = new KeyReader(text, value, "a figure named by a place in it");
+            var place = new FigurePlace(
+                new CableRow(keys.Whole("row", 0, PleatingPlan.MostCableRows)),
+                new Valley(keys.Whole("valley", 1, PleatingPlan.MostPleats)));
+            keys.NothingElse();
+            return place;
         }
 
         private FixedPlace FixedPlace(Located value)

@@ -40,7 +40,13 @@ public static class PieceWriter
             foreach (var mark in piece.Accents) BandWriter.Write(json, mark);
             json.WriteEndArray();
         }
-        json.WriteString("back", piece.Back == Backsmocking.Auto ? "auto" : "none");
+        json.WriteString("back", piece.Back switch
+        {
+            Backsmocking.Gaps => "gaps",
+            Backsmocking.None => "none",
+            Backsmocking.All => "all",
+            _ => "auto",
+        });
         if (piece.Phase == Phase.Odd) json.WriteString("phase", "odd");
         if (piece.Working != new Working()) WriteWorking(json, piece.Working);
         if (!piece.Sizes.IsEmpty)
@@ -168,11 +174,27 @@ public static class PieceWriter
         json.WriteEndArray();
     }
 
+    private static void WriteFigures(Utf8JsonWriter json, Working working)
+    {
+        json.WriteStartArray("figures");
+        foreach (var figure in working.Figures)
+        {
+            json.WriteStartObject();
+            json.WriteNumber("row", figure.Row.Index);
+            json.WriteNumber("valley", figure.Valley.Number);
+            json.WriteEndObject();
+        }
+        json.WriteEndArray();
+    }
+
     private static void WriteWorking(Utf8JsonWriter json, Working working)
     {
         json.WriteStartObject("working");
+        json.WriteString("way", WayWords.Of(working.Way));
         json.WriteString("workingLength", working.WorkingLength.ToString());
         json.WriteString("tails", working.Tails.ToString());
+        WriteUnusual(json, "longer", working.Longer, new Working().Longer);
+        WriteUnusual(json, "leastRest", working.LeastRest, new Working().LeastRest);
         if (working.ThreadFactor != 1) json.WriteNumber("threadFactor", working.ThreadFactor);
         json.WriteNumber("carryPleats", working.CarryPleats);
         json.WriteString("hand", working.Hand == Hand.Right ? "right" : "left");
@@ -181,6 +203,7 @@ public static class PieceWriter
         json.WriteNumber("parkedThreads", working.ParkedThreads);
         json.WriteBoolean("splitRuns", working.SplitRuns);
         if (!working.Places.IsEmpty) WritePlaces(json, working);
+        if (!working.Figures.IsEmpty) WriteFigures(json, working);
         if (working.BaseRow is { } row) json.WriteNumber("baseRow", row.Index);
         json.WriteEndObject();
     }

@@ -6,12 +6,10 @@ namespace Pleatwright.Files;
 /// <summary>Reads the sizes of a piece: what the form is measured by, and whatever else changes with it.</summary>
 internal static class SizeReader
 {
-    private const int MostSizes = 200;
-
     public static ImmutableArray<Size> Read(JsonText text, KeyReader keys, ClothPlan cloth)
     {
         var names = new HashSet<string> { "" };
-        return keys.Many("sizes", MostSizes, item => One(text, item, cloth, names));
+        return keys.Many("sizes", Size.Most, item => One(text, item, cloth, names));
     }
 
     private static Size One(JsonText text, Located value, ClothPlan cloth, HashSet<string> names)
@@ -23,7 +21,7 @@ internal static class SizeReader
         var size = new Size(name, FormReader.Resized(text, keys, cloth.Form))
         {
             GatheringRows = keys.Optional("gatheringRows") is { } rows
-                ? keys.AsWhole(rows, "gatheringRows", 2, PleatingPlan.MostCableRows + 1)
+                ? keys.AsWhole(rows, "gatheringRows", ClothPlan.LeastGatheringRows, ClothPlan.MostGatheringRows)
                 : null,
         };
         keys.NothingElse();

@@ -14,8 +14,6 @@ public static class StashReader
     /// <summary>The largest file read, in bytes.</summary>
     public const int MostBytes = 8 * 1024 * 1024;
 
-    private const int MostSittings = 1000;
-
     /// <summary>Reads a stash from text.</summary>
     /// <exception cref="PieceFormatException">The text is not a stash; says where and what would serve.</exception>
     public static Stash Read(string text) => Read(Encoding.UTF8.GetBytes(text));
@@ -103,9 +101,9 @@ public static class StashReader
             var keys = new KeyReader(text, value, "the pace");
             var pace = new Pace
             {
-                Sittings = keys.Many("sittings", MostSittings, Sitting),
+                Sittings = keys.Many("sittings", Shopping.Pace.MostSittings, Sitting),
                 Said = Pair(keys, "cablesAnHour", 1, Shopping.Pace.MostCables),
-                Besides = Pair(keys, "hoursBesides", 0, 1000) is { } b ? new Between((decimal)b.Low, (decimal)b.High) : default,
+                Besides = Pair(keys, "hoursBesides", 0, Shopping.Pace.MostHoursBesides) is { } b ? new Between((decimal)b.Low, (decimal)b.High) : default,
             };
             keys.NothingElse();
             return pace;
@@ -114,7 +112,7 @@ public static class StashReader
         private Sitting Sitting(Located value)
         {
             var keys = new KeyReader(text, value, "a sitting");
-            var sitting = new Sitting(keys.Whole("cables", 1, Shopping.Pace.MostCables), keys.Number("minutes", 0.01, 100_000));
+            var sitting = new Sitting(keys.Whole("cables", 1, Shopping.Pace.MostCables), keys.Number("minutes", Shopping.Pace.LeastMinutes, Shopping.Pace.MostMinutes));
             keys.NothingElse();
             return sitting;
         }

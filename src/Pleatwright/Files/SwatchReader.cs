@@ -6,9 +6,7 @@ namespace Pleatwright.Files;
 /// <summary>Reads what was measured on swatches.</summary>
 internal static class SwatchReader
 {
-    private const int MostSwatches = 200;
-
-    public static ImmutableArray<Swatch> Read(JsonText text, KeyReader keys) => keys.Many("swatch", MostSwatches, item => One(text, item));
+    public static ImmutableArray<Swatch> Read(JsonText text, KeyReader keys) => keys.Many("swatch", Swatch.Most, item => One(text, item));
 
     private static Swatch One(JsonText text, Located value)
     {

@@ -3,7 +3,7 @@ using System.Globalization;
 namespace Pleatwright.Measure;
 
 /// <summary>Counts in words.</summary>
-public static class Counting
+internal static class Counting
 {
     /// <summary>"1 pleat", "4 pleats", "1,200 cables"; an irregular plural may be given.</summary>
     public static string Of(int count, string one, string? many = null) =>

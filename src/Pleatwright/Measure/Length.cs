@@ -69,6 +69,9 @@ public readonly struct Length : IEquatable<Length>, IComparable<Length>
     /// <summary>The same length, shown in another unit.</summary>
     public Length In(LengthUnit unit) => new(Millimetres, unit);
 
+    /// <summary>What <see cref="TryParse"/> reads of lengths no less than nothing, as a regular expression of the web's and of .NET's.</summary>
+    public const string Pattern = @"\s*(\d+(\.\d*)?|\.\d+|(\d+\s+)?\d+\s*/\s*\d+)\s*(mm|cm|m|in)\s*";
+
     /// <summary>
     /// Reads a length: a decimal ("45 cm"), a fraction ("3/8 in") or a whole and a fraction ("1 1/2 in"), then one of
     /// mm, cm, m, in. The unit is never left out.

@@ -1,8 +1,11 @@
 namespace Pleatwright.Measure;
 
 /// <summary>Words made into sentences for people.</summary>
-public static class Sentences
+internal static class Sentences
 {
+    /// <summary>The words with their first letter made small; nothing stays nothing.</summary>
+    public static string Uncapital(this string words) => words.Length == 0 ? words : char.ToLowerInvariant(words[0]) + words[1..];
+
     /// <summary>The words with their first letter made a capital; nothing stays nothing.</summary>
     public static string Capital(this string words) => words.Length == 0 ? words : char.ToUpperInvariant(words[0]) + words[1..];
 

@@ -1,7 +1,7 @@
 namespace Pleatwright.Measure;
 
 /// <summary>Student's t, as far as a range about a measured value needs it.</summary>
-public static class StudentT
+internal static class StudentT
 {
     /// <summary>The t that leaves 2.5 % in either tail.</summary>
     /// <param name="freedom">Degrees of freedom, at least 1.</param>

@@ -34,8 +34,8 @@ public readonly record struct BackRow(GatheringRow Row, Pleat Begin, Pleat End, 
 }
 
 /// <summary>
-/// The backsmocking of a piece: every full gathering row without stitching on the front, and long gaps beside figures,
-/// cabled on the back before anything else, with shallow bites and few strands near the cloth's colour (common practice,
+/// The backsmocking of a piece: right across every gathering row that the front does not hold right across, or, where the
+/// maker will have it so, only where nothing is stitched; cabled on the back before anything else, with shallow bites and few strands near the cloth's colour (common practice,
 /// no source).
 /// </summary>
 public sealed class Backsmock
@@ -61,6 +61,9 @@ public sealed class Backsmock
         if (turned) Turns++; // what comes next begins with the top edge up
         Length = length + Carried + tails * Needlefuls;
     }
+
+    /// <summary>Whether every row is cabled right across.</summary>
+    public bool IsRightAcross => Rows.All(r => r.From.Number == 1 && r.Cables == Rows[0].Cables);
 
     /// <summary>What is cabled, in the order worked: from the top row down and from left to right, but for rows that share a thread.</summary>
     public ImmutableArray<BackRow> Rows { get; }
@@ -92,7 +95,8 @@ public sealed class Backsmock
         var piece = work.Piece;
         var like = piece.Threads.Length > 0 ? piece.Threads[0] : new Floss(new ThreadKey('a'), "", default, Strands);
         var thread = like with { Name = "backsmocking thread", Colour = piece.Cloth.Colour, Strands = Strands, Note = "" };
-        return new Backsmock(piece.Back == Backsmocking.Auto ? new BackNeedlefuls(work).Share(Stretches(work)) : [], thread, piece.Working.Tails);
+        return new Backsmock(piece.Back == Backsmocking.None ? [] : new BackNeedlefuls(work).Share(
+            piece.Back == Backsmocking.Gaps ? Stretches(work) : [.. Holding.Rows(work, belowBishops: piece.Back == Backsmocking.All).Where(r => r.Count > 1)]), thread, piece.Working.Tails);
     }
 
     // Loose stretches reach one pleat into the stitching beside them, which holds their ends; short held parts between

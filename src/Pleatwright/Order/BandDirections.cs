@@ -9,15 +9,23 @@ namespace Pleatwright.Order;
 internal static class BandDirections
 {
     /// <summary>What is cabled on the back, before all else.</summary>
-    public static IEnumerable<Direction> Back(WorkingOrder order)
+    /// <param name="order">The order.</param>
+    /// <param name="grouped">Whether rows that are cabled alike are told once.</param>
+    public static IEnumerable<Direction> Back(WorkingOrder order, bool grouped)
     {
         var back = order.Backsmock;
         if (back.Rows.IsEmpty) yield break;
         yield return new Direction(DirectionKind.Heading, "First, on the back", null);
         yield return new Direction(DirectionKind.Remark,
-            $"Backsmocking holds the pleats where no stitching on the front does. Turn the work over, wrong side up, top edge up, and cable along the gathering threads with "
+            (order.Work.Piece.Back == Backsmocking.Gaps ? "Backsmocking holds the pleats where no stitching on the front does. " : "Backsmocking holds the pleats behind the picture. ") + "Turn the work over, wrong side up, top edge up, and cable along the gathering threads with "
             + $"{Counting.Of(Backsmock.Strands, "strand")} near the colour of the cloth. Take shallow bites, so that nothing shows on the front. "
             + "Pleats keep their numbers of the right side: seen from the back the highest lies at the left.", null);
+        if (grouped && back.IsRightAcross && back.Rows.Length > 2)
+        {
+            yield return new Direction(DirectionKind.Step, AllText(back), null) { Back = back.Rows[0] };
+            yield return new Direction(DirectionKind.Remark, "Turn the work over again, right side up, top edge up.", null);
+            yield break;
+        }
         var wasTurned = false;
         foreach (var row in back.Rows)
         {
@@ -25,6 +33,32 @@ internal static class BandDirections
             wasTurned = row.Turned;
         }
         yield return new Direction(DirectionKind.Remark, "Turn the work over again, right side up, top edge up.", null);
+    }
+
+    // Rows right across, told once.
+    private static string AllText(Backsmock back)
+    {
+        var rows = back.Rows.Select(r => r.Row.Number).Order().ToList();
+        var turned = back.Rows.Any(r => r.Turned);
+        var first = back.Rows[0];
+        return $"On the back, gathering rows {Ranges(rows)}, each from side to side: {Counting.Of(first.Cables, "cable")} a row, {Counting.Of(back.Cables, "cable")} in {Counting.Of(back.Needlefuls, "needleful")}. "
+            + $"Begin each at pleat {first.Begin.Number} and go on to pleat {first.End.Number}"
+            + (turned ? "; where the thread will reach, carry it a space along the pleat to the next row, turn the work bottom edge up and come back." : ".")
+            + " Change the thread where it runs out, and tie off at the end of a row where it goes no further.";
+    }
+
+    // "1, 3 to 5 and 7"
+    private static string Ranges(List<int> numbers)
+    {
+        var parts = new List<string>();
+        for (var i = 0; i < numbers.Count;)
+        {
+            var end = i;
+            while (end + 1 < numbers.Count && numbers[end + 1] == numbers[end] + 1) end++;
+            parts.Add(end == i ? $"{numbers[i]}" : end == i + 1 ? $"{numbers[i]}, {numbers[end]}" : $"{numbers[i]} to {numbers[end]}");
+            i = end + 1;
+        }
+        return parts.Count == 1 ? parts[0] : string.Join(", ", parts.Take(parts.Count - 1)) + " and " + parts[^1];
     }
 
     private static string BackText(WorkingOrder order, BackRow row)

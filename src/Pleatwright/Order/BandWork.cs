@@ -110,7 +110,7 @@ public sealed class BandWork
             if (!accent.IsOnCloth(work)) continue;
             var length = accent.Accent.ThreadIn(accent, PitchAt(work, accent.Depth), work.Pleating.Gauge.LineHeight, work.Piece.Thread(accent.Mark.Thread)!) * working.ThreadFactor;
             var takes = length + working.Tails;
-            var threads = !left.TryGetValue(accent.Mark.Thread, out var rest) || takes > rest;
+            var threads = !left.TryGetValue(accent.Mark.Thread, out var rest) || takes > rest || rest < working.LeastRest;
             if (threads) rest = working.WorkingLength;
             left[accent.Mark.Thread] = takes < rest ? rest - takes : Length.Zero;
             steps.Add(new AccentStep(accent, length, threads));

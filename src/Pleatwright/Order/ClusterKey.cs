@@ -20,13 +20,14 @@ internal sealed class ClusterKey : IEquatable<ClusterKey>
     /// <summary>The key of a cluster begun with the work lying as it does.</summary>
     public static ClusterKey Of(Layout layout, ReadOnlySpan<int> cluster, bool turned)
     {
-        var facts = new List<int>(cluster.Length * 9) { cluster.Length, turned ? 1 : 0 };
+        var facts = new List<int>(cluster.Length * 9) { cluster.Length, turned ? 1 : 0, (int)layout.Way, layout.ParkedThreads, layout.Costs.CarryPleats };
         var first = layout.Work.Runs[cluster[0]];
-        var area = -1;
+        var (area, stage) = (-1, layout.Stages.Of(cluster[0]));
         foreach (var r in cluster)
         {
             var newArea = area != (area = layout.Work.Areas.AreaOf(r)); // areas follow one another in the cluster
-            facts.Add((int)layout.Outward.SideOf(r) << 1 | (newArea ? 1 : 0));
+            facts.Add((int)layout.Outward.SideOf(r) << 3 | (layout.TouchesNext(r) ? 4 : 0) | (layout.Outward.WayOf(r) == 0 ? 2 : 0) | (newArea ? 1 : 0));
+            facts.Add((layout.Stages.Of(r) - stage) << 2 | (layout.Outward.WayOf(r) + 1));
             var run = layout.Work.Runs[r];
             facts.Add(run.Row.Index - first.Row.Index);
             facts.Add(run.From.Number - first.From.Number);

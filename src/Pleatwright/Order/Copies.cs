@@ -23,7 +23,7 @@ internal sealed record Repeated(int First, int Length, ImmutableArray<Copy> Agai
 }
 
 /// <summary>
-/// Finds what an order works again and again: whole areas, one or a few together, worked by steps that are the same but for
+/// Finds what an order works again and again: whole parts, one or a few together, worked by steps that are the same but for
 /// where they lie. So directions can say a figure once and name where its copies are.
 /// </summary>
 internal sealed class Copies
@@ -105,7 +105,7 @@ internal sealed class Copies
         // a thread taken up again was left within the very stretch
         && (a.Starts == StartKind.New || (order.LastStepOf(a) > start && order.LastStepOf(b) - order.LastStepOf(a) == later));
 
-    private int AreaOf(int index) => order.Work.Areas.AreaOf(order.Steps[index].RunIndex);
+    private int AreaOf(int index) => order.Parts.Of(order.Steps[index].RunIndex);
 
     private CableRow BaseOf(Step step) => order.Work.Areas.All[order.Work.Areas.AreaOf(step.RunIndex)].Base;
 

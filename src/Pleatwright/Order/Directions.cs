@@ -52,7 +52,7 @@ public sealed record Direction(DirectionKind Kind, string Text, Step? Step)
 }
 
 /// <summary>The working order in plain words, row by row, as the hands hold the work.</summary>
-public static class Directions
+internal static class Directions
 {
     /// <summary>
     /// Writes the directions of an order: backsmocking first, then the bands, the runs, and last the accents; none when
@@ -68,7 +68,7 @@ public static class Directions
     {
         var runs = order.Steps.IsEmpty ? [] : new Writer(order, words, grouped ? Copies.Of(order) : []).Write();
         if (runs.IsEmpty && order.Bands.Steps.IsEmpty && order.Bands.Accents.IsEmpty && order.Backsmock.Rows.IsEmpty) return [];
-        return [Opening(order, words), .. BandDirections.Back(order), .. BandDirections.Bands(order, words), .. runs, .. BandDirections.Accents(order)];
+        return [Opening(order, words), .. BandDirections.Back(order, grouped), .. BandDirections.Bands(order, words), .. runs, .. BandDirections.Accents(order)];
     }
 
     private static Direction Opening(WorkingOrder order, LevelWords words)
@@ -101,7 +101,7 @@ public static class Directions
         {
             Opening();
             UnkeptPlaces();
-            (int Area, int Way)? section = null;
+            (int Part, int Way)? section = null;
             var repeat = 0;
             var steps = order.Steps;
             var rowCables = 0;
@@ -109,23 +109,23 @@ public static class Directions
             for (var i = 0; i < steps.Length; i++)
             {
                 var step = steps[i];
-                var here = (work.Areas.AreaOf(step.RunIndex), outward.WayOf(step.RunIndex));
+                var here = (order.Parts.Of(step.RunIndex), outward.WayOf(step.RunIndex));
                 if (section != here) Add(DirectionKind.Heading, Heading(here.Item1, here.Item2));
                 section = here;
                 cables += step.Cables;
                 rowCables += step.Cables;
                 rowParts++;
-                if (step.Starts == StartKind.New) needlefuls++;
+                if (step.Threads) needlefuls++;
                 Add(DirectionKind.Step, StepText(step, i > 0 && steps[i - 1].Turned, i + 1 < steps.Length ? steps[i + 1] : null), step);
                 if (i + 1 < steps.Length && steps[i + 1].Row == step.Row
-                    && work.Areas.AreaOf(steps[i + 1].RunIndex) == here.Item1) continue;
+                    && order.Parts.Of(steps[i + 1].RunIndex) == here.Item1) continue;
                 if (rowParts > 1) Add(DirectionKind.Remark, $"That is {Counting.Of(rowCables, "cable")} of this row, in {rowParts} parts.", step);
                 if (step.Row.Index % perSpace == 0) Add(DirectionKind.LevelCheck, LevelCheck(step, here.Item2), step);
                 (rowCables, rowParts) = (0, 0);
                 if (repeat == repeats.Length || step.Number != repeats[repeat].Last) continue;
                 Again(repeats[repeat]);
                 i = repeats[repeat++].End - 1;
-                section = (work.Areas.AreaOf(steps[i].RunIndex), outward.WayOf(steps[i].RunIndex));
+                section = (order.Parts.Of(steps[i].RunIndex), outward.WayOf(steps[i].RunIndex));
             }
             Add(DirectionKind.Remark,
                 $"Done: {Counting.Of(cables, "cable")}{Halves()}, {Counting.Of(needlefuls, "needleful")}, {Counting.Of(order.Turns, "turn")} of the work.");
@@ -141,7 +141,7 @@ public static class Directions
             foreach (var copy in repeated.Again)
             {
                 var steps = order.Steps.Slice(copy.First - 1, repeated.Length);
-                int own = steps.Sum(s => s.Cables), starts = steps.Count(s => s.Starts == StartKind.New);
+                int own = steps.Sum(s => s.Cables), starts = steps.Count(s => s.Threads);
                 cables += own;
                 needlefuls += starts;
                 int from = steps.Min(s => Math.Min(s.From.Number, s.To.Number)), to = steps.Max(s => Math.Max(s.From.Number, s.To.Number)) + 1;
@@ -178,8 +178,10 @@ public static class Directions
                     + "That cannot be kept: no run lies there, another has the place, or the order has fewer runs.");
         }
 
-        private string Heading(int area, int way)
+        private string Heading(int index, int way)
         {
+            var part = order.Parts.InOrder[index];
+            var area = part.Area;
             var where = work.Areas.All[area].Base;
             var text = way switch
             {
@@ -187,8 +189,8 @@ public static class Directions
                 < 0 => $"Upward from the base row, {Place(where, 0)}",
                 _ => $"Downward from the base row, {Place(where, 0)}",
             };
-            if (work.Areas.Count == 1) return text;
-            var (from, to) = (work.Areas.All[area].From, work.Areas.All[area].To);
+            if (order.Parts.InOrder.Length == 1) return text;
+            var (from, to) = (part.From, part.To);
             return $"Pleats {from.LeftPleat.Number} to {to.RightPleat.Number}: {char.ToLowerInvariant(text[0])}{text[1..]}";
         }
 
@@ -234,6 +236,10 @@ public static class Directions
         private string ThreadText(Step step)
         {
             var name = Phrases.Needleful(work, step.Thread);
+            if (step.RestFrom > 0)
+                return step.Continues
+                    ? $"go on in the same run with what was left of {name} after step {step.RestFrom}."
+                    : $"start with what was left of {name} after step {step.RestFrom}.";
             if (step.Continues) return $"go on in the same run with a new needleful of {name}.";
             if (step.Starts == StartKind.New) return $"start a new needleful of {name}.";
             var how = Phrases.Carried(step.CarriedRows == 0 ? "" : Counting.Of(Math.Abs(step.CarriedRows), "row"), step.CarriedPleats);
@@ -242,9 +248,9 @@ public static class Directions
                 : $"take up the thread {name} left hanging after step {order.LastStepOf(step)}{how}.";
         }
 
-        private static string EndText(Step step, Step? next)
+        private string EndText(Step step, Step? next)
         {
-            if (step.GoesOn) return "The thread is used up here: go down and tie off.";
+            if (step.GoesOn) return $"Here about {Phrases.Roughly(step.Left, work.Piece.Working.WorkingLength.Unit)} of the thread is left: go down and tie off.";
             if (step.TieOff) return "Tie off.";
             if (step.Parks) return "Leave the thread hanging at the back.";
             return next?.CarriedRows == 0 ? "Keep the thread for the next run." : "Keep the thread for the next row.";

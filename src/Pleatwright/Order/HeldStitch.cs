@@ -9,6 +9,9 @@ namespace Pleatwright.Order;
 /// <param name="Half">Whether it is a half stitch, over one pleat alone.</param>
 public readonly record struct HeldStitch(int Pleat, Level Held, bool Half)
 {
+    /// <summary>Its level as held, in one word: "up", "left".</summary>
+    public string Word(LevelWords words) => Phrases.Level(Held, words);
+
     /// <summary>The stitches of a step in the order they are worked: levels alternate, and a half stitch lies opposite the cable beside it.</summary>
     public static ImmutableArray<HeldStitch> Of(Step step)
     {

@@ -2,41 +2,55 @@ using Pleatwright.Chart;
 
 namespace Pleatwright.Order;
 
-/// <summary>All that ordering a work asks about it, worked out once.</summary>
+/// <summary>All that ordering a work in one way asks about it, worked out once.</summary>
 internal sealed class Layout
 {
     private readonly bool leftHanded;
     private readonly bool mayTurn;
-    private readonly int[] firstSide;
+    private readonly Stages stages;
+    private int[]? clusterOf;
 
     /// <summary>Works it out, in time near linear in the runs.</summary>
-    public Layout(Work work)
+    public Layout(Work work) : this(work, work.Piece.Working.Way, new ThreadCosts(work), Outward.From(work), null)
     {
-        Work = work;
+    }
+
+    private Layout(Work work, WayOfWorking way, ThreadCosts costs, Outward outward, Layout? like)
+    {
+        (Work, Way, Costs, Outward) = (work, way, costs, outward);
         var working = work.Piece.Working;
         leftHanded = working.Hand == Hand.Left;
         mayTurn = working.MayTurn;
         ParkedThreads = working.ParkedThreads;
-        Costs = new ThreadCosts(work);
-        Outward = Outward.From(work);
-        Before = Outward.Before;
-        After = Reverse(Before);
-        Carries = Order.Carries.Between(work, Costs);
-        Rank = RankRuns();
-        (firstSide, SecondSide) = Sides();
-        Clusters = FindClusters();
-        Pins = new Pins(work);
+        Before = outward.Before;
+        After = like?.After ?? Reverse(Before);
+        Parts = like?.Parts ?? new Parts(work, outward);
+        Rank = like?.Rank ?? RankRuns();
+        Pins = like?.Pins ?? new Pins(work);
+        Carries = like is not null && like.Costs.CarryPleats == costs.CarryPleats ? like.Carries : Order.Carries.Between(work, costs);
+        stages = like?.Way == way ? like.stages : new Stages(this);
+        Clusters = like is not null && like.Way == way && like.Costs.CarryPleats == costs.CarryPleats ? like.Clusters : FindClusters();
     }
+
+    /// <summary>The same work in another way of working, or kept to fewer parked threads or shorter carries.</summary>
+    public Layout With(WayOfWorking way, int parkedThreads, int carryPleats) =>
+        new(Work, way, Costs.With(carryPleats), Outward, this) { ParkedThreads = parkedThreads };
 
     public Work Work { get; }
 
+    /// <summary>The way of working kept to.</summary>
+    public WayOfWorking Way { get; }
+
     public int Runs => Work.Runs.Length;
 
-    public int ParkedThreads { get; }
+    public int ParkedThreads { get; private init; }
 
     public ThreadCosts Costs { get; }
 
     public Outward Outward { get; }
+
+    /// <summary>Borders and figures, in the order a hand takes them.</summary>
+    public Parts Parts { get; }
 
     /// <summary>For each run, the runs worked before it.</summary>
     public Lists Before { get; }
@@ -44,16 +58,13 @@ internal sealed class Layout
     /// <summary>For each run, the runs that wait for it.</summary>
     public Lists After { get; }
 
-    /// <summary>For each area, the runs of the way worked second, which wait for all of the first besides.</summary>
-    public Lists SecondSide { get; }
-
-    /// <summary>How many runs of an area's first way the second waits for.</summary>
-    public ReadOnlySpan<int> FirstSide => firstSide;
+    /// <summary>What is finished before what in the way of working.</summary>
+    public Stages Stages => stages;
 
     /// <summary>For each end, the ends within a carry of it.</summary>
     public Lists Carries { get; }
 
-    /// <summary>Each run's place when every run is begun afresh: outward from the base, area by area.</summary>
+    /// <summary>Each run's place when every run is begun afresh: part by part in the hand's order, outward from the base.</summary>
     public int[] Rank { get; }
 
     /// <summary>
@@ -61,6 +72,19 @@ internal sealed class Layout
     /// areas so near that a thread can be carried between them. What is planned in one cluster does not touch another.
     /// </summary>
     public Lists Clusters { get; }
+
+    /// <summary>The cluster of each run, an index in <see cref="Clusters"/>.</summary>
+    public int[] ClusterOf
+    {
+        get
+        {
+            if (clusterOf is not null) return clusterOf;
+            var found = new int[Runs];
+            for (var c = 0; c < Clusters.Count; c++)
+                foreach (var r in Clusters[c]) found[r] = c;
+            return clusterOf = found;
+        }
+    }
 
     /// <summary>Runs the maker fixed to places in the order.</summary>
     public Pins Pins { get; }
@@ -82,22 +106,18 @@ internal sealed class Layout
             runs[exit >> 1].Row.Index, runs[entry >> 1].Row.Index);
     }
 
-    /// <summary>Whether a run is worked before another because its way from the base row is worked before the other's.</summary>
-    public bool SideBefore(int run, int other) => Outward.SideOf(run) == Side.First && Outward.SideOf(other) == Side.Second
-        && Work.Areas.AreaOf(run) == Work.Areas.AreaOf(other);
-
-    private (int[] First, Lists Second) Sides()
+    /// <summary>Pleats that a carry passes sideways besides going along the pleat; 0 when it does only one of both.</summary>
+    public int Slant(int exit, int entry)
     {
-        var first = new int[Work.Areas.Count];
-        var second = new Pairs();
-        for (var r = 0; r < Runs; r++)
-        {
-            var side = Outward.SideOf(r);
-            if (side == Side.First) first[Work.Areas.AreaOf(r)]++;
-            else if (side == Side.Second) second.Add(Work.Areas.AreaOf(r), r);
-        }
-        return (first, second.ByFirst(first.Length));
+        var runs = Work.Runs;
+        return runs[exit >> 1].Row == runs[entry >> 1].Row ? 0 : Math.Abs(Order.Carries.Valley(runs, entry) - Order.Carries.Valley(runs, exit));
     }
+
+    /// <summary>Whether a run touches the next in its row.</summary>
+    public bool TouchesNext(int run) => run + 1 < Runs && Outward.StretchOf(run) == Outward.StretchOf(run + 1);
+
+    /// <summary>Whether a run lies between two in its row that touch it.</summary>
+    public bool LiesBetween(int run) => run > 0 && TouchesNext(run) && TouchesNext(run - 1);
 
     private static Lists Reverse(Lists before)
     {
@@ -114,6 +134,7 @@ internal sealed class Layout
         var parent = Roots.Apart(areas.Count);
         for (var end = 0; end < Carries.Count; end++)
             foreach (var other in Carries[end]) Roots.Join(parent, areas.AreaOf(end >> 1), areas.AreaOf(other >> 1));
+        if (Way == WayOfWorking.RowByRow) JoinFigures(parent);
         var byRank = new int[Runs];
         for (var r = 0; r < byRank.Length; r++) byRank[Rank[r]] = r;
         var number = new int[areas.Count];
@@ -129,22 +150,44 @@ internal sealed class Layout
         return pairs.ByFirst(count);
     }
 
+    // Where figures lie so near one another that they are planned together, each figure is planned whole, so that one can
+    // be finished before the next.
+    private void JoinFigures(int[] parent)
+    {
+        var parts = Parts.InOrder;
+        if (parts.IsEmpty) return;
+        var figureOf = new int[Work.Areas.Count]; // the first figure met in an area's group
+        Array.Fill(figureOf, -1);
+        var several = new bool[parts[^1].Figure + 1];
+        foreach (var part in parts)
+        {
+            ref var first = ref figureOf[Roots.Of(parent, part.Area)];
+            if (first < 0) first = part.Figure;
+            else if (first != part.Figure) several[first] = several[part.Figure] = true;
+        }
+        var area = new int[several.Length];
+        Array.Fill(area, -1);
+        foreach (var part in parts)
+        {
+            if (!several[part.Figure]) continue;
+            if (area[part.Figure] < 0) area[part.Figure] = part.Area;
+            else Roots.Join(parent, area[part.Figure], part.Area);
+        }
+    }
+
     private int[] RankRuns()
     {
         const long most = 8192; // more than the pleats and the cable rows there can be
         var runs = Work.Runs;
-        var areas = Work.Areas;
-        var areaOrder = AreaOrder();
-        var keys = new long[runs.Length];
+        var keys = new (int Part, int Generation, long Within)[runs.Length];
         var order = new int[runs.Length];
         var firstUp = Work.Piece.Working.First != FirstWay.Down;
         for (var i = 0; i < keys.Length; i++)
         {
-            var area = areas.AreaOf(i);
-            var way = Outward.WayOf(i) switch { 0 => 0, < 0 => firstUp ? 1 : 2, _ => firstUp ? 2 : 1 };
-            var below = runs[i].Row.Index - areas.All[area].Base.Index;
-            var distance = 2 * Math.Abs(below) + (below < 0 ? 1 : 0);
-            keys[i] = ((areaOrder[area] * 3L + way) * 2 * most + distance) * most + Across(i);
+            var (way, generation) = (Outward.WayOf(i), Outward.GenerationOf(i));
+            var place = way == 0 ? 0 : generation > 0 ? (way > 0 ? 1 : 2) : way < 0 == firstUp ? 1 : 2;
+            var distance = way < 0 ? most - 1 - runs[i].Row.Index : runs[i].Row.Index;
+            keys[i] = (Parts.Of(i), generation, (place * most + distance) * most + Across(i));
             order[i] = i;
         }
         Array.Sort(keys, order);
@@ -155,42 +198,4 @@ internal sealed class Layout
 
     // The place of a run across the cloth, in the direction of the hand.
     private int Across(int run) => leftHanded ? Work.Valleys + 1 - Work.Runs[run].To.Number : Work.Runs[run].From.Number;
-
-    // Areas from the piece's base row outward; areas on one row in the direction of the hand.
-    private int[] AreaOrder()
-    {
-        const long most = 8192;
-        var areas = Work.Areas;
-        var cables = new long[areas.Count];
-        var across = new int[areas.Count];
-        Array.Fill(across, int.MaxValue);
-        for (var i = 0; i < Work.Runs.Length; i++)
-        {
-            var area = areas.AreaOf(i);
-            if (Work.Runs[i].Row != areas.All[area].Base) continue;
-            cables[area] += Work.Runs[i].Cables;
-            across[area] = Math.Min(across[area], Across(i));
-        }
-        var firstUp = Work.Piece.Working.First != FirstWay.Down;
-        var start = 0;
-        for (var a = 1; a < areas.Count; a++)
-            if (cables[a] > cables[start] || (cables[a] == cables[start]
-                && (across[a], areas.All[a].Base).CompareTo((across[start], areas.All[start].Base)) < 0)) start = a;
-        var pieceBase = areas.Count > 0 ? areas.All[start].Base.Index : 0;
-        foreach (var area in areas.All)
-            if (Work.Piece.Working.BaseRow == area.Base) pieceBase = area.Base.Index;
-        var keys = new long[areas.Count];
-        var order = new int[areas.Count];
-        for (var a = 0; a < keys.Length; a++)
-        {
-            var away = areas.All[a].Base.Index - pieceBase;
-            var second = away != 0 && away < 0 != firstUp;
-            keys[a] = ((second ? 1L : 0L) * most + Math.Abs(away)) * most + across[a];
-            order[a] = a;
-        }
-        Array.Sort(keys, order);
-        var place = new int[order.Length];
-        for (var i = 0; i < order.Length; i++) place[order[i]] = i;
-        return place;
-    }
 }

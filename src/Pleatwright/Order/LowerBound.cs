@@ -34,12 +34,24 @@ internal sealed class LowerBound
     /// <param name="routes">Orders of its clusters; the matching sets out from their carries, which makes it quick.</param>
     /// <param name="cancel">Stops the matching.</param>
     /// <exception cref="OperationCanceledException">It was stopped.</exception>
-    public static int[] Starts(Layout layout, ReadOnlySpan<Route> routes, CancellationToken cancel = default)
+    public static int[] Starts(Layout layout, ReadOnlySpan<Route> routes, CancellationToken cancel = default) => Of(layout, routes, cancel).Add(null, 0, cancel);
+
+    /// <summary>
+    /// The bound of each cluster, sought further by <see cref="NeedlefulBound"/> in those whose order has more starts.
+    /// </summary>
+    /// <param name="layout">The work.</param>
+    /// <param name="routes">Orders of its clusters.</param>
+    /// <param name="most">Steps looked at in all, at the most, about.</param>
+    /// <param name="cancel">Stops it.</param>
+    /// <exception cref="OperationCanceledException">It was stopped.</exception>
+    public static int[] Tighter(Layout layout, Route[] routes, long most, CancellationToken cancel = default) => Of(layout, routes, cancel).Add(routes, most, cancel);
+
+    private static LowerBound Of(Layout layout, ReadOnlySpan<Route> routes, CancellationToken cancel)
     {
         var bound = new LowerBound(layout);
         foreach (var route in routes) bound.SetOutFrom(route);
         bound.Match(cancel);
-        return bound.Add();
+        return bound;
     }
 
     private (int[] Start, int[] Next) Followers()
@@ -59,7 +71,7 @@ internal sealed class LowerBound
                 foreach (var entry in layout.Carries[exit])
                 {
                     var i = entry >> 1;
-                    if (seen[i] == -j - 1 || !layout.MayEnter(entry) || (!layout.Pins.Any && layout.SideBefore(i, j))) continue;
+                    if (seen[i] == -j - 1 || !layout.MayEnter(entry) || (!layout.Pins.Any && layout.Stages.IsBefore(i, j))) continue;
                     var carry = layout.Carry(exit, entry);
                     if (!Share(j, i, carry)) continue;
                     leastCarry[i] = Math.Min(leastCarry[i], carry);
@@ -98,7 +110,7 @@ internal sealed class LowerBound
     private bool Share(int j, int i, int carry)
     {
         var costs = layout.Costs;
-        return costs.MaySplit(j) || costs.MaySplit(i) || costs.Run(j) + costs.Run(i) + carry <= costs.Needleful;
+        return costs.MaySplit(j) || costs.MaySplit(i) || costs.Run(j) + costs.Run(i) + carry <= costs.Needleful + costs.Longer;
     }
 
     private void SetOutFrom(Route route)
@@ -188,7 +200,7 @@ internal sealed class LowerBound
         }
     }
 
-    private int[] Add()
+    private int[] Add(Route[]? routes, long most, CancellationToken cancel)
     {
         // groups by carries, within a cluster
         var parent = Roots.Apart(layout.Runs);
@@ -200,26 +212,65 @@ internal sealed class LowerBound
         var cables = new int[layout.Runs];
         var cheapest = new int[layout.Runs];
         Array.Fill(cheapest, int.MaxValue);
-        var needleful = layout.Costs.Needleful;
+        var (needleful, longer) = (layout.Costs.Needleful, layout.Costs.Longer);
+        var runs = new int[layout.Runs];
         for (var r = 0; r < parent.Length; r++)
         {
             var root = Roots.Of(parent, r);
             var cost = layout.Costs.Run(r);
-            paths[root] += (follower[r] < 0 ? 1 : 0) + (int)((cost - 1) / needleful);
+            paths[root] += (follower[r] < 0 ? 1 : 0) + (int)(Math.Max(0, cost - 1 - longer) / needleful);
             // every run takes its own thread and at least its shortest carry, but for those a needleful begins with
             var carry = leastCarry[r] == int.MaxValue ? 0 : leastCarry[r];
             thread[root] += cost + carry;
             longest[root] = Math.Max(longest[root], carry);
+            runs[root]++;
             cables[root] += layout.Work.Runs[r].Cables;
             cheapest[root] = Math.Min(cheapest[root], layout.Costs.Cable(r));
         }
         var bounds = new int[layout.Clusters.Count];
+        var of = new int[layout.Runs];
         for (var c = 0; c < bounds.Length; c++)
             foreach (var r in layout.Clusters[c])
-                if (parent[r] == r) bounds[c] += Math.Max(paths[r], Math.Max(Shares(thread[r], needleful + longest[r]), Shares(cables[r], needleful / cheapest[r])));
+                if (parent[r] == r)
+                    bounds[c] += of[r] = Math.Max(paths[r], Math.Max(
+                        Shares(thread[r], runs[r], needleful + longest[r], longer),
+                        Shares(cables[r], runs[r], needleful / cheapest[r], (needleful + longer) / cheapest[r] - needleful / cheapest[r])));
+        if (routes is null) return bounds;
+        var known = new Dictionary<ClusterKey, int>(); // clusters that are alike have the same bound
+        for (var c = 0; c < bounds.Length; c++)
+        {
+            if (routes.Length != bounds.Length || routes[c].Cost.Starts <= bounds[c]) continue;
+            var cluster = layout.Clusters[c];
+            var key = ClusterKey.Of(layout, cluster, false);
+            if (!known.TryGetValue(key, out var tighter))
+            {
+                var groups = new Dictionary<int, List<int>>();
+                foreach (var r in cluster)
+                {
+                    if (!groups.TryGetValue(Roots.Of(parent, r), out var group)) groups[Roots.Of(parent, r)] = group = [];
+                    group.Add(r);
+                }
+                var rest = routes[c].Cost.Starts - bounds[c]; // what may yet be gained
+                tighter = bounds[c];
+                foreach (var (root, group) in groups)
+                {
+                    if (group.Count is < 2 or > MostRunsPriced || rest <= 0) continue;
+                    var share = most * group.Count / layout.Runs;
+                    var better = NeedlefulBound.Of(layout, [.. group], r => next.AsSpan(start[r], start[r + 1] - start[r]), of[root] + rest, share, cancel);
+                    if (better <= of[root]) continue;
+                    tighter += better - of[root];
+                    rest -= better - of[root];
+                }
+                known[key] = tighter;
+            }
+            bounds[c] = tighter;
+        }
         return bounds;
     }
 
-    // Whole shares of so much each.
-    private static int Shares(long all, int each) => (int)((all + each - 1) / each);
+    private const int MostRunsPriced = 600;
+
+    // Whole shares of so much each, and somewhat more in those that end a run, of which there are no more than runs.
+    private static int Shares(long all, int runs, int each, int more) =>
+        (int)Math.Max((all + each + more - 1) / (each + more), (all - (long)runs * more + each - 1) / each);
 }

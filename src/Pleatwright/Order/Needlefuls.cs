@@ -20,9 +20,50 @@ internal sealed class Needlefuls(Layout layout)
     private const int LeastPart = 3;
 
     private readonly ThreadCosts costs = layout.Costs;
+    private int longer; // what a needleful may hold over the usual where it ends at the end of a run
 
-    /// <summary>The breaks of a path, one fewer than its needlefuls.</summary>
+    /// <summary>The breaks of a path, one fewer than its needlefuls; needlefuls are cut longer only where that saves a start.</summary>
     public List<Break> Share(ReadOnlySpan<Visit> path)
+    {
+        longer = costs.Longer;
+        var fewest = Cut(path);
+        if (longer == 0 || !NeedsLonger(path, fewest)) return fewest;
+        longer = 0;
+        var usual = Cut(path);
+        if (usual.Count > fewest.Count) return fewest;
+        foreach (var b in usual)
+            if (b.Cable > 0 && !costs.MaySplit(path[b.Along].Run)) return fewest;
+        return usual;
+    }
+
+    private bool NeedsLonger(ReadOnlySpan<Visit> path, List<Break> breaks)
+    {
+        var from = default(Break);
+        for (var i = 0; i <= breaks.Count; i++)
+        {
+            var to = i < breaks.Count ? breaks[i] : new Break(path.Length, 0);
+            if (Takes(path, from, to) > costs.Needleful) return true;
+            from = to;
+        }
+        return false;
+    }
+
+    /// <summary>Thread in the stitches and carries between two breaks.</summary>
+    public long Takes(ReadOnlySpan<Visit> path, Break from, Break to)
+    {
+        long takes = 0;
+        for (var k = from.Along; k < path.Length && (k < to.Along || (k == to.Along && to.Cable > 0)); k++)
+        {
+            var run = layout.Work.Runs[path[k].Run];
+            var (begin, end) = Halves(path[k], run);
+            var (first, last) = (k == from.Along ? from.Cable : 0, k == to.Along ? to.Cable : run.Cables);
+            takes += (long)(last - first) * costs.Cable(path[k].Run) + (first == 0 ? begin : 0) + (last == run.Cables ? end : 0);
+            if (k > from.Along) takes += layout.Carry(path[k - 1].Exit, path[k].Entry);
+        }
+        return takes;
+    }
+
+    private List<Break> Cut(ReadOnlySpan<Visit> path)
     {
         // the earliest places for the breaks, found from the far end backward
         List<Break> earliest = [];
@@ -59,7 +100,7 @@ internal sealed class Needlefuls(Layout layout)
             if (k > from.Along) left -= layout.Carry(path[k - 1].Exit, path[k].Entry);
             if (firstCable == 0) left -= begin;
             var all = (long)(run.Cables - firstCable) * cable + end;
-            if (left >= all) { left -= all; continue; }
+            if (left + longer >= all) { left -= all; continue; }
             if (!costs.MaySplit(path[k].Run) && k > from.Along) return new Break(k, 0);
             // the end half stitch stays with the last cable
             var fits = left < cable ? 0 : (int)Math.Min(left / cable, run.Cables - firstCable - 1);
@@ -68,10 +109,19 @@ internal sealed class Needlefuls(Layout layout)
         return new Break(path.Length, 0);
     }
 
-    // How early one needleful may start that ends at a break.
+    // How early one needleful may start that ends at a break or, cut longer, at the end of the run it lies in.
     private Break Earliest(ReadOnlySpan<Visit> path, Break until)
     {
-        long left = costs.Needleful;
+        var early = StartOf(path, until);
+        if (longer == 0 || until.Cable == 0) return early;
+        var whole = StartOf(path, new Break(until.Along + 1, 0));
+        return whole.CompareTo(early) < 0 ? whole : early;
+    }
+
+    // How early one needleful may start that ends at a break.
+    private Break StartOf(ReadOnlySpan<Visit> path, Break until)
+    {
+        long left = costs.Needleful + (until.Cable == 0 ? longer : 0);
         for (var k = until.Cable > 0 ? until.Along : until.Along - 1; k >= 0; k--)
         {
             var (run, cable) = (layout.Work.Runs[path[k].Run], costs.Cable(path[k].Run));

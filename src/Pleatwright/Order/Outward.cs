@@ -124,31 +124,20 @@ internal sealed class Outward
                 if (runs[i].To.Number < runs[j].To.Number) i++; else j++;
             }
         }
-        LeanSideways(pairs);
         return pairs.ByFirst(runs.Length);
     }
 
-    // A run with nothing on its inner side is worked beside the nearest one in its row that has.
-    private void LeanSideways(Pairs pairs)
-    {
-        const int far = int.MaxValue / 2;
-        var held = pairs.ByFirst(stretchOf.Length);
-        var leftFirst = work.Piece.Working.Hand == Hand.Right; // a mirrored work in the other hand leans alike
-        foreach (var stretch in areas.Stretches)
-        {
-            var (first, end) = (stretch.FirstRun, stretch.EndRun);
-            if (end - first == 1 || way[stretchOf[first]] == 0) continue;
-            var toRight = new int[end - first];
-            for (var i = end - 1; i >= first; i--)
-                toRight[i - first] = !held[i].IsEmpty ? 0 : i + 1 < end ? toRight[i + 1 - first] + 1 : far;
-            var toLeft = far;
-            for (var i = first; i < end; i++)
-            {
-                toLeft = !held[i].IsEmpty ? 0 : Math.Min(far, toLeft + 1);
-                if (toLeft == 0) continue;
-                var right = toRight[i - first];
-                pairs.Add(i, toLeft < right || (toLeft == right && leftFirst) ? i - 1 : i + 1);
-            }
-        }
-    }
+    /// <summary>
+    /// Whether the run has nothing on its inner side, though it is off the base row: an arm, which butts a run beside it in its row.
+    /// </summary>
+    public bool IsArm(int run) => way[stretchOf[run]] != 0 && Before[run].IsEmpty;
+
+    /// <summary>The stretch a run belongs to, an index in <see cref="Areas.Stretches"/>.</summary>
+    public int StretchOf(int run) => stretchOf[run];
+
+    /// <summary>How often the way has turned on the way out from the base row to a run.</summary>
+    public int GenerationOf(int run) => generation[stretchOf[run]];
+
+    /// <summary>-1 when a stretch is worked upward from its base, 1 downward, 0 on the base row.</summary>
+    public int WayOfStretch(int stretch) => way[stretch];
 }

@@ -7,6 +7,11 @@ namespace Pleatwright.Order;
 /// <summary>Turns of phrase the directions share.</summary>
 internal static class Phrases
 {
+    /// <summary>"6 cm", or "2.5 in": as near as a hand sees it, half an inch or a whole centimetre.</summary>
+    public static string Roughly(Length length, LengthUnit unit) => unit == LengthUnit.Inch
+        ? FormattableString.Invariant($"{Math.Max(0.5, Math.Round(length.Inches * 2) / 2):0.#} in")
+        : FormattableString.Invariant($"{Math.Max(1, Math.Round(length.Centimetres)):0} cm");
+
     /// <summary>"from left to right", or the other way.</summary>
     public static string Way(bool rightward) => rightward ? "from left to right" : "from right to left";
 

@@ -1,143 +1,253 @@
+using Pleatwright.Chart;
+
 namespace Pleatwright.Order;
 
 /// <summary>
 /// One planning of a whole work, cluster by cluster. Clusters that are alike, as the copies of a figure are, and clusters
-/// already solved in an earlier planning are solved once.
+/// already solved in an earlier planning are solved once. Whatever a stricter way of working, fewer parked threads, shorter
+/// carries or less effort would give is weighed too, so that more freedom never gives more starts.
 /// </summary>
 internal sealed class Planning
 {
-    private static readonly Scheduler.Preference[] Ways = Enum.GetValues<Scheduler.Preference>();
-    private readonly int mostLooked; // orders looked at, about, in one cluster
-    private readonly int width;      // orders kept side by side
-    private readonly int mostRuns;   // of a cluster that is looked through
+    private const int VeryManyRuns = 15_000;
+    private static readonly int[] Parked = [0, 1, 3, 6, 12], Carried = [0, 2, 3, 4, 6, 9, 12];
+    private static readonly Scheduler.Preference[] Preferences = Enum.GetValues<Scheduler.Preference>();
+    private readonly Work work;
     private readonly Layout layout;
-    private readonly Scheduler scheduler;
-    private readonly Search search;
-    private readonly IReadOnlyDictionary<ClusterKey, Route>? earlier;
-    private readonly Dictionary<ClusterKey, Route> solved = [];
+    private readonly IReadOnlyDictionary<ClusterKey, Solution>? earlier;
+    private readonly Dictionary<ClusterKey, Solution> solved = [];
+    private readonly Dictionary<Freedom, Tools> tools = [];
+    private readonly Dictionary<Freedom, Whole> wholes = [];
     private readonly Effort effort;
     private readonly IProgress<double>? progress;
     private readonly CancellationToken cancel;
-    private double begun, share; // where the cluster at hand begins in the whole, and its share of it
+    private readonly int mostLooked; // orders looked at, about, in one cluster
+    private readonly int width;      // orders kept side by side
+    private readonly int mostRuns;   // of a cluster that is looked through
     private double told;
 
-    public Planning(Chart.Work work, IReadOnlyDictionary<ClusterKey, Route>? earlier, Effort effort, IProgress<double>? progress, CancellationToken cancel)
+    /// <summary>What an order may do.</summary>
+    private readonly record struct Freedom(WayOfWorking Way, int ParkedThreads, int CarryPleats);
+
+    /// <summary>An order of a cluster, and whether none has fewer starts.</summary>
+    internal readonly record struct Solution(Route Route, bool IsLeast);
+
+    private sealed record Whole(Route[] Routes, Cost Cost, bool IsLeast);
+
+    private sealed record Tools(Layout Layout, Scheduler Scheduler, Linker Linker, Search Search, Lazy<int[]> Bounds);
+
+    public Planning(Work work, IReadOnlyDictionary<ClusterKey, Solution>? earlier, Effort effort, IProgress<double>? progress, CancellationToken cancel, WayOfWorking? way = null)
     {
         cancel.ThrowIfCancellationRequested();
+        (this.work, this.earlier, this.effort, this.progress, this.cancel) = (work, earlier, effort, progress, cancel);
         layout = new Layout(work);
-        scheduler = new Scheduler(layout, cancel);
-        search = new Search(layout, cancel);
+        if (way is { } other && other != layout.Way) layout = layout.With(other, layout.ParkedThreads, layout.Costs.CarryPleats);
         var few = layout.Runs <= Search.ExactRuns;
         (mostLooked, width) = effort switch
         {
             Effort.Drawing => (0, 0),
             Effort.Resting => (6_000, 100),
-            _ => few ? (1_500_000, 6_000) : (60_000, 400),
+            _ => few ? (1_500_000, 6_000) : (6_000, 100),
         };
         // a large cluster takes some tenths of a second, and there may be many in a large piece
         mostRuns = effort == Effort.Plate && layout.Runs <= 1_000 ? Search.MostRuns : Search.QuickRuns;
-        (this.earlier, this.effort, this.progress, this.cancel) = (earlier, effort, progress, cancel);
     }
 
     public WorkingOrder Plan()
     {
         if (layout.Pins.Any) return PlanPinned();
-        var count = layout.Clusters.Count;
-        var routes = new Route[count];
-        var turned = false;
-        var scheduling = mostLooked == 0 ? 1 : 0.5; // of the whole
-        for (var (c, done) = (0, 0); c < count; done += layout.Clusters[c++].Length)
-        {
-            (begun, share) = (scheduling * done / layout.Runs, scheduling * layout.Clusters[c].Length / layout.Runs);
-            routes[c] = mostLooked == 0 ? Quick(c, turned) : Schedule(layout.Clusters.Kept(c), turned);
-            turned = layout.TurnedAt(routes[c].Visits[^1].Entry);
-            Tell(1);
-        }
-        // while drawing nobody asks for the bound; it is found when one does
-        var bounds = mostLooked == 0 ? [] : LowerBound.Starts(layout, routes, cancel);
-        turned = false;
-        for (var c = 0; c < count && mostLooked > 0; c++)
-        {
-            (begun, share) = (scheduling + (1 - scheduling) * c / count, (1 - scheduling) / count);
-            routes[c] = Solve(c, turned, routes[c], bounds[c]);
-            turned = layout.TurnedAt(routes[c].Visits[^1].Entry);
-            Tell(1);
-        }
+        var freedom = new Freedom(layout.Way, Within(Parked, layout.ParkedThreads), Within(Carried, layout.Costs.CarryPleats));
+        tools[freedom] = With(freedom.ParkedThreads == layout.ParkedThreads && freedom.CarryPleats == layout.Costs.CarryPleats ? layout : layout.With(freedom.Way, freedom.ParkedThreads, freedom.CarryPleats));
+        var best = Best(freedom);
         progress?.Report(1);
-        return new WorkingOrder(layout, Steps.From(layout, routes), mostLooked == 0 ? new(() => LowerBound.Starts(layout, routes).Sum()) : new(bounds.Sum()), solved, effort);
+        return new WorkingOrder(layout, Steps.From(layout, best.Routes), new(() => Bound(best.Routes)), solved, effort);
     }
 
-    // With runs pinned to places in the order, everything hangs together: it is scheduled as one cluster.
+    // While drawing nobody asks for the bound; it is found when one does.
+    private int Bound(Route[] routes) => (effort == Effort.Plate ? LowerBound.Tighter(layout, routes, MostPriced) : LowerBound.Starts(layout, routes)).Sum();
+
+    private const long MostPriced = 30_000_000;
+
+    // With more than a few runs, freedoms that differ by little are planned alike.
+    private int Within(int[] steps, int most) =>
+        layout.Runs <= Search.ExactRuns ? most : steps.Last(s => s <= most && (layout.Runs <= VeryManyRuns || s is 0 or 3 or 4 or 12));
+
+    private IEnumerable<Freedom> Stricter(Freedom freedom)
+    {
+        if (effort != Effort.Plate) yield break;
+        if (freedom.ParkedThreads > 0) yield return freedom with { ParkedThreads = Within(Parked, freedom.ParkedThreads - 1) };
+        if (freedom.CarryPleats > 0) yield return freedom with { CarryPleats = Within(Carried, freedom.CarryPleats - 1) };
+        if (freedom.Way != WayOfWorking.RowByRow) yield return freedom with { Way = freedom.Way - 1 };
+    }
+
+    private Tools With(Layout layout)
+    {
+        Linker linker = new(layout, cancel);
+        return new Tools(layout, new Scheduler(layout, cancel), linker, new Search(layout, cancel), new(() => LowerBound.Starts(layout, [], cancel)));
+    }
+
+    private Tools At(Freedom freedom)
+    {
+        if (!tools.TryGetValue(freedom, out var known)) tools[freedom] = known = With(layout.With(freedom.Way, freedom.ParkedThreads, freedom.CarryPleats));
+        return known;
+    }
+
+    private Whole Best(Freedom freedom)
+    {
+        if (wholes.TryGetValue(freedom, out var known)) return known;
+        var at = At(freedom);
+        var clusters = at.Layout.Clusters;
+        var routes = new Route[clusters.Count];
+        var (turned, least) = (false, true);
+        Cost cost = default;
+        for (var (c, done) = (0, 0); c < routes.Length; done += clusters[c++].Length)
+        {
+            var solution = Solve(freedom, clusters.Kept(c), turned, effort == Effort.Drawing ? 0 : at.Bounds.Value[c]);
+            routes[c] = solution.Route;
+            least &= solution.IsLeast;
+            cost = cost with { Starts = cost.Starts + solution.Route.Cost.Starts };
+            turned = layout.TurnedAt(routes[c].Visits[^1].Entry);
+            if (at.Layout == tools.Values.First().Layout) Tell((double)done / layout.Runs);
+        }
+        var best = new Whole(routes, cost, least);
+        // cluster by cluster the stricter plans were weighed already, but for how the work lay before each
+        if (!least)
+            foreach (var stricter in Stricter(freedom))
+                if (Best(stricter) is var other && other.Cost.Starts < best.Cost.Starts) best = other;
+        return wholes[freedom] = best;
+    }
+
+    private Solution Solve(Freedom freedom, ReadOnlyMemory<int> cluster, bool turned, int bound)
+    {
+        var at = At(freedom);
+        var runs = cluster.Span;
+        if (runs.Length == 1) return new Solution(Raw(at, cluster, turned, bound).Route, true);
+        var key = ClusterKey.Of(at.Layout, runs, turned);
+        if (!solved.TryGetValue(key, out var known) && earlier?.TryGetValue(key, out known) == true) solved[key] = known;
+        if (known.Route is not null) return known with { Route = known.Route.In(runs) };
+        var best = Raw(at, cluster, turned, bound);
+        foreach (var stricter in Stricter(freedom))
+        {
+            if (best.IsLeast) break;
+            var other = Together(stricter, cluster, turned, bound);
+            if (other.Route.Cost.CompareTo(best.Route.Cost) < 0) best = new Solution(other.Route, other.Route.Cost.Starts <= bound);
+        }
+        if (!best.IsLeast && freedom.Way != WayOfWorking.RowByRow && runs.Length > Search.ExactRuns) best = Improve(at, runs, turned, best.Route, bound);
+        solved[key] = best with { Route = best.Route.Of(runs) };
+        return best;
+    }
+
+    // The runs of a cluster planned with less freedom, which may take it apart.
+    private Solution Together(Freedom freedom, ReadOnlyMemory<int> cluster, bool turned, int bound)
+    {
+        var at = At(freedom);
+        var clusterOf = at.Layout.ClusterOf;
+        var apart = new List<List<int>>();
+        var indexOf = new Dictionary<int, int>();
+        foreach (var r in cluster.Span)
+        {
+            if (indexOf.TryAdd(clusterOf[r], apart.Count)) apart.Add([]);
+            apart[indexOf[clusterOf[r]]].Add(r);
+        }
+        if (apart.Count == 1) return Solve(freedom, cluster, turned, bound);
+        var visits = new List<Visit>(cluster.Length);
+        var paths = 0;
+        var (lies, least) = (turned, true);
+        Cost cost = default;
+        foreach (var runs in apart)
+        {
+            var solution = Solve(freedom, runs.ToArray(), lies, 0);
+            foreach (var visit in solution.Route.Visits) visits.Add(visit with { Path = visit.Path + paths });
+            paths += solution.Route.Paths;
+            cost += solution.Route.Cost;
+            least &= solution.IsLeast;
+            lies = layout.TurnedAt(visits[^1].Entry);
+        }
+        return new Solution(new Route([.. visits], paths, cost, turned), least);
+    }
+
+    private Solution Raw(Tools at, ReadOnlyMemory<int> cluster, bool turned, int bound)
+    {
+        cancel.ThrowIfCancellationRequested();
+        var (route, proved) = at.Layout.Way == WayOfWorking.RowByRow ? RowByRow(at, cluster.Span, turned, bound) : Freely(at, cluster, turned, bound);
+        return new Solution(route, proved || route.Cost.Starts <= bound);
+    }
+
+    private (Route, bool) RowByRow(Tools at, ReadOnlySpan<int> cluster, bool turned, int bound)
+    {
+        var width = effort switch
+        {
+            Effort.Drawing => 2,
+            Effort.Resting => Math.Clamp(2_000 / layout.Runs, 2, 32),
+            _ => layout.Runs <= Search.ExactRuns ? 4_000 : Math.Clamp(20_000 / layout.Runs, 2, 64),
+        };
+        var (best, proved) = at.Linker.Find(Rows.Of(at.Layout, cluster), turned, width);
+        if (work.Piece.Working.First != FirstWay.Either) return (best, proved);
+        var (other, otherProved) = at.Linker.Find(Rows.Of(at.Layout, cluster, otherWayFirst: true), turned, width);
+        return (other.Cost.CompareTo(best.Cost) < 0 ? other : best, proved && otherProved);
+    }
+
+    private (Route, bool) Freely(Tools at, ReadOnlyMemory<int> cluster, bool turned, int bound)
+    {
+        Route? best = null;
+        foreach (var way in Preferences.AsSpan(0, cluster.Length == 1 ? 1 : Preferences.Length))
+        {
+            var route = at.Scheduler.Run(cluster, way, turned, static _ => { });
+            if (best is null || route.Cost.CompareTo(best.Cost) < 0) best = route;
+        }
+        if (cluster.Length == 1 || effort == Effort.Drawing) return (best!, false);
+        if (best!.Cost.Starts > bound || effort == Effort.Plate) best = Relink(at, best, turned);
+        if (cluster.Length > Search.ExactRuns || (best.Cost.Starts <= bound && effort != Effort.Plate)) return (best, false);
+        return Look(at, cluster.Span, turned, best);
+    }
+
+    // The same runs in the same order: the ends, the threads and the tie-offs are chosen anew.
+    private Route Relink(Tools at, Route route, bool turned)
+    {
+        var width = Math.Clamp((effort == Effort.Plate ? 10_000 : 1_000) / layout.Runs, 1, 48);
+        var (other, _) = at.Linker.Find(Rows.Singly(route.Visits), turned, width, route.Cost.Fitted);
+        return other.Cost.CompareTo(route.Cost) < 0 ? other : route;
+    }
+
+    // First after fewer starts; and where not every order could be kept in sight, once more after fewer turns.
+    private (Route, bool) Look(Tools at, ReadOnlySpan<int> cluster, bool turned, Route best)
+    {
+        foreach (var turnsFirst in (ReadOnlySpan<bool>)[false, true])
+        {
+            var (better, proved) = at.Search.Find(cluster, turned, best.Cost, width, mostLooked / 2, turnsFirst, static _ => { });
+            best = better ?? best;
+            if (proved) return (best, true);
+        }
+        return (best, false);
+    }
+
+    private Solution Improve(Tools at, ReadOnlySpan<int> cluster, bool turned, Route best, int bound)
+    {
+        if (cluster.Length > mostRuns) return new Solution(best, false);
+        var (better, proved) = Look(at, cluster, turned, best);
+        return new Solution(better, proved || better.Cost.Starts <= bound);
+    }
+
+    // With runs pinned to places in the order, everything hangs together: it is planned as one cluster.
     private WorkingOrder PlanPinned()
     {
         var all = new int[layout.Runs];
         for (int c = 0, i = 0; c < layout.Clusters.Count; c++)
             foreach (var r in layout.Clusters[c]) all[i++] = r;
-        (begun, share) = (0, 1);
-        var route = Schedule(all, false);
+        var at = With(layout);
+        Route? best = null;
+        if (layout.Way == WayOfWorking.RowByRow) best = at.Linker.Find(Rows.Pinned(layout, all), false, Math.Clamp(20_000 / layout.Runs, 1, 64)).Route;
+        else
+            foreach (var preference in Preferences)
+                if (at.Scheduler.Run(all, preference, false, static _ => { }) is var route && (best is null || route.Cost.CompareTo(best.Cost) < 0)) best = route;
         progress?.Report(1);
-        return new WorkingOrder(layout, Steps.From(layout, [route]), new(() => LowerBound.Starts(layout, []).Sum()), solved, effort);
+        return new WorkingOrder(layout, Steps.From(layout, [best!]), new(() => LowerBound.Starts(layout, []).Sum()), solved, effort);
     }
 
-    // How much of the cluster at hand is done, 0 to 1; passed on a two-hundredth of the whole at a time.
+    // Passed on a two-hundredth of the whole at a time.
     private void Tell(double done)
     {
-        if (progress is null || begun + share * done is var now && (now < told + 0.005 || now >= 1)) return;
-        progress.Report(told = now);
-    }
-
-    private Route Schedule(ReadOnlyMemory<int> cluster, bool turned)
-    {
-        Route? best = null;
-        foreach (var way in Ways.AsSpan(0, cluster.Length == 1 ? 1 : Ways.Length))
-        {
-            var route = scheduler.Run(cluster, way, turned, done => Tell(((int)way + done) / Ways.Length));
-            if (best is null || route.Cost.CompareTo(best.Cost) < 0) best = route;
-        }
-        return best!;
-    }
-
-    // While drawing, what was scheduled before is scheduled again at a look.
-    private Route Quick(int c, bool turned)
-    {
-        var cluster = layout.Clusters[c];
-        if (cluster.Length == 1) return Schedule(layout.Clusters.Kept(c), turned);
-        var key = ClusterKey.Of(layout, cluster, turned);
-        if (Known(key) is { } known) return known.In(cluster);
-        var route = Schedule(layout.Clusters.Kept(c), turned);
-        solved[key] = route.Of(cluster);
-        return route;
-    }
-
-    private Route? Known(ClusterKey key)
-    {
-        if (!solved.TryGetValue(key, out var known) && earlier?.TryGetValue(key, out known) == true) solved[key] = known;
-        return known;
-    }
-
-    private Route Solve(int c, bool turned, Route scheduled, int bound)
-    {
-        var cluster = layout.Clusters[c];
-        if (cluster.Length == 1 || cluster.Length > mostRuns) return scheduled;
-        var key = ClusterKey.Of(layout, cluster, turned);
-        if (Known(key) is { } known) return known.In(cluster);
-        // what comes before may now leave the work the other way up
-        var best = scheduled.TurnedBefore == turned ? scheduled : Schedule(layout.Clusters.Kept(c), turned);
-        if (best.Cost.Starts > bound || (effort == Effort.Plate && cluster.Length <= Search.ExactRuns))
-            best = Improve(cluster, turned, best);
-        solved[key] = best.Of(cluster);
-        return best;
-    }
-
-    // First after fewer starts; and where not every order could be kept in sight, once more after fewer turns.
-    private Route Improve(ReadOnlySpan<int> cluster, bool turned, Route best)
-    {
-        foreach (var turnsFirst in (ReadOnlySpan<bool>)[false, true])
-        {
-            var (better, proved) = search.Find(cluster, turned, best, width, mostLooked / 2, turnsFirst, done => Tell(((turnsFirst ? 1 : 0) + done) / 2));
-            best = better ?? best;
-            if (proved) break;
-        }
-        return best;
+        if (progress is null || done < told + 0.005 || done >= 1) return;
+        progress.Report(told = done);
     }
 }

@@ -13,18 +13,28 @@ internal readonly record struct Visit(int Run, bool Leftward, int Path)
     public int Exit => 2 * Run + (Leftward ? 0 : 1);
 }
 
-/// <summary>What an order costs; the less the better, starts before turns before thread carried.</summary>
-/// <param name="Starts">Needlefuls begun.</param>
+/// <summary>What an order costs; the less the better, one thing after the other in this order.</summary>
+/// <param name="Starts">Threads begun.</param>
+/// <param name="Fitted">Runs fitted between two finished ones of their row that they touch.</param>
+/// <param name="TakeUps">Times a thread left hanging is taken up again.</param>
+/// <param name="Slant">Pleats passed sideways by carries that go along the pleat too.</param>
 /// <param name="Turns">Times the work is turned over.</param>
 /// <param name="Carried">Thread carried, in micrometres.</param>
-internal readonly record struct Cost(int Starts, int Turns, long Carried) : IComparable<Cost>
+internal readonly record struct Cost(int Starts, int Fitted, int TakeUps, int Slant, int Turns, long Carried) : IComparable<Cost>
 {
     /// <summary>More than any order costs.</summary>
-    public static Cost Most => new(int.MaxValue, 0, 0);
+    public static Cost Most => new(int.MaxValue, 0, 0, 0, 0, 0);
+
+    /// <summary>Both together.</summary>
+    public static Cost operator +(Cost a, Cost b) =>
+        new(a.Starts + b.Starts, a.Fitted + b.Fitted, a.TakeUps + b.TakeUps, a.Slant + b.Slant, a.Turns + b.Turns, a.Carried + b.Carried);
 
     /// <inheritdoc/>
     public int CompareTo(Cost other) =>
         Starts != other.Starts ? Starts.CompareTo(other.Starts)
+        : Fitted != other.Fitted ? Fitted.CompareTo(other.Fitted)
+        : TakeUps != other.TakeUps ? TakeUps.CompareTo(other.TakeUps)
+        : Slant != other.Slant ? Slant.CompareTo(other.Slant)
         : Turns != other.Turns ? Turns.CompareTo(other.Turns)
         : Carried.CompareTo(other.Carried);
 }

@@ -7,13 +7,14 @@ namespace Pleatwright.Order;
 internal sealed class Scheduler(Layout layout, CancellationToken cancel)
 {
     private readonly int[] waits = new int[layout.Runs];
-    private readonly int[] firstToCome = new int[layout.FirstSide.Length]; // of an area: runs of the way worked first
+    private readonly int[] toCome = new int[layout.Stages.Gates]; // of a gate: runs to be done before it opens
     private readonly bool[] done = new bool[layout.Runs];
     private readonly PriorityQueue<int, int> free = new();
     private readonly List<Thread> parked = [];
     private Preference prefer;
     private Thread hand;
     private bool turned;
+    private bool taken; // whether the thread in hand was parked until now
     private int pinned = -1; // the run that must come now, or -1
     private ReadOnlyMemory<int> all;
 
@@ -51,9 +52,10 @@ internal sealed class Scheduler(Layout layout, CancellationToken cancel)
         {
             done[r] = false;
             waits[r] = layout.Before[r].Length;
-            var area = layout.Work.Areas.AreaOf(r);
-            firstToCome[area] = layout.FirstSide[area];
-            if (firstToCome[area] > 0 && layout.Outward.SideOf(r) == Side.Second) waits[r]++;
+            foreach (var gate in layout.Stages.Awaits[r])
+                if ((toCome[gate] = layout.Stages.Need(gate)) > 0) waits[r]++;
+            foreach (var gate in layout.Stages.Feeds[r]) toCome[gate] = layout.Stages.Need(gate);
+            if (layout.Outward.IsArm(r)) waits[r]++;
             if (waits[r] == 0) free.Enqueue(r, layout.Rank[r]);
         }
         var visits = new Visit[cluster.Length];
@@ -68,6 +70,7 @@ internal sealed class Scheduler(Layout layout, CancellationToken cancel)
             }
             pinned = layout.Pins.RunAt(i);
             var entry = Next(hand.Exit);
+            taken = entry < 0;
             if (entry < 0) entry = TakeUpParked();
             if (entry < 0)
             {
@@ -86,15 +89,31 @@ internal sealed class Scheduler(Layout layout, CancellationToken cancel)
         var carry = hand.Exit < 0 ? 0 : layout.Carry(hand.Exit, entry);
         var fill = hand.Fill.After(layout.Costs, layout.Work.Runs[visit.Run], carry, visit.Leftward, layout.Costs.MaySplit(visit.Run), out var carried);
         var nowTurned = layout.TurnedAt(entry);
-        cost = new Cost(cost.Starts + fill.Begun - hand.Fill.Begun, cost.Turns + (nowTurned != turned ? 1 : 0), cost.Carried + (carried ? carry : 0));
+        cost = new Cost(
+            cost.Starts + fill.Begun - hand.Fill.Begun,
+            cost.Fitted + (layout.LiesBetween(visit.Run) && done[visit.Run - 1] && done[visit.Run + 1] ? 1 : 0),
+            cost.TakeUps + (carried && taken ? 1 : 0),
+            cost.Slant + (carried ? layout.Slant(hand.Exit, entry) : 0),
+            cost.Turns + (nowTurned != turned ? 1 : 0),
+            cost.Carried + (carried ? carry : 0));
         turned = nowTurned;
         hand = new Thread(hand.Path, visit.Exit, fill);
         done[visit.Run] = true;
         foreach (var later in layout.After[visit.Run]) WaitsLess(later);
-        var area = layout.Work.Areas.AreaOf(visit.Run);
-        if (layout.Outward.SideOf(visit.Run) == Side.First && --firstToCome[area] == 0)
-            foreach (var later in layout.SecondSide[area]) WaitsLess(later);
+        foreach (var gate in layout.Stages.Feeds[visit.Run])
+            if (--toCome[gate] == 0)
+                foreach (var later in layout.Stages.Opens[gate]) WaitsLess(later);
+        if (visit.Run > 0 && layout.TouchesNext(visit.Run - 1)) Holds(visit.Run - 1, visit.Run - 2);
+        if (layout.TouchesNext(visit.Run)) Holds(visit.Run + 1, visit.Run + 2);
         return visit;
+    }
+
+    // An arm has something to butt once a run beside it is done, the first of them.
+    private void Holds(int arm, int other)
+    {
+        if (done[arm] || !layout.Outward.IsArm(arm)) return;
+        if (other >= 0 && other < done.Length && layout.Outward.StretchOf(other) == layout.Outward.StretchOf(arm) && done[other]) return;
+        WaitsLess(arm);
     }
 
     private void WaitsLess(int run)

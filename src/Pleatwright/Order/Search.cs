@@ -26,6 +26,8 @@ internal sealed class Search(Layout layout, CancellationToken cancel)
     private int n;
     private int[] runs = [];
     private ulong[] before = [];
+    private ulong[] beside = [];       // per arm: the runs it touches in its row, one of which it waits for; else 0
+    private ulong[] between = [];      // per run: the two it lies between and touches, or 0
     private ulong[] reach = [];        // per end: the runs within a carry
     private List<(int Entry, int Carry)>[] carries = [];
     private ulong[] near = [];         // per run: the runs within a carry of either end
@@ -67,7 +69,7 @@ internal sealed class Search(Layout layout, CancellationToken cancel)
     /// <param name="most">Orders looked at, about, before no more than <see cref="Narrow"/> are kept side by side.</param>
     /// <param name="turnsFirst">Whether few turns promise more than thread to spare, when not all can be kept.</param>
     /// <param name="tell">Told how much is done, 0 to 1, now and then.</param>
-    public (Route? Better, bool Proved) Find(ReadOnlySpan<int> cluster, bool turned, Route known, int width, int most, bool turnsFirst, Action<double> tell)
+    public (Route? Better, bool Proved) Find(ReadOnlySpan<int> cluster, bool turned, Cost known, int width, int most, bool turnsFirst, Action<double> tell)
     {
         looked = 0;
         Prepare(cluster);
@@ -84,7 +86,7 @@ internal sealed class Search(Layout layout, CancellationToken cancel)
                     cancel.ThrowIfCancellationRequested();
                     tell((depth + (double)p / levels[depth].Length) / n);
                 }
-                Expand(levels[depth], p, known.Cost, places, found);
+                Expand(levels[depth], p, known, places, found);
             }
             found.RemoveAll(f => f.Parent < 0);
             if (found.Count == 0) return (null, proved);
@@ -106,13 +108,14 @@ internal sealed class Search(Layout layout, CancellationToken cancel)
 
     private static int BySpare(Node a, Node b)
     {
-        var order = (a.Least, b.Spare, a.Cost.Turns, a.Cost.Carried).CompareTo((b.Least, a.Spare, b.Cost.Turns, b.Cost.Carried));
+        var order = (a.Least, b.Spare).CompareTo((b.Least, a.Spare)) is var first and not 0 ? first : a.Cost.CompareTo(b.Cost);
         return order != 0 ? order : a.Found.CompareTo(b.Found);
     }
 
     private static int ByTurns(Node a, Node b)
     {
-        var order = (a.Least, a.Cost.Turns, b.Spare, a.Cost.Carried).CompareTo((b.Least, b.Cost.Turns, a.Spare, b.Cost.Carried));
+        var order = (a.Least, a.Cost.Fitted, a.Cost.TakeUps, a.Cost.Slant, a.Cost.Turns, b.Spare, a.Cost.Carried)
+            .CompareTo((b.Least, b.Cost.Fitted, b.Cost.TakeUps, b.Cost.Slant, b.Cost.Turns, a.Spare, b.Cost.Carried));
         return order != 0 ? order : a.Found.CompareTo(b.Found);
     }
 
@@ -121,6 +124,8 @@ internal sealed class Search(Layout layout, CancellationToken cancel)
         n = cluster.Length;
         runs = cluster.ToArray();
         before = new ulong[n];
+        beside = new ulong[n];
+        between = new ulong[n];
         reach = new ulong[2 * n];
         carries = new List<(int, int)>[2 * n];
         near = new ulong[n];
@@ -133,7 +138,13 @@ internal sealed class Search(Layout layout, CancellationToken cancel)
         {
             foreach (var b in layout.Before[runs[k]]) before[k] |= 1UL << local[b];
             for (var b = 0; b < n; b++)
-                if (layout.SideBefore(runs[b], runs[k])) before[k] |= 1UL << b;
+            {
+                if (b == k) continue;
+                if (layout.Stages.IsBefore(runs[b], runs[k])) before[k] |= 1UL << b;
+                if (Math.Abs(runs[b] - runs[k]) != 1 || layout.Outward.StretchOf(runs[b]) != layout.Outward.StretchOf(runs[k])) continue;
+                if (layout.Outward.IsArm(runs[k])) beside[k] |= 1UL << b;
+                if (layout.LiesBetween(runs[k])) between[k] |= 1UL << b;
+            }
             thread[k] = layout.Costs.Run(runs[k]);
             for (var side = 0; side < 2; side++)
             {
@@ -160,7 +171,7 @@ internal sealed class Search(Layout layout, CancellationToken cancel)
         ref readonly var node = ref level[parent];
         for (var k = 0; k < n; k++)
         {
-            if ((node.Done >> k & 1) != 0 || (before[k] & ~node.Done) != 0) continue;
+            if ((node.Done >> k & 1) != 0 || (before[k] & ~node.Done) != 0 || (beside[k] != 0 && (beside[k] & node.Done) == 0)) continue;
             for (var way = 0; way < 2; way++)
             {
                 var entry = layout.PlainEntry(k) ^ way; // not turned first, so that either hand finds the same
@@ -189,14 +200,20 @@ internal sealed class Search(Layout layout, CancellationToken cancel)
         looked++;
         var k = entry >> 1;
         var run = layout.Work.Runs[runs[k]];
-        var left = from < 0 ? 0 : parkedAt < 0 ? node.HandLeft : node.Parked[parkedAt].Left;
+        var left = from < 0 ? Fill.None.Left : parkedAt < 0 ? node.HandLeft : node.Parked[parkedAt].Left;
         var fill = new Fill(left, 0).After(layout.Costs, run, carry, (entry & 1) == 1, layout.Costs.MaySplit(runs[k]), out var carried);
         if (from >= 0 && !carried) return; // the thread is changed anyway: as well begin anew
         var turned = layout.TurnedAt(entry);
         var next = new Node
         {
             Done = node.Done | 1UL << k,
-            Cost = new Cost(node.Cost.Starts + fill.Begun, node.Cost.Turns + (turned != node.Turned ? 1 : 0), node.Cost.Carried + (from < 0 ? 0 : carry)),
+            Cost = new Cost(
+                node.Cost.Starts + fill.Begun,
+                node.Cost.Fitted + (between[k] != 0 && (between[k] & ~node.Done) == 0 ? 1 : 0),
+                node.Cost.TakeUps + (parkedAt >= 0 ? 1 : 0),
+                node.Cost.Slant + (from >= 0 ? layout.Slant(2 * runs[from >> 1] + (from & 1), 2 * runs[k] + (entry & 1)) : 0),
+                node.Cost.Turns + (turned != node.Turned ? 1 : 0),
+                node.Cost.Carried + (from < 0 ? 0 : carry)),
             Parent = parent,
             Entry = (sbyte)entry,
             From = (sbyte)from,
@@ -242,7 +259,7 @@ internal sealed class Search(Layout layout, CancellationToken cancel)
         var (toCome, spare) = StartsToCome(node);
         node.Least = node.Cost.Starts + toCome;
         node.Spare = (int)(spare * 8 / layout.Costs.Needleful);
-        if (new Cost(node.Least, node.Cost.Turns, node.Cost.Carried).CompareTo(known) >= 0) return;
+        if ((node.Cost with { Starts = node.Least }).CompareTo(known) >= 0) return;
         var place = new Place(node.Done, node.Hand, node.Turned);
         if (!places.TryGetValue(place, out var here)) places[place] = here = [];
         foreach (var other in here)
@@ -296,10 +313,10 @@ internal sealed class Search(Layout layout, CancellationToken cancel)
                 length += thread[k] + leastCarry[k];
                 longest = Math.Max(longest, leastCarry[k]);
             }
-            if (node.Hand >= 0 && (reach[node.Hand] & group) != 0) length -= node.HandLeft;
+            if (node.Hand >= 0 && (reach[node.Hand] & group) != 0) length -= node.HandLeft + layout.Costs.Longer;
             for (var p = 0; p < node.Hands; p++)
-                if ((reach[node.Parked[p].Exit] & group) != 0) length -= node.Parked[p].Left;
-            var needleful = layout.Costs.Needleful + longest;
+                if ((reach[node.Parked[p].Exit] & group) != 0) length -= node.Parked[p].Left + layout.Costs.Longer;
+            var needleful = layout.Costs.Needleful + layout.Costs.Longer + longest;
             var begun = length > 0 ? (length + needleful - 1) / needleful : 0;
             starts += (int)begun;
             spare += begun * needleful - length;

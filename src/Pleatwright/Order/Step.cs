@@ -29,8 +29,20 @@ public sealed record Step
     /// <summary>Its thread.</summary>
     public required ThreadKey Thread { get; init; }
 
-    /// <summary>Which needleful it is worked with, from 1 over the whole piece.</summary>
+    /// <summary>
+    /// Which needleful it is worked with, from 1 over the whole piece: a length as cut. What is left of one after a tie-off is used
+    /// again, so one needleful may be started several times.
+    /// </summary>
     public required int Needleful { get; init; }
+
+    /// <summary>Whether a needle is threaded for it with a length newly cut; else its start, if it has one, is made with a rest.</summary>
+    public bool Threads { get; init; }
+
+    /// <summary>Where it starts with what is left of an earlier needleful: number of the step after which that was tied off; else 0.</summary>
+    public int RestFrom { get; init; }
+
+    /// <summary>Thread left in the needle when its last stitch is made, what a tie-off takes included.</summary>
+    public Length Left { get; init; }
 
     /// <summary>Its cable row.</summary>
     public required CableRow Row { get; init; }

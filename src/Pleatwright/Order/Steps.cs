@@ -13,6 +13,7 @@ internal static class Steps
         var steps = ImmutableArray.CreateBuilder<Step>(layout.Runs + layout.Runs / 4);
         var needlefuls = 0;
         foreach (var route in routes) Add(layout, route, steps, ref needlefuls);
+        Rests.Share(layout, steps, needlefuls);
         return steps.ToImmutable();
     }
 

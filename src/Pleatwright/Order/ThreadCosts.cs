@@ -37,10 +37,23 @@ internal sealed class ThreadCosts
         var working = work.Piece.Working;
         // However short the needleful, one cable is always worked with it: else the work would never end.
         Needleful = Math.Max(dearest, (int)Math.Min(int.MaxValue / 4, Math.Floor((working.WorkingLength - working.Tails).Millimetres * 1000 + 1e-6)));
+        Longer = (int)Math.Min(int.MaxValue / 8, Math.Floor(working.Longer.Millimetres * 1000 + 1e-6));
         splitRuns = working.SplitRuns;
         CarryRows = gauge.CableRowsPerSpace;
         CarryPleats = working.CarryPleats;
     }
+
+    private ThreadCosts(ThreadCosts like, int carryPleats)
+    {
+        (work, cable, half, pitch, rowHeight, splitRuns) = (like.work, like.cable, like.half, like.pitch, like.rowHeight, like.splitRuns);
+        (Needleful, Longer, CarryRows, CarryPleats) = (like.Needleful, like.Longer, like.CarryRows, carryPleats);
+    }
+
+    /// <summary>The same, with carries of so many pleats at the most.</summary>
+    public ThreadCosts With(int carryPleats) => carryPleats == CarryPleats ? this : new ThreadCosts(this, carryPleats);
+
+    /// <summary>How much more a needleful may hold that ends at the end of a run.</summary>
+    public int Longer { get; }
 
     /// <summary>What one needleful holds between its start and its tie-off.</summary>
     public int Needleful { get; }
@@ -64,7 +77,7 @@ internal sealed class ThreadCosts
     public int HalfIn(CableRow row) => half[row.Index];
 
     /// <summary>Whether a run may be shared among needlefuls.</summary>
-    public bool MaySplit(int run) => splitRuns || Run(run) > Needleful;
+    public bool MaySplit(int run) => splitRuns || Run(run) > Needleful + Longer;
 
     /// <summary>A whole run.</summary>
     public long Run(int run)

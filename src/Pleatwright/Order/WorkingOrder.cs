@@ -11,10 +11,12 @@ public sealed class WorkingOrder
     private readonly Layout layout;
     private readonly Lazy<int> lowerBound;
     private int[]? before;
+    private Dictionary<int, Length>? longerBy;
+    private int? longestWait;
     private Backsmock? backsmock;
     private BandWork? bands;
 
-    internal WorkingOrder(Layout layout, ImmutableArray<Step> steps, Lazy<int> lowerBoundStarts, IReadOnlyDictionary<ClusterKey, Route> solved, Effort effort)
+    internal WorkingOrder(Layout layout, ImmutableArray<Step> steps, Lazy<int> lowerBoundStarts, IReadOnlyDictionary<ClusterKey, Planning.Solution> solved, Effort effort)
     {
         this.layout = layout;
         Work = layout.Work;
@@ -27,6 +29,8 @@ public sealed class WorkingOrder
         foreach (var step in steps)
         {
             if (step.Starts == StartKind.New) Starts++;
+            else if (steps[step.Number - 2].Needleful != step.Needleful) TakeUps++;
+            if (step.Threads) CutLengths++;
             if (step.Turned != turned) Turns++;
             turned = step.Turned;
             Carried += step.Carried;
@@ -44,6 +48,20 @@ public sealed class WorkingOrder
 
     /// <summary>Thread starts of the steps: needlefuls of the runs, bands and accents apart.</summary>
     public int Starts { get; }
+
+    /// <summary>The way of working it keeps to.</summary>
+    public WayOfWorking Way => layout.Way;
+
+    /// <summary>Times a thread that was left hanging is taken up again.</summary>
+    public int TakeUps { get; }
+
+    /// <summary>
+    /// The most rows that are begun while a thread waits, up to the one in which it is taken up again: 0 when it is in the same row.
+    /// </summary>
+    public int LongestWaitRows => longestWait ??= FindLongestWait();
+
+    /// <summary>Lengths of thread cut for the steps: less than their starts, where rests are used again.</summary>
+    public int CutLengths { get; }
 
     /// <summary>Times the work is turned over from one step of the runs to the next.</summary>
     public int Turns { get; }
@@ -66,11 +84,14 @@ public sealed class WorkingOrder
     /// <summary>The areas and ways by which the order goes outward.</summary>
     internal Outward Outward => layout.Outward;
 
+    /// <summary>Borders and figures, in the order they are worked.</summary>
+    internal Parts Parts => layout.Parts;
+
     /// <summary>How long it was sought.</summary>
     public Effort Effort { get; }
 
     /// <summary>Clusters solved on the way, for the next planning.</summary>
-    internal IReadOnlyDictionary<ClusterKey, Route> Solved { get; }
+    internal IReadOnlyDictionary<ClusterKey, Planning.Solution> Solved { get; }
 
     /// <summary>Runs whose fixed place in the order could not be kept: no run is there, or the place is taken or past the last.</summary>
     public ImmutableArray<FixedPlace> UnkeptPlaces => layout.Pins.Unkept;
@@ -99,6 +120,19 @@ public sealed class WorkingOrder
     /// <summary>The wrong side: every start, carry and tie-off, in the order worked.</summary>
     public ImmutableArray<BackPath> BackPaths() => BackPath.Of(this);
 
+    private int FindLongestWait()
+    {
+        var rowOf = new int[Steps.Length];
+        var longest = 0;
+        for (var i = 1; i < rowOf.Length; i++)
+        {
+            rowOf[i] = rowOf[i - 1] + (Steps[i].Row == Steps[i - 1].Row && layout.Parts.Of(Steps[i].RunIndex) == layout.Parts.Of(Steps[i - 1].RunIndex) ? 0 : 1);
+            if (Steps[i].Starts == StartKind.Carry && Steps[i].Needleful != Steps[i - 1].Needleful)
+                longest = Math.Max(longest, rowOf[i] - rowOf[LastStepOf(Steps[i]) - 1]);
+        }
+        return longest;
+    }
+
     private int[] FindBefore()
     {
         var last = new int[Starts + 1];
@@ -117,7 +151,15 @@ public sealed class WorkingOrder
     /// <summary>The bands off the lattice, worked before the runs, and the accents, worked after them.</summary>
     public BandWork Bands => bands ??= BandWork.Of(Work);
 
-    /// <summary>Times a needle is threaded in all: for runs, bands, accents and backsmocking.</summary>
+    /// <summary>How much longer than usual the length is cut that a needle is threaded with for a step; nothing where none is.</summary>
+    private Length LongerBy(Step step)
+    {
+        if (!step.Threads) return Length.Zero;
+        longerBy ??= Rests.LongerBy(layout, Steps);
+        return longerBy.GetValueOrDefault(step.Needleful);
+    }
+
+    /// <summary>Threads begun in all: for runs, bands, accents and backsmocking.</summary>
     public int Needlefuls => Starts + Bands.Starts + Bands.AccentNeedlefuls + Backsmock.Needlefuls;
 
     /// <summary>What is used of each thread of the piece, in the order of its key.</summary>
@@ -127,6 +169,7 @@ public sealed class WorkingOrder
         var cables = new int[threads.Length];
         var halves = new int[threads.Length];
         var starts = new int[threads.Length];
+        var (cut, longer) = (new int[threads.Length], new int[threads.Length]);
         var length = new Length[threads.Length];
         var indexOf = new int[128];
         for (var i = 0; i < threads.Length; i++) indexOf[threads[i].Key.Letter] = i;
@@ -137,10 +180,17 @@ public sealed class WorkingOrder
             halves[i] += step.HalfStitches;
             length[i] += Work.CableThread(step.Row) * step.Cables + Work.HalfStitchThread(step.Row) * step.HalfStitches + step.Carried;
             if (step.Starts == StartKind.New) starts[i]++;
+            if (!step.Threads) continue;
+            cut[i]++;
+            if (LongerBy(step) > Length.Zero) longer[i]++;
         }
         var uses = ImmutableArray.CreateBuilder<ThreadUse>(threads.Length);
         for (var i = 0; i < threads.Length; i++)
-            uses.Add(Bands.With(new ThreadUse(threads[i], cables[i], halves[i], length[i] + Work.Piece.Working.Tails * starts[i], starts[i])));
+            uses.Add(Bands.With(new ThreadUse(threads[i], cables[i], halves[i], length[i] + Work.Piece.Working.Tails * starts[i], cut[i])
+            {
+                LongerNeedlefuls = longer[i],
+                LongerBy = longer[i] > 0 ? Work.Piece.Working.Longer : Length.Zero,
+            }));
         return uses.MoveToImmutable();
     }
 

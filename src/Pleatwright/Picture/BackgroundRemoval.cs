@@ -3,7 +3,7 @@ using Pleatwright.Thread;
 namespace Pleatwright.Picture;
 
 /// <summary>Makes a picture's background transparent.</summary>
-public static class BackgroundRemoval
+internal static class BackgroundRemoval
 {
     /// <summary>
     /// The picture with its background transparent; the same picture when there is none. Pixels on the border of what

@@ -60,7 +60,7 @@ public sealed class BrickSamples
 }
 
 /// <summary>Reads a picture through the lattice.</summary>
-public static class BrickSampler
+internal static class BrickSampler
 {
     private static readonly float[] Light = [.. Enumerable.Range(0, 256).Select(i => (float)LinearRgb.Decode(i / 255.0))];
 

@@ -3,7 +3,7 @@ using Pleatwright.Thread;
 namespace Pleatwright.Picture;
 
 /// <summary>The colour of a spot in a photograph: of a thread on its reel, of a cloth on the table.</summary>
-public static class ColourSample
+internal static class ColourSample
 {
     // Glints on the floss and shadows between its strands, a tenth of the patch at each end (our own choice, no source).
     private const double LeftOut = 0.1;

@@ -8,7 +8,7 @@ namespace Pleatwright.Picture;
 /// No chance is involved. A first set is found greedily; free colours then move to the median of what is nearest them, in
 /// Oklab, and last by small steps that lower the mean CIEDE2000 itself.
 /// </remarks>
-public static class Palette
+internal static class Palette
 {
     /// <summary>
     /// Colours chosen here differ by at least so much, CIEDE2000: nearer threads are hardly told apart once stitched
@@ -153,7 +153,7 @@ public static class Palette
 /// <param name="Oklab">Their mean colour.</param>
 /// <param name="Lab">The same in CIELAB.</param>
 /// <param name="Weight">Stitches, each counted by its cover.</param>
-public readonly record struct Shade(Oklab Oklab, Lab Lab, double Weight)
+internal readonly record struct Shade(Oklab Oklab, Lab Lab, double Weight)
 {
     /// <summary>The most colours that are kept apart.</summary>
     public const int Most = 1024;

@@ -24,7 +24,7 @@ public enum Turn
 }
 
 /// <summary>What is done to a picture before it is traced. Each gives a new picture, or the same one when nothing changes.</summary>
-public static class RasterEdits
+internal static class RasterEdits
 {
     /// <summary>The part of the picture inside a crop.</summary>
     /// <exception cref="ArgumentException">The crop is empty or reaches past the picture.</exception>

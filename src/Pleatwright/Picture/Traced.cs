@@ -48,10 +48,10 @@ public sealed record Traced
 /// <param name="Stage">What is being done.</param>
 /// <param name="Sweep">Sweeps done.</param>
 /// <param name="Energy">The energy now; null before the first.</param>
-public readonly record struct TraceProgress(TraceStage Stage, int Sweep = 0, long? Energy = null);
+internal readonly record struct TraceProgress(TraceStage Stage, int Sweep = 0, long? Energy = null);
 
 /// <summary>The stages of a trace, in order.</summary>
-public enum TraceStage
+internal enum TraceStage
 {
     /// <summary>Cropping, turning, removing the background.</summary>
     Preparing,

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Pleatwright.Chart;
 using Pleatwright.Chart.Edit;
 using Pleatwright.Cloth;
@@ -6,8 +7,16 @@ using Pleatwright.Thread;
 
 namespace Pleatwright.Picture;
 
+/// <summary>What came of adding a figure to a piece.</summary>
+/// <param name="Piece">The piece with it.</param>
+/// <param name="Figure">The name it has there.</param>
+/// <param name="Threads">Its threads, as they came and as they are there.</param>
+/// <param name="IsFree">Whether it lies free: wholly on the cloth, touching nothing.</param>
+/// <param name="Over">What it lies over where it does not lie free, by name; may be empty.</param>
+public sealed record AddedFigure(Piece Piece, string Figure, ImmutableArray<BroughtThread> Threads, bool IsFree, ImmutableArray<string> Over);
+
 /// <summary>Makes a whole piece round a traced figure.</summary>
-public static class TracedPiece
+internal static class TracedPiece
 {
     /// <summary>Bare pleats left at each side of the figure at least. Default (our own choice).</summary>
     public const int UsualMargin = 8;
@@ -43,38 +52,34 @@ public static class TracedPiece
     }
 
     /// <summary>
-    /// A piece with the figure added: its threads, those alike already there taken for its own, and one placement in the
-    /// middle, its base row on the gathering row nearest the cloth's own middle.
+    /// A piece with the figure added: its threads, those alike already there taken for its own, and one placement, in the phase it
+    /// was traced for, its base row on a gathering row. It lies where there is room, as near to the middle as may be; where there is none it lies in the middle, over what is there.
     /// </summary>
-    /// <param name="piece">The piece; it keeps its cloth, on which the figure may not fit: the proof then says so.</param>
+    /// <param name="piece">The piece; it keeps its cloth.</param>
     /// <param name="trace">The figure and its threads.</param>
-    /// <exception cref="ArgumentException">The piece would have more than 52 threads.</exception>
-    public static Piece Into(Piece piece, Traced trace)
+    /// <exception cref="ArgumentException">The piece would have more than 52 threads, or be past the caps of <see cref="Work.Lay"/>.</exception>
+    public static AddedFigure Into(Piece piece, Traced trace)
     {
-        var letters = new Dictionary<char, char> { [Figure.Bare] = Figure.Bare };
-        foreach (var thread in trace.Threads)
-        {
-            var same = piece.Threads.FirstOrDefault(t => t with { Key = thread.Key } == thread);
-            if (same is null)
-            {
-                var key = piece.Thread(thread.Key) is null ? thread.Key
-                    : Threads.FreeKey(piece) ?? throw new ArgumentException("a piece has at most 52 threads, one a letter");
-                same = thread with { Key = key };
-                piece = Threads.Add(piece, same);
-            }
-            letters[thread.Key.Letter] = same.Key.Letter;
-        }
-        var figure = new Figure(piece.FreeName(trace.Figure.Name), [.. trace.Figure.Rows.Select(r => string.Concat(r.Select(c => letters[c])))])
+        var (with, brought) = Threads.Bring(piece, trace.Threads);
+        var figure = new Figure(with.FreeName(trace.Figure.Name), Threads.Relettered(trace.Figure.Rows, brought))
         {
             Square = trace.Figure.Square,
             Halves = trace.Figure.Halves,
         };
-        var middle = new GatheringRow((piece.Cloth.GatheringRows + 1) / 2);
-        return piece with
-        {
-            Figures = piece.Figures.Add(figure),
-            Placements = piece.Placements.Add(new Placement(figure.Name, Centre.Middle, middle, trace.BaseRow)),
-        };
+        var work = Work.Lay(with);
+        var asTraced = Lattice.LevelAt(new Valley(0), new CableRow(0), trace.Phase);
+        var free = Room.For(work, figure, trace.BaseRow, asTraced).FirstOrDefault();
+        var placement = free ?? InTheMiddle(work, figure, trace.BaseRow, asTraced);
+        return new AddedFigure(
+            with with { Figures = with.Figures.Add(figure), Placements = with.Placements.Add(placement) },
+            figure.Name, brought, free is not null, free is null ? Room.Under(work, figure, placement) : []);
+    }
+
+    private static Placement InTheMiddle(Work work, Figure figure, int baseRow, Level asTraced)
+    {
+        var placement = new Placement(figure.Name, Centre.Middle, new GatheringRow((work.Piece.Cloth.GatheringRows + 1) / 2), baseRow);
+        var seat = Seat.Of(placement, figure, work.Pleating, 0);
+        return placement with { FlipPhase = Lattice.LevelAt(new Valley(seat.Left), new CableRow(seat.Top), work.Piece.Phase) != asTraced };
     }
 
     // As wide as the next even number of pleats, rounded to a measure a maker can read off a tape where that changes no pleat.

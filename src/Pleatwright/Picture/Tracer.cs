@@ -8,7 +8,7 @@ namespace Pleatwright.Picture;
 /// Traces pictures: prepares, samples on the bricks, chooses threads, and lowers the energy. The same picture and
 /// options always give the same figure.
 /// </summary>
-public static class Tracer
+internal static class Tracer
 {
     /// <summary>Traces a picture.</summary>
     /// <param name="raster">The picture.</param>
@@ -26,7 +26,7 @@ public static class Tracer
 }
 
 /// <summary>A trace taken step by step, for callers that must do other things in between.</summary>
-public sealed class Tracing
+internal sealed class Tracing
 {
     private const int MostSweeps = 100;
     private const int MostRounds = 5;

@@ -10,13 +10,19 @@ public sealed record TracingOptions
     /// <summary>The most stitches a figure may be traced in here: valleys times cable rows.</summary>
     public const int MostCells = 1_000_000;
 
-    /// <summary>Valleys across the figure, 3 to 4,999. Default 80.</summary>
+    /// <summary>The narrowest figure, in valleys.</summary>
+    public const int LeastWidth = 3;
+
+    /// <summary>The most threads: one to a letter.</summary>
+    public const int MostThreads = 52;
+
+    /// <summary>Valleys across the figure, <see cref="LeastWidth"/> to <see cref="Chart.Figure.MostValleys"/>. Default 80.</summary>
     public int Width { get; init; } = 80;
 
     /// <summary>Cable rows down the figure; null keeps the picture's proportions at the gauge.</summary>
     public int? Height { get; init; }
 
-    /// <summary>Threads at most, 1 to 52. Default 6.</summary>
+    /// <summary>Threads at most, 1 to <see cref="MostThreads"/>. Default 6.</summary>
     public int Threads { get; init; } = 6;
 
     /// <summary>Threads to choose from; when empty, the colours are chosen freely.</summary>
@@ -53,9 +59,9 @@ public sealed record TracingOptions
     /// <exception cref="ArgumentException">A value is out of its range; the message says which and what would serve.</exception>
     public void Check()
     {
-        if (Width is < 3 or > PleatingPlan.MostPleats - 1) throw new ArgumentException($"a figure is 3 to {PleatingPlan.MostPleats - 1} valleys wide, not {Width}");
-        if (Height is < 1 or > PleatingPlan.MostCableRows) throw new ArgumentException($"a figure is 1 to {PleatingPlan.MostCableRows} cable rows high, not {Height}");
-        if (Threads is < 1 or > 52) throw new ArgumentException($"a piece has 1 to 52 threads, not {Threads}");
+        if (Width is < LeastWidth or > Chart.Figure.MostValleys) throw new ArgumentException($"a figure is {LeastWidth} to {Chart.Figure.MostValleys} valleys wide, not {Width}");
+        if (Height is < 1 or > Chart.Figure.MostRows) throw new ArgumentException($"a figure is 1 to {Chart.Figure.MostRows} cable rows high, not {Height}");
+        if (Threads is < 1 or > MostThreads) throw new ArgumentException($"a piece has 1 to {MostThreads} threads, not {Threads}");
         if (!(Fidelity is >= 0 and <= 1)) throw new ArgumentException("fidelity runs from 0 to 1");
         if (!(Background.Tolerance is >= 0 and <= 100)) throw new ArgumentException("the background's tolerance runs from 0 to 100");
     }

@@ -4,7 +4,7 @@ using Pleatwright.Thread;
 namespace Pleatwright.Plate;
 
 /// <summary>What a brick on the chart stands for.</summary>
-public enum BrickKind
+internal enum BrickKind
 {
     /// <summary>A cable, two pleats wide.</summary>
     Cable,
@@ -23,7 +23,7 @@ public enum BrickKind
 /// <param name="Valley">The cable's valley; of a half stitch, the valley of the end cable it stands beside.</param>
 /// <param name="Line">The line it lies on.</param>
 /// <param name="Box">Where it lies, in millimetres of the chart.</param>
-public readonly record struct Brick(int RunIndex, BrickKind Kind, ThreadKey Thread, Valley Valley, Line Line, Box Box);
+internal readonly record struct Brick(int RunIndex, BrickKind Kind, ThreadKey Thread, Valley Valley, Line Line, Box Box);
 
 /// <summary>
 /// A part of the chart, both ends counted in. Rows above 0 and below the last hold the cloth beyond the outermost cable
@@ -33,7 +33,7 @@ public readonly record struct Brick(int RunIndex, BrickKind Kind, ThreadKey Thre
 /// <param name="LastPleat">Rightmost pleat.</param>
 /// <param name="FirstRow">Topmost cable row.</param>
 /// <param name="LastRow">Lowest cable row.</param>
-public readonly record struct ChartWindow(int FirstPleat, int LastPleat, int FirstRow, int LastRow)
+internal readonly record struct ChartWindow(int FirstPleat, int LastPleat, int FirstRow, int LastRow)
 {
     /// <summary>Pleats across.</summary>
     public int Pleats => LastPleat - FirstPleat + 1;
@@ -46,7 +46,7 @@ public readonly record struct ChartWindow(int FirstPleat, int LastPleat, int Fir
 /// Where everything lies on a chart, in millimetres: the left edge of pleat 1 is at 0 across, the upper edge of cable
 /// row 0 at 0 down. The chart is a straight lattice whatever the form of the cloth. Pure arithmetic; pages and screens share it.
 /// </summary>
-public sealed class ChartGeometry
+internal sealed class ChartGeometry
 {
     /// <summary>A chart of a work.</summary>
     /// <param name="work">The work.</param>

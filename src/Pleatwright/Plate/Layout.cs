@@ -4,7 +4,7 @@ using Pleatwright.Plate.Parts;
 namespace Pleatwright.Plate;
 
 /// <summary>Lays a plate out on pages: the order of its sections, the numbers of its pages.</summary>
-public static class Layout
+internal static class Layout
 {
     /// <summary>The most pages a plate may come to.</summary>
     public const int MostPages = 3000;

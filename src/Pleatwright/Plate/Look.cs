@@ -12,7 +12,7 @@ namespace Pleatwright.Plate;
 /// <param name="Accent">Gathering rows, headings' small marks.</param>
 /// <param name="Alarm">Faults and cautions.</param>
 /// <param name="Pleat">The tint of a bare pleat on the chart.</param>
-public sealed record Look(Colour Ink, Colour Quiet, Colour Hairline, Colour Accent, Colour Alarm, Colour Pleat)
+internal sealed record Look(Colour Ink, Colour Quiet, Colour Hairline, Colour Accent, Colour Alarm, Colour Pleat)
 {
     /// <summary>The common look.</summary>
     public static Look Booklet { get; } = new(

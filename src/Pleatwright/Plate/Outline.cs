@@ -50,7 +50,7 @@ public sealed class Outline
 }
 
 /// <summary>Gathers an <see cref="Outline"/> figure by figure.</summary>
-public sealed class OutlineBuilder
+internal sealed class OutlineBuilder
 {
     // Handle length of a quarter circle drawn as one cubic: 4/3·tan(π/8).
     private const double QuarterCircle = 0.5522847498307936;

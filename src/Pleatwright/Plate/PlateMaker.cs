@@ -7,7 +7,7 @@ using Pleatwright.Proof;
 namespace Pleatwright.Plate;
 
 /// <summary>Makes plates. Pure: the same work and options always make the same plate.</summary>
-public static class PlateMaker
+internal static class PlateMaker
 {
     /// <summary>The most cables a plate may show.</summary>
     public const int MostCables = 1_000_000;

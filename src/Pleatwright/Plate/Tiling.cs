@@ -7,13 +7,13 @@ namespace Pleatwright.Plate;
 /// <param name="Column">Its column among the pages, from 0.</param>
 /// <param name="Row">Its row among the pages, from 0.</param>
 /// <param name="Window">The part of the chart it shows, overlaps and all.</param>
-public readonly record struct Tile(int Column, int Row, ChartWindow Window);
+internal readonly record struct Tile(int Column, int Row, ChartWindow Window);
 
 /// <summary>
 /// How a chart is shared out over pages. Neighbouring pages show a few pleats and rows twice, so that they can be trimmed
 /// and joined; pages without a stitch are left out.
 /// </summary>
-public sealed class Tiling
+internal sealed class Tiling
 {
     /// <summary>Pleats that a page shows again from the page at its left.</summary>
     public const int OverlapPleats = 4;

@@ -29,7 +29,7 @@ public enum Face
 /// The embedded open typefaces: their files, and how wide their characters run. No font of the machine is ever used, so
 /// a plate is the same everywhere.
 /// </summary>
-public static class Typeface
+internal static class Typeface
 {
     /// <summary>Millimetres in a typographic point, 1/72 in.</summary>
     public const double MillimetresPerPoint = 25.4 / 72;

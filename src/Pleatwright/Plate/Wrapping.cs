@@ -3,7 +3,7 @@ using System.Text;
 namespace Pleatwright.Plate;
 
 /// <summary>Running text broken into lines.</summary>
-public static class Wrapping
+internal static class Wrapping
 {
     /// <summary>
     /// Lines no wider than so many millimetres, broken at spaces; a word wider than a line is broken where it must be.

@@ -34,10 +34,13 @@ public static class Proofreading
     ];
 
     /// <summary>All findings: errors first, then warnings, then notes; within each by rule, and by place from the top down.</summary>
-    public static ImmutableArray<Finding> Read(Work work)
+    internal static ImmutableArray<Finding> Read(Work work) => Read(work, Rules);
+
+    /// <summary>What these rules find, told as <see cref="Read(Work)"/> tells it.</summary>
+    internal static ImmutableArray<Finding> Read(Work work, ImmutableArray<Rule> rules)
     {
         var all = new List<Finding>();
-        foreach (var rule in Rules)
+        foreach (var rule in rules)
         {
             var findings = new Findings(rule, work);
             rule.Check(work, findings);

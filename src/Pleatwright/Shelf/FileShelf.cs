@@ -8,7 +8,7 @@ namespace Pleatwright.Shelf;
 /// Pieces stand in the root; the versions of "Boat" in ".versions/Boat". A folder of versions whose piece is gone is a
 /// deleted piece, however it was deleted, so no step of a deletion can lose anything.
 /// </summary>
-public sealed class FileShelf(IFileStore store, TimeProvider clock) : IShelf
+internal sealed class FileShelf(IFileStore store, TimeProvider clock) : IShelf
 {
     /// <summary>The folder kept out of sight beside the pieces.</summary>
     public const string VersionsFolder = ".versions";

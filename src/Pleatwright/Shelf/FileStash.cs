@@ -6,7 +6,7 @@ namespace Pleatwright.Shelf;
 /// The stash as a file in a store, "stash.json" beside the pieces: the rules of <see cref="IStashShelf"/>, the same on disk and in the
 /// browser. Its versions stand in ".stash".
 /// </summary>
-public sealed class FileStash(IFileStore store, TimeProvider clock) : IStashShelf
+internal sealed class FileStash(IFileStore store, TimeProvider clock) : IStashShelf
 {
     /// <summary>The stash's own file.</summary>
     public const string FileName = "stash.json";

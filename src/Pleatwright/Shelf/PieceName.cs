@@ -48,6 +48,14 @@ public readonly record struct PieceName
             && TryParse(fileName[..^Ending.Length], out name, out problem);
     }
 
+    /// <summary>A file's name without the ending of a piece file, whole or in part: what a piece brought in may be called after.</summary>
+    public static string StemOf(string fileName)
+    {
+        foreach (var ending in (string[])[Ending, ".json"])
+            if (fileName.EndsWith(ending, StringComparison.OrdinalIgnoreCase)) return fileName[..^ending.Length];
+        return fileName;
+    }
+
     /// <summary>The nearest name to a title or to the name of a file brought in; "Untitled" when nothing of it can be kept.</summary>
     public static PieceName Nearest(string title)
     {

@@ -4,17 +4,17 @@ using System.Text.Json.Serialization;
 namespace Pleatwright.Shelf;
 
 /// <summary>Which kind of shelf serves the bench: real files by its host, or this browser's own storage.</summary>
-public sealed record ShelfKind(string Shelf)
+internal sealed record ShelfKind(string Shelf)
 {
     /// <summary>Files, by the host.</summary>
     public static ShelfKind Files { get; } = new("files");
 }
 
 /// <summary>A failure, as the host says it: the name of a <see cref="ShelfTrouble"/> and a word for the maker.</summary>
-public sealed record ShelfFault(string Trouble, string Message);
+internal sealed record ShelfFault(string Trouble, string Message);
 
 /// <summary>The name that a piece was given.</summary>
-public sealed record ShelfName(string Name);
+internal sealed record ShelfName(string Name);
 
 /// <summary>What goes between a bench and its host.</summary>
 [JsonSourceGenerationOptions(JsonSerializerDefaults.Web, UseStringEnumConverter = true)]
@@ -23,4 +23,4 @@ public sealed record ShelfName(string Name);
 [JsonSerializable(typeof(ShelfName))]
 [JsonSerializable(typeof(ShelfContents))]
 [JsonSerializable(typeof(IReadOnlyList<PieceVersion>))]
-public sealed partial class ShelfJson : JsonSerializerContext;
+internal sealed partial class ShelfJson : JsonSerializerContext;

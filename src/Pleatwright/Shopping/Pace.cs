@@ -17,6 +17,18 @@ public sealed record Pace
     /// <summary>The most cables in one sitting, and the most an hour.</summary>
     public const int MostCables = 100_000;
 
+    /// <summary>The shortest sitting, in minutes.</summary>
+    public const double LeastMinutes = 0.01;
+
+    /// <summary>The longest sitting, in minutes.</summary>
+    public const double MostMinutes = 100_000;
+
+    /// <summary>The most sittings.</summary>
+    public const int MostSittings = 1000;
+
+    /// <summary>The most hours besides stitching.</summary>
+    public const int MostHoursBesides = 1000;
+
     /// <summary>Nothing known.</summary>
     public static Pace Unknown { get; } = new();
 

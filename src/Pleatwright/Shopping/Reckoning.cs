@@ -8,7 +8,7 @@ namespace Pleatwright.Shopping;
 /// <param name="Stitches">Stitches to make.</param>
 /// <param name="Hours">Hours, by the maker's pace.</param>
 /// <param name="Work">Those hours at the maker's rate.</param>
-public sealed record PieceReckoning(string Piece, int Stitches, Between? Hours, Between? Work);
+internal sealed record PieceReckoning(string Piece, int Stitches, Between? Hours, Between? Work);
 
 /// <summary>
 /// Cost and hours of a shopping list. Every amount is rounded to hundredths before it is added, so that the totals are the sums of
@@ -17,7 +17,7 @@ public sealed record PieceReckoning(string Piece, int Stitches, Between? Hours, 
 /// <param name="Pieces">Each piece's hours, and what they cost.</param>
 /// <param name="Thread">Skeins to buy; null without a rate.</param>
 /// <param name="Cloth">Cloth to buy; null without a rate.</param>
-public sealed record Reckoning(ImmutableArray<PieceReckoning> Pieces, decimal? Thread, decimal? Cloth)
+internal sealed record Reckoning(ImmutableArray<PieceReckoning> Pieces, decimal? Thread, decimal? Cloth)
 {
     /// <summary>What is taken from the stash would cost at the same rates; null when neither has one. No part of <see cref="Total"/>.</summary>
     public decimal? FromStash { get; private init; }

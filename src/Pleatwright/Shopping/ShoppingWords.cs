@@ -6,7 +6,7 @@ using Pleatwright.Thread;
 namespace Pleatwright.Shopping;
 
 /// <summary>What a list and its reckoning say, in words for people.</summary>
-public static class ShoppingWords
+internal static class ShoppingWords
 {
     /// <summary>Substitutes worth naming for one thread.</summary>
     public const int MostSubstitutes = 5;

@@ -12,10 +12,10 @@ public sealed record Stash
     public const int MostOfAKind = 5000;
 
     /// <summary>The longest name, in characters.</summary>
-    public const int LongestName = 100;
+    public const int LongestName = Floss.LongestName;
 
     /// <summary>The longest note.</summary>
-    public const int LongestNote = 500;
+    public const int LongestNote = Floss.LongestNote;
 
     /// <summary>A stash with nothing in it.</summary>
     public static Stash Empty { get; } = new();

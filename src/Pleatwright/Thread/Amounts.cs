@@ -16,6 +16,12 @@ public readonly record struct ThreadUse(Floss Thread, int Cables, int HalfStitch
     /// <summary>Accents worked in it.</summary>
     public int Accents { get; init; }
 
+    /// <summary>Needlefuls that are cut longer than the working length, each to save a start.</summary>
+    public int LongerNeedlefuls { get; init; }
+
+    /// <summary>The most by which they are cut longer.</summary>
+    public Length LongerBy { get; init; }
+
     /// <summary>Whether nothing is worked in it.</summary>
     public bool IsUnused => Cables + BandStitches + Accents == 0;
 }
@@ -26,7 +32,7 @@ public readonly record struct ThreadUse(Floss Thread, int Cables, int HalfStitch
 public readonly record struct ThreadAmount(ThreadUse Use, int Skeins);
 
 /// <summary>Cutting needlefuls from skeins: whole numbers throughout.</summary>
-public static class Cutting
+internal static class Cutting
 {
     /// <summary>Whole working lengths in one skein.</summary>
     /// <remarks>A hair is added so that a skein of exactly so many lengths gives them all.</remarks>
@@ -48,6 +54,16 @@ public static class Cutting
         long perSkein = StrandsPerSkein(use.Thread, workingLength);
         if (perSkein == 0) throw new ArgumentException($"A skein of {use.Thread.SkeinLength} gives no needleful of {workingLength}.");
         var strands = (long)use.Needlefuls * use.Thread.Strands;
-        return new ThreadAmount(use, (int)((strands + perSkein - 1) / perSkein));
+        var skeins = (int)((strands + perSkein - 1) / perSkein);
+        return new ThreadAmount(use, Holding(use.Thread, workingLength, skeins, use.LongerNeedlefuls, use.LongerBy));
+    }
+
+    /// <summary>So many skeins, or more where their ends do not hold what some lengths are cut longer.</summary>
+    internal static int Holding(Floss thread, Length workingLength, int skeins, int longer, Length by)
+    {
+        if (longer == 0 || by <= Length.Zero) return skeins;
+        var over = thread.SkeinLength - workingLength * LengthsPerSkein(thread, workingLength);
+        var each = (int)Math.Floor(over / by + 1e-9); // longer lengths that the end of one skein holds
+        return each > 0 ? Math.Max(skeins, (longer + each - 1) / each) : skeins + (longer + LengthsPerSkein(thread, workingLength) - 1) / LengthsPerSkein(thread, workingLength);
     }
 }

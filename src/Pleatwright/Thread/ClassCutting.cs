@@ -11,7 +11,7 @@ namespace Pleatwright.Thread;
 /// <param name="Kits">Kits to fill, spare ones counted, at least 1.</param>
 /// <param name="ExtraLengths">Lengths in each kit beyond those that are worked, for what is unpicked; 0 or more.</param>
 /// <param name="LengthsPerSkein">Whole lengths in one skein, at least 1.</param>
-public sealed record ClassFloss(CutFloss Kit, int Kits, int ExtraLengths, int LengthsPerSkein)
+internal sealed record ClassFloss(CutFloss Kit, int Kits, int ExtraLengths, int LengthsPerSkein)
 {
     /// <summary>The threads of the piece cut from it, most strands first.</summary>
     public ImmutableArray<Floss> Threads => Kit.Threads;
@@ -43,7 +43,7 @@ public sealed record ClassFloss(CutFloss Kit, int Kits, int ExtraLengths, int Le
 /// <param name="Students">Students, at least 1.</param>
 /// <param name="SpareKits">Kits beyond one for each student.</param>
 /// <param name="Flosses">The flosses, in the order of the piece's threads.</param>
-public sealed record ClassCutting(Length WorkingLength, int Students, int SpareKits, ImmutableArray<ClassFloss> Flosses)
+internal sealed record ClassCutting(Length WorkingLength, int Students, int SpareKits, ImmutableArray<ClassFloss> Flosses)
 {
     /// <summary>Kits in all.</summary>
     public int Kits => Students + SpareKits;

@@ -1,7 +1,7 @@
 namespace Pleatwright.Thread;
 
 /// <summary>How unlike two colours look: CIEDE2000 (ISO/CIE 11664-6), all weights 1.</summary>
-public static class ColourDifference
+internal static class ColourDifference
 {
     private const double Degrees = 180 / Math.PI;
     private const double Pow25To7 = 6103515625;

@@ -1,7 +1,7 @@
 namespace Pleatwright.Thread;
 
 /// <summary>Colours laid out as on a shade card: the greys from dark to light, then round the hues from red, each from dark to light.</summary>
-public static class ColourOrder
+internal static class ColourOrder
 {
     private const double Band = 22.5; // degrees of hue; our own choice
 

@@ -2,7 +2,7 @@ namespace Pleatwright.Thread;
 
 /// <summary>Plain words for a colour, for threads that have no name yet: "dark red", "pale blue", "sand".</summary>
 /// <remarks>The bounds are our own choice, drawn by eye in Oklab; no list of names is followed.</remarks>
-public static class ColourWords
+internal static class ColourWords
 {
     /// <summary>One to three words, lower case.</summary>
     public static string For(Colour colour)

@@ -6,7 +6,7 @@ namespace Pleatwright.Thread;
 /// How much of the cloth the thread hides where rows are stacked. The strands in the needle lie side by side as a ribbon;
 /// a line is covered when the ribbon is as wide as the line is high.
 /// </summary>
-public static class Coverage
+internal static class Coverage
 {
     /// <summary>
     /// Covered enough: from here up no cloth shows between the lines (common practice, no source; it parts the trade's

@@ -24,7 +24,14 @@ public readonly record struct CutNeedleful(Floss Thread, int Number, ImmutableAr
 /// <param name="Needlefuls">How each needleful is put together.</param>
 /// <param name="SpareStrands">Strands of a working length left over when all is put together.</param>
 public sealed record CutFloss(
-    ImmutableArray<Floss> Threads, int Skeins, int Lengths, ImmutableArray<CutNeedleful> Needlefuls, int SpareStrands);
+    ImmutableArray<Floss> Threads, int Skeins, int Lengths, ImmutableArray<CutNeedleful> Needlefuls, int SpareStrands)
+{
+    /// <summary>How many of the lengths are cut longer, to save a start each.</summary>
+    public int LongerLengths { get; init; }
+
+    /// <summary>The most by which they are cut longer.</summary>
+    public Length LongerBy { get; init; }
+}
 
 /// <summary>
 /// Cutting in whole numbers. Skeins are cut to working lengths; each length is parted into its strands; a needleful takes
@@ -82,8 +89,14 @@ public sealed record CuttingPlan(Length WorkingLength, ImmutableArray<CutFloss> 
                 needlefuls.Add(new CutNeedleful(use.Thread, n, taken.ToImmutable()));
             }
         }
-        return new CutFloss([.. uses.Select(u => u.Thread)], (lengths + perSkein - 1) / perSkein, lengths,
-            needlefuls.ToImmutable(), spare.Select((lengthsLeft, strands) => strands * lengthsLeft.Count).Sum());
+        var longer = Math.Min(lengths, uses.Sum(u => u.LongerNeedlefuls));
+        var skeins = Cutting.Holding(floss, workingLength, (lengths + perSkein - 1) / perSkein, longer, uses.Max(u => u.LongerBy));
+        return new CutFloss([.. uses.Select(u => u.Thread)], skeins, lengths,
+            needlefuls.ToImmutable(), spare.Select((lengthsLeft, strands) => strands * lengthsLeft.Count).Sum())
+        {
+            LongerLengths = longer,
+            LongerBy = longer > 0 ? uses.Max(u => u.LongerBy) : Length.Zero,
+        };
     }
 
     // The strands left of the length to take from, 0 to cut a new one: one that serves just so, or with the least over;

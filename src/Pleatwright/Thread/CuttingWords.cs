@@ -6,10 +6,10 @@ namespace Pleatwright.Thread;
 /// <summary>One floss of a cutting plan in words.</summary>
 /// <param name="Threads">The letters of the threads cut from it, and its name.</param>
 /// <param name="Words">What is cut of it and how its needlefuls are put together.</param>
-public readonly record struct CuttingLine(string Threads, string Words);
+internal readonly record struct CuttingLine(string Threads, string Words);
 
 /// <summary>A cutting plan in words for people.</summary>
-public static class CuttingWords
+internal static class CuttingWords
 {
     /// <summary>How it is done, in one sentence.</summary>
     public static string How(CuttingPlan plan, UnitSystem units) =>
@@ -29,7 +29,8 @@ public static class CuttingWords
     {
         var needlefuls = floss.Needlefuls.GroupBy(n => n.Thread).Select(g => Needlefuls(g.Key, [.. g]));
         var spare = floss.SpareStrands == 0 ? "nothing left over" : $"{Counting.Of(floss.SpareStrands, "strand")} left over";
-        return $"{Counting.Of(floss.Lengths, "length")} from {Counting.Of(floss.Skeins, "skein")}: {string.Join("; ", needlefuls)}; {spare}";
+        var longer = floss.LongerLengths == 0 ? "" : $", {floss.LongerLengths} of them up to {floss.LongerBy} longer";
+        return $"{Counting.Of(floss.Lengths, "length")}{longer} from {Counting.Of(floss.Skeins, "skein")}: {string.Join("; ", needlefuls)}; {spare}";
     }
 
     // "16 needlefuls of 4 strands, 5 of them of 2 and 2 from two lengths"

@@ -40,6 +40,12 @@ public sealed record Floss(ThreadKey Key, string Name, Colour Colour, int Strand
     /// <summary>The most strands a length may have as it comes off the skein.</summary>
     public const int MostStrandsInSkein = 24;
 
+    /// <summary>The longest name, in characters.</summary>
+    public const int LongestName = 100;
+
+    /// <summary>The longest note, in characters.</summary>
+    public const int LongestNote = 500;
+
     /// <summary>The finest strand, in tex.</summary>
     public const double LeastTex = 1;
 

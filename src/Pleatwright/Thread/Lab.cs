@@ -6,7 +6,7 @@ namespace Pleatwright.Thread;
 /// <param name="L">Lightness, 0 black to 100 white.</param>
 /// <param name="A">Green (negative) to red.</param>
 /// <param name="B">Blue (negative) to yellow.</param>
-public readonly record struct Lab(double L, double A, double B)
+internal readonly record struct Lab(double L, double A, double B)
 {
     // The light of (1, 1, 1): D65, x = 0.3127, y = 0.3290.
     private const double WhiteX = 0.9504559270516718, WhiteZ = 1.0890577507598784;

@@ -21,7 +21,7 @@ public enum Likeness
 /// Tatol, "Colour difference ΔE: a survey", 2011 (from memory), where an observer does not notice below 1, only an
 /// experienced one to 2, and two different colours are seen from 5. A screen is a guess at a thread: daylight decides.
 /// </summary>
-public static class Likenesses
+internal static class Likenesses
 {
     /// <summary>The most that is "same".</summary>
     public const double MostSame = 1;

@@ -6,7 +6,7 @@ namespace Pleatwright.Thread;
 /// <param name="L">Lightness, 0 black to 1 white.</param>
 /// <param name="A">Green (negative) to red.</param>
 /// <param name="B">Blue (negative) to yellow.</param>
-public readonly record struct Oklab(double L, double A, double B)
+internal readonly record struct Oklab(double L, double A, double B)
 {
     /// <summary>Chroma below which a colour is called a grey; drawn by eye, our own choice.</summary>
     public const double Grey = 0.03;

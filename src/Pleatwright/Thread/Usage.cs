@@ -3,7 +3,7 @@ using Pleatwright.Measure;
 namespace Pleatwright.Thread;
 
 /// <summary>How much thread a stitch takes. Lengths are of the thread as threaded, whatever its strands.</summary>
-public static class Usage
+internal static class Usage
 {
     /// <summary>
     /// Thread in one cable: two pitches over the front, one back through the pleat, and the step between the row's two

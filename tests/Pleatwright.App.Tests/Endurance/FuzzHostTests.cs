@@ -43,7 +43,7 @@ public class FuzzHostTests
             }
             catch (Exception e) when (e is IOException or SocketException) { line = null; } // hung up on
             Assert.True(line is null || line.StartsWith("HTTP/1.1 ", StringComparison.Ordinal) && line[9] < '5' || line.StartsWith("HTTP/1.1 505", StringComparison.Ordinal), $"{line} for {Convert.ToBase64String(bytes)}");
-            Assert.True(clock.Elapsed < TimeSpan.FromSeconds(6), $"{clock.Elapsed} for {Convert.ToBase64String(bytes)}");
+            Assert.True(clock.Elapsed < TimeSpan.FromSeconds(30), $"{clock.Elapsed} for {Convert.ToBase64String(bytes)}");
         }
         using var still = await shelf.Client.GetAsync("/api/shelf");
         Assert.Equal(HttpStatusCode.OK, still.StatusCode);

@@ -13,8 +13,9 @@ internal static class OrderGen
     public static readonly Gen<Working> Workings = Gen.Select(
         Gen.Select(Gen.Int[10, 60], Gen.Int[0, 8], Gen.Int[0, 6]),
         Gen.Select(Gen.Bool, Gen.Bool, Gen.Bool),
-        Gen.Int[0, 4], Gen.Int[0, 2]).Select((sizes, flags, parked, first) => new Working
+        Gen.Int[0, 4], Gen.Int[0, 2], Gen.Enum<WayOfWorking>()).Select((sizes, flags, parked, first, way) => new Working
         {
+            Way = way,
             WorkingLength = Length.FromCentimetres(sizes.Item1),
             Tails = Length.FromCentimetres(sizes.Item2),
             CarryPleats = sizes.Item3,

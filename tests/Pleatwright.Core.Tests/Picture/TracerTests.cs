@@ -154,8 +154,8 @@ public class TracerTests
     public void Added_to_a_piece_it_shares_its_threads_and_keeps_what_was_there()
     {
         var trace = Tracer.Trace(TestPictures.All["boat"](), new TracingOptions { Width = 41, Background = Background.Auto });
-        var once = TracedPiece.Into(PieceReader.Read(File.ReadAllBytes(Repository.Path("examples", "harbour-morning.piece.json"))), trace);
-        var twice = TracedPiece.Into(once, trace);
+        var once = TracedPiece.Into(PieceReader.Read(File.ReadAllBytes(Repository.Path("examples", "harbour-morning.piece.json"))), trace).Piece;
+        var twice = TracedPiece.Into(once, trace).Piece;
         Assert.Equal(once.Threads, twice.Threads);
         Assert.Equal(once.Threads.Length, once.Threads.Select(t => t.Key).Distinct().Count());
         Assert.Equal(once.Figures.Length + 1, twice.Figures.Length);

@@ -11,7 +11,7 @@ using Pleatwright.Shelf;
 namespace Pleatwright.Tests.Keeping;
 
 /// <summary>A folder of pieces, and the benches that work on it.</summary>
-public sealed class AShelf
+internal sealed class AShelf
 {
     public AShelf()
     {
@@ -48,7 +48,7 @@ public sealed class AShelf
 }
 
 /// <summary>A bench in a tab: desk, keeper and basket over a shelf that fails as ordered.</summary>
-public sealed class ABench
+internal sealed class ABench
 {
     private static readonly Piece Plain = new("Plain",
         new ClothPlan(new Panel(Length.FromInches(2)), Gauge.FromPleatsPerInch(10, Length.FromInches(0.3), Length.FromInches(0.375), 5), 3), [Some.Floss('a', "#b3202c")], [], []);

@@ -9,13 +9,15 @@ public static class Accents
     private const string Group = "Accents and bands";
     private const int FirstKey = 4; // 1 to 3 look at the cloth
 
+    internal const string NoneHere = "There is no accent here to take off.";
+
     public static IEnumerable<Verb> All { get; } =
     [
         .. Accent.All.Select(a => new Verb(Group, $"Put a {a.Name} here", KeyOf(a), at => Put(at, a.Name)) { Can = at => at.Needle.Thread is not null }),
-        Of("Change the accent here…", "@", (at, laid) => at.Needle.Ask(Question.Accent, laid.Index)),
-        Of("Work the accent here in the thread in hand", "$", (at, laid) => at.Desk.Edit("an accent in another thread", p => Accenting.Recolour(p, laid.Index, at.Needle.Thread!.Value)), at => at.Needle.Thread is not null),
-        Of("Take the accent here off", "!", TakeOff),
-        new(Group, "Change the band here…", ";", at => at.Needle.Ask(Question.Band, BandAt(at))) { Can = at => BandAt(at) is not null },
+        Of("Change the accent here…", "@", (at, laid) => at.Needle.Ask(Question.Accent, laid.Index)) with { Short = "Change accent" },
+        Of("Work the accent here in the thread in hand", "$", (at, laid) => at.Desk.Edit("an accent in another thread", p => Accenting.Recolour(p, laid.Index, at.Needle.Thread!.Value)), at => at.Needle.Thread is not null) with { Short = "This thread" },
+        Of("Take the accent here off", "!", TakeOff) with { Short = "Take accent off" },
+        new(Group, "Change the band here…", ";", at => at.Needle.Ask(Question.Band, BandAt(at))) { Short = "Change band", Can = at => BandAt(at) is not null },
     ];
 
     /// <summary>The key that puts an accent on.</summary>

@@ -10,14 +10,14 @@ public static class Figuring
 
     public static IEnumerable<Verb> All { get; } =
     [
-        Of("Place and repeat…", "#", (at, s, _) => at.Needle.Ask(Question.Figure, s.Placement)),
-        Edit("Mirror the figure", "<", "mirroring", (p, s, _) => Placing.Turn(p, s.Placement)),
-        Edit("Put a copy of it beside it", "=", "a copy", (p, s, f) => Placing.Copy(p, s.Placement, f.Width + 3, 0)),
+        Of("Place and repeat…", "#", (at, s, _) => at.Needle.Ask(Question.Figure, s.Placement)) with { Short = "Place and repeat" },
+        Edit("Mirror the figure", "<", "mirroring", (p, s, _) => Placing.Turn(p, s.Placement)) with { Short = "Mirror" },
+        Edit("Put a copy of it beside it", "=", "a copy", (p, s, f) => Placing.Copy(p, s.Placement, f.Width + 3, 0)) with { Short = "Copy" },
         Edit("Insert a row above", "{", "a row more", (p, s, f) => Chart.Edit.Rows.Insert(p, f.Name, s.Row)),
         Edit("Remove this row", "}", "a row less", (p, s, f) => Chart.Edit.Rows.Remove(p, f.Name, s.Row)),
         Edit("Insert a valley here", "(", "a valley more", (p, s, f) => Columns.Insert(p, f.Name, s.Column)),
         Edit("Remove this valley", ")", "a valley less", (p, s, f) => Columns.Remove(p, f.Name, s.Column)),
-        Edit("Square all its ends, or slope them again", "_", "squaring", (p, _, f) => Halves.Square(p, f.Name, !f.Square)),
+        Edit("Square all its ends, or slope them again", "_", "squaring", (p, _, f) => Halves.Square(p, f.Name, !f.Square)) with { Short = "Square ends" },
         Edit("Half stitch at the left end of this row, or none", "[", "a half stitch", (p, s, f) => Halves.Toggle(p, f.Name, Mark(p, s, RunEnd.Left))),
         Edit("Half stitch at the right end of this row, or none", "]", "a half stitch", (p, s, f) => Halves.Toggle(p, f.Name, Mark(p, s, RunEnd.Right))),
         Edit("Free this copy from the others", "", "freeing a copy", (p, s, _) => Detach.Copy(p, s.Placement, s.Copy).Piece),

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Pleatwright.Chart;
 using Pleatwright.Chart.Edit;
 
@@ -12,14 +13,14 @@ public static class Marking
     [
         .. Ways.All.Select(w => new Verb(Group, "Mark on from here", "Shift+" + w.Key, at => Extend(at, w)) { Unlisted = w.Key != "ArrowRight" }),
         new(Group, "Mark this figure; once more, the whole cloth", "Ctrl+a", MarkAll),
-        new(Group, "Let the marking go", "Escape", at => at.Needle.Mark(null)),
-        new(Group, "Copy", "Ctrl+c", Copy),
-        new(Group, "Lift off", "Ctrl+x", at => { Copy(at); at.Desk.Edit("lifting off", p => Clear.Cables(p, at.Needle.AreaOrCell.Cells())); }),
-        new(Group, "Lay what was copied", "Ctrl+v", Lay) { Can = at => at.Needle.Lifted is not null },
+        new(Group, "Let the marking go", "Escape", at => at.Needle.Mark(null)) { Short = "Let go" },
+        new(Group, "Copy", "Ctrl+c", at => Copy(at)) { Short = "Copy" },
+        new(Group, "Lift off", "Ctrl+x", at => { if (Copy(at)) at.Desk.Edit("lifting off", p => Clear.Cables(p, at.Needle.AreaOrCell.Cells())); }),
+        new(Group, "Lay what was copied", "Ctrl+v", Lay) { Short = "Lay copy", Can = at => at.Needle.Lifted is not null },
         .. Ways.All.Select(w => new Verb(Group, "Move what is marked, else the accent or the figure", "Alt+" + w.Key, at => Push(at, w)) { Unlisted = w.Key != "ArrowRight" }),
-        new(Group, "Mirror what is marked in its place", "\\", at => InPlace(at, "mirroring", Mirror.InPlace)) { Can = Marked },
-        new(Group, "Turn what is marked top to bottom", "^", at => InPlace(at, "turning over", Mirror.Upend)) { Can = Marked },
-        new(Group, "Mirror about this valley", "|", Across) { Can = at => Marked(at) || at.Needle.Spot is not null },
+        new(Group, "Mirror what is marked in its place", "\\", at => InPlace(at, "mirroring", Mirror.InPlace)) { Short = "Mirror", Can = Marked },
+        new(Group, "Turn what is marked top to bottom", "^", at => InPlace(at, "turning over", Mirror.Upend)) { Short = "Turn over", Can = Marked },
+        new(Group, "Mirror about this valley", "|", Across) { Short = "Mirror across", Can = at => Marked(at) || BoundsOf(at) is not null },
         new(Group, "Make what is marked a figure of its own", "", at => InPlace(at, "a new figure", Chart.Edit.Figures.FromArea)) { Can = Marked },
     ];
 
@@ -51,18 +52,36 @@ public static class Marking
             new Valley(Math.Min(work.Valleys, seat.Right)), new CableRow(Math.Min(work.CableRows - 1, seat.Bottom)));
     }
 
-    private static void Copy(Workplace at)
+    private static bool Copy(Workplace at)
     {
-        at.Needle.Lift(Patch.Lift(at.Desk.Work, at.Needle.AreaOrCell));
+        var patch = Patch.Lift(at.Desk.Work, at.Needle.AreaOrCell);
+        if (patch.IsBare) { at.Desk.Say("Nothing lies here to copy: mark an area with cables in it."); return false; }
+        at.Needle.Lift(patch);
         at.Desk.Say("Copied. Go where it should lie and lay it there.");
+        return true;
     }
 
     private static void Lay(Workplace at)
     {
-        var patch = at.Needle.Lifted!;
         var (left, top) = at.Needle.Area is { } a ? (a.From, a.Top) : (at.Needle.Valley, at.Needle.Row);
-        at.Desk.Edit("laying a copy", p => patch.LayOn(p, left, top));
+        ImmutableArray<BroughtThread> brought = [];
+        string? figure = null;
+        var before = at.Desk.Piece;
+        at.Desk.Edit("laying a copy", p =>
+        {
+            var patch = at.Needle.Lifted!;
+            // Within its own piece a thread keeps its letter, whatever has become of its colour since.
+            if (at.Needle.LiftedElsewhere || patch.Threads.Any(t => p.Thread(t.Key) is null)) (p, patch, brought) = patch.BringTo(p);
+            var threads = patch.CablesAt(left, top).ToList();
+            if (threads.SelectMany(t => t).Where(c => at.Desk.Work.OnCloth(c.Valley, c.Row)).ToList() is not [var first, ..]) return at.Desk.Piece;
+            figure = at.Needle.FigureFor(p, first.Valley, first.Row);
+            foreach (var thread in threads) (p, figure) = Draw.Parts(p, figure, thread, thread.Key);
+            return p;
+        });
+        if (ReferenceEquals(before, at.Desk.Piece)) return;
+        at.Needle.Drew(figure);
         at.Needle.Mark(null);
+        if (BroughtWords.Of(brought) is { Length: > 0 } words) at.Desk.Say(words);
     }
 
     private static void Push(Workplace at, Way way)
@@ -85,8 +104,9 @@ public static class Marking
         }
         else if (at.Needle.Spot is { } spot)
         {
+            var before = at.Desk.Piece;
             at.Desk.Edit("moving", p => Placing.By(p, spot.Placement, valleys, rows));
-            at.Needle.GoTo(new Valley(at.Needle.Valley.Number + valleys), new CableRow(at.Needle.Row.Index + rows));
+            if (!ReferenceEquals(before, at.Desk.Piece)) at.Needle.GoTo(new Valley(at.Needle.Valley.Number + valleys), new CableRow(at.Needle.Row.Index + rows));
         }
         else at.Desk.Say("There is no figure here to move.");
     }

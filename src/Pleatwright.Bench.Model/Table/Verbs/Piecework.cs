@@ -1,4 +1,5 @@
 using Pleatwright.Chart;
+using Pleatwright.Measure;
 
 namespace Pleatwright.Bench.Model.Table.Verbs;
 
@@ -27,6 +28,6 @@ public static class Piecework
         var (desk, row) = (at.Desk, at.Needle.Row);
         var pinned = desk.Piece.Working.BaseRow == row;
         desk.Edit("the base row", p => p with { Working = p.Working with { BaseRow = pinned ? null : row } });
-        desk.Say(pinned ? "The work begins on its widest row again." : $"The work begins on {char.ToLowerInvariant(Where.Of(desk.Work, row)[0])}{Where.Of(desk.Work, row)[1..]}, where its figure reaches it.");
+        desk.Say(pinned ? "The work begins on its widest row again." : $"The work begins on {Where.Of(desk.Work, row).Uncapital()}, where its figure reaches it.");
     }
 }

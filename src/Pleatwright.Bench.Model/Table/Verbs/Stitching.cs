@@ -1,5 +1,6 @@
 using Pleatwright.Chart;
 using Pleatwright.Chart.Edit;
+using Pleatwright.Thread;
 
 namespace Pleatwright.Bench.Model.Table.Verbs;
 
@@ -8,13 +9,15 @@ public static class Stitching
 {
     private const string Group = "Stitch";
 
+    internal const string NothingToFill = "There is nothing here to fill: mark an area, or begin a figure.";
+
     public static IEnumerable<Verb> All { get; } =
     [
         new(Group, "Stitch here, or put the accent in hand on; with the seam ripper clear it", " ", Here),
         .. Ways.All.Select(w => new Verb(Group, "Stitch and go on", "Ctrl+" + w.Key, at => { Here(at); w.Step(at); }) { Unlisted = w.Key != "ArrowRight" }),
-        new(Group, "Clear here, the accent first, or all that is marked", "Delete", Remove),
+        new(Group, "Clear here, the accent first, or all that is marked", "Delete", Remove) { Short = "Clear" },
         new(Group, "Clear here, the accent first, or all that is marked", "Backspace", Remove) { Unlisted = true },
-        new(Group, "Fill from here, or all that is marked", "*", FillIn) { Can = at => at.Needle.Thread is not null },
+        new(Group, "Fill from here, or all that is marked", "*", FillIn) { Short = "Fill", Can = at => at.Needle.Thread is not null },
         new(Group, "Work this figure's thread here in the thread in hand", "%", RecolourFigure) { Can = at => Other(at) && at.Needle.Spot is not null },
         new(Group, "Work this thread everywhere in the thread in hand", "", RecolourAll) { Can = Other },
         new(Group, "Take up the seam ripper", ".", at => at.Needle.TakeThread(null)),
@@ -28,12 +31,24 @@ public static class Stitching
         {
             if (needle.Thread is not null) Accents.Put(at, needle.Accent);
             else if (Accents.At(at) is { } laid) Accents.TakeOff(at, laid);
-            else desk.Say("There is no accent here to take off.");
+            else desk.Say(Accents.NoneHere);
             return;
         }
         var cell = (needle.Valley, needle.Row);
-        if (needle.Thread is { } thread) desk.Edit("a stitch", p => Draw.Cables(p, [cell], thread).Piece);
+        if (needle.Thread is { } thread) Work(at, "a stitch", [cell], thread);
         else desk.Edit("clearing", p => Clear.Cables(p, [cell]));
+    }
+
+    /// <summary>Works cells as parts of the figure being drawn.</summary>
+    private static void Work(Workplace at, string edit, IReadOnlyList<(Valley Valley, CableRow Row)> cells, ThreadKey thread)
+    {
+        string? figure = null;
+        at.Desk.Edit(edit, p =>
+        {
+            (var piece, figure) = Draw.Parts(p, at.Needle.FigureFor(p, cells[0].Valley, cells[0].Row), cells, thread);
+            return piece;
+        });
+        if (figure is not null && at.Desk.Piece.Figure(figure) is not null) at.Needle.Drew(figure);
     }
 
     private static void Remove(Workplace at)
@@ -51,12 +66,12 @@ public static class Stitching
         if (at.Needle.Thread is not { } thread) return;
         if (at.Needle.Area is { } area)
         {
-            at.Desk.Edit("filling", p => Draw.Cables(p, area.Cells(), thread).Piece);
+            Work(at, "filling", [.. area.Cells()], thread);
             return;
         }
         var before = at.Desk.Piece;
         at.Desk.Edit("filling", _ => Fill.With(at.Desk.Work, at.Needle.Valley, at.Needle.Row, thread));
-        if (ReferenceEquals(before, at.Desk.Piece)) at.Desk.Say("There is nothing here to fill: mark an area, or begin a figure.");
+        if (ReferenceEquals(before, at.Desk.Piece)) at.Desk.Say(at.Desk.Work.IsWorked(at.Needle.Valley, at.Needle.Row) ? "All that is joined here is worked in this thread already." : NothingToFill);
     }
 
     private static bool Other(Workplace at) =>

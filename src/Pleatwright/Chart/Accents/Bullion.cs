@@ -6,7 +6,7 @@ using Pleatwright.Thread;
 namespace Pleatwright.Chart.Accents;
 
 /// <summary>Bullion: a coil of thread from one valley to another, wound on the needle.</summary>
-public sealed class Bullion : Accent
+internal sealed class Bullion : Accent
 {
     /// <inheritdoc/>
     public override string Name => "bullion";

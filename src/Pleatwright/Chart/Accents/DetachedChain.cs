@@ -6,7 +6,7 @@ using Pleatwright.Thread;
 namespace Pleatwright.Chart.Accents;
 
 /// <summary>Detached chain: a single loop held down by a tiny stitch; its point lies left, or upright at the top.</summary>
-public sealed class DetachedChain : Accent
+internal sealed class DetachedChain : Accent
 {
     /// <inheritdoc/>
     public override string Name => "detached chain";

@@ -9,7 +9,7 @@ namespace Pleatwright.Chart.Accents;
 /// Flowerette of cables: down, up, down over four pleats, and a fourth cable close under the up one, so that four petals
 /// lie on three lines.
 /// </summary>
-public sealed class Flowerette : Accent
+internal sealed class Flowerette : Accent
 {
     /// <inheritdoc/>
     public override string Name => "flowerette";

@@ -6,7 +6,7 @@ using Pleatwright.Thread;
 namespace Pleatwright.Chart.Accents;
 
 /// <summary>Knot: thread wound twice round the needle and drawn down beside where it came up.</summary>
-public sealed class Knot : Accent
+internal sealed class Knot : Accent
 {
     /// <inheritdoc/>
     public override string Name => "knot";

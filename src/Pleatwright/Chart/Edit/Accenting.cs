@@ -5,14 +5,17 @@ using Pleatwright.Thread;
 namespace Pleatwright.Chart.Edit;
 
 /// <summary>Puts accents on the cloth, moves and changes them, and takes them off.</summary>
-public static class Accenting
+internal static class Accenting
 {
     /// <summary>Puts an accent on a valley and a cable row.</summary>
     /// <exception cref="ArgumentException">No such accent or thread, or it would not lie on the cloth.</exception>
-    public static Piece Put(Piece piece, string accent, Valley valley, CableRow row, ThreadKey thread)
+    public static Piece Put(Piece piece, string accent, Valley valley, CableRow row, ThreadKey thread) => Put(piece, MarkAt(piece, accent, valley, row, thread));
+
+    /// <summary>An accent on a valley and a cable row, told from the gathering row on or above it; it is not put on.</summary>
+    public static AccentMark MarkAt(Piece piece, string accent, Valley valley, CableRow row, ThreadKey thread)
     {
         var (gathering, drop) = PlaceOf(piece, row);
-        return Put(piece, new AccentMark(accent, Centre.At(valley), gathering, thread) { Drop = drop });
+        return new AccentMark(accent, Centre.At(valley), gathering, thread) { Drop = drop };
     }
 
     /// <summary>Puts an accent on the cloth, over all others.</summary>
@@ -86,7 +89,7 @@ public static class Accenting
         if (Accent.Named(mark.Accent) is not { } accent) return $"No accent is called “{mark.Accent}”.";
         if (piece.Thread(mark.Thread) is null) return $"No thread has the letter '{mark.Thread}'.";
         if (mark.GatheringRow.Number < 1 || mark.GatheringRow.Number > piece.Cloth.GatheringRows) return $"The cloth has gathering rows 1 to {piece.Cloth.GatheringRows}.";
-        if (Math.Abs(mark.Offset) > Band.MostOffset || Math.Abs(mark.Drop) > Band.MostOffset) return $"An accent lies at most {Band.MostOffset} quarter spaces and {Band.MostOffset} cable rows off its gathering row.";
+        if (mark.Offset is < -Band.MostOffset or > Band.MostOffset || mark.Drop is < -Band.MostOffset or > Band.MostOffset) return $"An accent lies at most {Band.MostOffset} quarter spaces and {Band.MostOffset} cable rows off its gathering row.";
         if (mark.Size is { } size && (accent.Size is not { } choice || size < choice.Least || size > choice.Most))
             return accent.Size is { } c ? $"A {accent.Name} is {c.Least} to {c.Most} pleats long." : $"A {accent.Name} has no length.";
         if (mark.Repeat.Fault is { } repeat) return repeat;

@@ -5,7 +5,7 @@ using Pleatwright.Measure;
 namespace Pleatwright.Chart.Edit;
 
 /// <summary>Puts geometric bands on gathering rows, changes them and takes them off.</summary>
-public static class Bands
+internal static class Bands
 {
     /// <summary>Puts a band on a gathering row, instead of any band of the same stitch in the same place.</summary>
     /// <exception cref="ArgumentException">The band has a fault; see <see cref="Fault"/>.</exception>
@@ -33,7 +33,7 @@ public static class Bands
         if (BandStitch.Named(band.Stitch) is not { } stitch) return $"No stitch is called “{band.Stitch}”.";
         if (piece.Thread(band.Thread) is null) return $"No thread has the letter '{band.Thread}'.";
         if (band.GatheringRow.Number < 1 || band.GatheringRow.Number > piece.Cloth.GatheringRows) return $"The cloth has gathering rows 1 to {piece.Cloth.GatheringRows}.";
-        if (Math.Abs(band.Offset) > Band.MostOffset || Math.Abs(band.Drop) > Band.MostOffset) return $"A band lies at most {Band.MostOffset} quarter spaces and {Band.MostOffset} cable rows off its gathering row.";
+        if (band.Offset is < -Band.MostOffset or > Band.MostOffset || band.Drop is < -Band.MostOffset or > Band.MostOffset) return $"A band lies at most {Band.MostOffset} quarter spaces and {Band.MostOffset} cable rows off its gathering row.";
         if (band.Rows is < 1 or > Band.MostRows) return $"A band is worked 1 to {Band.MostRows} times.";
         if (Outside(stitch.Steps, band.Steps) is { } steps) return $"{stitch.Name.Capital()} takes {steps.Least} to {steps.Most} steps.";
         if (Outside(stitch.Height, band.Height) is { } height) return $"{stitch.Name.Capital()} is {height.Least} to {height.Most} quarter spaces high.";

@@ -7,7 +7,7 @@ namespace Pleatwright.Chart.Edit;
 /// Changes how far a figure reaches without moving a stitch: what lay in a valley and row still lies there, in every
 /// copy of every placement.
 /// </summary>
-public static class Bounds
+internal static class Bounds
 {
     /// <summary>Widens a figure so that it holds a cell, given by column and row that may lie outside it.</summary>
     /// <remarks>

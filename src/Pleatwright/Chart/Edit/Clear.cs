@@ -3,7 +3,7 @@ using Pleatwright.Cloth;
 namespace Pleatwright.Chart.Edit;
 
 /// <summary>Takes cables off the cloth.</summary>
-public static class Clear
+internal static class Clear
 {
     /// <summary>
     /// Clears cells; afterwards none of them shows a figure's cable, and nothing else on the cloth has changed but the

@@ -3,7 +3,7 @@ using Pleatwright.Cloth;
 namespace Pleatwright.Chart.Edit;
 
 /// <summary>Opens a figure for one more valley, or closes it over one.</summary>
-public static class Columns
+internal static class Columns
 {
     /// <summary>
     /// Inserts a bare valley before a figure's column. What lies to its left in the figure stays and the rest moves on;

@@ -3,7 +3,7 @@ using Pleatwright.Cloth;
 namespace Pleatwright.Chart.Edit;
 
 /// <summary>Makes one copy of a figure a figure of its own, so that it can be changed alone.</summary>
-public static class Detach
+internal static class Detach
 {
     /// <summary>
     /// Splits one copy off. Not a stitch moves. The other copies stay together on either side of it.

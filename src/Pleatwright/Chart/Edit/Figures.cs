@@ -1,7 +1,7 @@
 namespace Pleatwright.Chart.Edit;
 
 /// <summary>Names, copies and removes the figures of a piece.</summary>
-public static class Figures
+internal static class Figures
 {
     /// <summary>Renames a figure and every placement of it.</summary>
     /// <exception cref="ArgumentException">No such figure, an empty or overlong name, or one that another figure has.</exception>
@@ -9,7 +9,7 @@ public static class Figures
     {
         var found = piece.Figure(figure) ?? throw new ArgumentException($"No figure is called “{figure}”.", nameof(figure));
         name = name.Trim();
-        if (name.Length is 0 or > 100) throw new ArgumentException("A figure's name has 1 to 100 characters.", nameof(name));
+        if (name.Length is 0 or > Figure.LongestName) throw new ArgumentException($"A figure's name has 1 to {Figure.LongestName} characters.", nameof(name));
         if (name == figure) return piece;
         if (piece.Figure(name) is not null) throw new ArgumentException($"There is another figure called “{name}”.", nameof(name));
         return piece with
@@ -27,7 +27,7 @@ public static class Figures
     public static Piece FromArea(Work work, Area area)
     {
         var patch = Patch.Lift(work, area);
-        if (patch.Rows.All(r => r.AsSpan().IndexOfAnyExcept(Figure.Bare) < 0)) return work.Piece;
+        if (patch.IsBare) return work.Piece;
         var piece = Clear.Cables(work.Piece, area.Cells());
         var name = piece.FreeName("figure");
         piece = piece with { Figures = piece.Figures.Add(new Figure(name, patch.Rows)) };

@@ -3,7 +3,7 @@ using Pleatwright.Thread;
 namespace Pleatwright.Chart.Edit;
 
 /// <summary>Fills a patch of one thread, or a bare patch inside a figure, with another thread.</summary>
-public static class Fill
+internal static class Fill
 {
     /// <summary>
     /// The cells joined to this one, side by side or one above the other, that show the same thread. Bare cells are

@@ -12,7 +12,7 @@ namespace Pleatwright.Chart.Edit;
 public sealed record FittingChoice(string Words, Band Band, ClothPlan Cloth);
 
 /// <summary>How a band's repeats fit the cloth, in words, and what may be chosen where they do not come out.</summary>
-public static class Fitting
+internal static class Fitting
 {
     private const int MostSteps = 3;
 

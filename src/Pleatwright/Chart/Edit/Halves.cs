@@ -1,7 +1,7 @@
 namespace Pleatwright.Chart.Edit;
 
 /// <summary>Half stitches that square the ends of rows.</summary>
-public static class Halves
+internal static class Halves
 {
     /// <summary>Squares every run end of a figure, or leaves them all sloped.</summary>
     /// <exception cref="ArgumentException">No such figure.</exception>

@@ -1,7 +1,7 @@
 namespace Pleatwright.Chart.Edit;
 
 /// <summary>Mirrors cables about a valley. Valleys keep their parity so, and every mirrored cable its level.</summary>
-public static class Mirror
+internal static class Mirror
 {
     /// <summary>Lays the mirror image of an area on the other side of a valley; the area itself stays.</summary>
     /// <param name="work">The work.</param>

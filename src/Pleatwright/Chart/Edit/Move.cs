@@ -1,7 +1,7 @@
 namespace Pleatwright.Chart.Edit;
 
 /// <summary>Moves cables to another place on the cloth.</summary>
-public static class Move
+internal static class Move
 {
     /// <summary>Moves what lies in an area; cables that would leave the cloth are lost, so an area is moved within it.</summary>
     /// <param name="work">The work.</param>

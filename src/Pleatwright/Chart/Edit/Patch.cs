@@ -7,6 +7,9 @@ namespace Pleatwright.Chart.Edit;
 /// <param name="Rows">Its rows from the top, thread letters and '.' as in a figure.</param>
 public sealed record Patch(ImmutableArray<string> Rows)
 {
+    /// <summary>The threads it is worked in, as they were where it was lifted.</summary>
+    public ImmutableArray<Floss> Threads { get; init; } = [];
+
     /// <summary>Width in valleys.</summary>
     public int Width => Rows[0].Length;
 
@@ -23,14 +26,30 @@ public sealed record Patch(ImmutableArray<string> Rows)
                 for (var i = 0; i < text.Length; i++)
                     text[i] = at.work.ThreadAt(new Valley(at.area.From.Number + i), new CableRow(at.y))?.Letter ?? Figure.Bare;
             }));
-        return new Patch(rows.MoveToImmutable());
+        var lifted = rows.MoveToImmutable();
+        return new Patch(lifted) { Threads = [.. work.Piece.Threads.Where(t => lifted.Any(r => r.Contains(t.Key.Letter)))] };
     }
 
     /// <summary>Mirrored left to right.</summary>
-    public Patch Mirrored() => new([.. Rows.Select(r => string.Concat(r.Reverse()))]);
+    public Patch Mirrored() => this with { Rows = [.. Rows.Select(r => string.Concat(r.Reverse()))] };
 
     /// <summary>Turned top to bottom.</summary>
-    public Patch Upended() => new([.. Rows.Reverse()]);
+    public Patch Upended() => this with { Rows = [.. Rows.Reverse()] };
+
+    /// <summary>Whether no cable lies in it.</summary>
+    public bool IsBare => Rows.All(r => r.AsSpan().IndexOfAnyExcept(Figure.Bare) < 0);
+
+    /// <summary>Brings its threads to another piece: the piece with them, and itself in that piece's letters.</summary>
+    /// <exception cref="ArgumentException">The piece would have more than 52 threads.</exception>
+    public (Piece Piece, Patch Patch, ImmutableArray<BroughtThread> Brought) BringTo(Piece piece)
+    {
+        var (with, brought) = Edit.Threads.Bring(piece, Threads);
+        return (with, this with { Rows = Edit.Threads.Relettered(Rows, brought), Threads = [.. brought.Select(b => b.To)] }, brought);
+    }
+
+    /// <summary>The cables it has when its upper left corner lies on a cell, thread by thread.</summary>
+    public IEnumerable<IGrouping<ThreadKey, (Valley Valley, CableRow Row)>> CablesAt(Valley left, CableRow top) =>
+        Cells(left, top).GroupBy(c => new ThreadKey(c.Letter), c => (c.Valley, c.Row));
 
     /// <summary>Lays it with its upper left corner on a cell; what falls off the cloth is left out.</summary>
     /// <returns>The piece; the same when nothing was laid.</returns>
@@ -38,8 +57,7 @@ public sealed record Patch(ImmutableArray<string> Rows)
     public Piece LayOn(Piece piece, Valley left, CableRow top)
     {
         (int, int)? into = null;
-        foreach (var thread in Cells(left, top).GroupBy(c => c.Letter, c => (c.Valley, c.Row)))
-            (piece, into) = Draw.Cables(piece, thread, new ThreadKey(thread.Key), into);
+        foreach (var thread in CablesAt(left, top)) (piece, into) = Draw.Cables(piece, thread, thread.Key, into);
         return piece;
     }
 

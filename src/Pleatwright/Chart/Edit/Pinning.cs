@@ -1,7 +1,7 @@
 namespace Pleatwright.Chart.Edit;
 
 /// <summary>Fixes runs to places in the working order.</summary>
-public static class Pinning
+internal static class Pinning
 {
     /// <summary>Fixes a run to a place; what was fixed there before, and the run's earlier place, are let go.</summary>
     /// <param name="piece">The piece.</param>

@@ -3,7 +3,7 @@ using Pleatwright.Cloth;
 namespace Pleatwright.Chart.Edit;
 
 /// <summary>Puts figures on the cloth, moves them and takes them off.</summary>
-public static class Placing
+internal static class Placing
 {
     /// <summary>Puts one more placement of a figure on the cloth, its middle on a cell.</summary>
     /// <exception cref="ArgumentException">No such figure.</exception>

@@ -3,7 +3,7 @@ using Pleatwright.Thread;
 namespace Pleatwright.Chart.Edit;
 
 /// <summary>Works in one thread what was to be worked in another.</summary>
-public static class Recolour
+internal static class Recolour
 {
     /// <summary>Everywhere on the piece: figures, bands and accents.</summary>
     /// <exception cref="ArgumentException">The piece has no thread <paramref name="to"/>.</exception>

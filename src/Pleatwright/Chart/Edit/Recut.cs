@@ -3,7 +3,7 @@ using Pleatwright.Cloth;
 namespace Pleatwright.Chart.Edit;
 
 /// <summary>Gives the piece other cloth.</summary>
-public static class Recut
+internal static class Recut
 {
     /// <summary>
     /// Changes the cloth. Placements, accents, runs fixed to places, and bands that do not go from side to side keep their distance

@@ -1,7 +1,7 @@
 namespace Pleatwright.Chart.Edit;
 
 /// <summary>Opens a figure for one more cable row, or closes it over one.</summary>
-public static class Rows
+internal static class Rows
 {
     /// <summary>
     /// Inserts a bare row before a figure's row. The row that lies on the gathering row stays on it: rows above it move

@@ -24,11 +24,21 @@ public readonly record struct Spot(int Placement, int Copy, int Column, int Row)
     public static Spot? Near(Piece piece, PleatingPlan pleating, Valley valley, CableRow row, int reach)
     {
         if (Within(piece, pleating, valley, row) is { } inside) return inside;
+        return Nearest(piece, pleating, null, valley, row, reach);
+    }
+
+    /// <summary>The copy of a figure whose bounds come nearest to a cell, however far away; null when the figure lies nowhere.</summary>
+    public static Spot? Nearest(Piece piece, PleatingPlan pleating, string figure, Valley valley, CableRow row) =>
+        Nearest(piece, pleating, figure, valley, row, int.MaxValue - 1);
+
+    private static Spot? Nearest(Piece piece, PleatingPlan pleating, string? only, Valley valley, CableRow row, int reach)
+    {
         Spot? best = null;
         var least = reach + 1;
         for (var i = piece.Placements.Length - 1; i >= 0; i--)
         {
             var placement = piece.Placements[i];
+            if (only is not null && placement.Figure != only) continue;
             var figure = piece.Figure(placement.Figure)!;
             for (var copy = 0; copy < placement.Repeat.Count; copy++)
             {

@@ -1,9 +1,16 @@
+using System.Collections.Immutable;
 using Pleatwright.Thread;
 
 namespace Pleatwright.Chart.Edit;
 
+/// <summary>A thread that came to a piece along with stitches worked in it.</summary>
+/// <param name="From">The thread as it came.</param>
+/// <param name="To">The piece's own thread that the stitches are worked in now.</param>
+/// <param name="Added">Whether the piece did not have it before.</param>
+public readonly record struct BroughtThread(Floss From, Floss To, bool Added);
+
 /// <summary>The threads of a piece: added, changed, taken away.</summary>
-public static class Threads
+internal static class Threads
 {
     /// <summary>The first letter no thread has yet: a to z, then A to Z; null when all 52 are taken.</summary>
     public static ThreadKey? FreeKey(Piece piece)
@@ -19,6 +26,43 @@ public static class Threads
     {
         if (piece.Thread(thread.Key) is not null) throw new ArgumentException($"The letter {thread.Key} is taken.", nameof(thread));
         return piece with { Threads = piece.Threads.Add(thread) };
+    }
+
+    /// <summary>Whether two threads are the same colour and make, whatever their letters, names and notes.</summary>
+    public static bool Alike(Floss a, Floss b) =>
+        a.Colour == b.Colour && a.Strands == b.Strands && a.StrandsInSkein == b.StrandsInSkein && a.TexPerStrand == b.TexPerStrand && a.SkeinLength == b.SkeinLength;
+
+    /// <summary>
+    /// Brings threads from elsewhere: each is matched to one of the piece's that is the same colour and make, else added, under
+    /// its own letter where that is free and another where it is taken.
+    /// </summary>
+    /// <exception cref="ArgumentException">The piece would have more than 52 threads.</exception>
+    public static (Piece Piece, ImmutableArray<BroughtThread> Brought) Bring(Piece piece, IEnumerable<Floss> threads)
+    {
+        var brought = ImmutableArray.CreateBuilder<BroughtThread>();
+        foreach (var thread in threads)
+        {
+            var alike = piece.Threads.Where(t => Alike(t, thread)).ToList();
+            var own = alike.Find(t => t == thread) ?? alike.Find(t => t.Name == thread.Name) ?? alike.Find(t => t.Key == thread.Key) ?? alike.FirstOrDefault();
+            if (own is null)
+            {
+                own = thread with
+                {
+                    Key = piece.Thread(thread.Key) is null ? thread.Key : FreeKey(piece) ?? throw new ArgumentException("A piece has at most 52 threads, one a letter."),
+                };
+                piece = Add(piece, own);
+                brought.Add(new BroughtThread(thread, own, true));
+            }
+            else brought.Add(new BroughtThread(thread, own, false));
+        }
+        return (piece, brought.ToImmutable());
+    }
+
+    /// <summary>Rows of thread letters in the letters of the piece the threads were brought to.</summary>
+    public static ImmutableArray<string> Relettered(ImmutableArray<string> rows, ImmutableArray<BroughtThread> brought)
+    {
+        var letters = brought.ToDictionary(b => b.From.Key.Letter, b => b.To.Key.Letter);
+        return [.. rows.Select(r => string.Concat(r.Select(c => letters.GetValueOrDefault(c, c))))];
     }
 
     /// <summary>Changes a thread; with a new letter, every stitch worked in it takes the letter too.</summary>

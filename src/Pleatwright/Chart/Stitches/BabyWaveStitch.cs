@@ -6,7 +6,7 @@ namespace Pleatwright.Chart.Stitches;
 /// Baby wave: an up cable, one step down half a space, a down cable, one step up; four valleys to a repeat (common
 /// practice, no source; the wave of the clothing-construction textbook, c. 1916, with one step instead of three).
 /// </summary>
-public sealed class BabyWaveStitch : BandStitch
+internal sealed class BabyWaveStitch : BandStitch
 {
     /// <summary>Half a space.</summary>
     public const int QuarterSpaces = 2;

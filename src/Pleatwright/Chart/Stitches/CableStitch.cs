@@ -6,7 +6,7 @@ namespace Pleatwright.Chart.Stitches;
 /// A single row of cables over every pleat: up, down, up… Worked again close under itself the levels are reversed, which
 /// is the double cable (clothing-construction textbook, c. 1916, "Smocking", Fig. 253).
 /// </summary>
-public sealed class CableStitch : BandStitch
+internal sealed class CableStitch : BandStitch
 {
     /// <inheritdoc/>
     public override string Name => "cable";

@@ -5,7 +5,7 @@ namespace Pleatwright.Chart.Stitches;
 /// <summary>
 /// Crossed trellis: a trellis, and over it another half a repeat on, so that their steps cross (common practice, no source).
 /// </summary>
-public sealed class CrossedTrellisStitch : BandStitch
+internal sealed class CrossedTrellisStitch : BandStitch
 {
     /// <inheritdoc/>
     public override string Name => "crossed trellis";

@@ -7,7 +7,7 @@ namespace Pleatwright.Chart.Stitches;
 /// groups of waves whose lower and upper angles meet: clothing-construction textbook, c. 1916, "Smocking", Fig. 253).
 /// Usually one step of half a space in each half.
 /// </summary>
-public sealed class DiamondStitch : BandStitch
+internal sealed class DiamondStitch : BandStitch
 {
     /// <inheritdoc/>
     public override string Name => "diamond";

@@ -7,7 +7,7 @@ namespace Pleatwright.Chart.Stitches;
 /// one new fold (*Educational Needlecraft*, 1911, "Smocking"); worked from right to left by a right-handed maker (common
 /// practice, no source). With more steps, so many loops go down and as many up.
 /// </summary>
-public sealed class FeatherStitch : BandStitch
+internal sealed class FeatherStitch : BandStitch
 {
     /// <inheritdoc/>
     public override string Name => "feather";

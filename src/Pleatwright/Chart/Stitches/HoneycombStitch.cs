@@ -7,7 +7,7 @@ namespace Pleatwright.Chart.Stitches;
 /// height, and that pleat caught to the next (*Educational Needlecraft*, 1911, "Smocking": about half an inch along the
 /// fold where the gauging rows lie 1/2 to 3/4 in apart). Usually a full space high.
 /// </summary>
-public sealed class HoneycombStitch : BandStitch
+internal sealed class HoneycombStitch : BandStitch
 {
     /// <inheritdoc/>
     public override string Name => "honeycomb";

@@ -43,7 +43,7 @@ public abstract class Journey
 }
 
 /// <summary>How the thread is held along a running journey.</summary>
-public enum Hold
+internal enum Hold
 {
     /// <summary>Up, down, up, down from the centre valley, which is up: cables.</summary>
     Alternate,
@@ -63,7 +63,7 @@ public enum Hold
 /// Height of the bite in each pleat of one repeat: the first is the left pleat of the centre valley, the second its right.
 /// </param>
 /// <param name="hold">How the thread is held.</param>
-public sealed class Running(ImmutableArray<double> heights, Hold hold) : Journey
+internal sealed class Running(ImmutableArray<double> heights, Hold hold) : Journey
 {
     private readonly double top = heights.Min();
 
@@ -117,7 +117,7 @@ public sealed class Running(ImmutableArray<double> heights, Hold hold) : Journey
 /// <param name="height">Quarter spaces from its top to its bottom.</param>
 /// <param name="catches">How two pleats are caught: over them once, or twice in one place.</param>
 /// <param name="between">How the thread goes from one height to the other: over the pleat or inside its fold.</param>
-public sealed class Catching(double height, StitchKind catches, StitchKind between) : Journey
+internal sealed class Catching(double height, StitchKind catches, StitchKind between) : Journey
 {
     /// <inheritdoc/>
     public override int Repeat => 2;
@@ -164,7 +164,7 @@ public sealed class Catching(double height, StitchKind catches, StitchKind betwe
 /// </summary>
 /// <param name="height">Quarter spaces from its top to its bottom.</param>
 /// <param name="steps">Loops from the top to the bottom, at least 1.</param>
-public sealed class Looping(double height, int steps) : Journey
+internal sealed class Looping(double height, int steps) : Journey
 {
     /// <summary>The part of a step that the needle's slant takes up (common practice, no source).</summary>
     public const double Slant = 1.0 / 3;

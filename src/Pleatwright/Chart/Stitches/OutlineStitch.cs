@@ -7,7 +7,7 @@ namespace Pleatwright.Chart.Stitches;
 /// stitches lie like a rope (clothing-construction textbook, c. 1916, "Smocking", Fig. 253). Upside down, with the
 /// thread always above, the rope twists the other way: stem (common practice, no source).
 /// </summary>
-public sealed class OutlineStitch : BandStitch
+internal sealed class OutlineStitch : BandStitch
 {
     /// <inheritdoc/>
     public override string Name => "outline";

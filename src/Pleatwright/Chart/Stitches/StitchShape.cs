@@ -32,7 +32,7 @@ public enum ShapeKind
 public readonly record struct StitchShape(ShapeKind Kind, ChartPlace From, ChartPlace To, double Width);
 
 /// <summary>Draws stitches, later ones over earlier ones.</summary>
-public static class StitchDrawing
+internal static class StitchDrawing
 {
     /// <summary>Where a depth lies down the chart, in lines: gathering row 1 runs between the two lines of cable row 0.</summary>
     /// <param name="depth">Spaces below gathering row 1.</param>

@@ -6,7 +6,7 @@ namespace Pleatwright.Chart.Stitches;
 /// Surface honeycomb: a cable over two pleats, then the thread taken along the outside of the pleat ahead to the other
 /// height, and a cable there over that pleat and the next (common practice, no source). Usually half a space high.
 /// </summary>
-public sealed class SurfaceHoneycombStitch : BandStitch
+internal sealed class SurfaceHoneycombStitch : BandStitch
 {
     /// <inheritdoc/>
     public override string Name => "surface honeycomb";

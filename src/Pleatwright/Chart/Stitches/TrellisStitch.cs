@@ -6,7 +6,7 @@ namespace Pleatwright.Chart.Stitches;
 /// Trellis: a wave of two steps or more, usually four of a quarter space each (common practice, no source; worked as the
 /// wave of the clothing-construction textbook, c. 1916).
 /// </summary>
-public sealed class TrellisStitch : BandStitch
+internal sealed class TrellisStitch : BandStitch
 {
     /// <inheritdoc/>
     public override string Name => "trellis";

@@ -7,7 +7,7 @@ namespace Pleatwright.Chart.Stitches;
 /// height, and the pleat ahead caught there to the next; worked from right to left by a right-handed maker (common
 /// practice, no source). Usually half a space high.
 /// </summary>
-public sealed class VandykeStitch : BandStitch
+internal sealed class VandykeStitch : BandStitch
 {
     /// <inheritdoc/>
     public override string Name => "vandyke";

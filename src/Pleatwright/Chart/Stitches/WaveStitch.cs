@@ -7,7 +7,7 @@ namespace Pleatwright.Chart.Stitches;
 /// is the wave of the clothing-construction textbook, c. 1916, "Smocking", Fig. 253: four stitches rising with the thread
 /// below, the next beside the fourth with the thread reversed, four falling with the thread above.
 /// </summary>
-public sealed class WaveStitch : BandStitch
+internal sealed class WaveStitch : BandStitch
 {
     /// <inheritdoc/>
     public override string Name => "wave";

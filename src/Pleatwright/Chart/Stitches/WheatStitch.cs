@@ -6,7 +6,7 @@ namespace Pleatwright.Chart.Stitches;
 /// Wheat: two rows of outline close together, the upper with the thread below the needle and the lower with it above,
 /// so that their slants meet like an ear of wheat (common practice, no source).
 /// </summary>
-public sealed class WheatStitch : BandStitch
+internal sealed class WheatStitch : BandStitch
 {
     /// <inheritdoc/>
     public override string Name => "wheat";

@@ -11,7 +11,7 @@ namespace Pleatwright.Plate.Parts;
 /// The wrong side, seen from behind with the top edge up: the last pleat lies at the left. Backsmocking as bricks, carries
 /// and thread inside folds as lines, and the stitching of the front in grey.
 /// </summary>
-public static class BackView
+internal static class BackView
 {
     internal const string Heading = "The back";
 

@@ -4,7 +4,7 @@ using Pleatwright.Thread;
 namespace Pleatwright.Plate.Parts;
 
 /// <summary>The stitches of the lattice on a chart: coloured bricks with the letter of their thread.</summary>
-public static class ChartBricks
+internal static class ChartBricks
 {
     /// <summary>Letters smaller than this many points are left out: nobody could read them.</summary>
     public const double SmallestLetter = 4.5;

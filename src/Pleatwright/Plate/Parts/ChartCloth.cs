@@ -5,7 +5,7 @@ using Pleatwright.Thread;
 namespace Pleatwright.Plate.Parts;
 
 /// <summary>What lies under the stitches on a chart: pleats, seam pleats, gathering and holding rows, the centre valley.</summary>
-public static class ChartCloth
+internal static class ChartCloth
 {
     /// <summary>Draws the cloth of a part of the chart, in the chart's own millimetres.</summary>
     public static ImmutableArray<Mark> Draw(ChartGeometry geometry, ChartWindow window, Look look)

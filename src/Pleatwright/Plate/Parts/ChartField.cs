@@ -3,7 +3,7 @@ using System.Collections.Immutable;
 namespace Pleatwright.Plate.Parts;
 
 /// <summary>All that lies inside the rulers of a chart, in the order it is painted: cloth, bands, bricks, accents, centre valley.</summary>
-public static class ChartField
+internal static class ChartField
 {
     /// <summary>Draws a part of the chart, in the chart's own millimetres; clip it to the part's box.</summary>
     public static ImmutableArray<Mark> Draw(ChartGeometry geometry, ChartWindow window, Look look) =>

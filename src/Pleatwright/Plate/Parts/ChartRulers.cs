@@ -8,7 +8,7 @@ namespace Pleatwright.Plate.Parts;
 /// <summary>
 /// The numbers round a chart: pleats above, valleys below, gathering rows at the left, cable rows at the right.
 /// </summary>
-public static class ChartRulers
+internal static class ChartRulers
 {
     /// <summary>Room the rulers take at the left and right, in millimetres: more where they give each row's pleat width.</summary>
     public static double Sides(Look look, Work work) => (look.Large ? 15 : 10) + (IsStraight(work) ? 0 : look.Large ? 11 : 7);

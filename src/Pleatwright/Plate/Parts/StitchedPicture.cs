@@ -5,7 +5,7 @@ using Pleatwright.Thread;
 namespace Pleatwright.Plate.Parts;
 
 /// <summary>The piece as it will look: pleats in light and shade, and the threads lying over them.</summary>
-public static class StitchedPicture
+internal static class StitchedPicture
 {
     /// <summary>Draws the finished cloth, holding rows and all, without seam pleats.</summary>
     /// <param name="work">The work.</param>

@@ -7,7 +7,7 @@ using Pleatwright.Thread;
 namespace Pleatwright.Plate.Parts;
 
 /// <summary>Stitches off the lattice: geometric bands, which lie under the cables, and accents, which lie over them.</summary>
-public static class ThreadShapes
+internal static class ThreadShapes
 {
     private const int LetterEvery = 12; // pleats
 

@@ -36,7 +36,7 @@ public sealed record Verdict(int Errors, int Warnings, ImmutableArray<Finding> F
     }
 
     /// <summary>What a finding is called.</summary>
-    internal static string Name(Severity severity) => severity == Severity.Error ? "Error" : "Warning";
+    internal static string Name(Severity severity) => severity.Word().Capital();
 
     internal void Lay(Flow flow)
     {

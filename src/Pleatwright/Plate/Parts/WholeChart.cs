@@ -1,7 +1,7 @@
 namespace Pleatwright.Plate.Parts;
 
 /// <summary>The chart in one piece, with its rulers, for formats and screens that need no pages.</summary>
-public static class WholeChart
+internal static class WholeChart
 {
     /// <summary>Draws the part of the chart with stitches.</summary>
     /// <param name="work">The work.</param>

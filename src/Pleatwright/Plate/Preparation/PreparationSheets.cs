@@ -19,7 +19,7 @@ public enum PreparationKind
 }
 
 /// <summary>The printed sheets that prepare the cloth. Pure: the same piece and options always make the same sheets.</summary>
-public static class PreparationSheets
+internal static class PreparationSheets
 {
     /// <summary>One of the sheets, ready for any writer.</summary>
     /// <param name="piece">The piece whose cloth is prepared.</param>

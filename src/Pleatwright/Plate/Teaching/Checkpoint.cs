@@ -8,7 +8,7 @@ namespace Pleatwright.Plate.Teaching;
 /// <summary>A place where the teacher counts before the class goes on.</summary>
 /// <param name="Where">When it is reached.</param>
 /// <param name="Count">What must be counted there.</param>
-public sealed record Checkpoint(string Where, string Count)
+internal sealed record Checkpoint(string Where, string Count)
 {
     /// <summary>The checkpoints of a plate: the gathered cloth, the back, and every row that meets a gathering row.</summary>
     public static ImmutableArray<Checkpoint> Of(PlateDocument plate)
@@ -31,7 +31,7 @@ public sealed record Checkpoint(string Where, string Count)
                     for (; done < step.Number; done++)
                     {
                         cables += order.Steps[done].Cables;
-                        if (order.Steps[done].Starts == StartKind.New) needlefuls++;
+                        if (order.Steps[done].Threads) needlefuls++;
                     }
                     points.Add(OnRow(order, step, cables, needlefuls));
                 }

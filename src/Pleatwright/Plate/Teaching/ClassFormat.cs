@@ -10,7 +10,7 @@ namespace Pleatwright.Plate.Teaching;
 /// <param name="MediaType">Its media type.</param>
 /// <param name="Words">What it is good for, in a few words.</param>
 /// <param name="Write">Writes a pack in it.</param>
-public sealed record ClassFormat(string Ending, string MediaType, string Words, Func<ClassPack, byte[]> Write)
+internal sealed record ClassFormat(string Ending, string MediaType, string Words, Func<ClassPack, byte[]> Write)
 {
     /// <summary>Whether pages are in it whose letters come from the embedded typefaces alone. See <see cref="Typeface.Lacking"/>.</summary>
     public bool IsEmbeddedAlone { get; private init; }

@@ -9,7 +9,7 @@ namespace Pleatwright.Plate.Teaching;
 /// All that a class needs of one piece: the teacher's sheet, the register, kit labels and the handout as pages, and the
 /// student's page for a phone. Pure: the same plate and options always make the same pack.
 /// </summary>
-public sealed class ClassPack
+internal sealed class ClassPack
 {
     private readonly Lazy<ImmutableArray<Sheet>> teacher, labels, handout, all;
     private readonly Lazy<WorkingOrder> otherHand;

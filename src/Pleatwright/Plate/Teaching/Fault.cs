@@ -8,7 +8,7 @@ namespace Pleatwright.Plate.Teaching;
 /// <summary>Something that goes wrong at the first try, and what to do about it. All common practice, no source.</summary>
 /// <param name="Seen">What is seen.</param>
 /// <param name="Remedy">Why, and what to do.</param>
-public sealed record Fault(string Seen, string Remedy)
+internal sealed record Fault(string Seen, string Remedy)
 {
     /// <summary>The faults that this plate invites.</summary>
     /// <param name="order">Its working order.</param>

@@ -8,7 +8,7 @@ namespace Pleatwright.Plate.Teaching;
 /// <param name="Stitches">Stitches in it.</param>
 /// <param name="EndsChecked">Whether it ends at a level check.</param>
 /// <param name="EndsTied">Whether the thread is fastened when it ends.</param>
-public sealed record Session(string First, string Last, int Stitches, bool EndsChecked, bool EndsTied)
+internal sealed record Session(string First, string Last, int Stitches, bool EndsChecked, bool EndsTied)
 {
     // How far from an even share a session may stray for a better place to stop, as a part of the share.
     private const double ForCheck = 0.15;

@@ -15,7 +15,7 @@ namespace Pleatwright.Plate.Teaching;
 /// The page a student stitches from: one file that counts and keeps the place on any phone, without a network. All
 /// that came from the piece is data to its script, never markup, and no other script may run in it.
 /// </summary>
-public static class StudentPage
+internal static class StudentPage
 {
     private static readonly string Script = Resource("StudentPage.js"), Style = Resource("StudentPage.css");
 

@@ -10,7 +10,7 @@ namespace Pleatwright.Plate.Writers;
 /// A plate as one self-contained page for screens and printers: nothing is fetched from elsewhere, there is no script, and
 /// everything that came from the piece is escaped.
 /// </summary>
-public static class HtmlWriter
+internal static class HtmlWriter
 {
     /// <summary>Writes the plate.</summary>
     public static string Write(PlateDocument plate)

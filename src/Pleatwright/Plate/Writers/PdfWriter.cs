@@ -5,7 +5,7 @@ using PdfSharp.Pdf;
 namespace Pleatwright.Plate.Writers;
 
 /// <summary>Sheets as a PDF: vector, at true size, with the typefaces embedded and a list of contents.</summary>
-public static class PdfWriter
+internal static class PdfWriter
 {
     private const double PointsPerMillimetre = 1 / Typeface.MillimetresPerPoint;
 

@@ -7,7 +7,7 @@ using Pleatwright.Plate.Parts;
 namespace Pleatwright.Plate.Writers;
 
 /// <summary>A plate as plain text, no line longer than 80 characters, for a screen reader, a letter or a plain printer.</summary>
-public static class PlainTextWriter
+internal static class PlainTextWriter
 {
     private const int Columns = 80;
 

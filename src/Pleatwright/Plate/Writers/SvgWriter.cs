@@ -4,7 +4,7 @@ using System.Globalization;
 namespace Pleatwright.Plate.Writers;
 
 /// <summary>Sheets as one SVG: vector, at true size, with nothing fetched from elsewhere and no script.</summary>
-public static class SvgWriter
+internal static class SvgWriter
 {
     private const double Between = 8; // millimetres from one sheet to the next
 

@@ -3,7 +3,7 @@ using Pleatwright.Chart;
 namespace Pleatwright.Proof.Rules;
 
 /// <summary>Accents that reach past the last pleat, above the first gathering row or below the last: they are not worked.</summary>
-public sealed class AccentOffCloth : Rule
+internal sealed class AccentOffCloth : Rule
 {
     /// <inheritdoc/>
     public override string Name => "accent-off-cloth";

@@ -4,7 +4,7 @@ using Pleatwright.Chart.Stitches;
 namespace Pleatwright.Proof.Rules;
 
 /// <summary>Bands that reach above the first gathering row, below the last, or past the last pleat.</summary>
-public sealed class BandOffCloth : Rule
+internal sealed class BandOffCloth : Rule
 {
     /// <inheritdoc/>
     public override string Name => "band-off-cloth";

@@ -4,7 +4,7 @@ using Pleatwright.Chart.Stitches;
 namespace Pleatwright.Proof.Rules;
 
 /// <summary>Bands that run over cables: the needle would go through work already there.</summary>
-public sealed class BandOverFigure : Rule
+internal sealed class BandOverFigure : Rule
 {
     // Valleys between two hits that still belong to one place.
     private const int Near = 4;

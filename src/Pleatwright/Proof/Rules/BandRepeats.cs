@@ -5,7 +5,7 @@ using Pleatwright.Measure;
 namespace Pleatwright.Proof.Rules;
 
 /// <summary>Bands whose repeats do not use up their pleats: the ends come out alike, but cut off; and what would fit.</summary>
-public sealed class BandRepeats : Rule
+internal sealed class BandRepeats : Rule
 {
     private const int MostOffered = 3;
 

@@ -4,7 +4,7 @@ using Pleatwright.Chart.Stitches;
 namespace Pleatwright.Proof.Rules;
 
 /// <summary>Two bands whose threads lie over each other. The journeys of one band are not compared: some are meant to cross.</summary>
-public sealed class BandsCross : Rule
+internal sealed class BandsCross : Rule
 {
     // However many bands are heaped on one row, the proof stays quick: the first places tell enough.
     private const int MostPairs = 2000;

@@ -6,7 +6,7 @@ namespace Pleatwright.Proof.Rules;
 /// A stacked figure whose widest row is not on a gathering row. It is begun there, and only the gathering thread keeps it
 /// level; where it is begun with another row that lies on one, nearly as wide or pinned, it is a note.
 /// </summary>
-public sealed class BaseRow : Rule
+internal sealed class BaseRow : Rule
 {
     /// <inheritdoc/>
     public override string Name => "base-row";

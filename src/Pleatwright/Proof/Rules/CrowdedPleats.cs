@@ -7,7 +7,7 @@ namespace Pleatwright.Proof.Rules;
 /// Stitching where the pleats lie closer than a pleat is thick: near the poles of a ball, or at a neck blocked too
 /// tight. No needle gets between them (common practice, no source).
 /// </summary>
-public sealed class CrowdedPleats : Rule
+internal sealed class CrowdedPleats : Rule
 {
     /// <inheritdoc/>
     public override string Name => "crowded-pleats";

@@ -3,7 +3,7 @@ using Pleatwright.Chart;
 namespace Pleatwright.Proof.Rules;
 
 /// <summary>A half stitch asked for where none can be made.</summary>
-public sealed class HalfStitch : Rule
+internal sealed class HalfStitch : Rule
 {
     /// <inheritdoc/>
     public override string Name => "half-stitch";

@@ -8,7 +8,7 @@ namespace Pleatwright.Proof.Rules;
 /// Bare cloth shut in on all sides by one area. A small one shows as a fault; one with room in it for a figure of its own
 /// may well be meant, and is a note.
 /// </summary>
-public sealed class Hole : Rule
+internal sealed class Hole : Rule
 {
     /// <summary>Bare pleats across from which a hole at least a space deep may be meant (common practice, no source).</summary>
     public const int WindowPleats = 8;

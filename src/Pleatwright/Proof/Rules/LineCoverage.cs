@@ -9,7 +9,7 @@ namespace Pleatwright.Proof.Rules;
 /// Stacked cables in a thread too thin to hide the cloth between their lines. A row on its own, such as a band, may be as
 /// thin as it likes.
 /// </summary>
-public sealed class LineCoverage : Rule
+internal sealed class LineCoverage : Rule
 {
     /// <inheritdoc/>
     public override string Name => "coverage";

@@ -3,7 +3,7 @@ using Pleatwright.Chart;
 namespace Pleatwright.Proof.Rules;
 
 /// <summary>Runs of a single cable: each takes a start and a tie-off for one stitch, and rarely sits level.</summary>
-public sealed class LoneCable : Rule
+internal sealed class LoneCable : Rule
 {
     /// <inheritdoc/>
     public override string Name => "lone-cable";

@@ -7,7 +7,7 @@ namespace Pleatwright.Proof.Rules;
 /// A row on its own, nothing worked right over or under it, that is not on a gathering row: nothing keeps it level. It
 /// can be stitched, so it is a warning.
 /// </summary>
-public sealed class NothingBeside : Rule
+internal sealed class NothingBeside : Rule
 {
     /// <inheritdoc/>
     public override string Name => "nothing-beside";

@@ -8,7 +8,7 @@ namespace Pleatwright.Proof.Rules;
 /// Figures side by side that nearly balance on the centre valley, but not quite. One that is half a pleat out cannot do
 /// better, having an even number of cables; one that is far out is meant to be.
 /// </summary>
-public sealed class OffCentre : Rule
+internal sealed class OffCentre : Rule
 {
     /// <summary>Pleats out of centre from which it is taken to be meant (common practice, no source).</summary>
     public const int MostPleats = 6;

@@ -4,7 +4,7 @@ using Pleatwright.Measure;
 namespace Pleatwright.Proof.Rules;
 
 /// <summary>Stitches asked for beyond the cloth: in or past the seam pleats, above the first gathering row or below the last.</summary>
-public sealed class OffCloth : Rule
+internal sealed class OffCloth : Rule
 {
     private enum Side { Above, Below, Left, Right }
 

@@ -7,7 +7,7 @@ namespace Pleatwright.Proof.Rules;
 /// A row that reaches more than one pleat past the row it is stacked on: the one next to it on the way back to the base
 /// row. What hangs over has nothing to butt and sags (common practice, no source).
 /// </summary>
-public sealed class Overhang : Rule
+internal sealed class Overhang : Rule
 {
     /// <summary>Pleats a row may reach past the row it is stacked on.</summary>
     public const int MostPleats = 1;

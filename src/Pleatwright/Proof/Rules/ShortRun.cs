@@ -3,7 +3,7 @@ using Pleatwright.Chart;
 namespace Pleatwright.Proof.Rules;
 
 /// <summary>Runs of two cables, under the three that are worth a start and a tie-off (common practice, no source).</summary>
-public sealed class ShortRun : Rule
+internal sealed class ShortRun : Rule
 {
     /// <inheritdoc/>
     public override string Name => "short-run";

@@ -9,7 +9,7 @@ namespace Pleatwright.Proof.Rules;
 /// Stacked cables where the pleats finish wider than the thread covers: low on a bishop, whose rows spread as the yoke is
 /// blocked. A thread too thin even at the gathered pitch is told by <see cref="LineCoverage"/> alone.
 /// </summary>
-public sealed class SpreadPleats : Rule
+internal sealed class SpreadPleats : Rule
 {
     /// <inheritdoc/>
     public override string Name => "spread-pleats";

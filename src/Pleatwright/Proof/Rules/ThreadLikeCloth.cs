@@ -6,7 +6,7 @@ using Pleatwright.Thread;
 namespace Pleatwright.Proof.Rules;
 
 /// <summary>A thread too much like the cloth for its stitching to be seen.</summary>
-public sealed class ThreadLikeCloth : Rule
+internal sealed class ThreadLikeCloth : Rule
 {
     /// <summary>Thread and cloth differ by at least so much, CIEDE2000 (common practice, no source: a figure must be read across a room).</summary>
     public const double LeastDifference = 10;

@@ -6,7 +6,7 @@ using Pleatwright.Thread;
 namespace Pleatwright.Proof.Rules;
 
 /// <summary>Two threads that touch and look too much alike to be told apart once stitched.</summary>
-public sealed class ThreadsAlike : Rule
+internal sealed class ThreadsAlike : Rule
 {
     /// <summary>
     /// Touching threads differ by at least so much, CIEDE2000 (common practice, no source: about five times the least

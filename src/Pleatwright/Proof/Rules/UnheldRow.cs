@@ -7,7 +7,7 @@ namespace Pleatwright.Proof.Rules;
 /// Gathering rows with no stitching on the front, or with long gaps in it: the pleats there spring open unless they are
 /// backsmocked. Where the piece plans that by itself, it is a note.
 /// </summary>
-public sealed class UnheldRow : Rule
+internal sealed class UnheldRow : Rule
 {
     /// <inheritdoc/>
     public override string Name => "unheld-row";
@@ -33,7 +33,7 @@ public sealed class UnheldRow : Rule
         int from = int.MaxValue, to = 0, longest = 0;
         foreach (var gap in loose) (from, to, longest) = (Math.Min(from, gap.From.Number), Math.Max(to, gap.To.Number), Math.Max(longest, gap.Count));
         var place = new Place(loose[0].Row.CableRow(perSpace), loose[^1].Row.CableRow(perSpace), new Valley(from), new Valley(to - 1)).On(work);
-        var planned = work.Piece.Back == Backsmocking.Auto;
+        var planned = work.Piece.Back != Backsmocking.None;
         var severity = planned ? Severity.Note : Severity.Warning;
         if (!findings.Tells(severity, place)) return;
         var (first, last) = (loose[0].Row.Number, loose[^1].Row.Number);

@@ -7,7 +7,7 @@ namespace Pleatwright.Proof.Rules;
 /// Cables of unlike phase that touch: of figures whose phase is flipped, of rows of cables worked upside down. Side by side
 /// two would lie on one line over one pleat; one over the other the rows do not mirror, so they cannot nest.
 /// </summary>
-public sealed class UnlikePhases : Rule
+internal sealed class UnlikePhases : Rule
 {
     /// <inheritdoc/>
     public override string Name => "unlike-phases";

@@ -4,7 +4,7 @@ using Pleatwright.Chart.Edit;
 using Pleatwright.Chart.Stitches;
 using Pleatwright.Cloth;
 using Pleatwright.Files;
-using Pleatwright.Plate.Parts;
+using Pleatwright.Plate.Writers;
 using Pleatwright.Tests.Chart.Stitches;
 
 namespace Pleatwright.Tests.Chart.Edit;

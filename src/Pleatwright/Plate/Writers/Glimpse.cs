@@ -1,11 +1,11 @@
 using System.Collections.Immutable;
 using Pleatwright.Chart;
-using Pleatwright.Plate.Writers;
+using Pleatwright.Plate.Parts;
 
-namespace Pleatwright.Plate.Parts;
+namespace Pleatwright.Plate.Writers;
 
 /// <summary>A part of the chart as a picture by itself, to see what an edit would do before it is made.</summary>
-public static class Glimpse
+internal static class Glimpse
 {
     /// <summary>The most pleats shown.</summary>
     public const int MostPleats = 160;

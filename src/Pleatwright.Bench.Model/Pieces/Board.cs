@@ -1,0 +1,204 @@
+using Pleatwright.Bench.Model.Keeping;
+using Pleatwright.Files;
+using Pleatwright.Shelf;
+
+namespace Pleatwright.Bench.Model.Pieces;
+
+/// <summary>A file that the page hands over.</summary>
+/// <param name="Name">Its name.</param>
+/// <param name="Type">Its media type.</param>
+/// <param name="Content">What is in it.</param>
+public readonly record struct HandedOver(string Name, string Type, byte[] Content);
+
+/// <summary>A file that the maker hands in, read when its turn comes.</summary>
+/// <param name="Name">Its name.</param>
+/// <param name="Read">Reads it.</param>
+public sealed record HandedIn(string Name, Func<Task<byte[]>> Read);
+
+/// <summary>The shelf as it is looked at: what lies there, what was last done with it, what went wrong.</summary>
+public sealed class Board(Keeper keeper)
+{
+    /// <summary>The most files brought in at once.</summary>
+    public const int MostFiles = 500;
+
+    private const int FaultsTold = 5;
+
+    /// <summary>What lies on the shelf; null until it was looked at.</summary>
+    public ShelfContents? Contents { get; private set; }
+
+    /// <summary>What was last done, for the maker; empty when nothing was.</summary>
+    public string Note { get; private set; } = "";
+
+    /// <summary>Why something could not be done; empty when all is well.</summary>
+    public string Trouble { get; private set; } = "";
+
+    /// <summary>The piece just taken off, to be put back by one press.</summary>
+    public PieceName? TakenOff { get; private set; }
+
+    /// <summary>What this browser holds of pieces, whether the shelf answers or not.</summary>
+    public IReadOnlyList<HeldPiece> Held { get; private set; } = [];
+
+    /// <summary>Whether the shelf does not answer.</summary>
+    public bool IsUnseen { get; private set; }
+
+    /// <summary>What waits in this browser to go to the shelf, the piece on the table apart; nothing while the shelf is unseen, for then all is shown.</summary>
+    public IReadOnlyList<HeldPiece> OnlyHere => IsUnseen ? [] : [.. Held.Where(h => h.Stand != HeldStand.InStep && !keeper.IsOnTable(h))];
+
+    /// <summary>Looks at the shelf again.</summary>
+    public async Task LookAgainAsync()
+    {
+        try
+        {
+            Contents = await keeper.Shelf.ListAsync();
+            (Trouble, IsUnseen) = ("", false);
+        }
+        catch (ShelfException e)
+        {
+            Trouble = e.Message;
+            IsUnseen = e.Trouble == ShelfTrouble.Unavailable;
+            if (IsUnseen) Contents = null;
+        }
+        Held = await keeper.HeldAsync();
+    }
+
+    /// <summary>Puts a piece that this browser holds on the table.</summary>
+    /// <returns>Whether it lies there.</returns>
+    public Task<bool> OpenAsync(HeldPiece piece) => TryAsync(() => keeper.OpenAsync(piece));
+
+    /// <summary>A piece that this browser holds as a file, to take away; null when it cannot be had.</summary>
+    public async Task<HandedOver?> ExportAsync(HeldPiece piece)
+    {
+        HandedOver? file = null;
+        await TryAsync(async () =>
+        {
+            file = new HandedOver(PieceName.Nearest(piece.Title).FileName, "application/json", await keeper.TextAsync(piece));
+            Note = $"“{piece.Title}” was exported.";
+        });
+        return file;
+    }
+
+    /// <summary>Puts a piece of the shelf on the table.</summary>
+    /// <returns>Whether it lies there.</returns>
+    public Task<bool> OpenAsync(ShelfEntry entry) => TryAsync(() => keeper.OpenAsync(PieceName.Parse(entry.Name)));
+
+    /// <summary>Puts an example on the table.</summary>
+    /// <returns>Whether it lies there.</returns>
+    public Task<bool> OpenExampleAsync(string name) => TryAsync(() => keeper.OpenExampleAsync(name));
+
+    public Task<bool> DuplicateAsync(ShelfEntry entry) => TryAsync(async () =>
+    {
+        await keeper.SettleAsync(PieceName.Parse(entry.Name));
+        Note = $"Duplicated as “{await keeper.Shelf.DuplicateAsync(PieceName.Parse(entry.Name))}”.";
+    });
+
+    public Task<bool> RenameAsync(ShelfEntry entry, string title) => TryAsync(async () =>
+        Note = $"Renamed to “{await keeper.RenameAsync(PieceName.Parse(entry.Name), title.Trim(), entry.Problem is null)}”.");
+
+    public Task<bool> DeleteAsync(ShelfEntry entry) => TryAsync(async () =>
+    {
+        var name = PieceName.Parse(entry.Name);
+        await keeper.DeleteAsync(name);
+        (Note, TakenOff) = ($"“{entry.Title}” was taken off the shelf.", name);
+    });
+
+    /// <summary>Puts a piece back that was taken off.</summary>
+    public Task<bool> PutBackAsync(string name) => TryAsync(async () => Note = $"“{await keeper.Shelf.UndoDeleteAsync(PieceName.Parse(name))}” is back on the shelf.");
+
+    /// <summary>Puts an earlier version of a piece back.</summary>
+    public Task<bool> RestoreAsync(ShelfEntry entry, int number) => TryAsync(async () =>
+    {
+        await keeper.RestoreAsync(PieceName.Parse(entry.Name), number);
+        Note = $"An earlier version of “{entry.Title}” was put back.";
+    });
+
+    /// <summary>An earlier version of a piece, to take away; null when it cannot be had.</summary>
+    public async Task<HandedOver?> VersionAsync(ShelfEntry entry, int number)
+    {
+        HandedOver? file = null;
+        await TryAsync(async () =>
+        {
+            var name = PieceName.Parse(entry.Name);
+            file = new HandedOver($"{name} {number}{PieceName.Ending}", "application/json", await keeper.Shelf.LoadVersionAsync(name, number));
+        });
+        return file;
+    }
+
+    /// <summary>A piece as a file, to take away; null when it cannot be had.</summary>
+    public async Task<HandedOver?> ExportAsync(ShelfEntry entry)
+    {
+        HandedOver? file = null;
+        await TryAsync(async () =>
+        {
+            await keeper.SettleAsync(PieceName.Parse(entry.Name));
+            var piece = await keeper.Shelf.LoadAsync(PieceName.Parse(entry.Name));
+            file = new HandedOver(piece.Name.FileName, "application/json", piece.Text);
+            Note = $"“{entry.Title}” was exported.";
+        });
+        return file;
+    }
+
+    /// <summary>Every piece in one file, to take away; null when one cannot be had.</summary>
+    public async Task<HandedOver?> ExportAllAsync()
+    {
+        HandedOver? file = null;
+        await TryAsync(async () =>
+        {
+            await keeper.SettleAsync();
+            var all = new List<StoredPiece>();
+            foreach (var entry in (Contents?.Pieces ?? []).Where(p => p.Usable)) all.Add(await keeper.Shelf.LoadAsync(PieceName.Parse(entry.Name)));
+            file = new HandedOver("Smocking pieces" + Bundle.Ending, "application/zip", Bundle.Pack(all));
+            Note = $"{Words.Of(all.Count, "piece")} exported.";
+        });
+        return file;
+    }
+
+    /// <summary>Brings in piece files, and files of many pieces; what cannot be read is told of by its name, and the others come in.</summary>
+    public Task<bool> BringInAsync(IEnumerable<HandedIn> files) => TryAsync(async () =>
+    {
+        var brought = 0;
+        var refused = new List<string>();
+        foreach (var file in files)
+        {
+            try
+            {
+                var content = await file.Read();
+                foreach (var (name, text) in file.Name.EndsWith(Bundle.Ending, StringComparison.OrdinalIgnoreCase) ? Bundle.Unpack(content) : [(file.Name, content)])
+                {
+                    try
+                    {
+                        await BringInOneAsync(name, text);
+                        brought++;
+                    }
+                    catch (PieceFormatException fault) { refused.Add(fault.Located(name)); }
+                }
+            }
+            catch (Exception fault) when (fault is IOException or InvalidDataException) { refused.Add($"{file.Name}: {fault.Message}"); }
+        }
+        Note = brought == 0 ? "Nothing was brought in." : $"{Words.Of(brought, "piece")} brought in.";
+        if (refused.Count > 0) Note += $" Not brought in: {string.Join("; ", refused.Take(FaultsTold))}{(refused.Count > FaultsTold ? $"; and {refused.Count - FaultsTold} more" : "")}";
+    });
+
+    private async Task BringInOneAsync(string fileName, byte[] text)
+    {
+        PieceReader.Read(text); // read here first, so that the fault names the maker's own file
+        await keeper.Shelf.CreateAsync(PieceName.Nearest(PieceName.StemOf(fileName)), text);
+    }
+
+    // Does something with the shelf; what cannot be done is said, and the list shows what is.
+    private async Task<bool> TryAsync(Func<Task> act)
+    {
+        (Note, TakenOff) = ("", null);
+        try
+        {
+            await act();
+            await LookAgainAsync();
+            return true;
+        }
+        catch (ShelfException e)
+        {
+            await LookAgainAsync();
+            Trouble = e.Message;
+            return false;
+        }
+    }
+}

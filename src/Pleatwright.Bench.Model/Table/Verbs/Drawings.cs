@@ -1,0 +1,19 @@
+namespace Pleatwright.Bench.Model.Table.Verbs;
+
+/// <summary>Which figure is being drawn.</summary>
+public static class Drawings
+{
+    private const string Group = "Stitch";
+
+    public static IEnumerable<Verb> All { get; } =
+    [
+        new(Group, "Close the figure being drawn; the next stitches begin another", "&", at => at.Needle.CloseFigure())
+        {
+            Short = "Close figure", Can = at => at.Needle.Drawing is not null,
+        },
+        new(Group, "Draw on with the figure here", ":", at => at.Needle.DrawOn(at.Needle.Spot!.Value.FigureIn(at.Desk.Piece).Name))
+        {
+            Short = "Draw on", Can = at => at.Needle.Spot is { } spot && spot.FigureIn(at.Desk.Piece).Name != at.Needle.Drawing,
+        },
+    ];
+}

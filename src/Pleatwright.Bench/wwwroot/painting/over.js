@@ -1,0 +1,43 @@
+// What lies over the cloth: the cursor, the area marked out, the rings of the proof.
+import { DOWN } from "./cells.js";
+
+// The box of a brick on the screen.
+export function brickBox(view, valley, row, pad = 0) {
+  const xs = [view.x(valley - 1, row), view.x(valley + 1, row)].sort((a, b) => a - b);
+  const y = view.y(row * 2 + (view.marks(valley, row) & DOWN ? 1 : 0));
+  return [xs[0] - pad, y - pad, xs[1] - xs[0] + pad * 2, view.cloth.line * view.scale + pad * 2];
+}
+
+export function paintCursor(view, g, valley, row) {
+  if (valley < 1 || valley > view.cloth.valleys || row < 0 || row >= view.cloth.rows) return;
+  const pad = Math.max(3, 5 - view.cloth.line * view.scale * 0.2);
+  const box = brickBox(view, valley, row, pad);
+  g.lineWidth = 5; g.strokeStyle = "#fffdf7"; g.beginPath(); g.roundRect(...box, 4); g.stroke();
+  g.lineWidth = 2.5; g.strokeStyle = "#17120c"; g.beginPath(); g.roundRect(...box, 4); g.stroke();
+}
+
+function rowsBox(view, from, to, top, bottom, pad) {
+  const xs = [view.x(from - 1, top), view.x(to + 1, top), view.x(from - 1, bottom), view.x(to + 1, bottom)];
+  const x0 = Math.min(...xs), x1 = Math.max(...xs), y0 = view.y(top * 2), y1 = view.y(bottom * 2 + 2);
+  return [x0 - pad, y0 - pad, x1 - x0 + pad * 2, y1 - y0 + pad * 2];
+}
+
+export function paintArea(view, g, [from, to, top, bottom]) {
+  const box = rowsBox(view, from, to, top, bottom, 1);
+  g.fillStyle = "rgba(40,83,107,0.16)"; g.fillRect(...box);
+  g.lineWidth = 3; g.strokeStyle = "#fffdf7"; g.strokeRect(...box);
+  g.lineWidth = 1.5; g.strokeStyle = "#17120c"; g.setLineDash([7, 5]); g.strokeRect(...box); g.setLineDash([]);
+}
+
+export function paintRing(view, g, i) {
+  const [top, bottom, from, to, severity] = view.rings.subarray(i, i + 5);
+  const chosen = i / 5 === view.ringChosen;
+  if (!chosen && severity === 2) return; // notes are ringed only when asked for
+  const box = rowsBox(view, from, to, top, bottom, chosen ? 8 : 4);
+  const ink = ["#a3161f", "#8a5a00", "#1f5f7a"][severity];
+  g.lineWidth = chosen ? 6 : 3.5; g.strokeStyle = "rgba(255,253,247,0.95)";
+  g.beginPath(); g.roundRect(...box, 8); g.stroke();
+  g.lineWidth = chosen ? 3.5 : 1.8; g.strokeStyle = ink; g.setLineDash(severity === 0 ? [] : severity === 1 ? [8, 4] : [2, 4]);
+  g.beginPath(); g.roundRect(...box, 8); g.stroke();
+  g.setLineDash([]);
+}

@@ -1,0 +1,44 @@
+using CsCheck;
+using Pleatwright.Bench.Model.Drafts;
+using Pleatwright.Cloth;
+using Pleatwright.Measure;
+
+namespace Pleatwright.Tests.Drafts;
+
+/// <summary>The questions of a cloth, whatever is answered to them.</summary>
+public class ClothTests
+{
+    internal static readonly Action<ClothDraft, string?, int>[] Acts =
+    [
+        (d, _, n) => d.Purpose = (Purpose)(n % 3), (d, _, n) => d.Width = L(n), (d, _, n) => d.Neck = L(n), (d, _, n) => d.Diameter = L(n), (d, t, _) => d.Sweep = Tables.Number(t), (d, _, _) => d.CutPanels(), (d, _, _) => d.ShareOut(),
+        (d, t, _) => d.AddPanel(), (d, t, n) => { if (d.Panels.Count > 0) d.SetPanel(n % d.Panels.Count, t ?? "", L(n / 2)); }, (d, _, n) => { if (d.Panels.Count > 1) d.RemovePanel(n % d.Panels.Count); },
+        (d, _, n) => d.Kind = (ClothKind)(n % 4), (d, _, n) => d.GaugeFrom = (GaugeFrom)(n % 3), (d, t, _) => d.PleatsPerInch = Tables.Number(t), (d, _, n) => d.TakeUp = L(n), (d, _, n) => d.RowSpacing = L(n), (d, t, _) => d.PerSpace = Tables.Whole(t),
+        (d, _, n) => d.Depth = L(n), (d, _, n) => d.CountRows(n % 2 == 0), (d, t, _) => d.Rows = Tables.Whole(t), (d, t, _) => d.Above = Tables.Whole(t), (d, t, _) => d.Below = Tables.Whole(t), (d, t, _) => d.SeamPleats = Tables.Whole(t),
+        (d, _, n) => d.FabricWidth = L(n), (d, _, n) => d.Selvedges = L(n), (d, _, n) => d.Ravelling = L(n), (d, _, n) => d.Seam = L(n), (d, _, n) => d.HasPleater = n % 2 == 0, (d, t, _) => d.PleaterRows = Tables.Whole(t), (d, t, _) => d.PleaterOverlap = Tables.Whole(t),
+        (d, t, _) => d.Colour = t ?? "", (d, t, _) => d.Swatches[^1].Pleats = Tables.Whole(t), (d, _, n) => d.Swatches[^1].Width = L(n), (d, _, n) => d.Swatches[^1].Cloth = L(n), (d, _, _) => d.Swatches.Add(new()),
+    ];
+
+    [Fact]
+    public void A_new_cloth_comes_to_a_cloth_or_to_a_sentence_why_not()
+    {
+        var (made, refused) = (0, 0);
+        Gen.Select(Gen.Int[0, Acts.Length - 1], Gen.Int[0, Tables.Texts.Length - 1], Gen.Int[0, 1000]).Array[1, 6].Sample(answers =>
+        {
+            var draft = ClothDraft.New();
+            foreach (var (act, text, number) in answers)
+            {
+                Acts[act](draft, Tables.Texts[text], number);
+                _ = (draft.Units, draft.ShownPanels, draft.Calibration);
+                var cloth = draft.Plan(out var fault);
+                Assert.Equal(cloth is null, fault.Length > 0);
+                if (cloth is null) { refused++; continue; }
+                made++;
+                Assert.NotEmpty(ClothDraft.Sums(cloth, draft.Units));
+                if (new PleatingPlan(cloth) is var plan && plan.Pleats * plan.CableRows < 50_000) Tables.Holds(Tables.Empty with { Cloth = cloth });
+            }
+        }, iter: 500, threads: 1);
+        Assert.True(made > 100 && refused > 100, $"{made} made, {refused} refused");
+    }
+
+    private static Length L(int n) => Tables.Lengths[n % Tables.Lengths.Length];
+}
