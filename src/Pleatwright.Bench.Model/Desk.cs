@@ -58,6 +58,9 @@ public sealed class Desk
     /// <summary>Raised after <see cref="Changed"/>, once the cloth is painted, when the order and the amounts are known again.</summary>
     public event Action? Ordered;
 
+    /// <summary>Raised once the hand has rested a moment after the last change: what would disturb it while it draws waits for this.</summary>
+    public event Action? Rested;
+
     /// <summary>Raised after another piece was put on the table, before <see cref="Changed"/>.</summary>
     public event Action? Opened;
 
@@ -212,6 +215,8 @@ public sealed class Desk
             Ordered?.Invoke();
         }
         await Task.Delay(Rest, time);
-        if (show == shows) Settle();
+        if (show != shows) return;
+        Settle();
+        Rested?.Invoke();
     }
 }

@@ -19,6 +19,7 @@ public class RoomTests
         ["Keeping"] = [],
         ["Printing"] = [],
         ["Drafts"] = ["Table"],
+        ["Tabletop"] = ["Table", "Drafts", "Keeping"],
         ["Working"] = ["Table"],
         ["Basket"] = ["Keeping"],
         ["Chair"] = ["Keeping"],

@@ -31,7 +31,7 @@ public sealed record Opened(PieceKey Key, Standing Standing, History History, Ke
 }
 
 /// <summary>Finds what comes on the table: from this browser's journal, from the shelf, or from both.</summary>
-public sealed class Opening(IShelf shelf, Journals journals)
+internal sealed class Opening(IShelf shelf, Journals journals)
 {
     private const int MostTries = 4; // where every one fails the browser stores nothing at all
     private const int ReadAtOnce = 30; // moments of a long history read before the piece is shown

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using CsCheck;
 using Pleatwright.Chart;
-using Pleatwright.Chart.Stitches;
 using Pleatwright.Cloth;
 using Pleatwright.Measure;
 using Pleatwright.Order;
