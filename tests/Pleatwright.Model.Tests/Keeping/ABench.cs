@@ -59,7 +59,7 @@ internal sealed class ABench
     {
         this.at = at;
         Tab = tab;
-        var shelf = new ScriptedShelf(at.Shelf, at.Stash, at.Faults, tab, Wrote);
+        var shelf = new ScriptedShelf(at.Shelf, at.Stash, at.Faults, tab, at.Files, Wrote);
         at.Thread.Do(() =>
         {
             Desk = new Desk(at.Thread.Time);

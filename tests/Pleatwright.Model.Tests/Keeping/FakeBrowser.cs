@@ -24,6 +24,9 @@ public sealed class FakeBrowser(Faults faults)
     /// <summary>Every text any tab ever sent from here, which is therefore ours even when its maker undid it and drew over it.</summary>
     public HashSet<string> Sent { get; } = [];
 
+    /// <summary>Every small text it remembers, by its name.</summary>
+    public IReadOnlyDictionary<string, string> AllRemembered => remembered;
+
     /// <summary>What is remembered under a name.</summary>
     public string? Remembered(string name) => remembered.GetValueOrDefault(name);
 

@@ -3,7 +3,7 @@ using Pleatwright.Shelf;
 namespace Pleatwright.Tests.Keeping;
 
 /// <summary>A shelf and a stash behind a wire that fails as ordered; a tab that is closed asks nothing more and hears no answer.</summary>
-public sealed class ScriptedShelf(IShelf shelf, IStashShelf stash, Faults faults, FakeBrowser.Tab tab, Action<PieceName, byte[]?> wrote) : IShelf, IStashShelf
+public sealed class ScriptedShelf(IShelf shelf, IStashShelf stash, Faults faults, FakeBrowser.Tab tab, MemoryFiles files, Action<PieceName, byte[]?> wrote) : IShelf, IStashShelf
 {
     /// <inheritdoc/>
     public bool InBrowserOnly => false;
@@ -82,6 +82,7 @@ public sealed class ScriptedShelf(IShelf shelf, IStashShelf stash, Faults faults
     private async Task<T> OnWireAsync<T>(Func<Task<T>> call)
     {
         if (tab.Closed) await new TaskCompletionSource().Task;
+        files.By(tab);
         try
         {
             return await faults.OnWireAsync(call);
