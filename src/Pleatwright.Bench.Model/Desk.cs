@@ -22,7 +22,7 @@ public sealed class Desk
     private bool orderDue;
     private int shows;
     private string drafted = ""; // what the stroke under way is called
-
+    private string uncut = "";
 
     /// <summary>Opens a piece on an empty table.</summary>
     public Desk(TimeProvider time)
@@ -49,7 +49,7 @@ public sealed class Desk
     /// </summary>
     public WorkingOrder Order => order ??= drawn = Plan(drawn, Effort.Drawing);
 
-    /// <summary>What to buy and cut of each thread, in the order of the key.</summary>
+    /// <summary>What to buy and cut of each thread, in the order of the key; no skeins of one whose skein gives no needleful, which is said.</summary>
     public ImmutableArray<ThreadAmount> Amounts => amounts is { } a ? a : (amounts = Cut()).Value;
 
     /// <summary>Raised when the piece has changed, its layout and its proof with it.</summary>
@@ -192,8 +192,17 @@ public sealed class Desk
         Findings = Proofreading.Read(work);
     }
 
-    private ImmutableArray<ThreadAmount> Cut() =>
-        [.. Order.ThreadUses().Select(u => Cutting.Amount(u, Piece.Working.WorkingLength))];
+    // A file may ask for needlefuls longer than its skeins.
+    private ImmutableArray<ThreadAmount> Cut()
+    {
+        var (uses, length) = (Order.ThreadUses(), Piece.Working.WorkingLength);
+        var before = uncut;
+        uncut = uses.Where(u => u.Needlefuls > 0 && !Gives(u)).Select(u => $"A skein of {u.Thread.Name} gives no needleful of {Model.Words.Of(length)}: working length or skein is wrong.").FirstOrDefault("");
+        if (uncut.Length > 0 && uncut != before) Say(uncut);
+        return [.. uses.Select(u => Gives(u) ? Cutting.Amount(u, length) : new ThreadAmount(u, 0))];
+
+        bool Gives(ThreadUse use) => Cutting.StrandsPerSkein(use.Thread, length) > 0;
+    }
 
     private WorkingOrder Plan(WorkingOrder? before, Effort effort) =>
         before is null ? Planner.Plan(Work, effort) : Planner.Replan(before, Work, effort);
