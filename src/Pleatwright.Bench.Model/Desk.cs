@@ -31,6 +31,9 @@ public sealed class Desk
         Open(Examples.Read("harbour-morning"));
     }
 
+    /// <summary>How hard the order is searched when the hand rests.</summary>
+    internal Effort AtRest { get; init; } = Effort.Resting;
+
     /// <summary>Every moment of the piece since it was opened.</summary>
     public History History { get; private set; } = null!;
 
@@ -160,7 +163,7 @@ public sealed class Desk
     {
         if (order is not null && ReferenceEquals(order, rested)) return;
         (int, int, double)? known = order is null ? null : Words(order);
-        (order, amounts) = (rested = Plan(rested, Effort.Resting), null);
+        (order, amounts) = (rested = Plan(rested, AtRest), null);
         if (known is not null && Words(order) != known) Ordered?.Invoke();
 
         static (int, int, double) Words(WorkingOrder o) => (o.Starts, o.Turns, o.Carried.Millimetres);

@@ -6,6 +6,7 @@ using Pleatwright.Chart;
 using Pleatwright.Cloth;
 using Pleatwright.Files;
 using Pleatwright.Measure;
+using Pleatwright.Order;
 using Pleatwright.Shelf;
 
 namespace Pleatwright.Tests.Keeping;
@@ -62,7 +63,7 @@ internal sealed class ABench
         var shelf = new ScriptedShelf(at.Shelf, at.Stash, at.Faults, tab, at.Files, Wrote);
         at.Thread.Do(() =>
         {
-            Desk = new Desk(at.Thread.Time);
+            Desk = new Desk(at.Thread.Time) { AtRest = Effort.Drawing }; // keeping knows nothing of the order, and a law has no time to wait for a search
             Keeper = new Keeper(Desk, shelf, tab, tab, at.Thread.Time);
             Basket = new Workbasket(Desk, shelf, Keeper, tab, at.Thread.Time);
             Desk.Said += Said.Add;
@@ -80,6 +81,9 @@ internal sealed class ABench
 
     /// <summary>What the bench has said.</summary>
     public List<string> Said { get; } = [];
+
+    /// <summary>Whether a stroke is under way.</summary>
+    public bool IsDrawing => !ReferenceEquals(Desk.Piece, Desk.History.Now.Piece);
 
     /// <summary>The title of the piece on the table.</summary>
     public string Title => Desk.History.Now.Piece.Title;
@@ -100,6 +104,9 @@ internal sealed class ABench
     }
 
     public void Retitle(string title) => at.Thread.Do(() => Desk.Edit("a new title", p => p with { Title = title }));
+
+    /// <summary>A stroke under way.</summary>
+    public void Stroke(string title) => at.Thread.Do(() => Desk.Draft(Desk.Piece with { Title = title }, "a stroke"));
 
     public void New(string title) => at.Thread.Do(() => Keeper.NewAsync(Small(title)));
 

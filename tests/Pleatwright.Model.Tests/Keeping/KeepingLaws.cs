@@ -20,7 +20,7 @@ public class KeepingLaws(ITestOutputHelper output)
     private const int Acts = 24;
 
     private static readonly Gen<Act> AnAct = Gen.Frequency(
-        (30, Gen.Const(Act.Edit)), (8, Gen.Const(Act.Undo)), (6, Gen.Const(Act.Redo)), (8, Gen.Const(Act.Open)), (5, Gen.Const(Act.OpenHeld)), (3, Gen.Const(Act.Example)),
+        (26, Gen.Const(Act.Edit)), (5, Gen.Const(Act.Stroke)), (8, Gen.Const(Act.Undo)), (6, Gen.Const(Act.Redo)), (8, Gen.Const(Act.Open)), (5, Gen.Const(Act.OpenHeld)), (3, Gen.Const(Act.Example)),
         (5, Gen.Const(Act.New)), (4, Gen.Const(Act.Rename)), (3, Gen.Const(Act.Delete)), (3, Gen.Const(Act.UndoDelete)), (3, Gen.Const(Act.PutBack)), (4, Gen.Const(Act.KeepNow)),
         (4, Gen.Const(Act.KeepAsNew)), (3, Gen.Const(Act.TakeTheirs)), (6, Gen.Const(Act.Reload)), (3, Gen.Const(Act.Close)), (5, Gen.Const(Act.Kill)), (3, Gen.Const(Act.Hide)),
         (8, Gen.Const(Act.Stash)), (2, Gen.Const(Act.UndoStash)), (2, Gen.Const(Act.ByHand)), (9, Gen.Const(Act.Wait)), (4, Gen.Const(Act.Long)), (3, Gen.Const(Act.Asleep)),
@@ -31,7 +31,12 @@ public class KeepingLaws(ITestOutputHelper output)
 
     private enum Act
     {
-        Edit, Undo, Redo, Open, OpenHeld, Example, New, Rename, Delete, UndoDelete, PutBack, KeepNow, KeepAsNew, TakeTheirs, Reload, Close,
+        Edit,
+
+        /// <summary>A stroke is begun and not ended.</summary>
+        Stroke,
+
+        Undo, Redo, Open, OpenHeld, Example, New, Rename, Delete, UndoDelete, PutBack, KeepNow, KeepAsNew, TakeTheirs, Reload, Close,
 
         /// <summary>The tab is gone and another opened in its place; the page never heard that it was to go.</summary>
         Kill,
@@ -111,6 +116,11 @@ public class KeepingLaws(ITestOutputHelper output)
             switch (step.Act)
             {
                 case Act.Edit: Edit(bench, word); break;
+                case Act.Stroke:
+                    at.Thread.Do(bench.Desk.KeepDraft);
+                    bench.Stroke(word);
+                    Kept(bench.Desk.Piece);
+                    break;
                 case Act.Undo: Back(bench); break;
                 case Act.Redo: at.Thread.Do(bench.Desk.Redo); break;
                 case Act.Open: Try(async () => { if (await NameAsync(bench, step.Which) is { } name) await bench.Keeper.OpenAsync(name); }); break;
@@ -165,6 +175,7 @@ public class KeepingLaws(ITestOutputHelper output)
         public void End()
         {
             at.Faults.Stop();
+            foreach (var bench in benches) at.Thread.Do(bench.Desk.KeepDraft);
             at.Thread.Pass(70, 0.2);
             foreach (var bench in benches)
             {
@@ -214,6 +225,7 @@ public class KeepingLaws(ITestOutputHelper output)
 
         private void Back(ABench bench)
         {
+            at.Thread.Do(bench.Desk.KeepDraft);
             if (!bench.Desk.History.CanUndo) return;
             var before = bench.Desk.History.Now.Piece;
             at.Thread.Do(bench.Desk.Undo);
@@ -245,6 +257,7 @@ public class KeepingLaws(ITestOutputHelper output)
         private void Reopen(int who, bool reloaded, bool killed = false)
         {
             var bench = benches[who];
+            if (killed && bench.IsDrawing) kept.Remove(PieceWriter.Write(bench.Desk.Piece));
             bench.Close(killed);
             // A page that is left in the moment in which neither shelf nor browser takes anything takes its last edits with it; one that is
             // killed, the last moment, and what the browser's storage was slow to take or refused.
@@ -298,6 +311,7 @@ public class KeepingLaws(ITestOutputHelper output)
         [
             .. OnShelf(), .. at.Browser.Texts, .. elsewhere.Texts,
             .. from bench in benches where bench != but from moment in bench.Desk.History.Past.Append(bench.Desk.History.Now).Concat(bench.Desk.History.Future) select PieceWriter.Write(moment.Piece),
+            .. from bench in benches where bench != but && bench.IsDrawing select PieceWriter.Write(bench.Desk.Piece),
         ];
 
         // Where the stash may stand: on the shelf, remembered until it gets there, on the table.

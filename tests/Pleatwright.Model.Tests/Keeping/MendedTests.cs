@@ -1,3 +1,4 @@
+using System.Text;
 using Pleatwright.Bench.Model.Keeping;
 using Pleatwright.Files;
 using Pleatwright.Shelf;
@@ -229,6 +230,68 @@ public class MendedTests
         bench = bench.Reload();
         at.Thread.Do(bench.Basket.OpenAsync);
         Assert.Equal(["red", "blue"], bench.Basket.Stash.Threads.Select(t => t.Name));
+    }
+
+    [Fact]
+    public void What_two_tabs_put_into_the_stash_without_the_shelf_goes_there_from_both()
+    {
+        var (one, two) = (at.Open(), at.Open());
+        at.Thread.Do(one.Basket.OpenAsync);
+        at.Thread.Do(two.Basket.OpenAsync);
+        at.Faults.Stopped = true;
+        Put(one, "red");
+        Put(two, "blue");
+        at.Thread.Pass(2);
+        one.Close(killed: true);
+        two.Close(killed: true);
+        at.Faults.Stopped = false;
+        var next = at.Open();
+        at.Thread.Do(next.Basket.OpenAsync);
+        at.Thread.Pass(10);
+        foreach (var name in new[] { "red", "blue" })
+            Assert.Contains(at.Files.All, f => Encoding.UTF8.GetString(f.Text).Contains($"\"{name}\"", StringComparison.Ordinal));
+        Assert.DoesNotContain(at.Browser.AllRemembered.Keys, k => k.StartsWith("stash ", StringComparison.Ordinal));
+        Assert.Empty(next.Basket.Trouble);
+    }
+
+    [Fact]
+    public void A_stroke_under_way_is_kept_under_the_piece_that_is_put_away()
+    {
+        var bench = at.Open();
+        bench.New("Crab");
+        bench.New("Boat");
+        bench.Stroke("Boat, a stroke");
+        bench.OpenPiece("Crab");
+        Assert.Equal(["Crab"], bench.Titles);
+        bench.OpenPiece("Boat");
+        Assert.Equal(["Boat", "Boat, a stroke"], bench.Titles);
+    }
+
+    [Fact]
+    public void A_stroke_begun_while_another_piece_is_being_opened_is_kept_under_its_own()
+    {
+        var bench = at.Open();
+        bench.New("Crab");
+        bench.New("Boat");
+        at.Faults.OnWire(Fault.Slow);
+        Task? opening = null;
+        at.Thread.Do(() => { opening = bench.Keeper.OpenAsync(PieceName.Parse("Crab")); });
+        at.Thread.Pass(1);
+        bench.Stroke("Boat, a stroke");
+        at.Thread.Pass(8);
+        Assert.True(opening!.IsCompletedSuccessfully);
+        Assert.Equal(["Crab"], bench.Titles);
+        bench.OpenPiece("Boat");
+        Assert.Equal(["Boat", "Boat, a stroke"], bench.Titles);
+    }
+
+    [Fact]
+    public void A_stroke_under_way_when_the_page_goes_is_kept()
+    {
+        var bench = at.Open();
+        bench.New("Boat");
+        bench.Stroke("Boat, a stroke");
+        Assert.Equal(["Boat", "Boat, a stroke"], bench.Reload().Titles);
     }
 
     private void Put(ABench bench, string name) =>
