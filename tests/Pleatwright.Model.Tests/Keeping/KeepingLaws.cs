@@ -112,6 +112,7 @@ public class KeepingLaws(ITestOutputHelper output)
             if (step.Act is not (Act.Undo or Act.Redo))
                 foreach (var gone in bench.Desk.History.Future) kept.Remove(PieceWriter.Write(gone.Piece)); // undone by its maker, and perhaps drawn over now
             var (opened, drawn) = (bench.Desk.History.Past.Reverse().FirstOrDefault() ?? bench.Desk.History.Now, bench.Desk.History);
+            var stroke = bench.IsDrawing ? PieceWriter.Write(bench.Desk.Piece) : null;
             var word = $"{step.Act} {++made}";
             switch (step.Act)
             {
@@ -163,6 +164,7 @@ public class KeepingLaws(ITestOutputHelper output)
                     else at.Faults.OnJournal(step.Faults);
                     break;
             }
+            if (stroke is not null && !ReferenceEquals(drawn, bench.Desk.History) && kept.ContainsKey(stroke)) kept[stroke] = at.Thread.Passed; // a moment from now on
             if (benches[step.Who] == bench && !ReferenceEquals(drawn, bench.Desk.History) && ReferenceEquals(opened, bench.Desk.History.Past.Reverse().FirstOrDefault()))
                 Kept(bench.Desk.History.Now.Piece); // whatever act it was, it made a moment
             if (at.Faults.NoStore && Everywhere() is var there) // where the browser stores nothing, a piece put away leaves its way back

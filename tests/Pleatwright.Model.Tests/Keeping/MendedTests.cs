@@ -255,6 +255,23 @@ public class MendedTests
     }
 
     [Fact]
+    public void What_is_opened_in_trouble_after_a_parted_piece_is_tried_again()
+    {
+        var bench = at.Open();
+        bench.New("Crab");
+        bench.New("Boat");
+        at.Files.Put("Boat.piece.json", PieceWriter.WriteUtf8(ABench.Small("By hand")));
+        bench.Retitle("Boat 1");
+        at.Thread.Pass(2);
+        Assert.Equal(Kept.Parted, bench.Keeper.State);
+        at.Faults.OnWire(Fault.Full);
+        bench.OpenPiece("Crab");
+        Assert.Equal(Kept.Trouble, bench.Keeper.State);
+        at.Thread.Pass(10);
+        Assert.Equal(Kept.Safe, bench.Keeper.State);
+    }
+
+    [Fact]
     public void A_stroke_under_way_is_kept_under_the_piece_that_is_put_away()
     {
         var bench = at.Open();
