@@ -63,6 +63,7 @@ public sealed class Errands(Journals journals, Sending sending, Action<string> s
             try
             {
                 if (await journals.LoadAsync(key) is { } record) await SendAsync(key, record, new JournalHead(key.ToString(), record.Count, record.At, ""));
+                else left = true; // it cannot be read just now
             }
             catch (ShelfException e) when (e.Trouble == ShelfTrouble.Unreadable)
             {

@@ -33,6 +33,7 @@ public sealed record Opened(PieceKey Key, Standing Standing, History History, Ke
 /// <summary>Finds what comes on the table: from this browser's journal, from the shelf, or from both.</summary>
 internal sealed class Opening(IShelf shelf, Journals journals)
 {
+    private const int MostTries = 4; // where every one fails the browser stores nothing at all
     private const int ReadAtOnce = 30; // moments of a long history read before the piece is shown
 
     /// <summary>A new piece, on no shelf yet.</summary>
@@ -50,6 +51,11 @@ internal sealed class Opening(IShelf shelf, Journals journals)
         var key = table.Place == place && table.Name == name ? table
             : preferred is { } p && p.Name == name && await journals.ClaimAsync(p) ? p
             : await journals.KeyAsync(place, name);
+        for (var tries = 0; tries < MostTries && key != table && !(await journals.ReadAsync(key)).Read; tries++)
+        {
+            journals.LetGo(key); // what it holds is not known, so nothing is written there
+            key = await journals.KeyAsync(place, name, key.Tab + 1);
+        }
         return await ByKeyAsync(key, table);
     }
 
@@ -74,7 +80,8 @@ internal sealed class Opening(IShelf shelf, Journals journals)
 
     private async Task<Opened> NamedAsync(PieceKey key, PieceName name)
     {
-        var record = await journals.LoadAsync(key);
+        var (read, record) = await journals.ReadAsync(key);
+        if (!read && key.Tab <= MostTries) throw new ShelfException(ShelfTrouble.Busy, $"What this browser holds of “{name}” cannot be read just now. Try again.");
         StoredPiece? stored = null;
         ShelfException? silent = null;
         try { stored = await shelf.LoadAsync(name); }
