@@ -14,7 +14,13 @@ public class MarginTests
     {
         public (Valley, CableRow)? Seen { get; private set; }
 
+        public Sight? Sight => null;
+
         public void Zoom(double factor) { }
+
+        public void ZoomAt(double factor, double x, double y) { }
+
+        public void Pan(double x, double y) { }
 
         public void Fit() { }
 
