@@ -57,7 +57,7 @@ public sealed class AccentDraft : PieceDraft
     public void SetAccent(string? name)
     {
         if (name is null || Accent.Named(name) is not { } accent) return;
-        Set(Mark with { Accent = accent.Name, Size = null, Upright = accent.Size is not null && Mark.Upright });
+        Set(Mark with { Accent = accent.Name, Size = null, Upright = accent.MayBeUpright && Mark.Upright });
     }
 
     public void SetThread(string? letter)

@@ -55,8 +55,8 @@ public sealed class BandDraft : PieceDraft
     /// <summary>Gathering rows of the cloth.</summary>
     public int GatheringRows => Cloth.GatheringRows;
 
-    /// <summary>How it fits the cloth, as sentences.</summary>
-    public string Comes => (Fitting.Words(Cloth, Band) is { Length: > 0 } words ? words : "One stitch in every valley: any count of pleats serves.")
+    /// <summary>How it fits the cloth, as sentences; nothing where something is wrong, for then there is nothing to fit.</summary>
+    public string Comes => Fault.Length > 0 ? "" : (Fitting.Words(Cloth, Band) is { Length: > 0 } words ? words : "One stitch in every valley: any count of pleats serves.")
         + (Cloth == Desk.Piece.Cloth ? "" : $" The cloth becomes {Words.Of(new PleatingPlan(Cloth).FinishedWidth)} wide, {Pleats} pleats.");
 
     /// <summary>What may be chosen to make its repeats come out; nothing where they do, or where something is wrong.</summary>

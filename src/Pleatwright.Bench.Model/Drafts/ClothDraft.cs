@@ -178,7 +178,6 @@ public sealed class ClothDraft
             if (!Thread.Colour.TryParse(Colour, out _)) { fault = Said.Colour; return null; }
             if (FabricWidth <= Length.Zero) { fault = "The cloth is sold wider than nothing."; return null; }
             if (Selvedges < Length.Zero || Ravelling < Length.Zero || Seam < Length.Zero) { fault = "No edge takes less than nothing."; return null; }
-            if (Purpose == Purpose.Bishop && PanelsAsCut && Panels.Any(p => p.Cut <= Length.Zero)) { fault = Said.Panel; return null; }
             if (HasPleater && (PleaterRows is < Pleater.LeastRows or > Pleater.MostRows || PleaterOverlap < 0 || PleaterOverlap >= PleaterRows))
             {
                 fault = $"A pleater takes {Pleater.LeastRows} to {Pleater.MostRows} rows, and runs fewer of them through again than it takes.";

@@ -7,7 +7,5 @@ internal static class Said
 
     public const string Name = "Give it a name you will know it by.";
 
-    public const string Panel = "A panel is wider than nothing.";
-
     public const string TooLong = "The name or the note is too long.";
 }

@@ -106,9 +106,7 @@ public sealed class SizesDraft : PieceDraft
         rows.Any(s => s.Size.Name.Trim().Length == 0) ? "Give each size a name."
         : rows.Any(s => s.Size.Name.Trim().Length > Size.LongestName) ? $"A size's name has at most {Size.LongestName} characters."
         : rows.GroupBy(s => s.Size.Name.Trim()).FirstOrDefault(g => g.Count() > 1) is { } twice ? $"Two sizes are called {twice.Key}; give each a name of its own."
-        : rows.Any(s => s.Size.Form.Measure <= Length.Zero) ? "A size is wider than nothing."
-        : rows.Any(s => s.Size.Form is Round { Sweep.Degrees: not (> 0 and <= 360) }) ? "The sweep is more than 0 and at most 360 degrees."
-        : rows.Any(s => s.Size.Form is Round r && r.Panels.Any(p => p.Cut <= Length.Zero)) ? Said.Panel
+        : rows.Select(s => s.Size.Form.MeasureFault).FirstOrDefault(f => f is not null) is { } fault ? Sentences.Of(fault.Words)
         : rows.Any(s => s.Size.GatheringRows > ClothPlan.MostGatheringRows) ? FormattableString.Invariant($"There are at most {ClothPlan.MostGatheringRows:#,0} gathering rows.")
         : rows.Any(s => s.Size.Form.Name != piece.Cloth.Form.Name) ? "The cloth has another form meanwhile; these measurements are of no use to it."
         : null;

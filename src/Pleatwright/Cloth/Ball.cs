@@ -18,6 +18,8 @@ public sealed record Ball(Length Diameter) : Form
     /// <inheritdoc/>
     public override Length Measure => Diameter;
 
+    internal override ClothFault? MeasureFault => Diameter > Length.Zero ? null : new ClothFault("diameter", "a ball is wider than nothing");
+
     /// <summary>Circumference at the equator, πD.</summary>
     public Length Equator => Diameter * Math.PI;
 

@@ -69,6 +69,9 @@ public sealed class PleatingPlan
     /// <summary>The most widths of cloth a piece may be joined of here.</summary>
     public const int MostWidths = 1000;
 
+    // The most a pleat takes up or lies wide, and a space is high, far past what a hand gathers: sums of thread stay within their range.
+    private static Length MostLength => Length.FromMetres(10);
+
     private readonly Length[] pitches;
 
     /// <summary>Works the plan out.</summary>
@@ -95,11 +98,16 @@ public sealed class PleatingPlan
             return new ClothFault("holdingRows", $"the cloth has 0 to {ClothPlan.MostHoldingRows} holding rows above and as many below");
         if (cloth.FabricWidth <= cloth.Seam * 2)
             return new ClothFault("seam", $"seam allowances of {cloth.Seam} leave nothing of cloth {cloth.FabricWidth} wide");
-        if (cloth.Form.Fault(cloth) is { } fault) return fault;
+        if ((cloth.Form.MeasureFault ?? cloth.Form.Fault(cloth)) is { } fault) return fault;
         if (cloth.Form.Pleats(cloth) is > MostPleats and var pleats)
             return new ClothFault(cloth.Form.PleatsKey, $"the cloth comes to {pleats} pleats; {MostPleats} is the most");
+        if (cloth.Gauge.TakeUp > MostLength || cloth.Gauge.RowSpacing > MostLength)
+            return new ClothFault("gauge", $"a pleat takes up at most {MostLength} of cloth, and gathering rows lie at most as far apart");
         if (RowsOf(cloth) is > MostCableRows and var rows)
             return new ClothFault("gatheringRows", $"the cloth comes to {rows} cable rows; {MostCableRows} is the most");
+        var deep = cloth.Gauge.RowSpacing * (cloth.GatheringRows - 1);
+        if (cloth.Form.PitchAt(cloth, Length.Zero) > MostLength || cloth.Form.PitchAt(cloth, deep) > MostLength)
+            return new ClothFault(cloth.Form.PleatsKey, $"so few pleats would lie more than {MostLength} wide each");
         return Joining.AtMostWidths(cloth) > MostWidths
             ? new ClothFault("fabricWidth", $"the cloth would be joined of more than {MostWidths} widths of {cloth.FabricWidth}; it must be cut from wider cloth")
             : null;

@@ -18,6 +18,9 @@ public abstract record Form
     /// <summary>The one measurement that makes its size: a panel's width, a bishop's neck, a ball's diameter.</summary>
     public abstract Length Measure { get; }
 
+    /// <summary>Why its own measurements can be those of no cloth at all, or null when they can.</summary>
+    internal virtual ClothFault? MeasureFault => null;
+
     /// <summary>Pleats of the finished piece, even, at least 2; seam pleats come on top.</summary>
     public abstract int Pleats(ClothPlan cloth);
 

@@ -56,19 +56,25 @@ internal sealed record NewCloth(Purpose Purpose, Length Width)
         if (Width <= Length.Zero) throw new ArgumentOutOfRangeException(nameof(Width), "The width must be more than nothing.");
         if (Depth is { } depth && depth <= Length.Zero) throw new ArgumentOutOfRangeException(nameof(Depth), "The depth must be more than nothing.");
         if (Rows is < ClothPlan.LeastGatheringRows) throw new ArgumentOutOfRangeException(nameof(Rows), "There are at least two gathering rows.");
-        if (!(Sweep.Degrees is > 0 and <= 360)) throw new ArgumentOutOfRangeException(nameof(Sweep), "The sweep is more than 0 and at most 360 degrees.");
         var gauge = Gauge ?? Practice.GaugeOf(Kind, TakeUp, RowSpacing, Pleatwright.Cloth.Gauge.Common.CableRowsPerSpace);
         var cloth = new ClothPlan(new Panel(Width), gauge, Rows ?? RowsIn(Depth ?? Length.FromInches(3), gauge));
         if (settled is not null) cloth = settled(cloth);
         cloth = Purpose switch
         {
             Purpose.Panel => cloth,
-            Purpose.Bishop => cloth with { Form = new Round(Width, Sweep, Panels.IsEmpty ? Practice.SharedPanels(cloth, Width) : Panels) },
+            Purpose.Bishop => cloth with { Form = new Round(Width, Sweep, Panels.IsEmpty ? Shared(cloth) : Panels) },
             Purpose.Ball => OnBall(cloth with { Form = new Ball(Width) }),
             _ => throw new ArgumentOutOfRangeException(nameof(Purpose)),
         };
         _ = new PleatingPlan(cloth);
         return cloth;
+    }
+
+    private ImmutableArray<RoundPanel> Shared(ClothPlan cloth)
+    {
+        var panels = Practice.SharedPanels(cloth, Width);
+        return panels.All(p => p.Cut > Length.Zero) ? panels
+            : throw new ArgumentOutOfRangeException(nameof(Width), "So small a neck has too few pleats to share among front, back and sleeves.");
     }
 
     private static int RowsIn(Length depth, Gauge gauge) => Math.Max(2, (int)Math.Round(Math.Min(depth / gauge.RowSpacing, PleatingPlan.MostCableRows)) + 1);

@@ -15,6 +15,8 @@ public sealed record Panel(Length Width) : Form
     /// <inheritdoc/>
     public override Length Measure => Width;
 
+    internal override ClothFault? MeasureFault => Width > Length.Zero ? null : new ClothFault("finishedWidth", "a panel is wider than nothing");
+
     /// <inheritdoc/>
     /// <remarks>round-to-even(finished width / pitch). A hair is added so that a width made of whole pleats stays whole.</remarks>
     public override int Pleats(ClothPlan cloth) => RoundToEven(Width / cloth.Gauge.Pitch + 1e-9);

@@ -33,6 +33,13 @@ public sealed record Round(Length Neck, Angle Sweep, ImmutableArray<RoundPanel> 
     /// <inheritdoc/>
     public override Length Measure => Neck;
 
+    internal override ClothFault? MeasureFault =>
+        Neck <= Length.Zero ? new ClothFault("neck", "a neck is wider than nothing")
+        : Sweep.Degrees is not (> 0 and <= 360) ? new ClothFault("sweep", "the sweep is more than 0 and at most 360 degrees")
+        : Panels.Length is 0 or > MostPanels ? new ClothFault("panels", $"a bishop has 1 to {MostPanels} panels")
+        : Panels.Any(p => p.Cut <= Length.Zero) ? new ClothFault("panels", "a panel is wider than nothing")
+        : null;
+
     /// <summary>Radius of gathering row 1 when blocked: the neck / the sweep in radians.</summary>
     public Length NeckRadius => Neck / Sweep.Radians;
 

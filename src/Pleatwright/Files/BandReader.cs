@@ -57,7 +57,7 @@ internal static class BandReader
             Drop = keys.Whole("drop", -MostOffset, MostOffset, 0),
             Repeat = PlaceReader.Repeat(text, keys),
             Size = Chosen(keys, "size", accent.Size),
-            Upright = accent.Size is not null && keys.Flag("upright", false),
+            Upright = accent.MayBeUpright && keys.Flag("upright", false),
         };
         keys.NothingElse();
         return mark;

@@ -40,5 +40,32 @@ public class ClothTests
         Assert.True(made > 100 && refused > 100, $"{made} made, {refused} refused");
     }
 
+    [Fact]
+    public void A_panel_of_nothing_is_told_whoever_shares_the_cloth_out()
+    {
+        var draft = ClothDraft.New();
+        (draft.Purpose, draft.TakeUp, draft.Ravelling) = (Purpose.Bishop, Length.FromMetres(1), Length.FromMetres(1));
+        Assert.Null(draft.Plan(out var fault));
+        Assert.Equal("So small a neck has too few pleats to share among front, back and sleeves.", fault);
+        draft = ClothDraft.New();
+        draft.Purpose = Purpose.Bishop;
+        draft.CutPanels();
+        Assert.NotNull(draft.Plan(out _));
+        draft.SetPanel(0, "front", Length.Zero);
+        Assert.Null(draft.Plan(out fault));
+        Assert.Equal("A panel is wider than nothing.", fault);
+    }
+
+    [Fact]
+    public void A_neck_so_wide_that_its_few_pleats_lie_furlongs_apart_is_refused()
+    {
+        var draft = ClothDraft.New();
+        draft.Purpose = Purpose.Bishop;
+        draft.CutPanels();
+        draft.Neck = Length.FromMetres(999_999_999);
+        Assert.Null(draft.Plan(out var fault));
+        Assert.Equal("So few pleats would lie more than 10 m wide each.", fault);
+    }
+
     private static Length L(int n) => Tables.Lengths[n % Tables.Lengths.Length];
 }

@@ -130,4 +130,21 @@ public class MarginTests
         Assert.Equal(0, margin.Rings().Length % 5);
         if (margin.More is (0, 0)) Assert.Equal(desk.Findings.Length, margin.Notes.Sum(n => n.Places.Length));
     }, iter: 60);
+
+    [Fact]
+    public void Two_bands_that_lie_alike_are_told_apart()
+    {
+        var band = new Band("trellis", new GatheringRow(5), Drafts.Tables.Full.Threads[0].Key) { Rows = 4 };
+        var (_, _, margin) = Set(Drafts.Tables.Full with { Bands = [band, band, band] });
+        Assert.NotEmpty(margin.Notes);
+        Assert.Equal(margin.Notes.Length, margin.Notes.Select(n => n.Key).Distinct().Count());
+        margin.Dispose();
+    }
+
+    [Fact]
+    public void Counts_are_said_with_what_there_is()
+    {
+        Assert.Equal("1 error, 2 notes", new Counts(1, 0, 2).Say());
+        Assert.Equal("1 error, 0 warnings, 2 notes", new Counts(1, 0, 2).Say(withNone: true));
+    }
 }

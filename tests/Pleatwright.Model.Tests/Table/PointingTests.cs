@@ -112,7 +112,7 @@ public class PointingTests
         Finger(PointerMove.Down, 0, 0);
         at.Time.Advance(TimeSpan.FromSeconds(1));
         at.Point(PointerMove.Move, Here.X + 40, Here.Y + 10, PointerKind.Touch);
-        Assert.NotEqual(before, at.Cloth.Seen);
+        Assert.Equal(before with { X = before.X + 40, Y = before.Y + 10 }, at.Cloth.Seen);
         Finger(PointerMove.Up, 0, 0);
         Assert.Empty(at.Worked());
         Assert.Contains(at.Said, w => w.Contains("pen draws", StringComparison.Ordinal));

@@ -27,6 +27,9 @@ public abstract class Accent
     /// <summary>The pleats it may be long, or nothing when it has no choice.</summary>
     public virtual Choice? Size => null;
 
+    /// <summary>Whether it may stand along its valley instead of lying across: only where it is long.</summary>
+    internal bool MayBeUpright => Size is not null;
+
     /// <summary>Pleats it spans across the cloth, an even count, for the check that it lies on the cloth.</summary>
     public virtual int Across(LaidAccent laid) => laid.Mark.Upright ? 2 : Math.Max(2, laid.Size);
 

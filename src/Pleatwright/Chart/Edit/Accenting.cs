@@ -92,6 +92,7 @@ internal static class Accenting
         if (mark.Offset is < -Band.MostOffset or > Band.MostOffset || mark.Drop is < -Band.MostOffset or > Band.MostOffset) return $"An accent lies at most {Band.MostOffset} quarter spaces and {Band.MostOffset} cable rows off its gathering row.";
         if (mark.Size is { } size && (accent.Size is not { } choice || size < choice.Least || size > choice.Most))
             return accent.Size is { } c ? $"A {accent.Name} is {c.Least} to {c.Most} pleats long." : $"A {accent.Name} has no length.";
+        if (mark.Upright && !accent.MayBeUpright) return $"A {accent.Name} lies but one way.";
         if (mark.Repeat.Fault is { } repeat) return repeat;
         var pleats = new PleatingPlan(piece.Cloth);
         var centre = mark.Centre.On(new Valley(pleats.CentreValley));

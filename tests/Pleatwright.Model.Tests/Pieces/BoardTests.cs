@@ -1,0 +1,70 @@
+using System.Text;
+using Pleatwright.Bench.Model.Keeping;
+using Pleatwright.Bench.Model.Pieces;
+using Pleatwright.Files;
+using Pleatwright.Shelf;
+using Pleatwright.Tests.Keeping;
+
+namespace Pleatwright.Tests.Pieces;
+
+/// <summary>The shelf as it is looked at: what is done with it, and what is told of it.</summary>
+public class BoardTests
+{
+    private readonly AShelf at = new();
+    private readonly ABench bench;
+    private readonly Board board;
+
+    public BoardTests()
+    {
+        bench = at.Open();
+        board = new Board(bench.Keeper);
+        at.Thread.Do(() => bench.Keeper.NewAsync(ABench.Small("Gulls")));
+        at.Thread.Do(board.LookAgainAsync);
+    }
+
+    private ShelfEntry Entry => Assert.Single(board.Contents!.Pieces);
+
+    [Fact]
+    public void A_piece_is_duplicated_renamed_taken_off_and_put_back_and_each_is_told()
+    {
+        Assert.True(at.Thread.Do(() => board.DuplicateAsync(Entry)));
+        Assert.StartsWith("Duplicated as “", board.Note, StringComparison.Ordinal);
+        var copy = board.Contents!.Pieces.Single(p => p.Name != bench.Keeper.Name!.Value.ToString());
+        Assert.True(at.Thread.Do(() => board.RenameAsync(copy, "  Terns ")));
+        Assert.Equal("Renamed to “Terns”.", board.Note);
+        var terns = board.Contents!.Pieces.Single(p => p.Title == "Terns");
+        Assert.True(at.Thread.Do(() => board.DeleteAsync(terns)));
+        Assert.Equal("“Terns” was taken off the shelf.", board.Note);
+        Assert.NotNull(board.TakenOff);
+        Assert.True(at.Thread.Do(() => board.PutBackAsync(board.TakenOff!.Value.ToString())));
+        Assert.Null(board.TakenOff);
+        Assert.Equal(["Gulls", "Terns"], at.Titles);
+    }
+
+    [Fact]
+    public void Of_files_brought_in_those_that_can_be_read_come_in_and_the_others_are_named()
+    {
+        var good = PieceWriter.WriteUtf8(ABench.Small("Crab"));
+        Assert.True(at.Thread.Do(() => board.BringInAsync(
+        [
+            new HandedIn("crab.PIECE.json", () => Task.FromResult(good)), new HandedIn("torn.json", () => Task.FromResult(Encoding.UTF8.GetBytes("{ \"pleatwright\": 1 "))),
+            new HandedIn("gone.json", () => throw new IOException("it is gone")), new HandedIn("no.zip", () => Task.FromResult(new byte[] { 1, 2, 3 })),
+            new HandedIn("many.zip", () => Task.FromResult(Bundle.Pack([new StoredPiece(PieceName.Parse("Kite"), PieceWriter.WriteUtf8(ABench.Small("Kite")), Edition.Of([1]))]))),
+        ])));
+        Assert.StartsWith("2 pieces brought in. Not brought in: torn.json", board.Note, StringComparison.Ordinal);
+        Assert.Contains("gone.json: it is gone", board.Note, StringComparison.Ordinal);
+        Assert.Contains("no.zip: ", board.Note, StringComparison.Ordinal);
+        Assert.Equal(["Crab", "Gulls", "Kite"], at.Titles);
+    }
+
+    [Fact]
+    public void Everything_is_taken_away_in_one_file_and_a_piece_in_its_own()
+    {
+        var all = at.Thread.Do(board.ExportAllAsync)!.Value;
+        Assert.Equal("1 piece exported.", board.Note);
+        Assert.Single(Bundle.Unpack(all.Content));
+        var one = at.Thread.Do(() => board.ExportAsync(Entry))!.Value;
+        Assert.Equal("Gulls", PieceReader.Read(one.Content).Title);
+        Assert.EndsWith(PieceName.Ending, one.Name, StringComparison.Ordinal);
+    }
+}
