@@ -49,7 +49,18 @@ public class WayLaws
         for (var i = 1; i < order.Steps.Length; i++)
             if (order.Steps[i].Row == order.Steps[i - 1].Row && order.Parts.Of(order.Steps[i].RunIndex) == order.Parts.Of(order.Steps[i - 1].RunIndex))
                 Assert.Equal(order.Steps[i - 1].Turned, order.Steps[i].Turned);
+        // and every figure is begun with the top edge up
+        Assert.All(order.Steps.GroupBy(s => order.Parts.Of(s.RunIndex)), part => Assert.False(part.First().Turned));
         Assert.Equal(0, Fitted(order));
+        // a thread goes straight on from the end of one figure to the beginning of the next, or not at all
+        var open = new HashSet<int>();
+        var begun = new HashSet<int>();
+        foreach (var step in order.Steps)
+        {
+            if (begun.Add(order.Parts.Of(step.RunIndex))) Assert.True(open.Count == 0 || (open.Count == 1 && open.Contains(step.Needleful) && step.Starts == StartKind.Carry));
+            open.Add(step.Needleful);
+            if (step.TieOff) open.Remove(step.Needleful);
+        }
     }, iter: 200, print: Text);
 
     [Fact]
