@@ -9,7 +9,7 @@ namespace Pleatwright.Order;
 /// </summary>
 internal sealed class Planning
 {
-    private const int VeryManyRuns = 15_000, MostFreedoms = 12;
+    private const int VeryManyRuns = 15_000;
     private static readonly int[] Parked = [0, 1, 3, 6, 12], Carried = [0, 2, 3, 4, 6, 9, 12];
     private static readonly Scheduler.Preference[] Preferences = Enum.GetValues<Scheduler.Preference>();
     private readonly Work work;
@@ -22,7 +22,7 @@ internal sealed class Planning
     private readonly IProgress<double>? progress;
     private readonly CancellationToken cancel;
     private readonly int mostRuns;   // of a cluster that is looked through
-    private double told, planned, share;
+    private double told, planned, end, share;
     private Freedom sought;
 
     /// <summary>What an order may do.</summary>
@@ -103,12 +103,13 @@ internal sealed class Planning
         Cost cost = default;
         for (var (c, done) = (0, 0); c < routes.Length; done += clusters[c++].Length)
         {
+            if (freedom == sought) (planned, end, share) = ((double)done / layout.Runs, (double)(done + clusters[c].Length) / layout.Runs, 0);
             var solution = Solve(freedom, clusters.Kept(c), turned, effort == Effort.Drawing ? 0 : at.Bounds.Value[c]);
             routes[c] = solution.Route;
             least &= solution.IsLeast;
             cost = cost with { Starts = cost.Starts + solution.Route.Cost.Starts };
             turned = layout.TurnedAt(routes[c].Visits[^1].Entry);
-            if (freedom == sought) Tell(planned = Math.Max(planned, (double)(done + clusters[c].Length) / layout.Runs));
+            if (freedom == sought) Tell(end);
         }
         var best = new Whole(routes, cost, least);
         // cluster by cluster the stricter plans were weighed already, but for how the work lay before each
@@ -170,8 +171,9 @@ internal sealed class Planning
     private Solution Raw(Tools at, ReadOnlyMemory<int> cluster, bool turned, int bound)
     {
         cancel.ThrowIfCancellationRequested();
+        // the first plan of a cluster is most of the work; of those with less freedom nobody knows how many there will be
         planned += share;
-        share = (double)cluster.Length / layout.Runs / (effort == Effort.Plate ? MostFreedoms : 1);
+        share = (end - planned) * (share == 0 ? 0.9 : 0.5);
         var (route, proved) = at.Layout.Way == WayOfWorking.RowByRow ? RowByRow(at, cluster.Span, turned, bound) : Freely(at, cluster, turned, bound);
         return new Solution(route, proved || route.Cost.Starts <= bound);
     }
@@ -270,8 +272,8 @@ internal sealed class Planning
         return new WorkingOrder(layout, Steps.From(layout, [best!]), new(() => LowerBound.Starts(layout, []).Sum()), solved, effort);
     }
 
-    // How much of the plan at hand is made; so many plans of each cluster are reckoned with, and more make no difference.
-    private void Within(double done) => Tell(Math.Min(0.99, planned + share * done));
+    // How much of the plan at hand is made.
+    private void Within(double done) => Tell(planned + share * done);
 
     // Passed on a two-hundredth of the whole at a time.
     private void Tell(double done)
