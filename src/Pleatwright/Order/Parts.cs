@@ -53,7 +53,7 @@ internal sealed class Parts
         var first = new int[placements.Length + 1];
         for (var p = 0; p < placements.Length; p++) first[p + 1] = first[p] + placements[p].Repeat.Count;
         var footprints = work.Footprints;
-        var several = placements.Length > 1 || !work.Piece.Bands.IsEmpty;
+        var several = placements.Length > 1;
         for (var p = 0; p < spans.Length; p++)
             spans[p] = several && footprints[p].Width > 0 && footprints[p].To.Number - footprints[p].From.Number + 1 >= work.Valleys * BorderWidth
                 && placements[p].Repeat.Every <= footprints[p].Width + work.Piece.Working.CarryPleats;
