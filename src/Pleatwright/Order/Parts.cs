@@ -12,8 +12,8 @@ namespace Pleatwright.Order;
 internal readonly record struct Part(int Area, int Figure, int Way, bool IsBorder, Valley From, Valley To);
 
 /// <summary>
-/// The parts of a work in the order a hand takes them: borders that figures stand on, then the figures at the sides, the middle one last.
-/// A part is an area; only where figures of their own stand on a border they touch, or hang from it, the border is one part and
+/// The parts of a work in the order a hand takes them: borders that figures stand on, then the figures at the sides, each side from the
+/// outside in, and the middle one last. A part is an area; only where figures of their own stand on a border they touch, or hang from it, the border is one part and
 /// each of them another. Parts with runs of one placement's copy are one figure.
 /// </summary>
 internal sealed class Parts
@@ -195,11 +195,13 @@ internal sealed class Parts
             if (RunOver(figure) is var run and >= 0)
                 foreach (var of in figures.Where(f => f.Parts.Contains(partOf[outward.StretchOf(run)]))) of.Named = Math.Min(of.Named, i);
         int Across(int from, int to) => leftHanded ? work.Valleys + 1 - to : from;
+        // the side where the hand begins, the other side, and last what lies over the centre
+        int Side(Figure f) => f.From <= centre && f.To >= centre ? 2 : f.From > centre != leftHanded ? 1 : 0;
         // the way first worked first where figures stand on a border and hang from it
         int Second(int way) => way == 0 || way < 0 == firstUp ? 0 : 1;
         var inOrder = figures.OrderBy(f => f.Named).ThenBy(f => f.IsBorder ? 0 : 1)
             .ThenBy(f => f.IsBorder ? 0 : f.Parts.Max(p => Second(found[p].Way)))
-            .ThenBy(f => f.IsBorder ? f.Base : -Math.Abs(f.From + f.To - 2 * centre))
+            .ThenBy(f => f.IsBorder ? f.Base : Side(f)).ThenBy(f => f.IsBorder ? 0 : -Math.Abs(f.From + f.To - 2 * centre))
             .ThenBy(f => Across(f.From, f.To)).ThenBy(f => f.Base).ThenBy(f => f.Parts[0]).ToList();
         var sorted = new List<int>();
         var figureOf = new int[found.Count];
