@@ -179,6 +179,8 @@ internal sealed class Parts
 
         public int Widest { get; set; } = -1;
 
+        public int Across { get; set; } // where that lies, in the direction of the hand
+
         public int Named { get; set; } = int.MaxValue; // its place among those the maker named
 
         public int Place { get; set; } = -1;
@@ -259,8 +261,10 @@ internal sealed class Parts
             figure.From = Math.Min(figure.From, found[p].From.Number);
             figure.To = Math.Max(figure.To, found[p].To.Number);
             var area = areas.All[found[p].Area];
-            if (area.WidestCables <= figure.Widest) continue;
-            (figure.Widest, figure.Base) = (area.WidestCables, area.Base.Index);
+            // of two as wide the first in the direction of the hand, so that either hand finds the same
+            var across = work.Piece.Working.Hand == Hand.Left ? work.Valleys + 1 - found[p].To.Number : found[p].From.Number;
+            if ((area.WidestCables, -across, -area.Base.Index).CompareTo((figure.Widest, -figure.Across, -figure.Base)) <= 0) continue;
+            (figure.Widest, figure.Across, figure.Base) = (area.WidestCables, across, area.Base.Index);
         }
         foreach (var figure in figures.Values)
             if (work.Piece.Working.BaseRow is { } pinned && figure.Parts.Exists(p => areas.All[found[p].Area].Base == pinned)) figure.Base = pinned.Index;
