@@ -109,7 +109,7 @@ public sealed record Working
 
     /// <summary>
     /// Figures in the order in which the maker will have them, each named by a place in it; those not named follow. Default none:
-    /// borders, then the figures at the sides, the middle one last.
+    /// borders, then the figures at the sides from the outside in, the middle one last.
     /// </summary>
     public ImmutableArray<FigurePlace> Figures { get; init; } = [];
 }

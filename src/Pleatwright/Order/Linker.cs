@@ -56,7 +56,7 @@ internal sealed class Linker(Layout layout, CancellationToken cancel)
         (this.turnBack, this.tell) = (turnBack, tell);
         Prepare(rows);
         var (best, proved) = Follow(rows, turned, width, true);
-        if (!proved && Follow(rows, turned, width, false) is var (other, _) && other.Cost.CompareTo(best.Cost) < 0) best = other;
+        if (!proved && width > 1 && Follow(rows, turned, width, false) is var (other, _) && other.Cost.CompareTo(best.Cost) < 0) best = other;
         return (best with { Cost = best.Cost with { Fitted = fitted } }, proved);
     }
 

@@ -9,7 +9,7 @@ namespace Pleatwright.Order;
 /// </summary>
 internal sealed class Planning
 {
-    private const int VeryManyRuns = 15_000;
+    private const int VeryLarge = 2_500, HugeSize = 20_000; // as sizes: some 40,000 and 320,000 cables, or as many runs
     private static readonly int[] Parked = [0, 1, 3, 6, 12], Carried = [0, 2, 3, 4, 6, 9, 12];
     private static readonly Scheduler.Preference[] Preferences = Enum.GetValues<Scheduler.Preference>();
     private readonly Work work;
@@ -21,6 +21,7 @@ internal sealed class Planning
     private readonly Effort effort;
     private readonly IProgress<double>? progress;
     private readonly CancellationToken cancel;
+    private readonly int size;       // how much there is to plan: runs, or many cables to a run
     private readonly int mostRuns;   // of a cluster that is looked through
     private double told, planned, end, share;
     private Freedom sought;
@@ -42,7 +43,8 @@ internal sealed class Planning
         layout = new Layout(work);
         if (way is { } other && other != layout.Way) layout = layout.With(other, layout.ParkedThreads, layout.Costs.CarryPleats);
         // a large cluster takes some tenths of a second, and there may be many in a large piece
-        mostRuns = effort == Effort.Plate && layout.Runs <= 1_000 ? Search.MostRuns : Search.QuickRuns;
+        size = Math.Max(1, Math.Max(layout.Runs, work.Cables / 16));
+        mostRuns = effort == Effort.Plate && size <= 1_000 ? Search.MostRuns : Search.QuickRuns;
     }
 
     public WorkingOrder Plan()
@@ -67,11 +69,11 @@ internal sealed class Planning
     // While drawing nobody asks for the bound; it is found when one does.
     private int Bound(Route[] routes) => (effort == Effort.Plate ? LowerBound.Tighter(layout, routes, MostPriced) : LowerBound.Starts(layout, routes)).Sum();
 
-    private const long MostPriced = 30_000_000;
+    private const long MostPriced = 30_000_000; // some seconds at the most
 
     // With more than a few runs, freedoms that differ by little are planned alike.
     private int Within(int[] steps, int most) =>
-        layout.Runs <= Search.ExactRuns ? most : steps.Last(s => s <= most && (layout.Runs <= VeryManyRuns || s is 0 or 3 or 4 or 12));
+        layout.Runs <= Search.ExactRuns ? most : steps.Last(s => s <= most && (size <= VeryLarge || s == 0 || s == (steps == Parked ? 3 : 4) || s == 12));
 
     private IEnumerable<Freedom> Stricter(Freedom freedom)
     {
@@ -190,9 +192,10 @@ internal sealed class Planning
             var width = level switch
             {
                 Effort.Drawing => 2,
-                Effort.Resting => Math.Clamp(2_000 / layout.Runs, 2, 32),
-                _ => layout.Runs <= Search.ExactRuns ? 4_000 : Math.Clamp(20_000 / layout.Runs, 2, 64),
+                Effort.Resting => Math.Clamp(2_000 / size, 2, 32),
+                _ => layout.Runs <= Search.ExactRuns ? 4_000 : Math.Clamp(20_000 / size, 2, 64),
             };
+            if (size > HugeSize) width = 1;
             if (width == last) continue;
             last = width;
             var (found, proved) = at.Linker.Find(rows, turned, width, turnBack: true, tell: Within);
@@ -231,7 +234,7 @@ internal sealed class Planning
     // The same runs in the same order: the ends, the threads and the tie-offs are chosen anew.
     private Route Relink(Tools at, Route route, bool turned, Effort level)
     {
-        var width = Math.Clamp((level == Effort.Plate ? 10_000 : 1_000) / layout.Runs, 1, 48);
+        var width = Math.Clamp((level == Effort.Plate ? 10_000 : 1_000) / size, 1, 48);
         var (other, _) = at.Linker.Find(Rows.Singly(route.Visits), turned, width, route.Cost.Fitted, tell: done => Within(0.25 + done / 4));
         return other.Cost.CompareTo(route.Cost) < 0 ? other : route;
     }
@@ -239,7 +242,7 @@ internal sealed class Planning
     // First after fewer starts; and where not every order could be kept in sight, once more after fewer turns.
     private (Route, bool) Look(Tools at, ReadOnlySpan<int> cluster, bool turned, Route best, Effort level)
     {
-        var (mostLooked, width) = level == Effort.Plate && layout.Runs <= Search.ExactRuns ? (1_500_000, 6_000) : (6_000, 100);
+        var (mostLooked, width) = level == Effort.Plate && layout.Runs <= Search.ExactRuns ? (1_500_000, 6_000) : (size <= 1_000 ? 6_000 : 1_000, size <= 1_000 ? 100 : 30);
         foreach (var turnsFirst in (ReadOnlySpan<bool>)[false, true])
         {
             var (better, proved) = at.Search.Find(cluster, turned, best.Cost, width, mostLooked / 2, turnsFirst, done => Within(0.5 + ((turnsFirst ? 1 : 0) + done) / 4));
@@ -264,7 +267,7 @@ internal sealed class Planning
             foreach (var r in layout.Clusters[c]) all[i++] = r;
         var at = With(layout);
         Route? best = null;
-        if (layout.Way == WayOfWorking.RowByRow) best = at.Linker.Find(Rows.Pinned(layout, all), false, Math.Clamp(20_000 / layout.Runs, 1, 64)).Route;
+        if (layout.Way == WayOfWorking.RowByRow) best = at.Linker.Find(Rows.Pinned(layout, all), false, Math.Clamp(20_000 / size, 1, 64)).Route;
         else
             foreach (var preference in Preferences)
                 if (at.Scheduler.Run(all, preference, false, static _ => { }) is var route && (best is null || route.Cost.CompareTo(best.Cost) < 0)) best = route;
