@@ -70,7 +70,10 @@ public sealed class Journals(IJournalStore store, TimeProvider time)
 
     private async Task<bool> MakeWayAsync(PieceKey key) => await Try(async () =>
     {
-        if (await store.GetAsync(key.ToString()) is not null) await store.MoveAsync(key.ToString(), key.Aside(Mark()).ToString());
+        if (await store.GetAsync(key.ToString()) is null) return true;
+        var aside = key.Aside(Mark());
+        while (await store.GetAsync(aside.ToString()) is not null) aside = key.Aside(Mark()); // another tab's, of the same instant
+        await store.MoveAsync(key.ToString(), aside.ToString());
         return true;
     }, false);
 

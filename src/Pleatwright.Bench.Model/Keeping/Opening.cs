@@ -86,16 +86,18 @@ internal sealed class Opening(IShelf shelf, Journals journals)
         ShelfException? silent = null;
         try { stored = await shelf.LoadAsync(name); }
         catch (ShelfException e) when (e.Trouble == ShelfTrouble.NotFound) { silent = e; }
-        catch (ShelfException e) { silent = e; record ??= await OfAnotherTabAsync(key); }
+        catch (ShelfException e) { silent = e; }
+        var borrowed = silent is not null && silent.Trouble != ShelfTrouble.NotFound && record is null;
+        if (borrowed) record = await OfAnotherTabAsync(key);
         if (record is null && stored is not null) record = await AdoptAsync(key, stored.Edition);
         var answered = silent is null or { Trouble: ShelfTrouble.NotFound };
         switch (Reconciling.Decide(record is null ? null : (record.Edition, record.Standing), answered, stored?.Edition))
         {
             case Reconciled.InStep: return FromJournal(key, record!, record!.Standing.InStep(stored!.Edition), Kept.Safe);
             case Reconciled.Ahead: return FromJournal(key, record!, record!.Standing with { Base = stored!.Edition, Parted = false }, Kept.UnderWay) with { Dirty = true };
-            case Reconciled.Waiting: return FromJournal(key, record!, record!.Standing, Kept.Trouble) with { Dirty = true, Trouble = silent!.Message };
+            case Reconciled.Waiting: return FromJournal(key, record!, record!.Standing, Kept.Trouble, borrowed) with { Dirty = true, Trouble = silent!.Message };
             case Reconciled.Parted:
-                return FromJournal(key, record!, record!.Standing with { Parted = true }, Kept.Parted) with { Dirty = true, Trouble = Reconciling.Words(name, gone: answered && stored is null) };
+                return FromJournal(key, record!, record!.Standing with { Parted = true }, Kept.Parted, borrowed) with { Dirty = true, Trouble = Reconciling.Words(name, gone: answered && stored is null) };
             case Reconciled.TheirsOnTop:
                 var ours = FromJournal(key, record!, Theirs(stored!, out var theirs) with { Was = record!.Standing.Was }, Kept.Safe);
                 return ours with { History = Fits(ours.History.Do(theirs, "what the shelf has")) };
@@ -127,13 +129,14 @@ internal sealed class Opening(IShelf shelf, Journals journals)
         return null;
     }
 
-    private static Opened FromJournal(PieceKey key, JournalRecord record, Standing standing, Kept state)
+    // What is borrowed from another tab's journal does not stand in this one yet, so all of it is read and will be written.
+    private static Opened FromJournal(PieceKey key, JournalRecord record, Standing standing, Kept state, bool borrowed = false)
     {
-        var from = Math.Max(0, record.At - ReadAtOnce);
+        var from = borrowed ? 0 : Math.Max(0, record.At - ReadAtOnce);
         try
         {
             var moments = record.ReadFrom(from);
-            return new Opened(key, standing, Fits(History.From(moments, record.At - from)), state) { Record = record, Older = from, Written = moments };
+            return new Opened(key, standing, Fits(History.From(moments, record.At - from)), state) { Record = record, Older = from, Written = borrowed ? [] : moments };
         }
         catch (PieceFormatException e)
         {

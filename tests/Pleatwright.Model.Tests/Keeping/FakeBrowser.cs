@@ -18,6 +18,9 @@ public sealed class FakeBrowser(Faults faults)
     /// <summary>The keys of the journals it holds.</summary>
     public IEnumerable<string> Keys => heads.Keys;
 
+    /// <summary>The journals in words, for a law that was broken.</summary>
+    public string Told => string.Join("; ", heads.Values.Select(h => $"{h.Key.Replace('\n', '|')} at {h.At} of {h.Count}: {string.Join(", ", moments.Where(m => m.Key.Key == h.Key).OrderBy(m => m.Key.Number).Select(m => Pleatwright.Files.PieceReader.Read(m.Value.Text).Title))}"));
+
     /// <summary>Every text of every journal.</summary>
     public IEnumerable<string> Texts => [.. moments.Values.Select(m => m.Text), .. leaving.Values.SelectMany(n => n.Moments).Select(m => m.Text)];
 

@@ -272,6 +272,20 @@ public class MendedTests
     }
 
     [Fact]
+    public void What_a_second_tab_borrows_of_the_first_without_the_shelf_outlives_its_reload()
+    {
+        var one = at.Open();
+        one.New("Boat");
+        one.Retitle("Boat 1");
+        at.Thread.Pass(2);
+        at.Faults.Stopped = true;
+        var two = at.Open();
+        Assert.Equal(["Boat", "Boat 1"], two.Titles);
+        two.Retitle("Boat 2");
+        Assert.Equal(["Boat", "Boat 1", "Boat 2"], two.Reload().Titles);
+    }
+
+    [Fact]
     public void A_stroke_under_way_is_kept_under_the_piece_that_is_put_away()
     {
         var bench = at.Open();
