@@ -137,6 +137,18 @@ public class StrokeTests
     }
 
     [Fact]
+    public void Undoing_by_a_button_takes_back_the_stroke_under_way_and_redoing_brings_all_of_it()
+    {
+        var at = Fresh();
+        at.Point(PointerMove.Down, at.Middle(10, 4).X, at.Middle(10, 4).Y);
+        at.Point(PointerMove.Move, at.Middle(14, 4).X, at.Middle(14, 4).Y);
+        at.Desk.Undo();
+        Assert.Empty(at.Worked());
+        at.Desk.Redo();
+        Assert.Equal(5, at.Worked().Count);
+    }
+
+    [Fact]
     public void What_comes_between_loses_nothing_of_a_stroke_and_ends_it()
     {
         var at = Fresh();

@@ -1,6 +1,8 @@
 using CsCheck;
+using Pleatwright.Bench.Model.Drafts;
 using Pleatwright.Bench.Model.Table;
 using Pleatwright.Bench.Model.Table.Verbs;
+using Pleatwright.Bench.Model.Tracing;
 using Pleatwright.Chart;
 using Pleatwright.Chart.Accents;
 using Pleatwright.Chart.Edit;
@@ -8,6 +10,7 @@ using Pleatwright.Chart.Stitches;
 using Pleatwright.Cloth;
 using Pleatwright.Files;
 using Pleatwright.Measure;
+using Pleatwright.Picture;
 using Pleatwright.Thread;
 
 namespace Pleatwright.Model.Tests.Table;
@@ -55,8 +58,10 @@ public class TableLaws
 
     private static Act Edit(string words, Func<Piece, Piece> change) => new(words, at => at.Desk.Edit(words, change));
 
+    private static readonly Lazy<Traced[]> Traces = new(() => [Tracing.AddingLaws.Disc(6, 0), Tracing.AddingLaws.Disc(9, 5)]);
+
     /// <summary>What the sheets do, with any choices.</summary>
-    private static readonly Gen<Act> ASheet = Gen.Select(Gen.Int[0, 15], Gen.Int[0, 60], Gen.Int[-3, 40], Gen.Int[0, 3]).Select((what, a, b, c) => what switch
+    private static readonly Gen<Act> ASheet = Gen.Select(Gen.Int[0, 18], Gen.Int[0, 60], Gen.Int[-3, 40], Gen.Int[0, 3]).Select((what, a, b, c) => what switch
     {
         0 => Of("a thread added", at => at.Desk.Edit("another thread", p => Threads.Add(p, new Floss(Threads.FreeKey(p) ?? new('a'), $"t{a}", new Colour((byte)a, (byte)b, 90), 1 + c)))),
         1 => Of("a thread relettered", at => { if (at.Piece.Threads.FirstOrDefault() is { } t) at.Desk.Edit("a thread changed", p => Threads.Change(p, t.Key, t with { Key = new((char)('a' + a % 26)) })); }),
@@ -73,6 +78,24 @@ public class TableLaws
         12 => Of("a finding mended", at => { if (at.Desk.Findings.Where(f => f.Mend is not null).Skip(a % 5).FirstOrDefault() is { Mend: { } mend }) at.Desk.Edit(mend.Words, mend.Apply); }),
         13 => Of("another doing", at => at.Needle.TakeUp((Doing)(a % 5))),
         14 => Of("a thread taken up", at => at.Needle.TakeThread(at.Piece.Threads.IsEmpty || c == 0 ? null : at.Piece.Threads[a % at.Piece.Threads.Length].Key)),
+        15 => Of("sizes kept", at =>
+        {
+            var draft = new SizesDraft(at.Desk, at.Time);
+            draft.Add();
+            draft.SetMeasure(draft.Sizes.Count - 1, Length.FromInches(a / 10.0));
+            draft.SetRows(draft.Sizes.Count - 1, b);
+            if (c == 0) draft.LeaveOut(0);
+            Assert.Equal(draft.Fault.Length == 0, draft.Keep());
+        }),
+        16 => Of("swatches kept", at =>
+        {
+            var draft = new SwatchesDraft(at.Desk);
+            (draft.Swatches[^1].Pleats, draft.Swatches[^1].Width, draft.Swatches[^1].Cloth) = (b, Length.FromInches(a / 10.0), Length.FromInches(a / 10.0 * c));
+            draft.PlanBy = a % 2 == 0;
+            draft.Changed();
+            Assert.Equal(draft.Fault.Length == 0, draft.Keep());
+        }),
+        17 => Of("a traced figure added", at => { if (at.Piece.Figures.Length < 6) Adding.To(at.Desk, Traces.Value[a % 2], c > 0); }),
         _ => Of("a sheet put away", at => at.Sheets.PutAway(at.Sheets.Turn - c)),
     });
 

@@ -12,7 +12,7 @@ namespace Pleatwright.Model.Tests.Tracing;
 public class AddingLaws
 {
     /// <summary>A disc of one colour with a stripe of another.</summary>
-    private static Traced Disc(int width, int stripe)
+    internal static Traced Disc(int width, int stripe)
     {
         const int Side = 60;
         var rgba = new byte[Side * Side * 4];
