@@ -7,7 +7,7 @@ namespace Pleatwright.Cloth;
 /// <summary>One line of the cloth's figures: what it is about, and what it comes to.</summary>
 /// <param name="Label">What it is about, one or two words; empty when it goes on from the line above.</param>
 /// <param name="Words">What it comes to.</param>
-public readonly record struct ClothLine(string Label, string Words);
+internal readonly record struct ClothLine(string Label, string Words);
 
 /// <summary>Every figure of a pleating plan in words for people.</summary>
 internal static class ClothWords

@@ -10,7 +10,7 @@ namespace Pleatwright.Order;
 public readonly record struct HeldShape(int Stitch, StitchShape Shape);
 
 /// <summary>A step of a band as the hands hold it: turned, what lay at the bottom left lies at the top right.</summary>
-public sealed class HeldBand
+internal sealed class HeldBand
 {
     private readonly BandStep step;
 

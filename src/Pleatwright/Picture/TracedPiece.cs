@@ -13,7 +13,7 @@ namespace Pleatwright.Picture;
 /// <param name="Threads">Its threads, as they came and as they are there.</param>
 /// <param name="IsFree">Whether it lies free: wholly on the cloth, touching nothing.</param>
 /// <param name="Over">What it lies over where it does not lie free, by name; may be empty.</param>
-public sealed record AddedFigure(Piece Piece, string Figure, ImmutableArray<BroughtThread> Threads, bool IsFree, ImmutableArray<string> Over);
+internal sealed record AddedFigure(Piece Piece, string Figure, ImmutableArray<BroughtThread> Threads, bool IsFree, ImmutableArray<string> Over);
 
 /// <summary>Makes a whole piece round a traced figure.</summary>
 internal static class TracedPiece

@@ -4,7 +4,7 @@ using Pleatwright.Chart.Stitches;
 namespace Pleatwright.Chart.Edit;
 
 /// <summary>Finds room on the cloth for a figure that is added to a piece.</summary>
-public static class Room
+internal static class Room
 {
     /// <summary>Bare valleys kept on either side of what is added, so that nothing touches it. Our own choice.</summary>
     public const int Beside = 3;
