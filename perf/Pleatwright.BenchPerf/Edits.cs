@@ -29,7 +29,7 @@ internal static class Edits
         }
         window.watchTable = () => {
           const seen = new MutationObserver(touched);
-          for (const part of document.querySelectorAll(".tape, .reels, .proof, .here")) seen.observe(part, { subtree: true, childList: true, characterData: true, attributes: true });
+          for (const part of document.querySelectorAll(".tape, .rail, .tabs, .here")) seen.observe(part, { subtree: true, childList: true, characterData: true, attributes: true });
         };
         """;
 
@@ -43,6 +43,7 @@ internal static class Edits
         await page.AddInitScriptAsync(Watch);
         await page.GotoAsync(served.Url + "#shelf");
         await page.GetByRole(AriaRole.Button, new() { Name = "Scene" }).First.ClickAsync();
+        await page.Locator("#tab-cloth").ClickAsync(); // the amounts are told there
         await page.Locator("#table-cloth").FocusAsync();
         await page.EvaluateAsync("watchTable()");
         List<double> painted = [], shown = [];

@@ -21,7 +21,7 @@ internal static class FirstLoad
             var page = await context.NewPageAsync();
             var clock = Stopwatch.StartNew();
             await page.GotoAsync(served.Url);
-            await page.Locator(".bench main .tape").WaitForAsync();
+            await page.Locator(".bench main .here").WaitForAsync();
             await page.EvaluateAsync("new Promise(done => requestAnimationFrame(() => setTimeout(done)))");
             times.Add(clock.Elapsed.TotalMilliseconds);
             megabytes = await page.EvaluateAsync<double>(Bytes) / 1e6;

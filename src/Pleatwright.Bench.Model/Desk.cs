@@ -22,14 +22,17 @@ public sealed class Desk
     private bool orderDue;
     private int shows;
     private string drafted = ""; // what the stroke under way is called
-
+    private string uncut = "";
 
     /// <summary>Opens a piece on an empty table.</summary>
     public Desk(TimeProvider time)
     {
         this.time = time;
-        Open(Examples.Read("harbour-morning"));
+        Open(Examples.Read(Examples.First));
     }
+
+    /// <summary>How hard the order is searched when the hand rests.</summary>
+    internal Effort AtRest { get; init; } = Effort.Resting;
 
     /// <summary>Every moment of the piece since it was opened.</summary>
     public History History { get; private set; } = null!;
@@ -49,7 +52,7 @@ public sealed class Desk
     /// </summary>
     public WorkingOrder Order => order ??= drawn = Plan(drawn, Effort.Drawing);
 
-    /// <summary>What to buy and cut of each thread, in the order of the key.</summary>
+    /// <summary>What to buy and cut of each thread, in the order of the key; no skeins of one whose skein gives no needleful, which is said.</summary>
     public ImmutableArray<ThreadAmount> Amounts => amounts is { } a ? a : (amounts = Cut()).Value;
 
     /// <summary>Raised when the piece has changed, its layout and its proof with it.</summary>
@@ -57,6 +60,9 @@ public sealed class Desk
 
     /// <summary>Raised after <see cref="Changed"/>, once the cloth is painted, when the order and the amounts are known again.</summary>
     public event Action? Ordered;
+
+    /// <summary>Raised once the hand has rested a moment after the last change: what would disturb it while it draws waits for this.</summary>
+    public event Action? Rested;
 
     /// <summary>Raised after another piece was put on the table, before <see cref="Changed"/>.</summary>
     public event Action? Opened;
@@ -157,7 +163,7 @@ public sealed class Desk
     {
         if (order is not null && ReferenceEquals(order, rested)) return;
         (int, int, double)? known = order is null ? null : Words(order);
-        (order, amounts) = (rested = Plan(rested, Effort.Resting), null);
+        (order, amounts) = (rested = Plan(rested, AtRest), null);
         if (known is not null && Words(order) != known) Ordered?.Invoke();
 
         static (int, int, double) Words(WorkingOrder o) => (o.Starts, o.Turns, o.Carried.Millimetres);
@@ -182,18 +188,27 @@ public sealed class Desk
 
     private void Lay(Piece piece)
     {
-        var work = Work.Lay(piece);
+        var work = Smocking.Lay(piece);
         Piece = piece;
         Work = work;
         (order, amounts) = (null, null);
-        Findings = Proofreading.Read(work);
+        Findings = Smocking.Prove(work);
     }
 
-    private ImmutableArray<ThreadAmount> Cut() =>
-        [.. Order.ThreadUses().Select(u => Cutting.Amount(u, Piece.Working.WorkingLength))];
+    // A file may ask for needlefuls longer than its skeins.
+    private ImmutableArray<ThreadAmount> Cut()
+    {
+        var (uses, length) = (Order.ThreadUses(), Piece.Working.WorkingLength);
+        var before = uncut;
+        uncut = uses.Where(u => u.Needlefuls > 0 && !Gives(u)).Select(u => $"A skein of {u.Thread.Name} gives no needleful of {Model.Words.Of(length)}: working length or skein is wrong.").FirstOrDefault("");
+        if (uncut.Length > 0 && uncut != before) Say(uncut);
+        return [.. uses.Select(u => Gives(u) ? Cutting.Amount(u, length) : new ThreadAmount(u, 0))];
+
+        bool Gives(ThreadUse use) => Cutting.StrandsPerSkein(use.Thread, length) > 0;
+    }
 
     private WorkingOrder Plan(WorkingOrder? before, Effort effort) =>
-        before is null ? Planner.Plan(Work, effort) : Planner.Replan(before, Work, effort);
+        before is null ? Smocking.Plan(Work, effort) : Smocking.Plan(Work, before, effort);
 
     // The order of a large piece waits until the page has had a breath, so that a quick hand sees every stitch at once;
     // the search for a better one waits until the hand rests.
@@ -212,6 +227,8 @@ public sealed class Desk
             Ordered?.Invoke();
         }
         await Task.Delay(Rest, time);
-        if (show == shows) Settle();
+        if (show != shows) return;
+        Settle();
+        Rested?.Invoke();
     }
 }

@@ -1,5 +1,4 @@
 using Pleatwright.Chart;
-using Pleatwright.Files;
 
 namespace Pleatwright.Bench.Model;
 
@@ -7,6 +6,9 @@ namespace Pleatwright.Bench.Model;
 public static class Examples
 {
     private const string Ending = ".piece.json";
+
+    /// <summary>The one that lies on the table before anything else does.</summary>
+    public const string First = "harbour-morning";
 
     /// <summary>Their names, as in the examples folder.</summary>
     public static IEnumerable<string> Names { get; } =
@@ -19,6 +21,6 @@ public static class Examples
             ?? throw new ArgumentException($"No example is called “{name}”.", nameof(name));
         var bytes = new byte[stream.Length];
         stream.ReadExactly(bytes);
-        return PieceReader.Read(bytes);
+        return Smocking.Read(bytes);
     }
 }

@@ -9,8 +9,9 @@ public static partial class Page
     [JSImport("listen", "hand")]
     public static partial void Listen([JSMarshalAs<JSType.Function<JSType.String, JSType.Boolean>>] Func<string, bool> onKey);
 
+    /// <summary>Opens a dialog over the rest of the page, or docked beside it.</summary>
     [JSImport("showDialog", "hand")]
-    public static partial void ShowDialog(string id);
+    public static partial void ShowDialog(string id, bool docked);
 
     [JSImport("closeDialog", "hand")]
     public static partial void CloseDialog(string id);

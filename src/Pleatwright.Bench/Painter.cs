@@ -24,6 +24,7 @@ public sealed partial class Painter : ICloth, IDisposable
     {
         await JSHost.ImportAsync("painter", "../painter.js");
         await JSHost.ImportAsync("hand", "../hand.js");
+        await JSHost.ImportAsync("over", "../over.js");
     }
 
     /// <summary>Opens the element of this id, which holds two canvases.</summary>
@@ -102,6 +103,16 @@ public sealed partial class Painter : ICloth, IDisposable
     public void Zoom(double factor) => JsZoom(handle, factor);
 
     public void Fit() => JsFit(handle);
+
+    /// <summary>Nearer, if need be, and moved so that a cell lies in the middle of what is uncovered.</summary>
+    /// <param name="valley">The cell's valley.</param>
+    /// <param name="row">The cell's row.</param>
+    /// <param name="underFinger">The least height of a line in pixels, where a finger is the pointer.</param>
+    /// <param name="underMouse">The least height of a line in pixels, where a mouse or a pen is.</param>
+    public void OpenAt(Valley valley, CableRow row, double underFinger, double underMouse) => JsOpenAt(handle, valley.Number, row.Index, underFinger, underMouse);
+
+    /// <summary>Paints the map of this cloth into an element, and lets it move the view.</summary>
+    public void ShowMap(string id, Model.Tabletop.ClothMap map) => JsShowMap(handle, id, map.Across, map.Down);
 
     public void Reveal(Valley valley, CableRow row, bool inMiddle) => JsReveal(handle, valley.Number, row.Index, inMiddle);
 
@@ -183,6 +194,12 @@ public sealed partial class Painter : ICloth, IDisposable
 
     [JSImport("reveal", "painter")]
     private static partial void JsReveal(int handle, int valley, int row, bool inMiddle);
+
+    [JSImport("openAt", "painter")]
+    private static partial void JsOpenAt(int handle, int valley, int row, double underFinger, double underMouse);
+
+    [JSImport("showMap", "painter")]
+    private static partial void JsShowMap(int handle, string id, double across, double down);
 
     [JSImport("take", "hand")]
     private static partial void JsTake(int handle, [JSMarshalAs<JSType.Function<JSType.String, JSType.String, JSType.Boolean>>] Func<string, string, bool> hear);

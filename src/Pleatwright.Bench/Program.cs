@@ -8,6 +8,7 @@ using Pleatwright.Bench.Model.Chair;
 using Pleatwright.Bench.Model.Keeping;
 using Pleatwright.Bench.Model.Printing;
 using Pleatwright.Bench.Model.Table;
+using Pleatwright.Bench.Model.Tabletop;
 using Pleatwright.Bench.Model.Tracing;
 using Pleatwright.Bench.Model.Working;
 
@@ -30,6 +31,9 @@ builder.Services.AddSingleton(shelf);
 builder.Services.AddSingleton(stash);
 builder.Services.AddSingleton<Desk>();
 builder.Services.AddSingleton<Needle>();
+builder.Services.AddSingleton<Margin>();
+builder.Services.AddSingleton<Over>();
+builder.Services.AddSingleton<Preview>();
 builder.Services.AddSingleton<PrintChoice>();
 builder.Services.AddSingleton<Glass>();
 builder.Services.AddSingleton<Stand>();

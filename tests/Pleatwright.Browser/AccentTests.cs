@@ -61,7 +61,7 @@ public class AccentTests(Chromium chromium)
     {
         await using var bench = await AtTheTable.WithAsync(chromium, Tide);
         var mouse = bench.Page.Mouse;
-        await bench.Page.GetByText("Accents", new() { Exact = true }).ClickAsync();
+        await AtTheTable.OpenAsync(bench, "Accents");
         await bench.Page.GetByRole(AriaRole.Radio, new() { Name = "flowerette" }).ClickAsync();
         var (x, y) = await AtTheTable.PlaceOfAsync(bench, 12, 10);
         await mouse.ClickAsync(x, y);

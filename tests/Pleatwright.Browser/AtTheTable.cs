@@ -34,6 +34,31 @@ internal static class AtTheTable
         foreach (var key in keys) await bench.Page.Keyboard.PressAsync(key);
     }
 
+    /// <summary>Opens a section of the drawer, unless it lies open.</summary>
+    public static async Task OpenAsync(OpenBench bench, string section)
+    {
+        if (await bench.Page.Locator("#drawer-title", new() { HasTextRegex = new($"^{section}$") }).CountAsync() > 0) return;
+        if (section == "Proof") { await bench.Page.Locator(".tab-proof:visible, .proof-tool:visible").First.ClickAsync(); return; }
+        var tab = bench.Page.Locator($"#tab-{section.ToLowerInvariant()}:visible");
+        if (await tab.CountAsync() > 0) { await tab.ClickAsync(); return; }
+        // One tab stands for all: from what it opens the section is chosen.
+        await bench.Page.Locator("#tab-more:visible, .tool[aria-label='Figures and more']:visible").First.ClickAsync();
+        await bench.Page.Locator("#drawer:not([hidden])").WaitForAsync();
+        var other = bench.Page.Locator(".drawer-sections").GetByText(section, new() { Exact = true });
+        if (await other.CountAsync() > 0) await other.ClickAsync();
+        await bench.Page.Locator("#drawer-title", new() { HasTextRegex = new($"^{section}$") }).WaitForAsync();
+    }
+
+    /// <summary>How much of the screen is cloth with nothing over it, of 100: looked at in a grid of points.</summary>
+    public static Task<double> UncoveredAsync(OpenBench bench) => bench.Page.EvaluateAsync<double>("""
+        () => {
+          const cloth = document.querySelector("#table-cloth");
+          let bare = 0, all = 0;
+          for (let x = 2; x < innerWidth; x += 4) for (let y = 2; y < innerHeight; y += 4) { all++; if (cloth.contains(document.elementFromPoint(x, y))) bare++; }
+          return 100 * bare / all;
+        }
+        """);
+
     /// <summary>A field of the sheet that is open, by the words above it.</summary>
     public static ILocator Field(OpenBench bench, string words) =>
         bench.Page.Locator("dialog[open] label.field", new() { Has = bench.Page.Locator("span", new() { HasTextRegex = new($"^{words}$") }) }).Locator("input, select");
@@ -46,9 +71,9 @@ internal static class AtTheTable
     }
 
     /// <summary>A bench whose shelf holds one piece, open at the table.</summary>
-    public static async Task<OpenBench> WithAsync(Chromium chromium, string piece, ViewportSize? size = null, bool dark = false)
+    public static async Task<OpenBench> WithAsync(Chromium chromium, string piece, ViewportSize? size = null, bool dark = false, bool touch = false)
     {
-        var bench = await OpenBench.AtAsync(chromium, "shelf", size, dark, fillShelf: folder => File.WriteAllText(Path.Combine(folder, "tide.piece.json"), piece));
+        var bench = await OpenBench.AtAsync(chromium, "shelf", size, dark, touch, fillShelf: folder => File.WriteAllText(Path.Combine(folder, "tide.piece.json"), piece));
         await bench.Page.GetByText("Tide", new() { Exact = true }).First.ClickAsync();
         await bench.Page.Locator("#table-cloth").WaitForAsync();
         await bench.Page.Locator("#table-cloth").FocusAsync();

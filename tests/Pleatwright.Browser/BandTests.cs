@@ -18,7 +18,7 @@ public class BandTests(Chromium chromium)
 
     private static async Task AskAsync(OpenBench bench)
     {
-        await bench.Page.GetByText("Bands", new() { Exact = true }).ClickAsync();
+        await AtTheTable.OpenAsync(bench, "Bands");
         await bench.Page.GetByRole(AriaRole.Button, new() { Name = "A band", Exact = true }).ClickAsync();
     }
 
@@ -27,7 +27,9 @@ public class BandTests(Chromium chromium)
     {
         const string wave = """{ "stitch": "wave", "gatheringRow": 2, "thread": "b", "height": 2, "offset": -8 }""";
         await using var bench = await AtTheTable.WithAsync(chromium, Tide.Replace("\"back\"", $"\"bands\": [ {wave}, {wave} ], \"back\"", StringComparison.Ordinal));
+        await AtTheTable.OpenAsync(bench, "Proof");
         await Assertions.Expect(bench.Page.Locator(".proof")).ToContainTextAsync("lie over each other");
+        await bench.Page.Locator("#table-cloth").FocusAsync();
         // a lone cable above them, and out again: the margin is put in order anew
         await AtTheTable.PressAsync(bench, "b", "Space");
         await Assertions.Expect(bench.Page.Locator(".proof")).ToContainTextAsync("A lone cable");
@@ -99,6 +101,7 @@ public class BandTests(Chromium chromium)
         await Button(bench, "Put it on").ClickAsync();
         var piece = await AtTheTable.OnShelfAsync(bench, p => p.Bands.Length == 1);
         Assert.Equal(52, new PleatingPlan(piece.Cloth).Pleats);
+        await AtTheTable.OpenAsync(bench, "Cloth");
         await Assertions.Expect(bench.Page.Locator(".tape")).ToContainTextAsync("52");
         // one press, one undo: the band and the cloth together
         await bench.Page.Locator("#table-cloth").FocusAsync();

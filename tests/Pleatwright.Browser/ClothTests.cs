@@ -18,9 +18,8 @@ public class ClothTests(Chromium chromium)
 
     private static async Task AskAsync(OpenBench bench, string button)
     {
-        var slip = bench.Page.Locator("details.slip").Filter(new() { Has = bench.Page.GetByText("Cloth", new() { Exact = true }) });
-        if (await slip.GetAttributeAsync("open") is null) await slip.Locator("summary").ClickAsync();
-        await slip.GetByRole(AriaRole.Button, new() { Name = button }).ClickAsync();
+        await AtTheTable.OpenAsync(bench, "Cloth");
+        await bench.Page.Locator("#drawer").GetByRole(AriaRole.Button, new() { Name = button }).ClickAsync();
     }
 
     private static Task<Piece> KeptAsync(OpenBench bench, Func<Piece, bool> until, string name = "Mine") => AtTheTable.OnShelfAsync(bench, until, name);

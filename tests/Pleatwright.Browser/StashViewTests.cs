@@ -185,7 +185,7 @@ public class StashViewTests(Chromium chromium)
         await Assertions.Expect(bench.Page.GetByLabel("Your name for it")).ToHaveValueAsync("brick");
         await bench.NoSeriousFaultAsync();
         await Button(bench, "Add the thread").ClickAsync();
-        await bench.Page.Locator(".reels").GetByText("brick").WaitForAsync();
+        await bench.Page.Locator(".reels [data-tip=brick]").WaitForAsync();
     }
 
     [Fact]

@@ -96,8 +96,9 @@ public class SteadyClothTests(Chromium chromium)
     private static async Task TakeUpAllAsync(OpenBench bench, string face)
     {
         foreach (var word in new[] { "Fill", "Mark", "Take hold", "Accent", "Stitch", "Stitched", "Back", "Chart" })
-            await bench.Page.GetByRole(AriaRole.Radio, new() { Name = word, Exact = true }).EvaluateAsync("b => b.click()");
+            await bench.Page.GetByRole(AriaRole.Radio, new() { Name = word, Exact = true, IncludeHidden = true }).EvaluateAsync("b => b.click()");
         await bench.Page.Locator(".finding-words").First.EvaluateAsync("b => b.click()");
+        await bench.Page.Locator("#tab-proof").EvaluateAsync("b => b.click()");
         await bench.PictureAsync($"steady-{face.Split(' ')[0]}-{bench.Page.ViewportSize!.Width}");
         await bench.Page.Locator("#table-cloth").FocusAsync();
     }

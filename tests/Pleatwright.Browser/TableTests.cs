@@ -28,6 +28,7 @@ public class TableTests(Chromium chromium)
     private async Task<OpenBench> AtTable(bool touch = false, ViewportSize? size = null)
     {
         var bench = await OpenBench.AtAsync(chromium, "table", size, touch: touch);
+        await AtTheTable.OpenAsync(bench, "Cloth"); // the amounts are there
         await Cloth(bench).FocusAsync();
         return bench;
     }
@@ -188,6 +189,7 @@ public class TableTests(Chromium chromium)
         await bench.Page.GetByRole(AriaRole.Button, new() { Name = "Add the thread" }).ClickAsync();
         var added = await OnShelf(bench, p => p.Threads.Any(t => t.Name == "gull grey"));
         Assert.Equal('g', added.Threads[^1].Key.Letter);
+        await AtTheTable.OpenAsync(bench, "Threads");
         await bench.Page.GetByLabel("Change thread r").ClickAsync();
         await bench.Page.GetByLabel("Work it instead in").SelectOptionAsync("g");
         await bench.Page.GetByRole(AriaRole.Button, new() { Name = "Take this thread away" }).ClickAsync();
@@ -199,7 +201,6 @@ public class TableTests(Chromium chromium)
     public async Task The_cloth_is_changed_and_says_what_it_comes_to()
     {
         await using var bench = await AtTable();
-        await bench.Page.GetByText("Cloth", new() { Exact = true }).ClickAsync();
         await bench.Page.GetByRole(AriaRole.Button, new() { Name = "Change the cloth" }).ClickAsync();
         await bench.Page.GetByLabel("Finished width").FillAsync("12 miles");
         await bench.Page.GetByLabel("Finished width").BlurAsync();
@@ -281,6 +282,7 @@ public class TableTests(Chromium chromium)
     public async Task A_finding_points_to_its_place()
     {
         await using var bench = await AtTable();
+        await AtTheTable.OpenAsync(bench, "Proof");
         var here = await bench.Page.Locator("#here-words").InnerTextAsync();
         await bench.Page.Locator(".finding-words").First.ClickAsync();
         await Assertions.Expect(bench.Page.Locator("#here-words")).Not.ToHaveTextAsync(here);
@@ -294,7 +296,9 @@ public class TableTests(Chromium chromium)
         var before = await Cables(bench);
         await Press(bench, "PageUp", "PageUp", "r", " "); // a lone cable on bare cloth
         await CablesBecome(bench, before + 1);
+        await AtTheTable.OpenAsync(bench, "Proof");
         await bench.Page.Locator(".mend", new() { HasText = "Take the cable out" }).ClickAsync();
+        await AtTheTable.OpenAsync(bench, "Cloth");
         await CablesBecome(bench, before);
         await Cloth(bench).FocusAsync();
         await Press(bench, "Control+z");

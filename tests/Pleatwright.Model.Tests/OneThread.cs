@@ -10,6 +10,9 @@ public sealed class OneThread : SynchronizationContext
     /// <summary>The clock.</summary>
     public FakeTimeProvider Time { get; } = new();
 
+    /// <summary>Seconds let pass on it so far, whatever it shows.</summary>
+    public double Passed { get; private set; }
+
     /// <inheritdoc/>
     public override void Post(SendOrPostCallback d, object? state)
     {
@@ -35,8 +38,7 @@ public sealed class OneThread : SynchronizationContext
         for (var passed = 0.0; !task.IsCompleted; passed += 0.05)
         {
             if (passed > mostSeconds) throw new TimeoutException($"nothing came of it in {mostSeconds} seconds of the clock");
-            Time.Advance(TimeSpan.FromSeconds(0.05));
-            Pump();
+            Advance(0.05);
         }
         return task.GetAwaiter().GetResult();
     });
@@ -48,16 +50,22 @@ public sealed class OneThread : SynchronizationContext
         return true;
     }, mostSeconds);
 
-    /// <summary>Lets time pass.</summary>
-    public void Pass(double seconds) => In(() =>
+    /// <summary>Lets time pass, by steps.</summary>
+    public void Pass(double seconds, double step = 0.05) => In(() =>
     {
-        for (var left = seconds; left > 0; left -= 0.05)
-        {
-            Time.Advance(TimeSpan.FromSeconds(Math.Min(left, 0.05)));
-            Pump();
-        }
+        for (var left = seconds; left > 0; left -= step) Advance(Math.Min(left, step));
         return true;
     });
+
+    /// <summary>The clock is set, forth or back, without any time passing.</summary>
+    public void SetClock(TimeSpan by) => Time.AdjustTime(Time.GetUtcNow() + by);
+
+    private void Advance(double seconds)
+    {
+        Time.Advance(TimeSpan.FromSeconds(seconds));
+        Passed += seconds;
+        Pump();
+    }
 
     private void Pump()
     {

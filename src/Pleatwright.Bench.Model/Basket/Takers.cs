@@ -21,9 +21,9 @@ public sealed class Takers(Keeper keeper, TimeProvider time)
         var stored = await keeper.Shelf.LoadAsync(name);
         try
         {
-            var work = Pleatwright.Chart.Work.Lay(PieceReader.Read(stored.Text));
+            var work = Smocking.Lay(Smocking.Read(stored.Text));
             await Task.Delay(TimeSpan.FromMilliseconds(1), time); // the page has a breath before the order is planned
-            return known[stored.Edition] = PieceNeeds.Of(Planner.Plan(work));
+            return known[stored.Edition] = PieceNeeds.Of(Smocking.Plan(work, Effort.Resting));
         }
         catch (PieceFormatException e)
         {

@@ -8,11 +8,11 @@ namespace Pleatwright.Bench.Model.Basket;
 
 /// <summary>
 /// The maker's stash at the bench: every edit is kept at once beside the shelf and can be undone. What cannot be kept just now waits
-/// in this browser.
+/// in this browser, each tab's by itself; what a closed tab left goes to the shelf with the next tab that opens the stash.
 /// </summary>
 public sealed class Workbasket : IKeepable
 {
-    private const int MostSent = 16;
+    private const int MostSent = 16, MostTabs = 8;
 
     private readonly Desk desk;
     private readonly IStashShelf shelf;
@@ -25,6 +25,7 @@ public sealed class Workbasket : IKeepable
     private ImmutableArray<Edition> sent = []; // whose answer never came
     private string unreadable = "";
     private Task? opening;
+    private int tab; // whose edits wait under a name of their own
     private object? history;
 
     /// <summary>An empty basket; <see cref="OpenAsync"/> fills it.</summary>
@@ -188,7 +189,9 @@ public sealed class Workbasket : IKeepable
     }
 
     // What this browser remembers until the shelf has it.
-    private string Waiting => $"stash {keeper.Place(null)}";
+    private string Waiting => WaitingOf(tab);
+
+    private string WaitingOf(int tab) => $"stash {keeper.Place(null)}{(tab <= 1 ? "" : FormattableString.Invariant($"{tab}"))}";
 
     // An answer was lost: what stands on the shelf may be what was sent from here.
     private async Task AskAsync()
@@ -221,10 +224,12 @@ public sealed class Workbasket : IKeepable
     {
         await loop.AloneAsync(async () =>
         {
+            if (tab == 0) await ClaimAsync();
             StoredStash? stored = null;
             var answered = true;
             try
             {
+                await SendLeftAsync();
                 stored = await keeper.Reach.Of(shelf.LoadStashAsync());
             }
             catch (ShelfException e)
@@ -256,11 +261,7 @@ public sealed class Workbasket : IKeepable
     // An edit that never reached the shelf before the page was left. The shelf does not answer? Work goes on with what waits.
     private async Task TakeUpWaitingAsync(bool answered)
     {
-        if ((await memory.RememberedAsync(Waiting))?.Split('\n', 3) is not [var over, var perhaps, var text]) return;
-        Stash left;
-        try { left = StashReader.Read(text); }
-        catch (PieceFormatException) { return; } // another bench wrote it; it stays
-        ImmutableArray<Edition> doubted = [.. perhaps.Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(m => new Edition(m))];
+        if (await LeftAsync(Waiting) is not var (over, doubted, left)) return;
         if (answered)
         {
             if (left == Stash)
@@ -270,15 +271,63 @@ public sealed class Workbasket : IKeepable
             }
             past = past.Push(now);
             // Changed meanwhile, the shelf keeps what waited among the earlier stashes, and theirs comes back on top of it.
-            if ((edition?.ToString() ?? "") != over && !(edition is { } standing && doubted.Contains(standing))) edition = Over(over);
+            if (edition != over && !(edition is { } standing && doubted.Contains(standing))) edition = over;
         }
         else
         {
-            (edition, sent) = (Over(over), doubted);
+            (edition, sent) = (over, doubted);
         }
         (now, CanEdit, IsLast) = ((left, "what waited to be kept"), true, answered);
         loop.Edited();
     }
 
-    private static Edition? Over(string mark) => mark.Length > 0 ? new Edition(mark) : null;
+    // A name for what waits of this tab, no other tab's; one under which something was left is gone on with.
+    private async Task ClaimAsync()
+    {
+        var free = 0;
+        for (var of = 1; tab == 0 && (of <= MostTabs || free == 0); of++)
+        {
+            if (!await keeper.ClaimAsync(WaitingOf(of))) continue;
+            if (await memory.RememberedAsync(WaitingOf(of)) is not null) tab = of;
+            else if (free == 0) free = of;
+            else keeper.LetGo(WaitingOf(of));
+        }
+        if (tab == 0) tab = free;
+        else if (free > 0) keeper.LetGo(WaitingOf(free));
+    }
+
+    // What closed tabs left goes to the shelf by itself; the shelf keeps it among the earlier stashes where another was faster.
+    private async Task SendLeftAsync()
+    {
+        for (var of = 1; of <= MostTabs; of++)
+        {
+            var waiting = WaitingOf(of);
+            if (of == tab || await LeftAsync(waiting) is null || !await keeper.ClaimAsync(waiting)) continue;
+            try
+            {
+                if (await LeftAsync(waiting) is not var (over, doubted, left)) continue; // its tab has just brought it there
+                if (await keeper.Reach.Of(shelf.LoadStashAsync()) is { } stored && doubted.Contains(stored.Edition)) over = stored.Edition;
+                try { await keeper.Reach.Of(shelf.SaveStashAsync(StashWriter.WriteUtf8(left), over)); }
+                catch (ShelfException e) when (e.Trouble == ShelfTrouble.Conflict) { desk.Say(e.Message); }
+                await memory.RememberAsync(waiting, null);
+            }
+            finally
+            {
+                keeper.LetGo(waiting);
+            }
+        }
+    }
+
+    private async Task<(Edition? Over, ImmutableArray<Edition> Doubted, Stash Left)?> LeftAsync(string waiting)
+    {
+        if ((await memory.RememberedAsync(waiting))?.Split('\n', 3) is not [var over, var perhaps, var text]) return null;
+        try
+        {
+            return (over.Length > 0 ? new Edition(over) : null, [.. perhaps.Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(m => new Edition(m))], StashReader.Read(text));
+        }
+        catch (PieceFormatException)
+        {
+            return null; // another bench wrote it; it stays
+        }
+    }
 }

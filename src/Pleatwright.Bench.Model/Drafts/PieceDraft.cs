@@ -19,6 +19,9 @@ public abstract class PieceDraft
 
     private protected Unread Unread { get; } = new();
 
+    /// <summary>Raised after every answer, for what shows the piece as it would be.</summary>
+    public event Action? AnswersChanged;
+
     /// <summary>Why it cannot be kept, as a sentence; empty when it can.</summary>
     public string Fault
     {
@@ -61,7 +64,11 @@ public abstract class PieceDraft
     private protected abstract Piece With(Piece piece);
 
     /// <summary>To be called after every answer.</summary>
-    private protected void Answered() => of = null;
+    private protected void Answered()
+    {
+        of = null;
+        AnswersChanged?.Invoke();
+    }
 
     private void Try()
     {
@@ -71,7 +78,7 @@ public abstract class PieceDraft
         if ((Unread.Fault ?? Wrong(of)) is { } wrong) { fault = wrong; return; }
         try
         {
-            laid = Work.Lay(With(of));
+            laid = Smocking.Lay(With(of));
             fault = "";
         }
         catch (ArgumentException e) { fault = Sentences.Of(e.Why()); }

@@ -63,6 +63,7 @@ public sealed class Errands(Journals journals, Sending sending, Action<string> s
             try
             {
                 if (await journals.LoadAsync(key) is { } record) await SendAsync(key, record, new JournalHead(key.ToString(), record.Count, record.At, ""));
+                else left = true; // it cannot be read just now
             }
             catch (ShelfException e) when (e.Trouble == ShelfTrouble.Unreadable)
             {
@@ -123,7 +124,7 @@ public sealed class Errands(Journals journals, Sending sending, Action<string> s
 
     private static string TitleOf(byte[] text)
     {
-        try { return PieceReader.Read(text).Title; }
+        try { return Smocking.Read(text).Title; }
         catch (PieceFormatException) { return "a piece of a newer bench"; }
     }
 }

@@ -42,7 +42,7 @@ public sealed class JournalRecord
 
     /// <summary>One moment, read.</summary>
     /// <exception cref="PieceFormatException">An older or newer bench wrote what this one cannot read.</exception>
-    public Moment Read(int index) => new(PieceReader.Read(text.Moments[index].Text), text.Moments[index].Edit);
+    public Moment Read(int index) => new(Smocking.Read(text.Moments[index].Text), text.Moments[index].Edit);
 
     /// <summary>The moments from one number on, read.</summary>
     /// <exception cref="PieceFormatException">An older or newer bench wrote what this one cannot read.</exception>

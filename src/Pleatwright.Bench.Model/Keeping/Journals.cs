@@ -10,8 +10,11 @@ public sealed class Journals(IJournalStore store, TimeProvider time)
     /// <summary>The store they are in.</summary>
     public IJournalStore Store => store;
 
-    /// <summary>What is held of a piece, or null.</summary>
-    public Task<JournalRecord?> LoadAsync(PieceKey key) => Try(async () => JournalRecord.Of(await store.GetAsync(key.ToString())), null);
+    /// <summary>What is held of a piece, or null; null too when it cannot be read just now.</summary>
+    public async Task<JournalRecord?> LoadAsync(PieceKey key) => (await ReadAsync(key)).Record;
+
+    /// <summary>What is held of a piece, and whether that could be read: what could not must not be written over.</summary>
+    public Task<(bool Read, JournalRecord? Record)> ReadAsync(PieceKey key) => Try(async () => (true, JournalRecord.Of(await store.GetAsync(key.ToString()))), (false, null));
 
     /// <summary>The journals of one shelf.</summary>
     public Task<IReadOnlyList<(PieceKey Key, JournalHead Head)>> HeadsAsync(string place) => Try<IReadOnlyList<(PieceKey, JournalHead)>>(async () =>
@@ -55,10 +58,10 @@ public sealed class Journals(IJournalStore store, TimeProvider time)
             return true;
         }, false);
 
-    /// <summary>The first key of a piece that no other tab keeps, claimed.</summary>
-    public async Task<PieceKey> KeyAsync(string place, PieceName name)
+    /// <summary>The first key of a piece, from a tab on, that no other tab keeps; claimed.</summary>
+    public async Task<PieceKey> KeyAsync(string place, PieceName name, int from = 1)
     {
-        for (var tab = 1; ; tab++)
+        for (var tab = from; ; tab++)
         {
             var key = PieceKey.Of(place, name, tab);
             if (await ClaimAsync(key)) return key;
@@ -67,7 +70,10 @@ public sealed class Journals(IJournalStore store, TimeProvider time)
 
     private async Task<bool> MakeWayAsync(PieceKey key) => await Try(async () =>
     {
-        if (await store.GetAsync(key.ToString()) is not null) await store.MoveAsync(key.ToString(), key.Aside(Mark()).ToString());
+        if (await store.GetAsync(key.ToString()) is null) return true;
+        var aside = key.Aside(Mark());
+        while (await store.GetAsync(aside.ToString()) is not null) aside = key.Aside(Mark()); // another tab's, of the same instant
+        await store.MoveAsync(key.ToString(), aside.ToString());
         return true;
     }, false);
 

@@ -68,6 +68,12 @@ public sealed class Keeper : IKeepable
     /// <summary>What this browser remembers the piece on the table by, on a shelf or not, in whatever tab.</summary>
     public string Key => (key with { Tab = 1 }).ToString();
 
+    /// <summary>Whether this tab may keep what is remembered under a name: one tab does at a time.</summary>
+    public Task<bool> ClaimAsync(string name) => journals.Store.ClaimAsync(name);
+
+    /// <summary>Lets another tab keep it.</summary>
+    public void LetGo(string name) => journals.Store.LetGo(name);
+
     /// <summary>Raised when any of the above changed.</summary>
     public event Action? Changed
     {
@@ -84,7 +90,11 @@ public sealed class Keeper : IKeepable
         await TakeInAsync();
         seen = desk.History;
         desk.Changed += OnDeskChanged;
-        memory.OnLeave(loop.Leave);
+        memory.OnLeave(() =>
+        {
+            desk.KeepDraft();
+            loop.Leave();
+        });
         try
         {
             if (await LastAsync() is { } find) await SwitchAsync(find);
@@ -158,6 +168,7 @@ public sealed class Keeper : IKeepable
             await loop.AloneAsync(async () =>
             {
                 var stored = await Shelf.LoadAsync(name);
+                desk.KeepDraft();
                 var now = Opening.Theirs(stored, out var theirs);
                 Opening.Fits(new History(theirs));
                 if (!standing.IsOurs(stored.Edition))
@@ -376,7 +387,7 @@ public sealed class Keeper : IKeepable
         journals.LetGo(from);
     }
 
-    private Task OpenAnExampleAsync() => OpenExampleAsync(Examples.Names.First());
+    private Task OpenAnExampleAsync() => OpenExampleAsync(Examples.First);
 
     // Before the shelf was ever reached its place was not known.
     private async Task TakeInAsync()
@@ -402,23 +413,26 @@ public sealed class Keeper : IKeepable
     // Puts something else on the table; what was there is in this browser or on the shelf first.
     private async Task SwitchAsync(Func<Task<Opened>> find)
     {
+        desk.KeepDraft();
         await SettleAsync();
         await loop.AloneAsync(async () =>
         {
             var (before, held) = (desk.History, journal.Holds(desk.History));
             var opened = await find();
             if (opened.Key == key && !(held && ReferenceEquals(before, desk.History))) return; // it is on the table, and newer than what was found
-            while (loop.Dirty && !journal.Holds(desk.History))
+            await journal.DoneAsync();
+            for (var tried = false; ; tried = true)
             {
+                desk.KeepDraft(); // a stroke under way is of the piece that is put away
+                if (journal.Holds(desk.History) || (!loop.Dirty && (tried || State == Kept.Example))) break;
                 var history = desk.History;
                 journal.Note(history, standing);
                 await journal.DoneAsync();
-                if (journal.Holds(desk.History) || !ReferenceEquals(history, desk.History)) continue;
+                if (!loop.Dirty || journal.Holds(history) || !ReferenceEquals(history, desk.History)) continue; // on the shelf, it may go without its way back
                 journals.LetGo(opened.Key);
                 throw new ShelfException(ShelfTrouble.Full,
                     "What is on the table can be kept neither on the shelf nor in this browser just now, so it stays there. Export it to a file on the Plate page, or try again.");
             }
-            await journal.DoneAsync();
             if (loop.Dirty) errands.Expect();
             Put(opened);
         });

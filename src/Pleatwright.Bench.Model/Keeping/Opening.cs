@@ -31,8 +31,9 @@ public sealed record Opened(PieceKey Key, Standing Standing, History History, Ke
 }
 
 /// <summary>Finds what comes on the table: from this browser's journal, from the shelf, or from both.</summary>
-public sealed class Opening(IShelf shelf, Journals journals)
+internal sealed class Opening(IShelf shelf, Journals journals)
 {
+    private const int MostTries = 4; // where every one fails the browser stores nothing at all
     private const int ReadAtOnce = 30; // moments of a long history read before the piece is shown
 
     /// <summary>A new piece, on no shelf yet.</summary>
@@ -50,6 +51,11 @@ public sealed class Opening(IShelf shelf, Journals journals)
         var key = table.Place == place && table.Name == name ? table
             : preferred is { } p && p.Name == name && await journals.ClaimAsync(p) ? p
             : await journals.KeyAsync(place, name);
+        for (var tries = 0; tries < MostTries && key != table && !(await journals.ReadAsync(key)).Read; tries++)
+        {
+            journals.LetGo(key); // what it holds is not known, so nothing is written there
+            key = await journals.KeyAsync(place, name, key.Tab + 1);
+        }
         return await ByKeyAsync(key, table);
     }
 
@@ -74,21 +80,24 @@ public sealed class Opening(IShelf shelf, Journals journals)
 
     private async Task<Opened> NamedAsync(PieceKey key, PieceName name)
     {
-        var record = await journals.LoadAsync(key);
+        var (read, record) = await journals.ReadAsync(key);
+        if (!read && key.Tab <= MostTries) throw new ShelfException(ShelfTrouble.Busy, $"What this browser holds of “{name}” cannot be read just now. Try again.");
         StoredPiece? stored = null;
         ShelfException? silent = null;
         try { stored = await shelf.LoadAsync(name); }
         catch (ShelfException e) when (e.Trouble == ShelfTrouble.NotFound) { silent = e; }
-        catch (ShelfException e) { silent = e; record ??= await OfAnotherTabAsync(key); }
+        catch (ShelfException e) { silent = e; }
+        var borrowed = silent is not null && silent.Trouble != ShelfTrouble.NotFound && record is null;
+        if (borrowed) record = await OfAnotherTabAsync(key);
         if (record is null && stored is not null) record = await AdoptAsync(key, stored.Edition);
         var answered = silent is null or { Trouble: ShelfTrouble.NotFound };
         switch (Reconciling.Decide(record is null ? null : (record.Edition, record.Standing), answered, stored?.Edition))
         {
             case Reconciled.InStep: return FromJournal(key, record!, record!.Standing.InStep(stored!.Edition), Kept.Safe);
             case Reconciled.Ahead: return FromJournal(key, record!, record!.Standing with { Base = stored!.Edition, Parted = false }, Kept.UnderWay) with { Dirty = true };
-            case Reconciled.Waiting: return FromJournal(key, record!, record!.Standing, Kept.Trouble) with { Dirty = true, Trouble = silent!.Message };
+            case Reconciled.Waiting: return FromJournal(key, record!, record!.Standing, Kept.Trouble, borrowed) with { Dirty = true, Trouble = silent!.Message };
             case Reconciled.Parted:
-                return FromJournal(key, record!, record!.Standing with { Parted = true }, Kept.Parted) with { Dirty = true, Trouble = Reconciling.Words(name, gone: answered && stored is null) };
+                return FromJournal(key, record!, record!.Standing with { Parted = true }, Kept.Parted, borrowed) with { Dirty = true, Trouble = Reconciling.Words(name, gone: answered && stored is null) };
             case Reconciled.TheirsOnTop:
                 var ours = FromJournal(key, record!, Theirs(stored!, out var theirs) with { Was = record!.Standing.Was }, Kept.Safe);
                 return ours with { History = Fits(ours.History.Do(theirs, "what the shelf has")) };
@@ -120,13 +129,14 @@ public sealed class Opening(IShelf shelf, Journals journals)
         return null;
     }
 
-    private static Opened FromJournal(PieceKey key, JournalRecord record, Standing standing, Kept state)
+    // What is borrowed from another tab's journal does not stand in this one yet, so all of it is read and will be written.
+    private static Opened FromJournal(PieceKey key, JournalRecord record, Standing standing, Kept state, bool borrowed = false)
     {
-        var from = Math.Max(0, record.At - ReadAtOnce);
+        var from = borrowed ? 0 : Math.Max(0, record.At - ReadAtOnce);
         try
         {
             var moments = record.ReadFrom(from);
-            return new Opened(key, standing, Fits(History.From(moments, record.At - from)), state) { Record = record, Older = from, Written = moments };
+            return new Opened(key, standing, Fits(History.From(moments, record.At - from)), state) { Record = record, Older = from, Written = borrowed ? [] : moments };
         }
         catch (PieceFormatException e)
         {
@@ -148,7 +158,7 @@ public sealed class Opening(IShelf shelf, Journals journals)
     {
         try
         {
-            return PieceReader.Read(stored.Text);
+            return Smocking.Read(stored.Text);
         }
         catch (PieceFormatException e)
         {
@@ -162,7 +172,7 @@ public sealed class Opening(IShelf shelf, Journals journals)
     {
         try
         {
-            Work.Lay(history.Now.Piece);
+            Smocking.Lay(history.Now.Piece);
             return history;
         }
         catch (ArgumentException e)

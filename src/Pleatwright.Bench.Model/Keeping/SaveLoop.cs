@@ -84,11 +84,10 @@ public sealed class SaveLoop(IKeepable of, Reach reach, TimeProvider time, Actio
     /// <summary>Says how what is now kept stands; something else has come in its place.</summary>
     public void Stands(Kept state, string trouble, bool dirty)
     {
-        Dirty = dirty;
-        if (dirty && state != Kept.Parted) SaveSoon();
-        if ((State, Trouble) == (state, trouble)) return;
-        (State, Trouble) = (state, trouble);
-        Changed?.Invoke();
+        var changed = (State, Trouble) != (state, trouble);
+        (State, Trouble, Dirty) = (state, trouble, dirty);
+        if (dirty) SaveSoon();
+        if (changed) Changed?.Invoke();
     }
 
     /// <summary>Notes what is due at once.</summary>

@@ -180,7 +180,7 @@ public sealed class Board(Keeper keeper)
 
     private async Task BringInOneAsync(string fileName, byte[] text)
     {
-        PieceReader.Read(text); // read here first, so that the fault names the maker's own file
+        Smocking.Read(text); // read here first, so that the fault names the maker's own file
         await keeper.Shelf.CreateAsync(PieceName.Nearest(PieceName.StemOf(fileName)), text);
     }
 

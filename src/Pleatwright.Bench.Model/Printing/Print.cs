@@ -6,7 +6,6 @@ using Pleatwright.Plate;
 using Pleatwright.Plate.Preparation;
 using Pleatwright.Plate.Teaching;
 using Pleatwright.Plate.Writers;
-using Pleatwright.Proof;
 using Pleatwright.Shelf;
 
 namespace Pleatwright.Bench.Model.Printing;
@@ -83,8 +82,8 @@ public sealed class Print
     {
         desk.Settle();
         var hand = choice.Hand ?? desk.Piece.Working.Hand;
-        if (hand == piece.Working.Hand && ReferenceEquals(piece, desk.Piece)) return PlateMaker.Make(desk.Work, desk.Order, desk.Findings, choice.Options);
-        var work = Work.Lay(piece with { Working = piece.Working with { Hand = hand } });
-        return PlateMaker.Make(work, Planner.Plan(work), Proofreading.Read(work), choice.Options);
+        if (hand == piece.Working.Hand && ReferenceEquals(piece, desk.Piece)) return Smocking.Plate(desk.Order, desk.Findings, choice.Options);
+        var work = Smocking.Lay(piece with { Working = piece.Working with { Hand = hand } });
+        return Smocking.Plate(Smocking.Plan(work, Effort.Resting), Smocking.Prove(work), choice.Options);
     }
 }

@@ -1,5 +1,4 @@
 using Pleatwright.Bench.Model.Table.Verbs;
-using Pleatwright.Chart;
 using Pleatwright.Picture;
 using Pleatwright.Proof;
 
@@ -29,7 +28,7 @@ public static class Adding
 
     private static string? Doubt(Desk desk, AddedFigure added)
     {
-        var more = Counts.Of(Proofreading.Read(Work.Lay(added.Piece))).Errors - Counts.Of(desk.Findings).Errors;
+        var more = Counts.Of(Smocking.Prove(Smocking.Lay(added.Piece))).Errors - Counts.Of(desk.Findings).Errors;
         var errors = more > 0 ? $"the proof would find {Words.Of(more, "error")} more" : "";
         if (added.IsFree) return errors.Length == 0 ? null : $"{added.Figure} would lie free, but {errors}.";
         var where = added.Over.IsEmpty ? "it would lie in the middle" : $"it would lie in the middle, over {string.Join(" and ", added.Over)}";

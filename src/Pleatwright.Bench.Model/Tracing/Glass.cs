@@ -194,8 +194,8 @@ public sealed class Glass(Desk desk, Workbasket basket, TimeProvider time)
             await Task.Delay(TimeSpan.FromMilliseconds(1), time, cancel);
             since = time.GetTimestamp();
         }
-        var work = Work.Lay(TracedPiece.Around(tracing.Result!, options.Gauge, Name, desk.Piece.Cloth.Colour));
-        (Traced, Work, Findings) = (tracing.Result, work, Proofreading.Read(work));
+        var work = Smocking.Lay(TracedPiece.Around(tracing.Result!, options.Gauge, Name, desk.Piece.Cloth.Colour));
+        (Traced, Work, Findings) = (tracing.Result, work, Smocking.Prove(work));
         Took = spent;
     }
 }

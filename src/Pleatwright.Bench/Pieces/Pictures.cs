@@ -1,4 +1,3 @@
-using Pleatwright.Chart;
 using Pleatwright.Files;
 using Pleatwright.Bench.Model.Table;
 using Pleatwright.Shelf;
@@ -35,7 +34,7 @@ internal sealed class Pictures : IDisposable
             try
             {
                 if (painter is null) return null;
-                var work = Work.Lay(PieceReader.Read(await load(gone.Token)));
+                var work = Smocking.Lay(Smocking.Read(await load(gone.Token)));
                 await Task.Delay(1, gone.Token); // the page breathes between two pictures
                 painter.Show(work);
                 painter.Fit();

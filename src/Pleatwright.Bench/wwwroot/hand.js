@@ -58,7 +58,7 @@ export function listen(onKey) {
   document.addEventListener("keydown", (e) => {
     const t = e.target;
     if (t instanceof HTMLInputElement && !["checkbox", "radio", "range", "button", "color"].includes(t.type)) return;
-    if (t instanceof HTMLTextAreaElement || t instanceof HTMLSelectElement || document.querySelector("dialog[open]")) return;
+    if (t instanceof HTMLTextAreaElement || t instanceof HTMLSelectElement || document.querySelector("dialog:modal")) return;
     if (onKey(nameOf(e))) e.preventDefault();
   }, { signal: everywhere.signal });
 }
@@ -71,11 +71,11 @@ document.addEventListener("keypress", swallowed, true);
 document.addEventListener("keyup", (e) => { if (e.key === "Enter") enterDown = swallow = false; }, true);
 window.addEventListener("blur", () => { enterDown = swallow = false; });
 
-export function showDialog(id) {
+export function showDialog(id, docked) {
   const d = document.getElementById(id);
   if (!d || d.open) return;
   swallow = enterDown;
-  d.showModal();
+  if (docked) d.show(); else d.showModal(); // beside the rest of the page, or over it
 }
 export function closeDialog(id) { const d = document.getElementById(id); if (d?.open) d.close(); }
 export function go(view) { location.hash = view; } // told to the program as if a link had been followed

@@ -5,6 +5,7 @@ import { chartRow, latticeRow } from "./painting/chart.js";
 import { paintCloth } from "./painting/cloth.js";
 import { luminance, mix, overInk } from "./painting/colour.js";
 import { BACK, CHART, STITCHED } from "./painting/looks.js";
+import { ClothMap } from "./painting/map.js";
 import { paintMargin } from "./painting/margin.js";
 import { paintArea, paintCursor, paintRing } from "./painting/over.js";
 import { Paper } from "./painting/paper.js";
@@ -38,10 +39,13 @@ class Painter extends Place {
     this.scheme = matchMedia("(prefers-color-scheme: dark)");
     this.onScheme = () => this.refresh();
     this.scheme.addEventListener("change", this.onScheme);
+    this.map = null;
     this.resize();
+    document.fonts?.ready.then(() => { this.paper.forget(); this.refresh(); }); // letters in the page's own font
   }
 
   close() {
+    this.map?.close();
     this.observer.disconnect();
     this.scheme.removeEventListener("change", this.onScheme);
   }
@@ -58,7 +62,11 @@ class Painter extends Place {
     const box = this.host.getBoundingClientRect();
     const dpr = window.devicePixelRatio || 1;
     const width = Math.max(1, Math.round(box.width)), height = Math.max(1, Math.round(box.height));
-    if (width === this.width && height === this.height && dpr === this.paper.dpr) return;
+    const style = getComputedStyle(this.host), px = (side) => parseFloat(style[`padding${side}`]) || 0;
+    const inset = { left: px("Left"), top: px("Top"), right: px("Right"), bottom: px("Bottom") };
+    const covered = ["left", "top", "right", "bottom"].some((side) => inset[side] !== this.inset[side]);
+    if (width === this.width && height === this.height && dpr === this.paper.dpr && !covered) return;
+    this.inset = inset;
     const dx = (width - this.width) / 2, dy = (height - this.height) / 2;
     this.width = width; this.height = height;
     this.paper.size(width, height, dpr);
@@ -66,10 +74,24 @@ class Painter extends Place {
     this.refresh();
   }
 
+  // The edges, and a drawer or a form where one lies open: a sheet from below, or beside.
+  covered() {
+    const c = { ...this.inset }, box = this.host.getBoundingClientRect();
+    if (!this.host.closest(".table")) return c;
+    for (const over of document.querySelectorAll(".drawer:not([hidden]), .docked[open]")) {
+      const b = over.getBoundingClientRect();
+      if (b.width > box.width * 0.8) c.bottom = Math.max(c.bottom, box.bottom - b.top);
+      else if (b.left - box.left > box.right - b.right) c.right = Math.max(c.right, box.right - b.left);
+      else c.left = Math.max(c.left, b.right - box.left);
+    }
+    return c;
+  }
+
   setCells(fresh) {
     const c = this.cloth;
     const old = this.cells;
     this.cells = fresh;
+    this.map?.paintSoon();
     if (old.length !== fresh.length || !this.scale) { this.paint(); return; }
     // Only the rows and valleys that changed are painted again.
     let changed = 0;
@@ -110,6 +132,7 @@ class Painter extends Place {
     if (this.look === BACK && this.back) paintLegs(this, g, this.back);
     paintMargin(this);
     this.paintOver();
+    this.map?.frame();
   }
 
   paintPatch({ top, bottom, from, to }) {
@@ -208,15 +231,25 @@ export function setThreads(handle, colours, letters, strands, covers) {
 
 export function setCells(handle, cells) { painters.get(handle).setCells(cells.slice()); }
 export function setDone(handle, done) { const p = painters.get(handle); p.done = done.length === 0 ? null : done.slice(); p.paint(); }
-export function setLook(handle, look) { const p = painters.get(handle); if (p.look !== look) { p.look = look; p.paint(); } }
+export function setLook(handle, look) { const p = painters.get(handle); if (p.look !== look) { p.look = look; p.paint(); p.map?.paintSoon(); } }
 export function setCursor(handle, valley, row) { const p = painters.get(handle); p.cursor = valley > 0 ? [valley, row] : null; p.paintOver(); }
 export function setArea(handle, from, to, top, bottom) { const p = painters.get(handle); p.area = from > 0 ? [from, to, top, bottom] : null; p.paintOver(); }
 export function setRings(handle, rings, chosen) { const p = painters.get(handle); p.rings = rings.slice(); p.ringChosen = chosen; p.paintOver(); }
 export function setBack(handle, legs) { const p = painters.get(handle); p.back = legs.length === 0 ? null : legs.slice(); if (p.look === BACK) p.paint(); }
 export function setShapes(handle, under, over) { const p = painters.get(handle); p.under = under.slice(); p.above = over.slice(); p.cells = new Uint8Array(0); }
 export function setRoute(handle, legs) { const p = painters.get(handle); p.route = legs.length === 0 ? null : legs.slice(); p.paintOver(); }
-export function zoom(handle, factor) { const p = painters.get(handle); p.zoom(factor, p.width / 2, p.height / 2); }
+export function zoom(handle, factor) { const p = painters.get(handle); p.zoom(factor, p.midX, p.midY); }
 export function fit(handle) { const p = painters.get(handle); p.fit(); p.paint(); }
+export function openAt(handle, valley, row, underFinger, underMouse) {
+  const p = painters.get(handle);
+  p.openAt(valley, row, matchMedia("(pointer: coarse)").matches ? underFinger : underMouse);
+  p.paint();
+}
+export function showMap(handle, id, across, down) {
+  const p = painters.get(handle), host = document.getElementById(id);
+  p.map?.close();
+  p.map = host ? new ClothMap(p, host, across, down) : null;
+}
 export function reveal(handle, valley, row, force) { painters.get(handle).reveal(valley, row, force); }
 export function picture(handle) { return painters.get(handle).paper.base.toDataURL("image/webp", 0.86); }
 export function refreshAll() { for (const p of painters.values()) p.refresh(); }

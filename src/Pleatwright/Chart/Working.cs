@@ -105,13 +105,13 @@ public sealed record Working
     public bool SplitRuns { get; init; } = true;
 
     /// <summary>Runs fixed to places in the order; the rest is planned round them. Default none.</summary>
-    public ImmutableArray<FixedPlace> Places { get; init; } = [];
+    public ImmutableArray<FixedPlace> Places { get; init => field = value.IsDefaultOrEmpty ? [] : value; } = []; // one empty is like another, also when compared
 
     /// <summary>
     /// Figures in the order in which the maker will have them, each named by a place in it; those not named follow. Default none:
-    /// borders, then the figures at the sides, the middle one last.
+    /// borders, then the figures at the sides from the outside in, the middle one last.
     /// </summary>
-    public ImmutableArray<FigurePlace> Figures { get; init; } = [];
+    public ImmutableArray<FigurePlace> Figures { get; init => field = value.IsDefaultOrEmpty ? [] : value; } = [];
 }
 
 /// <summary>A run that the maker fixes to a place in the working order.</summary>

@@ -98,7 +98,7 @@ internal sealed class KeyReader
     public ImmutableArray<T> Many<T>(string key, int most, Func<Located, T> read)
     {
         var list = List(key);
-        return list.Count <= most ? [.. list.Select(read)] : throw text.Error(list[most].Offset, $"“{key}” holds more than {most} entries.");
+        return list.Count == 0 ? ImmutableArray<T>.Empty : list.Count <= most ? [.. list.Select(read)] : throw text.Error(list[most].Offset, $"“{key}” holds more than {most} entries.");
     }
 
     /// <summary>Checks the number of the format under the key that marks the file.</summary>

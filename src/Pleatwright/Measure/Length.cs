@@ -70,7 +70,10 @@ public readonly struct Length : IEquatable<Length>, IComparable<Length>
     public Length In(LengthUnit unit) => new(Millimetres, unit);
 
     /// <summary>What <see cref="TryParse"/> reads of lengths no less than nothing, as a regular expression of the web's and of .NET's.</summary>
-    public const string Pattern = @"\s*(\d+(\.\d*)?|\.\d+|(\d+\s+)?\d+\s*/\s*\d+)\s*(mm|cm|m|in)\s*";
+    public const string Pattern = NumberPattern + @"(mm|cm|m|in)\s*";
+
+    /// <summary>The number in <see cref="Pattern"/>: a decimal, a fraction, or a whole and a fraction.</summary>
+    internal const string NumberPattern = @"\s*(\d+(\.\d*)?|\.\d+|(\d+\s+)?\d+\s*/\s*\d+)\s*";
 
     /// <summary>
     /// Reads a length: a decimal ("45 cm"), a fraction ("3/8 in") or a whole and a fraction ("1 1/2 in"), then one of

@@ -55,7 +55,8 @@ internal static class BandDirections
         {
             var end = i;
             while (end + 1 < numbers.Count && numbers[end + 1] == numbers[end] + 1) end++;
-            parts.Add(end == i ? $"{numbers[i]}" : end == i + 1 ? $"{numbers[i]}, {numbers[end]}" : $"{numbers[i]} to {numbers[end]}");
+            if (end == i + 1) end = i; // two are named one by one
+            parts.Add(end == i ? $"{numbers[i]}" : $"{numbers[i]} to {numbers[end]}");
             i = end + 1;
         }
         return parts.Count == 1 ? parts[0] : string.Join(", ", parts.Take(parts.Count - 1)) + " and " + parts[^1];

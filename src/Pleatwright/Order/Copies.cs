@@ -86,7 +86,7 @@ internal sealed class Copies
 
     private Copy? CopyAt(int start, int length, int at, (int Start, int Length) last)
     {
-        if (last.Start + last.Length - at != length || TurnedBefore(start) != TurnedBefore(at)) return null;
+        if (last.Start + last.Length - at != length || (TurnedBefore(start) != TurnedBefore(at) && order.Steps[start].Turned)) return null;
         var shift = order.Steps[at].From.Number - order.Steps[start].From.Number;
         var swapped = order.Steps[at].Begin != order.Steps[start].Begin;
         for (var i = 0; i < length; i++)

@@ -137,6 +137,7 @@ internal static class Directions
         {
             Add(DirectionKind.Heading, repeated.Again.Length switch { 1 => "The same once more", 2 => "The same twice more", var n => $"The same {n} times more" });
             Add(DirectionKind.Remark, $"Work as steps {repeated.First} to {repeated.Last}, each with its pleats moved as told; rows, threads, turns, carries and level checks are the same. "
+                + (order.Steps[repeated.First - 1].Turned ? "" : "Begin each with the top edge up, and use what is left of a thread where it is long enough. ")
                 + "Tick a copy off when all of it is worked.");
             foreach (var copy in repeated.Again)
             {
@@ -150,7 +151,7 @@ internal static class Directions
                     $"To step {copy.First + repeated.Length - 1}: every pleat {Math.Abs(copy.Shift)} further {(copy.Shift > 0 ? "right" : "left")}, "
                     + $"from {PleatText(new Pleat(from))} to {PleatText(new Pleat(to))}, centred on {middle}. "
                     + (copy.Swapped ? $"Here {Word(Level.Up)} and {Word(Level.Down)} change places throughout. " : "")
-                    + $"{Counting.Of(own, "cable")} in {Counting.Of(starts, "needleful")}. So far {Counting.Of(cables, "cable")}, {Counting.Of(needlefuls, "needleful")}.",
+                    + $"{Counting.Of(own, "cable")} with {(starts == 0 ? "no new needleful" : Counting.Of(starts, "new needleful"))}. So far {Counting.Of(cables, "cable")}, {Counting.Of(needlefuls, "needleful")}.",
                     steps[0]);
             }
         }

@@ -18,6 +18,8 @@ internal sealed class Linker(Layout layout, CancellationToken cancel)
     private readonly Dictionary<int, int> heads = [];
     private Node[] kept = [];
     private bool byThread;
+    private bool turnBack;
+    private Action<double>? tell;
 
     [InlineArray(MostParked)]
     private struct Hanging
@@ -47,11 +49,14 @@ internal sealed class Linker(Layout layout, CancellationToken cancel)
     /// <param name="turned">How the work lies before it.</param>
     /// <param name="width">Choices followed side by side at the most.</param>
     /// <param name="fitted">Runs fitted between two finished ones in that order, to be counted in the cost.</param>
-    public (Route Route, bool Proved) Find(List<RowToWork> rows, bool turned, int width, int fitted = 0)
+    /// <param name="turnBack">Whether of two that cost the same the one is better that leaves the top edge up, for what comes next.</param>
+    /// <param name="tell">Told how much is done, 0 to 1, now and then.</param>
+    public (Route Route, bool Proved) Find(List<RowToWork> rows, bool turned, int width, int fitted = 0, bool turnBack = false, Action<double>? tell = null)
     {
+        (this.turnBack, this.tell) = (turnBack, tell);
         Prepare(rows);
         var (best, proved) = Follow(rows, turned, width, true);
-        if (!proved && Follow(rows, turned, width, false) is var (other, _) && other.Cost.CompareTo(best.Cost) < 0) best = other;
+        if (!proved && width > 1 && Follow(rows, turned, width, false) is var (other, _) && other.Cost.CompareTo(best.Cost) < 0) best = other;
         return (best with { Cost = best.Cost with { Fitted = fitted } }, proved);
     }
 
@@ -86,7 +91,8 @@ internal sealed class Linker(Layout layout, CancellationToken cancel)
         var links = new List<Link[]>();
         for (var y = 0; y < rows.Count; y++)
         {
-            if (y % 256 == 0) cancel.ThrowIfCancellationRequested();
+            cancel.ThrowIfCancellationRequested();
+            tell?.Invoke(((spentFirst ? 0 : 1) + (double)y / rows.Count) / 2);
             for (var i = 0; i < rows[y].Length; i++)
             {
                 found.Clear();
@@ -97,9 +103,12 @@ internal sealed class Linker(Layout layout, CancellationToken cancel)
                     {
                         // not turned first, so that either hand finds the same
                         var direction = layout.TurnedAt(0) ? 1 - way : way;
+                        if (rows[y].IsPlain && layout.TurnedAt(direction)) continue;
                         if (i > 0 && (kept[p].Entry & 1) != direction) continue;
                         var entry = rows[y].Going(direction)[i];
-                        if (layout.MayEnter(entry)) Expand(kept[p], p, entry, y, i);
+                        if (!layout.MayEnter(entry)) continue;
+                        if (i == 0 && rows[y].IsPlain) Begin(kept[p], p, entry, y);
+                        else Expand(kept[p], p, entry, y, i);
                     }
                 Narrow(width, ref proved);
                 links.Add(Array.ConvertAll(kept, k => new Link(k.Parent, k.Entry, k.From)));
@@ -107,9 +116,11 @@ internal sealed class Linker(Layout layout, CancellationToken cancel)
         }
         var best = 0;
         for (var k = 1; k < kept.Length; k++)
-            if (kept[k].Cost.CompareTo(kept[best].Cost) < 0) best = k;
+            if (AtTheEnd(kept[k]).CompareTo(AtTheEnd(kept[best])) < 0) best = k;
         return (Trace(links, best, turned), proved);
     }
+
+    private Cost AtTheEnd(in Node node) => turnBack && node.Turned ? node.Cost with { Turns = node.Cost.Turns + 1 } : node.Cost;
 
     private void Narrow(int width, ref bool proved)
     {
@@ -130,6 +141,16 @@ internal sealed class Linker(Layout layout, CancellationToken cancel)
         if (byThread && a.Spent != b.Spent) return a.Spent.CompareTo(b.Spent);
         if (a.Cost.Starts != b.Cost.Starts) return a.Cost.Starts.CompareTo(b.Cost.Starts);
         return a.Cost.CompareTo(b.Cost) is var first and not 0 ? first : a.Spent.CompareTo(b.Spent);
+    }
+
+    // A figure is begun: no thread is left hanging for it or through it, though the one in hand may be carried straight on.
+    private void Begin(in Node node, int parent, int entry, int row)
+    {
+        var alone = node;
+        alone.Hands = 0;
+        if (node.Hand >= 0 && Reaches(node.Hand, entry)) Work(alone, parent, entry, node.Hand, -1, row, 0);
+        alone.Hand = -1;
+        Work(alone, parent, entry, -1, -1, row, 0);
     }
 
     private void Expand(in Node node, int parent, int entry, int row, int at)

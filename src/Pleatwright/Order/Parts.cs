@@ -12,8 +12,8 @@ namespace Pleatwright.Order;
 internal readonly record struct Part(int Area, int Figure, int Way, bool IsBorder, Valley From, Valley To);
 
 /// <summary>
-/// The parts of a work in the order a hand takes them: borders that figures stand on, then the figures at the sides, the middle one last.
-/// A part is an area; only where figures of their own stand on a border they touch, or hang from it, the border is one part and
+/// The parts of a work in the order a hand takes them: borders that figures stand on, then the figures at the sides, each side from the
+/// outside in, and the middle one last. A part is an area; only where figures of their own stand on a border they touch, or hang from it, the border is one part and
 /// each of them another. Parts with runs of one placement's copy are one figure.
 /// </summary>
 internal sealed class Parts
@@ -53,7 +53,7 @@ internal sealed class Parts
         var first = new int[placements.Length + 1];
         for (var p = 0; p < placements.Length; p++) first[p + 1] = first[p] + placements[p].Repeat.Count;
         var footprints = work.Footprints;
-        var several = placements.Length > 1 || !work.Piece.Bands.IsEmpty;
+        var several = placements.Length > 1;
         for (var p = 0; p < spans.Length; p++)
             spans[p] = several && footprints[p].Width > 0 && footprints[p].To.Number - footprints[p].From.Number + 1 >= work.Valleys * BorderWidth
                 && placements[p].Repeat.Every <= footprints[p].Width + work.Piece.Working.CarryPleats;
@@ -179,6 +179,8 @@ internal sealed class Parts
 
         public int Widest { get; set; } = -1;
 
+        public int Across { get; set; } // where that lies, in the direction of the hand
+
         public int Named { get; set; } = int.MaxValue; // its place among those the maker named
 
         public int Place { get; set; } = -1;
@@ -195,11 +197,13 @@ internal sealed class Parts
             if (RunOver(figure) is var run and >= 0)
                 foreach (var of in figures.Where(f => f.Parts.Contains(partOf[outward.StretchOf(run)]))) of.Named = Math.Min(of.Named, i);
         int Across(int from, int to) => leftHanded ? work.Valleys + 1 - to : from;
+        // the side where the hand begins, the other side, and last what lies over the centre
+        int Side(Figure f) => f.From <= centre && f.To >= centre ? 2 : f.From > centre != leftHanded ? 1 : 0;
         // the way first worked first where figures stand on a border and hang from it
         int Second(int way) => way == 0 || way < 0 == firstUp ? 0 : 1;
         var inOrder = figures.OrderBy(f => f.Named).ThenBy(f => f.IsBorder ? 0 : 1)
             .ThenBy(f => f.IsBorder ? 0 : f.Parts.Max(p => Second(found[p].Way)))
-            .ThenBy(f => f.IsBorder ? f.Base : -Math.Abs(f.From + f.To - 2 * centre))
+            .ThenBy(f => f.IsBorder ? f.Base : Side(f)).ThenBy(f => f.IsBorder ? 0 : -Math.Abs(f.From + f.To - 2 * centre))
             .ThenBy(f => Across(f.From, f.To)).ThenBy(f => f.Base).ThenBy(f => f.Parts[0]).ToList();
         var sorted = new List<int>();
         var figureOf = new int[found.Count];
@@ -257,8 +261,10 @@ internal sealed class Parts
             figure.From = Math.Min(figure.From, found[p].From.Number);
             figure.To = Math.Max(figure.To, found[p].To.Number);
             var area = areas.All[found[p].Area];
-            if (area.WidestCables <= figure.Widest) continue;
-            (figure.Widest, figure.Base) = (area.WidestCables, area.Base.Index);
+            // of two as wide the first in the direction of the hand, so that either hand finds the same
+            var across = work.Piece.Working.Hand == Hand.Left ? work.Valleys + 1 - found[p].To.Number : found[p].From.Number;
+            if ((area.WidestCables, -across, -area.Base.Index).CompareTo((figure.Widest, -figure.Across, -figure.Base)) <= 0) continue;
+            (figure.Widest, figure.Across, figure.Base) = (area.WidestCables, across, area.Base.Index);
         }
         foreach (var figure in figures.Values)
             if (work.Piece.Working.BaseRow is { } pinned && figure.Parts.Exists(p => areas.All[found[p].Area].Base == pinned)) figure.Base = pinned.Index;

@@ -9,7 +9,7 @@ namespace Pleatwright.Order;
 /// </summary>
 internal sealed class Planning
 {
-    private const int VeryManyRuns = 15_000;
+    private const int VeryLarge = 2_500, HugeSize = 20_000; // as sizes: some 40,000 and 320,000 cables, or as many runs
     private static readonly int[] Parked = [0, 1, 3, 6, 12], Carried = [0, 2, 3, 4, 6, 9, 12];
     private static readonly Scheduler.Preference[] Preferences = Enum.GetValues<Scheduler.Preference>();
     private readonly Work work;
@@ -21,10 +21,10 @@ internal sealed class Planning
     private readonly Effort effort;
     private readonly IProgress<double>? progress;
     private readonly CancellationToken cancel;
-    private readonly int mostLooked; // orders looked at, about, in one cluster
-    private readonly int width;      // orders kept side by side
+    private readonly int size;       // how much there is to plan: runs, or many cables to a run
     private readonly int mostRuns;   // of a cluster that is looked through
-    private double told;
+    private double told, planned, end, share;
+    private Freedom sought;
 
     /// <summary>What an order may do.</summary>
     private readonly record struct Freedom(WayOfWorking Way, int ParkedThreads, int CarryPleats);
@@ -42,35 +42,38 @@ internal sealed class Planning
         (this.work, this.earlier, this.effort, this.progress, this.cancel) = (work, earlier, effort, progress, cancel);
         layout = new Layout(work);
         if (way is { } other && other != layout.Way) layout = layout.With(other, layout.ParkedThreads, layout.Costs.CarryPleats);
-        var few = layout.Runs <= Search.ExactRuns;
-        (mostLooked, width) = effort switch
-        {
-            Effort.Drawing => (0, 0),
-            Effort.Resting => (6_000, 100),
-            _ => few ? (1_500_000, 6_000) : (6_000, 100),
-        };
         // a large cluster takes some tenths of a second, and there may be many in a large piece
-        mostRuns = effort == Effort.Plate && layout.Runs <= 1_000 ? Search.MostRuns : Search.QuickRuns;
+        size = Math.Max(1, Math.Max(layout.Runs, work.Cables / 16));
+        mostRuns = effort == Effort.Plate && size <= 1_000 ? Search.MostRuns : Search.QuickRuns;
     }
 
     public WorkingOrder Plan()
     {
         if (layout.Pins.Any) return PlanPinned();
-        var freedom = new Freedom(layout.Way, Within(Parked, layout.ParkedThreads), Within(Carried, layout.Costs.CarryPleats));
-        tools[freedom] = With(freedom.ParkedThreads == layout.ParkedThreads && freedom.CarryPleats == layout.Costs.CarryPleats ? layout : layout.With(freedom.Way, freedom.ParkedThreads, freedom.CarryPleats));
-        var best = Best(freedom);
+        var best = Sought();
         progress?.Report(1);
         return new WorkingOrder(layout, Steps.From(layout, best.Routes), new(() => Bound(best.Routes)), solved, effort);
+    }
+
+    private Whole Sought()
+    {
+        var freedom = new Freedom(layout.Way, Within(Parked, layout.ParkedThreads), Within(Carried, layout.Costs.CarryPleats));
+        tools[freedom] = With(freedom.ParkedThreads == layout.ParkedThreads && freedom.CarryPleats == layout.Costs.CarryPleats ? layout : layout.With(freedom.Way, freedom.ParkedThreads, freedom.CarryPleats));
+        sought = freedom;
+        var best = Best(freedom);
+        // cluster by cluster less effort was weighed already, but for how the work lay before each
+        if (!best.IsLeast && effort != Effort.Drawing && new Planning(work, null, effort - 1, null, cancel, layout.Way).Sought() is var lesser && lesser.Cost.Starts < best.Cost.Starts) best = lesser;
+        return best;
     }
 
     // While drawing nobody asks for the bound; it is found when one does.
     private int Bound(Route[] routes) => (effort == Effort.Plate ? LowerBound.Tighter(layout, routes, MostPriced) : LowerBound.Starts(layout, routes)).Sum();
 
-    private const long MostPriced = 30_000_000;
+    private const long MostPriced = 30_000_000; // some seconds at the most
 
     // With more than a few runs, freedoms that differ by little are planned alike.
     private int Within(int[] steps, int most) =>
-        layout.Runs <= Search.ExactRuns ? most : steps.Last(s => s <= most && (layout.Runs <= VeryManyRuns || s is 0 or 3 or 4 or 12));
+        layout.Runs <= Search.ExactRuns ? most : steps.Last(s => s <= most && (size <= VeryLarge || s == 0 || s == (steps == Parked ? 3 : 4) || s == 12));
 
     private IEnumerable<Freedom> Stricter(Freedom freedom)
     {
@@ -102,12 +105,13 @@ internal sealed class Planning
         Cost cost = default;
         for (var (c, done) = (0, 0); c < routes.Length; done += clusters[c++].Length)
         {
+            if (freedom == sought) (planned, end, share) = ((double)done / layout.Runs, (double)(done + clusters[c].Length) / layout.Runs, 0);
             var solution = Solve(freedom, clusters.Kept(c), turned, effort == Effort.Drawing ? 0 : at.Bounds.Value[c]);
             routes[c] = solution.Route;
             least &= solution.IsLeast;
             cost = cost with { Starts = cost.Starts + solution.Route.Cost.Starts };
             turned = layout.TurnedAt(routes[c].Visits[^1].Entry);
-            if (at.Layout == tools.Values.First().Layout) Tell((double)done / layout.Runs);
+            if (freedom == sought) Tell(end);
         }
         var best = new Whole(routes, cost, least);
         // cluster by cluster the stricter plans were weighed already, but for how the work lay before each
@@ -169,22 +173,43 @@ internal sealed class Planning
     private Solution Raw(Tools at, ReadOnlyMemory<int> cluster, bool turned, int bound)
     {
         cancel.ThrowIfCancellationRequested();
+        // the first plan of a cluster is most of the work; of those with less freedom nobody knows how many there will be
+        planned += share;
+        share = (end - planned) * (share == 0 ? 0.9 : 0.5);
         var (route, proved) = at.Layout.Way == WayOfWorking.RowByRow ? RowByRow(at, cluster.Span, turned, bound) : Freely(at, cluster, turned, bound);
         return new Solution(route, proved || route.Cost.Starts <= bound);
     }
 
+    // What less effort would find is found first, so that more is never the worse.
     private (Route, bool) RowByRow(Tools at, ReadOnlySpan<int> cluster, bool turned, int bound)
     {
-        var width = effort switch
+        var rows = Rows.Of(at.Layout, cluster);
+        var otherWay = work.Piece.Working.First == FirstWay.Either ? Rows.Of(at.Layout, cluster, otherWayFirst: true) : null;
+        Route? best = null;
+        var last = 0;
+        for (var level = Effort.Drawing; level <= effort; level++)
         {
-            Effort.Drawing => 2,
-            Effort.Resting => Math.Clamp(2_000 / layout.Runs, 2, 32),
-            _ => layout.Runs <= Search.ExactRuns ? 4_000 : Math.Clamp(20_000 / layout.Runs, 2, 64),
-        };
-        var (best, proved) = at.Linker.Find(Rows.Of(at.Layout, cluster), turned, width);
-        if (work.Piece.Working.First != FirstWay.Either) return (best, proved);
-        var (other, otherProved) = at.Linker.Find(Rows.Of(at.Layout, cluster, otherWayFirst: true), turned, width);
-        return (other.Cost.CompareTo(best.Cost) < 0 ? other : best, proved && otherProved);
+            var width = level switch
+            {
+                Effort.Drawing => 2,
+                Effort.Resting => Math.Clamp(2_000 / size, 2, 32),
+                _ => layout.Runs <= Search.ExactRuns ? 4_000 : Math.Clamp(20_000 / size, 2, 64),
+            };
+            if (size > HugeSize) width = 1;
+            if (width == last) continue;
+            last = width;
+            var (found, proved) = at.Linker.Find(rows, turned, width, turnBack: true, tell: Within);
+            if (best is null || found.Cost.CompareTo(best.Cost) < 0 || proved) best = found;
+            if (otherWay is not null)
+            {
+                var (other, otherProved) = at.Linker.Find(otherWay, turned, width, turnBack: true);
+                proved &= otherProved;
+                if (other.Cost.CompareTo(best.Cost) < 0) best = other;
+            }
+            if (proved) return (best, true);
+            if (best.Cost.Starts <= bound && level == Effort.Resting) break;
+        }
+        return (best!, false);
     }
 
     private (Route, bool) Freely(Tools at, ReadOnlyMemory<int> cluster, bool turned, int bound)
@@ -192,29 +217,35 @@ internal sealed class Planning
         Route? best = null;
         foreach (var way in Preferences.AsSpan(0, cluster.Length == 1 ? 1 : Preferences.Length))
         {
-            var route = at.Scheduler.Run(cluster, way, turned, static _ => { });
+            var route = at.Scheduler.Run(cluster, way, turned, done => Within(((int)way + done) / 16));
             if (best is null || route.Cost.CompareTo(best.Cost) < 0) best = route;
         }
         if (cluster.Length == 1 || effort == Effort.Drawing) return (best!, false);
-        if (best!.Cost.Starts > bound || effort == Effort.Plate) best = Relink(at, best, turned);
-        if (cluster.Length > Search.ExactRuns || (best.Cost.Starts <= bound && effort != Effort.Plate)) return (best, false);
-        return Look(at, cluster.Span, turned, best);
+        var proved = false;
+        for (var level = Effort.Resting; level <= effort && !proved; level++)
+        {
+            if (best!.Cost.Starts > bound || level == Effort.Plate) best = Relink(at, best, turned, level);
+            if (cluster.Length <= (level == Effort.Plate ? Search.ExactRuns : Search.QuickRuns) && (best.Cost.Starts > bound || level == Effort.Plate))
+                (best, proved) = Look(at, cluster.Span, turned, best, level);
+        }
+        return (best!, proved);
     }
 
     // The same runs in the same order: the ends, the threads and the tie-offs are chosen anew.
-    private Route Relink(Tools at, Route route, bool turned)
+    private Route Relink(Tools at, Route route, bool turned, Effort level)
     {
-        var width = Math.Clamp((effort == Effort.Plate ? 10_000 : 1_000) / layout.Runs, 1, 48);
-        var (other, _) = at.Linker.Find(Rows.Singly(route.Visits), turned, width, route.Cost.Fitted);
+        var width = Math.Clamp((level == Effort.Plate ? 10_000 : 1_000) / size, 1, 48);
+        var (other, _) = at.Linker.Find(Rows.Singly(route.Visits), turned, width, route.Cost.Fitted, tell: done => Within(0.25 + done / 4));
         return other.Cost.CompareTo(route.Cost) < 0 ? other : route;
     }
 
     // First after fewer starts; and where not every order could be kept in sight, once more after fewer turns.
-    private (Route, bool) Look(Tools at, ReadOnlySpan<int> cluster, bool turned, Route best)
+    private (Route, bool) Look(Tools at, ReadOnlySpan<int> cluster, bool turned, Route best, Effort level)
     {
+        var (mostLooked, width) = level == Effort.Plate && layout.Runs <= Search.ExactRuns ? (1_500_000, 6_000) : (size <= 1_000 ? 6_000 : 1_000, size <= 1_000 ? 100 : 30);
         foreach (var turnsFirst in (ReadOnlySpan<bool>)[false, true])
         {
-            var (better, proved) = at.Search.Find(cluster, turned, best.Cost, width, mostLooked / 2, turnsFirst, static _ => { });
+            var (better, proved) = at.Search.Find(cluster, turned, best.Cost, width, mostLooked / 2, turnsFirst, done => Within(0.5 + ((turnsFirst ? 1 : 0) + done) / 4));
             best = better ?? best;
             if (proved) return (best, true);
         }
@@ -224,7 +255,7 @@ internal sealed class Planning
     private Solution Improve(Tools at, ReadOnlySpan<int> cluster, bool turned, Route best, int bound)
     {
         if (cluster.Length > mostRuns) return new Solution(best, false);
-        var (better, proved) = Look(at, cluster, turned, best);
+        var (better, proved) = Look(at, cluster, turned, best, effort);
         return new Solution(better, proved || better.Cost.Starts <= bound);
     }
 
@@ -236,13 +267,16 @@ internal sealed class Planning
             foreach (var r in layout.Clusters[c]) all[i++] = r;
         var at = With(layout);
         Route? best = null;
-        if (layout.Way == WayOfWorking.RowByRow) best = at.Linker.Find(Rows.Pinned(layout, all), false, Math.Clamp(20_000 / layout.Runs, 1, 64)).Route;
+        if (layout.Way == WayOfWorking.RowByRow) best = at.Linker.Find(Rows.Pinned(layout, all), false, Math.Clamp(20_000 / size, 1, 64)).Route;
         else
             foreach (var preference in Preferences)
                 if (at.Scheduler.Run(all, preference, false, static _ => { }) is var route && (best is null || route.Cost.CompareTo(best.Cost) < 0)) best = route;
         progress?.Report(1);
         return new WorkingOrder(layout, Steps.From(layout, [best!]), new(() => LowerBound.Starts(layout, []).Sum()), solved, effort);
     }
+
+    // How much of the plan at hand is made.
+    private void Within(double done) => Tell(planned + share * done);
 
     // Passed on a two-hundredth of the whole at a time.
     private void Tell(double done)

@@ -7,6 +7,9 @@ namespace Pleatwright.Order;
 /// <param name="Leftward">From right to left.</param>
 internal sealed record RowToWork(int[] Rightward, int[] Leftward)
 {
+    /// <summary>Whether it is worked with the top edge up, as the first row of every figure is.</summary>
+    public bool IsPlain { get; init; }
+
     /// <summary>Runs in it.</summary>
     public int Length => Rightward.Length;
 
@@ -37,7 +40,8 @@ internal static class Rows
             groups = [.. groups.GroupBy(g => layout.Parts.Of(g[0])).SelectMany(part => part.OrderBy(g =>
                 outward.WayOf(g[0]) == 0 ? 0 : outward.GenerationOf(g[0]) > 0 ? 3 : outward.WayOf(g[0]) < 0 == (layout.Work.Piece.Working.First != FirstWay.Down) ? 2 : 1))];
         }
-        return groups.ConvertAll(g => Row(layout, g));
+        var part = -1;
+        return groups.ConvertAll(g => Row(layout, g) with { IsPlain = part != (part = layout.Parts.Of(g[0])) });
     }
 
     /// <summary>Runs each on their own, to be begun at either end.</summary>

@@ -14,6 +14,7 @@ internal sealed class Scheduler(Layout layout, CancellationToken cancel)
     private Preference prefer;
     private Thread hand;
     private bool turned;
+    private int paths;
     private bool taken; // whether the thread in hand was parked until now
     private int pinned = -1; // the run that must come now, or -1
     private ReadOnlyMemory<int> all;
@@ -59,7 +60,7 @@ internal sealed class Scheduler(Layout layout, CancellationToken cancel)
             if (waits[r] == 0) free.Enqueue(r, layout.Rank[r]);
         }
         var visits = new Visit[cluster.Length];
-        var paths = 0;
+        paths = 0;
         Cost cost = default;
         for (var i = 0; i < visits.Length; i++)
         {
@@ -88,6 +89,7 @@ internal sealed class Scheduler(Layout layout, CancellationToken cancel)
         var visit = new Visit(entry >> 1, (entry & 1) == 1, hand.Path);
         var carry = hand.Exit < 0 ? 0 : layout.Carry(hand.Exit, entry);
         var fill = hand.Fill.After(layout.Costs, layout.Work.Runs[visit.Run], carry, visit.Leftward, layout.Costs.MaySplit(visit.Run), out var carried);
+        if (!carried && hand.Exit >= 0) visit = visit with { Path = paths++ }; // the thread is changed before it: a path of its own
         var nowTurned = layout.TurnedAt(entry);
         cost = new Cost(
             cost.Starts + fill.Begun - hand.Fill.Begun,
@@ -97,7 +99,7 @@ internal sealed class Scheduler(Layout layout, CancellationToken cancel)
             cost.Turns + (nowTurned != turned ? 1 : 0),
             cost.Carried + (carried ? carry : 0));
         turned = nowTurned;
-        hand = new Thread(hand.Path, visit.Exit, fill);
+        hand = new Thread(visit.Path, visit.Exit, fill);
         done[visit.Run] = true;
         foreach (var later in layout.After[visit.Run]) WaitsLess(later);
         foreach (var gate in layout.Stages.Feeds[visit.Run])

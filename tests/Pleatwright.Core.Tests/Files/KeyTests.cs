@@ -4,6 +4,7 @@ using Pleatwright.Chart;
 using Pleatwright.Chart.Accents;
 using Pleatwright.Chart.Stitches;
 using Pleatwright.Files;
+using Pleatwright.Measure;
 
 namespace Pleatwright.Tests.Files;
 
@@ -89,6 +90,7 @@ public class KeyTests
     {
         Agree(Keys("working"), Piece("\"working\": { \"unknown\": 1 }"));
         Agree(Keys("working", "properties", "places", "items"), Piece("\"working\": { \"places\": [ { \"row\": 1, \"valley\": 1, \"place\": 1, \"unknown\": 1 } ] }"));
+        Agree(Keys("working", "properties", "figures", "items"), Piece("\"working\": { \"figures\": [ { \"row\": 1, \"valley\": 1, \"unknown\": 1 } ] }"));
         Agree(Keys("size"), Piece("\"sizes\": [ { \"name\": \"a\", \"finishedWidth\": \"4 in\", \"unknown\": 1 } ]"),
             Piece("\"sizes\": [ { \"name\": \"a\", \"neck\": \"4 in\", \"unknown\": 1 } ]", Round), Piece("\"sizes\": [ { \"name\": \"a\", \"diameter\": \"4 in\", \"unknown\": 1 } ]", Ball));
         Agree(Keys("swatch"), Piece("\"swatch\": [ { \"pleats\": 9, \"width\": \"1 in\", \"unknown\": 1 } ]"));
@@ -99,7 +101,7 @@ public class KeyTests
     {
         var piece = PieceReader.Read(Piece("\"back\": \"none\"")) with
         {
-            Working = new Working { Hand = Hand.Left, First = FirstWay.Down, MayTurn = false, SplitRuns = false, ParkedThreads = 0, ThreadFactor = 1.25, BaseRow = new CableRow(3), Places = [new(new CableRow(2), new Valley(3), 1)] },
+            Working = new Working { Hand = Hand.Left, First = FirstWay.Down, MayTurn = false, SplitRuns = false, ParkedThreads = 0, ThreadFactor = 1.25, BaseRow = new CableRow(3), Places = [new(new CableRow(2), new Valley(3), 1)], Way = WayOfWorking.SpaceBySpace, Longer = Length.Zero, LeastRest = Length.FromCentimetres(9), Figures = [new(new CableRow(2), new Valley(3))] },
         };
         Assert.True(Schemas.FitsPiece(PieceWriter.Write(piece)));
     }

@@ -126,7 +126,7 @@ public class BacksmockTests
     public void Long_gaps_beside_a_figure_are_backsmocked_a_pleat_into_the_stitching()
     {
         var piece = new Piece("", new ClothPlan(new Panel(Gauge.Common.Pitch * 60), Gauge.Common, 2), PieceGen.Threads, [new Figure("bar", [new string('a', 21)])],
-            [new Placement("bar", Centre.At(new Valley(30)), new GatheringRow(1), 0)]);
+            [new Placement("bar", Centre.At(new Valley(30)), new GatheringRow(1), 0)]) { Back = Backsmocking.Gaps };
         var rows = Planner.Plan(Work.Lay(piece)).Backsmock.Rows;
         // cables in valleys 20 to 40 hold pleats 20 to 41
         Assert.Equal([(1, 1, 20), (1, 41, 60), (2, 1, 60)], rows.Select(r => (r.Row.Number, r.From.Number, r.To.Number)).Order());
@@ -144,5 +144,51 @@ public class BacksmockTests
         Assert.Equal(order.Work.Piece.Cloth.Colour, back.Thread.Colour);
         Assert.Equal(59, order.ThreadUses()[0].BandStitches);
         Assert.Equal(0, order.ThreadUses()[0].Cables);
+    }
+
+    private static readonly Figure Bar = new("bar", [new string('a', 21)]);
+
+    private static int[] RowsOf(Piece piece) => [.. Planner.Plan(Work.Lay(piece), Effort.Drawing).Backsmock.Rows.Select(r => r.Row.Number).Order()];
+
+    // The default is the plain habit: right across every gathering row, as support behind the figures, save where the front holds it right across.
+    [Fact]
+    public void Backsmocking_goes_right_across_behind_the_figures_but_not_behind_a_border()
+    {
+        var piece = new Piece("", new ClothPlan(new Panel(Gauge.Common.Pitch * 60), Gauge.Common, 4), PieceGen.Threads, [Bar],
+            [new Placement("bar", Centre.At(new Valley(30)), new GatheringRow(1), 0)]) { Bands = [new Band("cable", new GatheringRow(3), PieceGen.Threads[0].Key)] };
+        var back = Planner.Plan(Work.Lay(piece)).Backsmock;
+        Assert.True(back.IsRightAcross);
+        Assert.Equal([1, 2, 4], back.Rows.Select(r => r.Row.Number).Order());
+        Assert.All(back.Rows, r => Assert.Equal((1, 60), (r.From.Number, r.To.Number)));
+        Assert.Equal([1, 1, 2, 4], RowsOf(piece with { Back = Backsmocking.Gaps })); // both sides of the bar, and rows without a stitch
+        Assert.Empty(RowsOf(piece with { Back = Backsmocking.None }));
+        // a figure that leaves no more than three pleats at either end holds its row right across
+        var wide = piece with { Figures = [new Figure("bar", [new string('a', 55)])] };
+        Assert.Equal([2, 4], RowsOf(wide));
+        Assert.Equal([1, 2, 4], RowsOf(wide with { Figures = [new Figure("bar", [new string('a', 51)])] }));
+    }
+
+    [Fact]
+    public void Rows_right_across_are_told_once_and_counted_apart()
+    {
+        var piece = new Piece("", new ClothPlan(new Panel(Gauge.Common.Pitch * 60), Gauge.Common, 4), PieceGen.Threads, [Bar],
+            [new Placement("bar", Centre.At(new Valley(30)), new GatheringRow(1), 0)]);
+        var order = Planner.Plan(Work.Lay(piece));
+        var told = Assert.Single(Directions.Write(order, LevelWords.UpDown, grouped: true), d => d.Back is not null);
+        Assert.StartsWith("On the back, gathering rows 1 to 4, each from side to side: 59 cables a row, 236 cables in ", told.Text, StringComparison.Ordinal);
+        Assert.Equal(4, Directions.Write(order, LevelWords.UpDown).Count(d => d.Back is not null)); // beside the work each row is ticked
+        Assert.Equal(21, order.ThreadUses().Sum(u => u.Cables));
+        Assert.Equal(236, order.Backsmock.Use.Cables);
+    }
+
+    // Below the yoke a bishop must be free to flare.
+    [Fact]
+    public void Nothing_is_backsmocked_below_the_design_of_a_bishop_unless_asked()
+    {
+        var cloth = new ClothPlan(new Round(Length.FromInches(11), Angle.FromDegrees(360), [new RoundPanel("all", Length.FromInches(44))]), Gauge.Common, 6);
+        var piece = new Piece("", cloth, PieceGen.Threads, [Bar], [new Placement("bar", Centre.Middle, new GatheringRow(3), 0)]);
+        Assert.Equal([1, 2, 3], RowsOf(piece));
+        Assert.Equal([1, 2, 3], RowsOf(piece with { Back = Backsmocking.Gaps }).Distinct());
+        Assert.Equal([1, 2, 3, 4, 5, 6], RowsOf(piece with { Back = Backsmocking.All }));
     }
 }

@@ -86,6 +86,8 @@ internal static class ExactOrder
                         model.Add(place[i] == place[j] + 1).OnlyEnforceIf(atOnce);
                         model.AddBoolOr([on.Not(), atOnce, waits]);
                         takeUps.Add(waits);
+                        // row by row no thread is left hanging while another area is begun
+                        if (working.Way == WayOfWorking.RowByRow && work.Areas.AreaOf(i) != work.Areas.AreaOf(j)) model.AddImplication(on, atOnce);
                         model.AddImplication(on, jl == 1 ? leftward[j] : leftward[j].Not());
                         model.AddImplication(on, il == 1 ? leftward[i] : leftward[i].Not());
                         model.Add(place[j] < place[i]).OnlyEnforceIf(on);
@@ -103,7 +105,7 @@ internal static class ExactOrder
         }
         if (next.Count > 0) starts -= LinearExpr.Sum(next.Select(c => c.On));
         Parking(model, n, place, next, working.ParkedThreads);
-        var turns = Turns(model, n, place, leftward, working.Hand == Hand.Left);
+        var turns = Turns(model, n, place, leftward, working.Hand == Hand.Left, andBack: working.Way == WayOfWorking.RowByRow);
         LinearExpr fitted = Fitted(model, runs, place), taken = Sum(takeUps), goSlant = Sum(both);
         // one after the other: what was found first is held fast
         var solver = new CpSolver { StringParameters = "num_workers:1,max_deterministic_time:10,random_seed:1" };
@@ -182,7 +184,7 @@ internal static class ExactOrder
         }
     }
 
-    private static LinearExpr Turns(CpModel model, int n, IntVar[] place, BoolVar[] leftward, bool leftHanded)
+    private static LinearExpr Turns(CpModel model, int n, IntVar[] place, BoolVar[] leftward, bool leftHanded, bool andBack)
     {
         var at = new BoolVar[n]; // at[p]: the p-th run is travelled leftward
         var turns = new BoolVar[n];
@@ -195,6 +197,8 @@ internal static class ExactOrder
             model.Add(turns[p] >= at[p] - before);
             model.Add(turns[p] >= before - at[p]);
         }
+        // row by row the work is laid with its top edge up again when all is done
+        if (andBack) return LinearExpr.Sum(turns) + (leftHanded ? 1 - at[n - 1] : at[n - 1]);
         return LinearExpr.Sum(turns);
     }
 
@@ -294,8 +298,10 @@ internal static class ExactOrder
         for (var y = 0; y + 1 < rows.Length; y++)
             foreach (var i in rows[y])
                 foreach (var j in rows[y + 1]) model.Add(place[i] < place[j]);
+        var begun = new HashSet<int>();
         foreach (var row in rows)
         {
+            if (begun.Add(work.Areas.AreaOf(row[0]))) model.Add(leftward[row[0]] == (work.Piece.Working.Hand == Hand.Left ? 1 : 0)); // top edge up
             foreach (var i in row) model.Add(leftward[i] == leftward[row[0]]);
             foreach (var direction in new[] { false, true })
             {

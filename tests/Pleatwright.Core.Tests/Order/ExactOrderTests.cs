@@ -60,7 +60,7 @@ public class ExactOrderTests
             if (order.Steps[step.Number - 2].Needleful != step.Needleful) takeUps++;
             if (step.CarriedRows != 0) both += Math.Abs(step.CarriedPleats);
         }
-        return new ExactOrder.Cost(order.Starts, fitted, takeUps, both, order.Turns, (int)Math.Round(order.Carried.Millimetres * 1000));
+        return new ExactOrder.Cost(order.Starts, fitted, takeUps, both, order.Turns + (order.Way == WayOfWorking.RowByRow && order.Steps[^1].Turned ? 1 : 0), (int)Math.Round(order.Carried.Millimetres * 1000));
     }
 
     private static Piece Small(Random random)

@@ -61,6 +61,8 @@ public class NeedlefulLaws
         var used = Length.Zero;
         foreach (var stretch in Stretches(order))
         {
+            Assert.Equal(1, stretch.Count(s => s.TieOff));
+            Assert.True(stretch[^1].TieOff);
             used = working.Tails + stretch.Aggregate(Length.Zero, (sum, s) => sum + s.Carried + cable * s.Cables + half * s.HalfStitches);
             if (used <= working.WorkingLength + Length.FromMillimetres(1e-6) || stretch.Sum(s => s.Cables) == 1) continue;
             Assert.True(used <= working.WorkingLength + working.Longer + Length.FromMillimetres(1e-6), $"{used}");

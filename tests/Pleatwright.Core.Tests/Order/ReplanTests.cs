@@ -104,7 +104,7 @@ public class ReplanTests
     {
         var random = new Random(5);
         string[] rows = [.. Enumerable.Range(0, height).Select(_ => new string([.. Enumerable.Range(0, width).Select(_ => ".ab"[random.Next(3)])]))];
-        var piece = OrderGen.PieceOf([.. rows], new Working { ParkedThreads = 12 });
+        var piece = OrderGen.PieceOf([.. rows], new Working { ParkedThreads = 12, Way = WayOfWorking.FewestStarts });
         piece = piece with { Cloth = piece.Cloth with { Form = new Pleatwright.Cloth.Panel(Pleatwright.Measure.Length.FromInches(6)), GatheringRows = 12 } };
         var told = new Told();
         Planner.Plan(Work.Lay(piece), effort, told);

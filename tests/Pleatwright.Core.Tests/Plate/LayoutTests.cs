@@ -73,7 +73,7 @@ public class LayoutTests
     public void Backsmocking_alone_is_told_too()
     {
         var plate = Plates.Of(Work.Lay(Piece("Bare", "")));
-        Assert.Equal(5, plate.Directions.Count(d => d.Kind == DirectionKind.Step));
+        Assert.Single(plate.Directions, d => d.Kind == DirectionKind.Step); // its five rows once
     }
 
     // A level check belongs to the row before it, a label to its words: neither may be parted from them by a column's end.

@@ -1,3 +1,4 @@
+using System.Text;
 using Pleatwright.Bench.Model;
 using Pleatwright.Bench.Model.Basket;
 using Pleatwright.Bench.Model.Keeping;
@@ -5,6 +6,7 @@ using Pleatwright.Chart;
 using Pleatwright.Cloth;
 using Pleatwright.Files;
 using Pleatwright.Measure;
+using Pleatwright.Order;
 using Pleatwright.Shelf;
 
 namespace Pleatwright.Tests.Keeping;
@@ -35,6 +37,9 @@ internal sealed class AShelf
     /// <summary>The browser that benches are opened in.</summary>
     public FakeBrowser Browser { get; }
 
+    /// <summary>What a bench wrote over that was another's; must stay empty.</summary>
+    public List<string> WrittenOver { get; } = [];
+
     /// <summary>The titles of what stands on the shelf, sorted.</summary>
     public IEnumerable<string> Titles => Files.All.Where(f => !f.Path.StartsWith('.') && f.Path.EndsWith(PieceName.Ending, StringComparison.Ordinal))
         .Select(f => PieceReader.Read(f.Text).Title).Order(StringComparer.Ordinal);
@@ -55,10 +60,10 @@ internal sealed class ABench
     {
         this.at = at;
         Tab = tab;
-        var shelf = new ScriptedShelf(at.Shelf, at.Stash, at.Faults, tab);
+        var shelf = new ScriptedShelf(at.Shelf, at.Stash, at.Faults, tab, at.Files, Wrote);
         at.Thread.Do(() =>
         {
-            Desk = new Desk(at.Thread.Time);
+            Desk = new Desk(at.Thread.Time) { AtRest = Effort.Drawing }; // keeping knows nothing of the order, and a law has no time to wait for a search
             Keeper = new Keeper(Desk, shelf, tab, tab, at.Thread.Time);
             Basket = new Workbasket(Desk, shelf, Keeper, tab, at.Thread.Time);
             Desk.Said += Said.Add;
@@ -77,6 +82,9 @@ internal sealed class ABench
     /// <summary>What the bench has said.</summary>
     public List<string> Said { get; } = [];
 
+    /// <summary>Whether a stroke is under way.</summary>
+    public bool IsDrawing => !ReferenceEquals(Desk.Piece, Desk.History.Now.Piece);
+
     /// <summary>The title of the piece on the table.</summary>
     public string Title => Desk.History.Now.Piece.Title;
 
@@ -86,7 +94,19 @@ internal sealed class ABench
     /// <summary>A small piece, quick to lay.</summary>
     public static Piece Small(string title) => Plain with { Title = title };
 
+    // What was written over must be ours, or stand somewhere still.
+    private void Wrote(PieceName name, byte[]? before)
+    {
+        if (before is null || at.Files.All.Any(f => f.Text.AsSpan().SequenceEqual(before))) return;
+        var text = Encoding.UTF8.GetString(before);
+        if (Tab.Of.Sent.Contains(text) || Tab.Of.Texts.Contains(text) || Desk.History.Past.Append(Desk.History.Now).Any(m => PieceWriter.Write(m.Piece) == text)) return;
+        at.WrittenOver.Add($"{name}: {PieceReader.Read(before).Title} by {Title}");
+    }
+
     public void Retitle(string title) => at.Thread.Do(() => Desk.Edit("a new title", p => p with { Title = title }));
+
+    /// <summary>A stroke under way.</summary>
+    public void Stroke(string title) => at.Thread.Do(() => Desk.Draft(Desk.Piece with { Title = title }, "a stroke"));
 
     public void New(string title) => at.Thread.Do(() => Keeper.NewAsync(Small(title)));
 

@@ -18,8 +18,17 @@ public sealed class FakeBrowser(Faults faults)
     /// <summary>The keys of the journals it holds.</summary>
     public IEnumerable<string> Keys => heads.Keys;
 
+    /// <summary>The journals in words, for a law that was broken.</summary>
+    public string Told => string.Join("; ", heads.Values.Select(h => $"{h.Key.Replace('\n', '|')} at {h.At} of {h.Count}: {string.Join(", ", moments.Where(m => m.Key.Key == h.Key).OrderBy(m => m.Key.Number).Select(m => Pleatwright.Files.PieceReader.Read(m.Value.Text).Title))}"));
+
     /// <summary>Every text of every journal.</summary>
     public IEnumerable<string> Texts => [.. moments.Values.Select(m => m.Text), .. leaving.Values.SelectMany(n => n.Moments).Select(m => m.Text)];
+
+    /// <summary>Every text any tab ever sent from here, which is therefore ours even when its maker undid it and drew over it.</summary>
+    public HashSet<string> Sent { get; } = [];
+
+    /// <summary>Every small text it remembers, by its name.</summary>
+    public IReadOnlyDictionary<string, string> AllRemembered => remembered;
 
     /// <summary>What is remembered under a name.</summary>
     public string? Remembered(string name) => remembered.GetValueOrDefault(name);
@@ -69,6 +78,9 @@ public sealed class FakeBrowser(Faults faults)
             closed = true;
             foreach (var claim in of.claims.Where(c => c.Value == this).ToList()) of.claims.Remove(claim.Key);
         }
+
+        /// <summary>The browser it is of.</summary>
+        public FakeBrowser Of => of;
 
         /// <summary>Whether it is closed.</summary>
         public bool Closed => closed;

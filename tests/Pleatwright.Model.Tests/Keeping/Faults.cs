@@ -29,6 +29,9 @@ public sealed class Faults(TimeProvider time)
 {
     private readonly Queue<Fault> disk = new(), wire = new(), journal = new();
 
+    /// <summary>How often this browser's own storage has met trouble.</summary>
+    public int JournalTroubles { get; private set; }
+
     /// <summary>Whether the host is stopped: no call reaches the shelf.</summary>
     public bool Stopped { get; set; }
 
@@ -87,7 +90,9 @@ public sealed class Faults(TimeProvider time)
     public async Task OnJournalAsync()
     {
         if (NoStore) throw new MemoryException("QuotaExceededError: there is no room");
-        switch (journal.TryDequeue(out var fault) ? fault : Fault.None)
+        var met = journal.TryDequeue(out var fault) ? fault : Fault.None;
+        if (met != Fault.None) JournalTroubles++;
+        switch (met)
         {
             case Fault.Slow: await Task.Delay(TimeSpan.FromSeconds(2), time); break;
             case Fault.None: break;

@@ -7,12 +7,27 @@ public sealed class MemoryFiles(TimeProvider clock, Faults faults) : IFileStore
 {
     private readonly SortedDictionary<string, (byte[] Text, DateTimeOffset Modified)> files = new(StringComparer.Ordinal);
     private readonly SemaphoreSlim one = new(1);
+    private readonly AsyncLocal<object?> who = new();
+    private readonly Dictionary<string, object?> lastBy = new(StringComparer.Ordinal);
 
     /// <inheritdoc/>
     public string Place => "a folder";
 
     /// <summary>Every text that stands in it, versions too.</summary>
     public IEnumerable<(string Path, byte[] Text)> All => files.Select(f => (f.Key, f.Value.Text));
+
+    /// <summary>Writes a file as another program would.</summary>
+    public void Put(string path, byte[] text)
+    {
+        files[path] = (text, clock.GetUtcNow());
+        lastBy[path] = null;
+    }
+
+    /// <summary>Says who does what follows in this flow.</summary>
+    public void By(object one) => who.Value = one;
+
+    /// <summary>Who wrote, moved or removed a file last; null for another program.</summary>
+    public object? LastBy(string path) => lastBy.GetValueOrDefault(path);
 
     /// <inheritdoc/>
     public async Task<IAsyncDisposable> HoldAsync(CancellationToken cancel)
@@ -36,6 +51,7 @@ public sealed class MemoryFiles(TimeProvider clock, Faults faults) : IFileStore
     public Task WriteAsync(string path, byte[] content, CancellationToken cancel) => Do(() =>
     {
         files[path] = (content, clock.GetUtcNow());
+        lastBy[path] = who.Value;
         return true;
     });
 
@@ -46,12 +62,17 @@ public sealed class MemoryFiles(TimeProvider clock, Faults faults) : IFileStore
         {
             files.Add(to + path[from.Length..], files[path]); // never over another
             files.Remove(path);
+            lastBy[path] = lastBy[to + path[from.Length..]] = who.Value;
         }
         return true;
     });
 
     /// <inheritdoc/>
-    public Task DeleteAsync(string path, CancellationToken cancel) => Do(() => files.Remove(path));
+    public Task DeleteAsync(string path, CancellationToken cancel) => Do(() =>
+    {
+        lastBy[path] = who.Value;
+        return files.Remove(path);
+    });
 
     private static string Path(string folder, string name) => folder.Length == 0 ? name : $"{folder}/{name}";
 

@@ -3,7 +3,7 @@ using Pleatwright.Shelf;
 namespace Pleatwright.Tests.Keeping;
 
 /// <summary>A shelf and a stash behind a wire that fails as ordered; a tab that is closed asks nothing more and hears no answer.</summary>
-public sealed class ScriptedShelf(IShelf shelf, IStashShelf stash, Faults faults, FakeBrowser.Tab tab) : IShelf, IStashShelf
+public sealed class ScriptedShelf(IShelf shelf, IStashShelf stash, Faults faults, FakeBrowser.Tab tab, MemoryFiles files, Action<PieceName, byte[]?> wrote) : IShelf, IStashShelf
 {
     /// <inheritdoc/>
     public bool InBrowserOnly => false;
@@ -15,11 +15,22 @@ public sealed class ScriptedShelf(IShelf shelf, IStashShelf stash, Faults faults
     public Task<StoredPiece> LoadAsync(PieceName name, CancellationToken cancel = default) => OnWireAsync(() => shelf.LoadAsync(name, cancel));
 
     /// <inheritdoc/>
-    public Task<StoredPiece> CreateAsync(PieceName wanted, byte[] text, CancellationToken cancel = default) => OnWireAsync(() => shelf.CreateAsync(wanted, text, cancel));
+    public Task<StoredPiece> CreateAsync(PieceName wanted, byte[] text, CancellationToken cancel = default) => OnWireAsync(() =>
+    {
+        tab.Of.Sent.Add(System.Text.Encoding.UTF8.GetString(text));
+        return shelf.CreateAsync(wanted, text, cancel);
+    });
 
     /// <inheritdoc/>
     public Task<Edition> SaveAsync(PieceName name, byte[] text, Edition over, SaveKind kind, CancellationToken cancel = default) =>
-        OnWireAsync(() => shelf.SaveAsync(name, text, over, kind, cancel));
+        OnWireAsync(async () =>
+        {
+            var before = await StandingAsync(name);
+            tab.Of.Sent.Add(System.Text.Encoding.UTF8.GetString(text));
+            var edition = await shelf.SaveAsync(name, text, over, kind, cancel);
+            wrote(name, before);
+            return edition;
+        });
 
     /// <inheritdoc/>
     public Task RenameAsync(PieceName name, PieceName to, CancellationToken cancel = default) => OnWireAsync(async () =>
@@ -62,9 +73,16 @@ public sealed class ScriptedShelf(IShelf shelf, IStashShelf stash, Faults faults
     /// <inheritdoc/>
     public Task<byte[]> LoadStashVersionAsync(int number, CancellationToken cancel = default) => OnWireAsync(() => stash.LoadStashVersionAsync(number, cancel));
 
+    private async Task<byte[]?> StandingAsync(PieceName name)
+    {
+        try { return (await shelf.LoadAsync(name)).Text; }
+        catch (ShelfException) { return null; }
+    }
+
     private async Task<T> OnWireAsync<T>(Func<Task<T>> call)
     {
         if (tab.Closed) await new TaskCompletionSource().Task;
+        files.By(tab);
         try
         {
             return await faults.OnWireAsync(call);

@@ -9,17 +9,18 @@ export function paintMargin(view) {
   const size = 15;
   g.font = `500 ${size}px ${view.tokens.font}`;
   g.textBaseline = "middle";
+  const near = view.inset.left + 8, far = view.width - view.inset.right - 8;
   const every = gap > 17 ? 1 : gap > 8 ? 2 : 5;
   for (let i = -c.above; i < c.gatheringRows + c.below; i++) {
     const holding = i < 0 || i >= c.gatheringRows;
     if (holding ? every > 1 : i % every !== 0) continue; // no word over another where rows lie close
     const y = view.y(i * space + 1);
-    if (y < 6 || y > view.height - 6) continue;
+    if (y < view.inset.top + 6 || y > view.height - view.inset.bottom - 6) continue;
     const row = Math.min(Math.max(i * c.perSpace, 0), c.rows - 1);
     const edges = [view.x(0, row), view.x(c.pleats, row)].sort((a, b) => a - b);
     const text = holding ? "hold" : String(i + 1);
-    for (const [x, align] of [[Math.max(8, edges[0] - 8), "right"], [Math.min(view.width - 8, edges[1] + 8), "left"]]) {
-      const at = align === "right" ? Math.max(x, 8 + g.measureText(text).width) : Math.min(x, view.width - 8 - g.measureText(text).width);
+    for (const [x, align] of [[Math.max(near, edges[0] - 8), "right"], [Math.min(far, edges[1] + 8), "left"]]) {
+      const at = align === "right" ? Math.max(x, near + g.measureText(text).width) : Math.min(x, far - g.measureText(text).width);
       const overCloth = align === "right" ? at > edges[0] : at < edges[1];
       g.textAlign = align;
       if (overCloth) {
@@ -32,7 +33,7 @@ export function paintMargin(view) {
     }
   }
   if (view.look === CHART) {
-    const y = Math.max(12, view.y(-c.above * space) - 16);
+    const y = Math.max(view.inset.top + 12, view.y(-c.above * space) - 16);
     g.textAlign = "center";
     g.fillStyle = view.tokens.muted;
     g.fillText("centre", view.ox, y);

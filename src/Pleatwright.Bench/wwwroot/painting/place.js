@@ -10,7 +10,15 @@ export class Place {
     this.cells = new Uint8Array(0);
     this.scale = 0; this.ox = 0; this.oy = 0; this.width = 0; this.height = 0;
     this.userView = false;
+    this.inset = { left: 0, top: 0, right: 0, bottom: 0 }; // what lies over the cloth at its edges, in CSS pixels
   }
+
+  // The middle of what is uncovered.
+  get midX() { const c = this.covered(); return (c.left + this.width - c.right) / 2; }
+  get midY() { const c = this.covered(); return (c.top + this.height - c.bottom) / 2; }
+
+  // What lies over the cloth now.
+  covered() { return this.inset; }
 
   pitch(row) { const p = this.cloth.pitch; return p[row < 0 ? 0 : row >= p.length ? p.length - 1 : row]; }
 
@@ -36,7 +44,8 @@ export class Place {
 
   fitScale() {
     const e = this.extent();
-    const room = Math.max(40, this.width - this.margin * 2), tall = Math.max(40, this.height - this.margin * 1.2);
+    const i = this.inset;
+    const room = Math.max(40, this.width - i.left - i.right - this.margin * 2), tall = Math.max(40, this.height - i.top - i.bottom - this.margin * 1.2);
     return Math.min(room / (2 * e.halfWidth), tall / (e.bottom - e.top));
   }
 
@@ -44,9 +53,37 @@ export class Place {
     if (!this.cloth) return;
     const e = this.extent();
     this.scale = this.fitScale();
-    this.ox = this.width / 2;
-    this.oy = this.height / 2 - (e.top + e.bottom) / 2 * this.scale;
+    this.ox = this.midX;
+    this.oy = this.midY - (e.top + e.bottom) / 2 * this.scale;
     this.userView = false;
+  }
+
+  // A line of the cloth at least so many pixels high, a cell in the middle; the cloth's edges stay at the edges where there is more of it.
+  openAt(valley, row, line) {
+    if (!this.cloth) return;
+    this.scale = Math.min(48, Math.max(this.fitScale(), line / this.cloth.line));
+    const e = this.extent(), s = this.scale, i = this.inset;
+    this.ox = this.midX; this.oy = this.midY - (e.top + e.bottom) / 2 * s;
+    const left = i.left + this.margin, right = this.width - i.right - this.margin, top = i.top + this.margin * 0.6, bottom = this.height - i.bottom - this.margin * 0.6;
+    if (2 * e.halfWidth * s > right - left) {
+      this.ox += this.midX - this.x(valley, row);
+      this.ox = Math.min(Math.max(this.ox, right - e.halfWidth * s), left + e.halfWidth * s);
+    }
+    if ((e.bottom - e.top) * s > bottom - top) {
+      this.oy += this.midY - this.y(row * 2 + 1);
+      this.oy = Math.min(Math.max(this.oy, bottom - e.bottom * s), top - e.top * s);
+    }
+    this.userView = true;
+  }
+
+  // Moves so that a place of the cloth, in millimetres from its upper middle as it is seen, lies in the middle.
+  centreOn(across, down) {
+    if (!this.cloth) return;
+    this.ox = this.midX - across * this.scale;
+    this.oy = this.midY - down * this.scale;
+    this.userView = true;
+    this.keepInSight();
+    this.paintSoon();
   }
 
   // Keeps at least the middle of the view over cloth.
@@ -80,14 +117,17 @@ export class Place {
 
   reveal(valley, row, force) {
     if (!this.cloth) return;
-    const px = this.x(valley, row), py = this.y(row * 2 + 1), edge = this.margin + 24;
+    const px = this.x(valley, row), py = this.y(row * 2 + 1), i = this.covered();
+    const wide = this.width - i.left - i.right, tall = this.height - i.top - i.bottom;
+    const [ex, ey] = [wide, tall].map((room) => Math.max(0, Math.min(this.margin + 24, room / 2 - 12)));
     let moved = false;
     if (force && this.scale < 6) { this.zoomTo(8, px, py); moved = true; }
     const qx = this.x(valley, row), qy = this.y(row * 2 + 1);
-    const inside = qx > edge && qx < this.width - edge && qy > edge && qy < this.height - edge;
+    const left = i.left + ex, right = this.width - i.right - ex, top = i.top + ey, bottom = this.height - i.bottom - ey;
+    const inside = qx > left && qx < right && qy > top && qy < bottom;
     if (!inside || moved) {
-      this.ox += force || moved ? this.width / 2 - qx : Math.max(0, edge - qx) - Math.max(0, qx - this.width + edge);
-      this.oy += force || moved ? this.height / 2 - qy : Math.max(0, edge - qy) - Math.max(0, qy - this.height + edge);
+      this.ox += force || moved ? this.midX - qx : Math.max(0, left - qx) - Math.max(0, qx - right);
+      this.oy += force || moved ? this.midY - qy : Math.max(0, top - qy) - Math.max(0, qy - bottom);
       this.userView = true;
       this.paint();
     }

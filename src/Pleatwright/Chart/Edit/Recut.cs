@@ -27,9 +27,10 @@ internal static class Recut
                 .. piece.Accents.Where(a => a.GatheringRow.Number <= cloth.GatheringRows)
                     .Select(a => a.Centre.IsMiddle || shift == 0 ? a : a with { Centre = Shifted(a.Centre, shift) }),
             ],
-            Working = shift == 0 || piece.Working.Places.IsEmpty ? piece.Working : piece.Working with
+            Working = shift == 0 || (piece.Working.Places.IsEmpty && piece.Working.Figures.IsEmpty) ? piece.Working : piece.Working with
             {
                 Places = [.. piece.Working.Places.Select(p => p with { Valley = new Valley(Math.Clamp(p.Valley.Number + shift, 1, PleatingPlan.MostPleats)) })],
+                Figures = [.. piece.Working.Figures.Select(f => f with { Valley = new Valley(Math.Clamp(f.Valley.Number + shift, 1, PleatingPlan.MostPleats)) })],
             },
         };
     }

@@ -52,7 +52,7 @@ public partial class ClassPackTests
         Assert.Equal(pack.Cutting.Flosses.Sum(f => f.Lengths), onLabels);
         Assert.Equal(onLabels, inAll);
         var needlefuls = pack.Cutting.Flosses.Sum(f => f.NeedlefulsInKit);
-        Assert.Equal(pack.Plate.Order.Needlefuls, needlefuls);
+        Assert.Equal(pack.Plate.Order.Needlefuls - pack.Plate.Order.Starts + pack.Plate.Order.CutLengths, needlefuls);
     }
 
     [GeneratedRegex("^(\\d+) lengths?$")]
