@@ -84,7 +84,7 @@ public class StrokeTests
         }, iter: 400, threads: 1);
     }
 
-    /// <summary>How often the pointer is told of makes no difference to a stroke along a row, and to one aslant none that is more than a stitch at a turn.</summary>
+    /// <summary>How often the pointer is told of makes no difference to a stroke along a row, and to one aslant none wider than a brick, two valleys, where it crosses an edge between two looks at it.</summary>
     [Fact]
     public void A_slow_hand_and_a_quick_one_lay_the_same()
     {
@@ -95,7 +95,7 @@ public class StrokeTests
             quick.Stroke(a, b);
             slow.Stroke([a, .. Enumerable.Range(1, events).Select(i => (a.X + (b.X - a.X) * i / events, a.Y + (b.Y - a.Y) * i / events))]);
             foreach (var (one, other) in new[] { (quick.Worked(), slow.Worked()), (slow.Worked(), quick.Worked()) })
-                Assert.All(one, c => Assert.Contains(other, o => Math.Abs(o.Row - c.Row) + Math.Abs(o.Valley - c.Valley) <= 1));
+                Assert.All(one, c => Assert.Contains(other, o => Math.Abs(o.Row - c.Row) + Math.Abs(o.Valley - c.Valley) <= 2));
             Assert.Contains((v0, r0), quick.Worked());
             Assert.Contains((v0, r0), slow.Worked());
             Assert.Contains(quick.Worked(), c => c.Row == r1 && Math.Abs(c.Valley - v1) <= 1);
