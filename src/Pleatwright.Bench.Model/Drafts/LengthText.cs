@@ -66,7 +66,7 @@ public sealed class LengthText(bool optional)
 
     private Length? Read() =>
         optional && string.IsNullOrWhiteSpace(Text) ? Length.Zero
-        : Length.TryParse(IsBare ? WithUnit : Text, out var length) && length >= Length.Zero ? length : null;
+        : !Text.AsSpan().TrimStart().StartsWith('-') && Length.TryParse(IsBare ? WithUnit : Text, out var length) ? length : null; // “-0” is less than nothing, too
 
     // The unit as it is written at the end of the text.
     private void TakeUnit()
