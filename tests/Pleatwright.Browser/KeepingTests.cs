@@ -15,7 +15,7 @@ public class KeepingTests(Chromium chromium)
         await page.Locator("#title").BlurAsync();
     }
 
-    private static Task SafeAsync(IPage page) => page.Locator(".kept[data-state=safe]").WaitForAsync();
+    private static Task SafeAsync(IPage page) => page.Locator(".kept[data-state=safe] .kept-plain").WaitForAsync();
 
     private static string TitleIn(string file) => PieceReader.Read(File.ReadAllBytes(file)).Title;
 

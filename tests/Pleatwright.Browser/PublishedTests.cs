@@ -30,7 +30,7 @@ public class PublishedTests(Chromium chromium, ITestOutputHelper output)
 
             await page.Locator("#title").FillAsync("Kept");
             await page.Locator("#title").PressAsync("Enter");
-            await page.Locator(".kept[data-state=safe]").WaitForAsync();
+            await page.Locator(".kept[data-state=safe] .kept-plain").WaitForAsync();
             await page.EvaluateAsync("navigator.serviceWorker.ready");
             Assert.Empty(complaints);
 
@@ -47,7 +47,7 @@ public class PublishedTests(Chromium chromium, ITestOutputHelper output)
             Assert.Equal("Without its host", await page.Locator("#title").InputValueAsync());
 
             (host, _) = await StartAsync(folder, new Uri(url).Port);
-            await page.Locator(".kept[data-state=safe]").WaitForAsync();
+            await page.Locator(".kept[data-state=safe] .kept-plain").WaitForAsync();
             Assert.Contains("Without its host", File.ReadAllText(Directory.GetFiles(folder, "*.piece.json").Single()), StringComparison.Ordinal);
         }
         finally

@@ -37,7 +37,7 @@ public class ShelfViewTests(Chromium chromium)
         Assert.Equal("Lamp at the quay", await bench.Page.Locator("#title").InputValueAsync());
         Assert.True(File.Exists(Path.Combine(bench.Folder, "Lamp at the quay.piece.json")));
         await bench.Page.Locator(".cloth").First.ClickAsync();
-        await bench.Page.Locator(".kept[data-state=safe]").WaitForAsync();
+        await bench.Page.Locator(".kept[data-state=safe] .kept-plain").WaitForAsync();
         await bench.GoAsync("plate");
         await bench.Page.Locator(".plate-pages img").First.WaitForAsync();
         foreach (var (ending, begins) in new[] { ("PDF", "%PDF-"), ("SVG", "<?xml"), ("HTML", "<!DOCTYPE html>"), ("TXT", "L") })
@@ -118,7 +118,7 @@ public class ShelfViewTests(Chromium chromium)
         await bench.Page.Locator(".bench[data-view=table]").WaitForAsync();
         await bench.Page.Locator("#title").FillAsync("Gull at dusk");
         await bench.Page.Locator("#title").PressAsync("Enter");
-        await bench.Page.Locator(".kept[data-state=safe]").WaitForAsync();
+        await bench.Page.Locator(".kept[data-state=safe] .kept-plain").WaitForAsync();
         await bench.GoAsync("shelf");
         await DoAsync(bench, "Gull at dusk", "Earlier versions…");
         await bench.Page.Locator(".versions img").First.WaitForAsync();

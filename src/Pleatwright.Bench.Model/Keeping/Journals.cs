@@ -5,6 +5,8 @@ namespace Pleatwright.Bench.Model.Keeping;
 /// <summary>All journals of this browser. Where the browser stores nothing there are none, and nothing here fails.</summary>
 public sealed class Journals(IJournalStore store, TimeProvider time)
 {
+    private const int MostTries = 4; // where every one fails the browser stores nothing at all
+
     private int made;
 
     /// <summary>The store they are in.</summary>
@@ -39,10 +41,13 @@ public sealed class Journals(IJournalStore store, TimeProvider time)
     /// <summary>A key for a new piece, this tab's own.</summary>
     public async Task<PieceKey> NewKeyAsync(string place)
     {
-        while (true)
+        for (var tries = 1; ; tries++)
         {
             var key = PieceKey.OfNew(place, Mark());
-            if (await ClaimAsync(key) && await LoadAsync(key) is null) return key;
+            if (!await ClaimAsync(key)) continue;
+            var (read, record) = await ReadAsync(key);
+            if (record is null && (read || tries >= MostTries)) return key; // what cannot be read may hold something
+            LetGo(key);
         }
     }
 

@@ -169,7 +169,7 @@ public class KeepingLaws(ITestOutputHelper output)
             if (benches[step.Who] == bench && !ReferenceEquals(drawn, bench.Desk.History) && ReferenceEquals(opened, bench.Desk.History.Past.Reverse().FirstOrDefault()))
                 Kept(bench.Desk.History.Now.Piece); // whatever act it was, it made a moment
             if ((at.Faults.NoStore || at.Faults.JournalTroubles > troubles) && Everywhere() is var there) // where the browser stores nothing, a piece that is safe on the shelf is put away without its way back
-                foreach (var gone in drawn.Past.Select(m => PieceWriter.Write(m.Piece)).Where(text => !there.Contains(text)).ToList()) kept.Remove(gone);
+                foreach (var gone in (stroke is null ? drawn.Past : drawn.Past.Append(drawn.Now)).Select(m => PieceWriter.Write(m.Piece)).Where(text => !there.Contains(text)).ToList()) kept.Remove(gone);
             if (at.Faults.NoStore || at.Faults.JournalTroubles > troubles) (troubled, troubles) = (at.Thread.Passed, at.Faults.JournalTroubles);
             NothingLost($"after {step}");
         }
