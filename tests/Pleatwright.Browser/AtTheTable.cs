@@ -42,7 +42,7 @@ internal static class AtTheTable
         var tab = bench.Page.Locator($"#tab-{section.ToLowerInvariant()}:visible");
         if (await tab.CountAsync() > 0) { await tab.ClickAsync(); return; }
         // One tab stands for all: from what it opens the section is chosen.
-        await bench.Page.Locator("#tab-more:visible, .tool[aria-label='Figures and more']:visible").First.ClickAsync();
+        await bench.Page.Locator("#tab-more:visible, .tool[aria-label^='More']:visible").First.ClickAsync();
         await bench.Page.Locator("#drawer:not([hidden])").WaitForAsync();
         var other = bench.Page.Locator(".drawer-sections").GetByText(section, new() { Exact = true });
         if (await other.CountAsync() > 0) await other.ClickAsync();
