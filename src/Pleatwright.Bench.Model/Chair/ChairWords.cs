@@ -30,4 +30,26 @@ public static class ChairWords
         : item.Band is { } band ? HeldBand.Of(work, band).Word(tick, levels)
         : item.Told.Back is not null ? new HeldStitch(0, tick % 2 == 0 ? Chart.Level.Up : Chart.Level.Down, false).Word(levels)
         : item.Told.Accents[tick].Accent.Name;
+
+    /// <summary>What the picture shows, for those who do not see it.</summary>
+    public static string Picture(Chart.Work work, Ticking ticking) => ticking.Now is not { } item ? "" :
+        $"{Words.Of(ticking.Work.TicksOf(ticking.Item), "stitch", "stitches")} as you hold the work, {Words.Of(ticking.InItem)} done; next {Next(work, item, ticking.InItem, ticking.Levels)}. Press to tick.";
+
+    /// <summary>How much is worked in all.</summary>
+    public static string Worked(Ticking ticking) => $"Worked in all: {Words.Of(ticking.Done)} of {Words.Of(ticking.Work.Ticks, "stitch", "stitches")}";
+
+    /// <summary>What the key says that ticks.</summary>
+    public static string Tick(Ticking ticking) =>
+        ticking.Now is null || ticking.Work.TicksOf(ticking.Item) - ticking.InItem > 1 ? "Tick one" : ticking.Work.TicksOf(ticking.Item) == 1 ? "Tick it" : "Tick the last";
+
+    /// <summary>Why the maker should see that the place is right.</summary>
+    public static string Doubt(Ticking ticking) => ticking.Gone > 0
+        ? $"{Words.Of(ticking.Gone, "stitch", "stitches")} you had ticked {(ticking.Gone == 1 ? "is" : "are")} no longer in the piece. See that the place is right."
+        : "An older bench kept this place. See that it is right.";
+
+    /// <summary>Which key or pedal ticks, or that one is waited for.</summary>
+    /// <param name="ticking">The sitting.</param>
+    /// <param name="key">Its key as people write it; empty for none.</param>
+    public static string Pedal(Ticking ticking, string key) =>
+        ticking.SettingPedal ? "Press the key or pedal now…" : key.Length > 0 ? $"Key or pedal that ticks: {key}" : "Set a key or pedal that ticks";
 }

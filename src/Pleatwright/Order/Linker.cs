@@ -1,4 +1,3 @@
-using System.Runtime.CompilerServices;
 
 namespace Pleatwright.Order;
 
@@ -9,7 +8,6 @@ namespace Pleatwright.Order;
 /// </summary>
 internal sealed class Linker(Layout layout, CancellationToken cancel)
 {
-    private const int MostParked = 12;
     private readonly int[] rowOf = new int[layout.Runs];        // of a run, while it is to be worked
     private readonly int[] place = new int[2 * layout.Runs];    // of an entry within its row
     private readonly int[] lastReached = new int[2 * layout.Runs]; // by an exit: the last row with a run in reach
@@ -21,12 +19,6 @@ internal sealed class Linker(Layout layout, CancellationToken cancel)
     private bool turnBack;
     private Action<double>? tell;
 
-    [InlineArray(MostParked)]
-    private struct Hanging
-    {
-        private (int Exit, int Left) first;
-    }
-
     private struct Node
     {
         public Cost Cost;
@@ -36,7 +28,6 @@ internal sealed class Linker(Layout layout, CancellationToken cancel)
         public int Entry;    // what was worked last
         public int From;     // the exit end it was carried from, or -1
         public int Parent;
-        public int Hands;    // threads parked
         public bool Turned;
         public bool Dropped;
         public Hanging Parked; // sorted by exit
@@ -147,7 +138,7 @@ internal sealed class Linker(Layout layout, CancellationToken cancel)
     private void Begin(in Node node, int parent, int entry, int row)
     {
         var alone = node;
-        alone.Hands = 0;
+        alone.Parked = default;
         if (node.Hand >= 0 && Reaches(node.Hand, entry)) Work(alone, parent, entry, node.Hand, -1, row, 0);
         alone.Hand = -1;
         Work(alone, parent, entry, -1, -1, row, 0);
@@ -157,7 +148,7 @@ internal sealed class Linker(Layout layout, CancellationToken cancel)
     {
         Work(node, parent, entry, -1, -1, row, at);
         if (node.Hand >= 0 && Reaches(node.Hand, entry)) Work(node, parent, entry, node.Hand, -1, row, at);
-        for (var p = 0; p < node.Hands; p++)
+        for (var p = 0; p < node.Parked.Count; p++)
             if (Reaches(node.Parked[p].Exit, entry)) Work(node, parent, entry, node.Parked[p].Exit, p, row, at);
     }
 
@@ -203,43 +194,35 @@ internal sealed class Linker(Layout layout, CancellationToken cancel)
             Hand = -1,
         };
         if (IsAlive(entry ^ 1, entry, row, at)) (node2.Hand, node2.HandLeft) = (entry ^ 1, fill.Left);
-        for (var p = 0; p < node.Hands; p++)
-            if (p != parkedAt && IsAlive(node.Parked[p].Exit, entry, row, at)) node2.Parked[node2.Hands++] = node.Parked[p];
+        for (var p = 0; p < node.Parked.Count; p++)
+            if (p != parkedAt && IsAlive(node.Parked[p].Exit, entry, row, at)) node2.Parked.Append(node.Parked[p]);
         if (node.Hand < 0 || from == node.Hand || !IsAlive(node.Hand, entry, row, at))
         {
             Keep(ref node2);
             return;
         }
-        if (node2.Hands < Math.Min(layout.ParkedThreads, MostParked))
+        if (node2.Parked.Count < Math.Min(layout.ParkedThreads, Hanging.Most))
         {
-            Park(ref node2, (node.Hand, node.HandLeft));
+            node2.Parked.Park(node.Hand, node.HandLeft);
             Keep(ref node2);
             return;
         }
         // no room: the thread put down is tied off, or one of those parked
         var without = node2;
         Keep(ref without);
-        for (var drop = 0; drop < node2.Hands; drop++)
+        for (var drop = 0; drop < node2.Parked.Count; drop++)
         {
             var other = node2;
-            for (var p = drop; p + 1 < other.Hands; p++) other.Parked[p] = other.Parked[p + 1];
-            other.Hands--;
-            Park(ref other, (node.Hand, node.HandLeft));
+            other.Parked = node2.Parked.Without(drop);
+            other.Parked.Park(node.Hand, node.HandLeft);
             Keep(ref other);
         }
-    }
-
-    private static void Park(ref Node node, (int Exit, int Left) thread)
-    {
-        var p = node.Hands++;
-        for (; p > 0 && node.Parked[p - 1].Exit > thread.Exit; p--) node.Parked[p] = node.Parked[p - 1];
-        node.Parked[p] = thread;
     }
 
     private void Keep(ref Node node)
     {
         node.Spent = (long)node.Cost.Starts * layout.Costs.Needleful - (node.Hand < 0 ? 0 : Math.Max(0, node.HandLeft));
-        for (var p = 0; p < node.Hands; p++) node.Spent -= Math.Max(0, node.Parked[p].Left);
+        for (var p = 0; p < node.Parked.Count; p++) node.Spent -= Math.Max(0, node.Parked[p].Left);
         var key = 2 * node.Hand + (node.Turned ? 1 : 0);
         var nodes = System.Runtime.InteropServices.CollectionsMarshal.AsSpan(found);
         var head = heads.GetValueOrDefault(key, -1);
@@ -253,16 +236,7 @@ internal sealed class Linker(Layout layout, CancellationToken cancel)
     }
 
     // At the same place: no dearer, and every thread of the other parked here too and no shorter.
-    private static bool NoWorse(in Node a, in Node b)
-    {
-        if (a.Cost.CompareTo(b.Cost) > 0 || a.HandLeft < b.HandLeft || a.Hands < b.Hands) return false;
-        for (int p = 0, q = 0; q < b.Hands; p++, q++)
-        {
-            while (p < a.Hands && a.Parked[p].Exit < b.Parked[q].Exit) p++;
-            if (p == a.Hands || a.Parked[p].Exit > b.Parked[q].Exit || a.Parked[p].Left < b.Parked[q].Left) return false;
-        }
-        return true;
-    }
+    private static bool NoWorse(in Node a, in Node b) => a.Cost.CompareTo(b.Cost) <= 0 && a.HandLeft >= b.HandLeft && a.Parked.Has(b.Parked);
 
     private Route Trace(List<Link[]> links, int last, bool turned)
     {

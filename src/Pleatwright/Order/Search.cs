@@ -1,5 +1,4 @@
 using System.Numerics;
-using System.Runtime.CompilerServices;
 
 namespace Pleatwright.Order;
 
@@ -22,7 +21,6 @@ internal sealed class Search(Layout layout, CancellationToken cancel)
     /// <summary>Orders kept side by side when a cluster turns out too tangled to look through all of them.</summary>
     public const int Narrow = 24;
 
-    private const int MostParked = 12;
     private int n;
     private int[] runs = [];
     private ulong[] before = [];
@@ -34,12 +32,6 @@ internal sealed class Search(Layout layout, CancellationToken cancel)
     private int[] leastCarry = [];     // per run: the shortest carry by which it is reached
     private long[] thread = [];        // per run
 
-    [InlineArray(MostParked)]
-    private struct Hanging
-    {
-        private (sbyte Exit, int Left) first;
-    }
-
     private struct Node
     {
         public ulong Done;
@@ -49,7 +41,6 @@ internal sealed class Search(Layout layout, CancellationToken cancel)
         public int Parent;
         public int HandLeft;
         public int Found;              // place among those found, the last word in a tie
-        public int Hands;              // threads parked
         public sbyte Hand;             // exit end of the thread in hand, or -1
         public sbyte Entry;            // what was worked last
         public sbyte From;             // the exit end it was carried from, or -1
@@ -179,7 +170,7 @@ internal sealed class Search(Layout layout, CancellationToken cancel)
                 Work(node, parent, entry, -1, -1, 0, known, places, found);
                 if (node.Hand >= 0 && CarryTo(node.Hand, entry) is { } carry)
                     Work(node, parent, entry, node.Hand, -1, carry, known, places, found);
-                for (var p = 0; p < node.Hands; p++)
+                for (var p = 0; p < node.Parked.Count; p++)
                     if (CarryTo(node.Parked[p].Exit, entry) is { } taken)
                         Work(node, parent, entry, node.Parked[p].Exit, p, taken, known, places, found);
             }
@@ -222,36 +213,28 @@ internal sealed class Search(Layout layout, CancellationToken cancel)
         };
         var exit = entry ^ 1;
         if ((reach[exit] & ~next.Done) != 0) (next.Hand, next.HandLeft) = ((sbyte)exit, fill.Left);
-        for (var p = 0; p < node.Hands; p++)
-            if (p != parkedAt && (reach[node.Parked[p].Exit] & ~next.Done) != 0) next.Parked[next.Hands++] = node.Parked[p];
+        for (var p = 0; p < node.Parked.Count; p++)
+            if (p != parkedAt && (reach[node.Parked[p].Exit] & ~next.Done) != 0) next.Parked.Append(node.Parked[p]);
         if (node.Hand < 0 || from == node.Hand || (reach[node.Hand] & ~next.Done) == 0)
         {
             Keep(next, known, places, found);
             return;
         }
-        if (next.Hands < Math.Min(layout.ParkedThreads, MostParked))
+        if (next.Parked.Count < Math.Min(layout.ParkedThreads, Hanging.Most))
         {
-            Park(ref next, (node.Hand, node.HandLeft));
+            next.Parked.Park(node.Hand, node.HandLeft);
             Keep(next, known, places, found);
             return;
         }
         // no room: the thread put down is tied off, or one of those parked
         Keep(next, known, places, found);
-        for (var drop = 0; drop < next.Hands; drop++)
+        for (var drop = 0; drop < next.Parked.Count; drop++)
         {
             var other = next;
-            for (var p = drop; p + 1 < other.Hands; p++) other.Parked[p] = other.Parked[p + 1];
-            other.Hands--;
-            Park(ref other, (node.Hand, node.HandLeft));
+            other.Parked = next.Parked.Without(drop);
+            other.Parked.Park(node.Hand, node.HandLeft);
             Keep(other, known, places, found);
         }
-    }
-
-    private static void Park(ref Node node, (sbyte Exit, int Left) thread)
-    {
-        var p = node.Hands++;
-        for (; p > 0 && node.Parked[p - 1].Exit > thread.Exit; p--) node.Parked[p] = node.Parked[p - 1];
-        node.Parked[p] = thread;
     }
 
     private void Keep(Node node, Cost known, Dictionary<Place, List<int>> places, List<Node> found)
@@ -277,16 +260,7 @@ internal sealed class Search(Layout layout, CancellationToken cancel)
     }
 
     // At the same place: no dearer, and every thread of the other parked here too and no shorter.
-    private static bool NoWorse(in Node a, in Node b)
-    {
-        if (a.Cost.CompareTo(b.Cost) > 0 || a.HandLeft < b.HandLeft || a.Hands < b.Hands) return false;
-        for (int p = 0, q = 0; q < b.Hands; p++, q++)
-        {
-            while (p < a.Hands && a.Parked[p].Exit < b.Parked[q].Exit) p++;
-            if (p == a.Hands || a.Parked[p].Exit > b.Parked[q].Exit || a.Parked[p].Left < b.Parked[q].Left) return false;
-        }
-        return true;
-    }
+    private static bool NoWorse(in Node a, in Node b) => a.Cost.CompareTo(b.Cost) <= 0 && a.HandLeft >= b.HandLeft && a.Parked.Has(b.Parked);
 
     // Group by group of the runs to come that hang together by carries: the thread they take with their shortest carries,
     // less what is left of the threads that reach the group, in whole needlefuls.
@@ -314,7 +288,7 @@ internal sealed class Search(Layout layout, CancellationToken cancel)
                 longest = Math.Max(longest, leastCarry[k]);
             }
             if (node.Hand >= 0 && (reach[node.Hand] & group) != 0) length -= node.HandLeft + layout.Costs.Longer;
-            for (var p = 0; p < node.Hands; p++)
+            for (var p = 0; p < node.Parked.Count; p++)
                 if ((reach[node.Parked[p].Exit] & group) != 0) length -= node.Parked[p].Left + layout.Costs.Longer;
             var needleful = layout.Costs.Needleful + layout.Costs.Longer + longest;
             var begun = length > 0 ? (length + needleful - 1) / needleful : 0;
