@@ -11,7 +11,7 @@ public sealed class Chromium : IAsyncLifetime
     private IBrowser? browser;
 
     /// <summary>How long a test waits for what must come, in milliseconds: a busy machine is no fault of the bench.</summary>
-    public const int Patience = 180_000;
+    public const int Patience = 120_000;
 
     public static string Executable { get; } = Environment.GetEnvironmentVariable("PLEATWRIGHT_CHROMIUM") ?? "/usr/bin/chromium";
 

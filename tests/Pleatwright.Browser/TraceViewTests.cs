@@ -94,6 +94,8 @@ public class TraceViewTests(Chromium chromium)
         await bench.Page.GetByLabel("Valleys across").BlurAsync();
         await bench.Page.Locator(".tracing-words b", new() { HasTextString = "21" }).WaitForAsync();
         await bench.Page.GetByText("Add it to Harbour morning").ClickAsync();
+        await bench.Page.GetByText("There is no room for kite").WaitForAsync(); // a full piece: it is asked first
+        await bench.Page.GetByText("Add it all the same").ClickAsync();
         await bench.Page.Locator("#table-cloth").WaitForAsync();
         await AtTheTable.OpenAsync(bench, "Figures");
         await bench.Page.Locator(".slip").GetByText("kite").First.WaitForAsync();
