@@ -25,6 +25,7 @@ public sealed class Gesture(Workplace at) : IStrokes
     private int accent;
     private string edit = "";
     private bool moved;
+    private bool told; // that stitches were left out
 
     /// <inheritdoc/>
     public bool CanBegin(double x, double y) => CellAt(x, y) is not null;
@@ -36,7 +37,7 @@ public sealed class Gesture(Workplace at) : IStrokes
         if (CellAt(x, y) is not { } cell) return;
         var (valley, row) = cell;
         desk.KeepDraft();
-        (from, basis, shown, kept, moved, figure, line) = (cell, desk.Work, desk.Piece, desk.Piece, false, null, new StrokeLine());
+        (from, basis, shown, kept, moved, told, figure, line) = (cell, desk.Work, desk.Piece, desk.Piece, false, false, null, new StrokeLine());
         before = needle.Place;
         if (held.HasFlag(Held.Shift) && needle.Doing != Doing.Figure)
         {
@@ -65,7 +66,7 @@ public sealed class Gesture(Workplace at) : IStrokes
                 BeginAccent(needle.Thread is null || other);
                 break;
             case Doing.Fill when needle.Thread is { } thread && !other:
-                if (Once("filling", () => Fill.With(basis, valley, row, thread)) && ReferenceEquals(desk.Piece, kept)) desk.Say(Stitching.NothingToFill);
+                if (Once("filling", () => needle.Filled(basis, valley, row, thread)) && ReferenceEquals(desk.Piece, kept)) desk.Say(Stitching.NothingToFill);
                 break;
             default:
                 if (needle.Area is not null) needle.Mark(null);
@@ -149,8 +150,14 @@ public sealed class Gesture(Workplace at) : IStrokes
         var cells = line.To(desk.Work, sight, x, y);
         if (cells.Count == 0) return;
         edit = stroke == Stroke.Clearing ? "clearing" : "stitching";
-        if (stroke == Stroke.Clearing) Draft(() => Clear.Cables(desk.Piece, cells));
-        else Draft(() => { (var piece, figure) = Draw.Parts(desk.Piece, figure, cells, needle.Thread!.Value); return piece; });
+        if (stroke == Stroke.Clearing) Draft(() => Clear.Cables(desk.Piece, needle.Both(cells)));
+        else
+        {
+            var leftOut = false;
+            Draft(() => { (var piece, figure, leftOut) = needle.Drawn(desk.Piece, figure, cells, needle.Thread!.Value); return piece; });
+            if (leftOut && !told) desk.Say(Needle.OtherPhase);
+            told |= leftOut;
+        }
         needle.GoTo(line.At.Valley, line.At.Row);
     }
 
