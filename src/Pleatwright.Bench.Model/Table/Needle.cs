@@ -36,6 +36,7 @@ public sealed class Needle
     private readonly Desk desk;
     private string? drawing;
     private Figure? drawn; // as it was last seen: a figure renamed is known by its rows
+    private int? pulled;   // the placement whose gap is in hand
     private bool another;  // the figure drawn on was closed: what is drawn next begins another
 
     public Needle(Desk desk)
@@ -78,6 +79,14 @@ public sealed class Needle
 
     /// <summary>The cell that lies as the one under the hand does on the other side of the mirror; null without one, on it, and off the cloth.</summary>
     public Valley? Image => Mirror is { } axis && axis != Valley && Chart.Edit.Mirror.Image(Valley, axis) is var image && desk.Work.OnCloth(image, Row) ? image : null;
+
+    /// <summary>The gaps that can be taken hold of: between the first two copies of every repeated figure, while the hand takes hold of figures.</summary>
+    public IEnumerable<Gap> Gaps => Doing == Doing.Figure
+        ? Enumerable.Range(0, desk.Work.Piece.Placements.Length).Select(i => Gap.Of(desk.Work, i)).OfType<Gap>()
+        : [];
+
+    /// <summary>The gap in hand, else that of the repeated figure under the hand; null when there is none.</summary>
+    public Gap? GapHere => (pulled ?? Spot?.Placement) is { } placement && placement < desk.Work.Piece.Placements.Length ? Gap.Of(desk.Work, placement) : null;
 
     /// <summary>What was lifted off the cloth to be laid again.</summary>
     public Patch? Lifted { get; private set; }
@@ -183,6 +192,14 @@ public sealed class Needle
         Mirror = null;
         Changed?.Invoke();
         desk.Say("Nothing is mirrored any more.");
+    }
+
+    /// <summary>Takes a gap between copies in hand, or lets it go.</summary>
+    internal void Pull(int? placement)
+    {
+        if (pulled == placement) return;
+        pulled = placement;
+        Changed?.Invoke();
     }
 
     /// <summary>Draws cables as parts of a figure, on both sides of the mirror while there is one.</summary>

@@ -7,7 +7,7 @@ import { luminance, mix, overInk } from "./painting/colour.js";
 import { BACK, CHART, STITCHED } from "./painting/looks.js";
 import { ClothMap } from "./painting/map.js";
 import { paintMargin } from "./painting/margin.js";
-import { paintArea, paintCursor, paintImage, paintMirror, paintRing } from "./painting/over.js";
+import { paintArea, paintCursor, paintHandle, paintImage, paintMirror, paintRing } from "./painting/over.js";
 import { Paper } from "./painting/paper.js";
 import { Place } from "./painting/place.js";
 import { paintLegs } from "./painting/route.js";
@@ -34,6 +34,7 @@ class Painter extends Place {
     this.above = new Float64Array(0);
     this.cursor = null;
     this.area = null;
+    this.handles = { places: [], words: [] };
     this.mirror = null; // the valley drawn about, and the one opposite the hand or 0
     this.observer = new ResizeObserver(() => this.resize());
     this.observer.observe(host);
@@ -191,6 +192,7 @@ class Painter extends Place {
     if (this.area) paintArea(this, g, this.area);
     if (this.mirror && this.cursor) paintImage(this, g, this.mirror[1], this.cursor[1]);
     if (this.cursor) paintCursor(this, g, ...this.cursor);
+    this.handles.words.forEach((words, i) => paintHandle(this, g, this.handles.places[i * 2], this.handles.places[i * 2 + 1], words));
   }
 }
 
@@ -237,6 +239,7 @@ export function setDone(handle, done) { const p = painters.get(handle); p.done =
 export function setLook(handle, look) { const p = painters.get(handle); if (p.look !== look) { p.look = look; p.paint(); p.map?.paintSoon(); } }
 export function setCursor(handle, valley, row) { const p = painters.get(handle); p.cursor = valley > 0 ? [valley, row] : null; p.paintOver(); }
 export function setMirror(handle, axis, image) { const p = painters.get(handle); p.mirror = axis > 0 ? [axis, image] : null; p.paintOver(); }
+export function setHandles(handle, places, words) { const p = painters.get(handle); p.handles = { places, words }; p.paintOver(); }
 export function setArea(handle, from, to, top, bottom) { const p = painters.get(handle); p.area = from > 0 ? [from, to, top, bottom] : null; p.paintOver(); }
 export function setRings(handle, rings, chosen) { const p = painters.get(handle); p.rings = rings.slice(); p.ringChosen = chosen; p.paintOver(); }
 export function setBack(handle, legs) { const p = painters.get(handle); p.back = legs.length === 0 ? null : legs.slice(); if (p.look === BACK) p.paint(); }

@@ -48,6 +48,23 @@ export function paintMirror(view, g, valley) {
   near(rows - 1, bottom - 12);
 }
 
+// What is taken hold of between two copies, and its words over it.
+export function paintHandle(view, g, across, line, words) {
+  const x = view.x(across, Math.floor(line / 2)), y = view.y(line), ink = "#28536b", paper = "#fffdf7";
+  if (x < -60 || x > view.width + 60 || y < -60 || y > view.height + 60) return;
+  g.fillStyle = paper; g.strokeStyle = ink; g.lineWidth = 2;
+  g.beginPath(); g.roundRect(x - 22, y - 14, 44, 28, 14); g.fill(); g.stroke();
+  g.fillStyle = ink;
+  for (const side of [-1, 1]) { g.beginPath(); g.moveTo(x + side * 6, y - 7); g.lineTo(x + side * 15, y); g.lineTo(x + side * 6, y + 7); g.closePath(); g.fill(); }
+  g.fillRect(x - 1, y - 7, 2, 14);
+  g.font = `600 15px ${view.tokens.font}`;
+  const wide = g.measureText(words).width + 20;
+  const left = Math.max(view.inset.left + 6, Math.min(x - wide / 2, view.width - view.inset.right - 6 - wide));
+  const top = y - 52 > view.inset.top + 4 ? y - 52 : y + 24;
+  g.fillStyle = ink; g.beginPath(); g.roundRect(left, top, wide, 28, 14); g.fill();
+  g.fillStyle = paper; g.textAlign = "left"; g.textBaseline = "middle"; g.fillText(words, left + 10, top + 14);
+}
+
 function rowsBox(view, from, to, top, bottom, pad) {
   const xs = [view.x(from - 1, top), view.x(to + 1, top), view.x(from - 1, bottom), view.x(to + 1, bottom)];
   const x0 = Math.min(...xs), x1 = Math.max(...xs), y0 = view.y(top * 2), y1 = view.y(bottom * 2 + 2);
