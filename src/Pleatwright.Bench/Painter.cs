@@ -85,6 +85,12 @@ public sealed partial class Painter : ICloth, IDisposable
 
     public void SetCursor(Valley valley, CableRow row) => JsSetCursor(handle, valley.Number, row.Index);
 
+    /// <summary>The valley that is drawn about, and the cell opposite the hand on its row; null for none.</summary>
+    public void SetMirror(Valley? axis, Valley? image) => JsSetMirror(handle, axis?.Number ?? 0, image?.Number ?? 0);
+
+    /// <summary>The handles by which gaps between copies are taken hold of, each with its words.</summary>
+    public void SetHandles(IReadOnlyList<Gap> gaps) => JsSetHandles(handle, [.. gaps.SelectMany(g => new[] { g.Across, g.Line })], [.. gaps.Select(Where.Of)]);
+
     public void SetArea(Area? area)
     {
         if (area is { } a) JsSetArea(handle, a.From.Number, a.To.Number, a.Top.Index, a.Bottom.Index);
@@ -167,6 +173,12 @@ public sealed partial class Painter : ICloth, IDisposable
 
     [JSImport("setCursor", "painter")]
     private static partial void JsSetCursor(int handle, int valley, int row);
+
+    [JSImport("setMirror", "painter")]
+    private static partial void JsSetMirror(int handle, int axis, int image);
+
+    [JSImport("setHandles", "painter")]
+    private static partial void JsSetHandles(int handle, double[] places, string[] words);
 
     [JSImport("setArea", "painter")]
     private static partial void JsSetArea(int handle, int from, int to, int top, int bottom);

@@ -46,6 +46,9 @@ public sealed class FigureDraft
     /// <summary>How large it is, as sentences.</summary>
     public string Comes => Figure is { } f ? $"{Words.Of(f.Width, "valley")} wide, {Words.Of(f.Height, "row")} high. What is drawn in one copy is drawn in all." : "";
 
+    /// <summary>What lies between its copies and what room is left, as a sentence; empty where there is one alone.</summary>
+    public string GapWords => Placement is not null && Gap.Of(desk.Work, index!.Value) is { } gap ? $"{Where.Of(gap)}." : "";
+
     /// <summary>The valley its middle lies on; 0 when it lies nowhere.</summary>
     public int CentreValley => Placement?.Centre.On(new Valley(desk.Work.Pleating.CentreValley)).Number ?? 0;
 

@@ -8,7 +8,10 @@ namespace Pleatwright.Bench.Model.Table;
 /// <summary>Turns a stroke on the cloth into edits: one stroke, one moment of the history.</summary>
 public sealed class Gesture(Workplace at) : IStrokes
 {
-    private enum Stroke { None, Working, Clearing, Once, Marking, MovingArea, MovingFigure, MovingAccent }
+    private enum Stroke { None, Working, Clearing, Once, Marking, MovingArea, MovingFigure, MovingAccent, PullingGap }
+
+    /// <summary>Pixels about the middle of a gap's handle within which it is taken hold of: a touch's 44 across.</summary>
+    public const double HandleReach = 22;
 
     private readonly Desk desk = at.Desk;
     private readonly Needle needle = at.Needle;
@@ -23,8 +26,10 @@ public sealed class Gesture(Workplace at) : IStrokes
     private Area area;
     private int placement;
     private int accent;
+    private double pulledFrom; // pleats across where a gap was taken hold of
     private string edit = "";
     private bool moved;
+    private bool told; // that stitches were left out
 
     /// <inheritdoc/>
     public bool CanBegin(double x, double y) => CellAt(x, y) is not null;
@@ -36,13 +41,19 @@ public sealed class Gesture(Workplace at) : IStrokes
         if (CellAt(x, y) is not { } cell) return;
         var (valley, row) = cell;
         desk.KeepDraft();
-        (from, basis, shown, kept, moved, figure, line) = (cell, desk.Work, desk.Piece, desk.Piece, false, null, new StrokeLine());
+        (from, basis, shown, kept, moved, told, figure, line) = (cell, desk.Work, desk.Piece, desk.Piece, false, false, null, new StrokeLine());
         before = needle.Place;
         if (held.HasFlag(Held.Shift) && needle.Doing != Doing.Figure)
         {
             needle.MarkFrom(needle.Valley, needle.Row);
             needle.MarkTo(valley, row);
             stroke = Stroke.Marking;
+            return;
+        }
+        if (GapAt(x, y) is { } gap)
+        {
+            (placement, stroke, pulledFrom) = (gap.Placement, Stroke.PullingGap, AcrossAt(x, y) ?? gap.Across);
+            needle.Pull(placement);
             return;
         }
         needle.GoTo(valley, row);
@@ -65,7 +76,7 @@ public sealed class Gesture(Workplace at) : IStrokes
                 BeginAccent(needle.Thread is null || other);
                 break;
             case Doing.Fill when needle.Thread is { } thread && !other:
-                if (Once("filling", () => Fill.With(basis, valley, row, thread)) && ReferenceEquals(desk.Piece, kept)) desk.Say(Stitching.NothingToFill);
+                if (Once("filling", () => needle.Filled(basis, valley, row, thread)) && ReferenceEquals(desk.Piece, kept)) desk.Say(Stitching.NothingToFill);
                 break;
             default:
                 if (needle.Area is not null) needle.Mark(null);
@@ -81,6 +92,11 @@ public sealed class Gesture(Workplace at) : IStrokes
     {
         if (stroke is Stroke.None or Stroke.Once || Overtaken()) return;
         if (stroke is Stroke.Working or Stroke.Clearing) { WorkOn(x, y); return; }
+        if (stroke == Stroke.PullingGap)
+        {
+            if (AcrossAt(x, y) is { } across) Quietly(() => Gap.Pulled(basis, placement, across - pulledFrom));
+            return;
+        }
         if (CellAt(x, y) is not { } cell) return;
         var (valleys, rows) = (cell.Valley.Number - from.Valley.Number, cell.Row.Index - from.Row.Index);
         switch (stroke)
@@ -106,6 +122,7 @@ public sealed class Gesture(Workplace at) : IStrokes
         if (stroke == Stroke.None || Overtaken()) return;
         var done = stroke;
         stroke = Stroke.None;
+        needle.Pull(null);
         switch (done)
         {
             case Stroke.Marking when needle.Area is { Width: 1, Height: 1 }:
@@ -126,6 +143,7 @@ public sealed class Gesture(Workplace at) : IStrokes
     {
         if (stroke == Stroke.None || Overtaken()) return;
         stroke = Stroke.None;
+        needle.Pull(null);
         desk.Drop();
         needle.Return(before);
     }
@@ -135,6 +153,7 @@ public sealed class Gesture(Workplace at) : IStrokes
     {
         if (ReferenceEquals(desk.Piece, shown) && ReferenceEquals(desk.History.Now.Piece, kept)) return false;
         stroke = Stroke.None;
+        needle.Pull(null);
         return true;
     }
 
@@ -143,14 +162,31 @@ public sealed class Gesture(Workplace at) : IStrokes
             ? (seen.Brick(desk.Work), seen.Row)
             : null;
 
+    // The handle under a place in pixels, the nearest.
+    private Gap? GapAt(double x, double y)
+    {
+        if (at.Cloth.Sight is not { } sight) return null;
+        var away = needle.Gaps.Select(g => (Gap: g, Place: sight.PlaceOf(desk.Work.Pleating, new Spotted(g.Line, g.Across))))
+            .Select(g => (g.Gap, Away: Math.Max(Math.Abs(g.Place.X - x), Math.Abs(g.Place.Y - y)))).Where(g => g.Away <= HandleReach).ToList();
+        return away.Count == 0 ? null : away.MinBy(g => g.Away).Gap;
+    }
+
+    private double? AcrossAt(double x, double y) => at.Cloth.Sight?.At(desk.Work.Pleating, x, y)?.Across;
+
     private void WorkOn(double x, double y)
     {
         if (at.Cloth.Sight is not { } sight) return;
         var cells = line.To(desk.Work, sight, x, y);
         if (cells.Count == 0) return;
         edit = stroke == Stroke.Clearing ? "clearing" : "stitching";
-        if (stroke == Stroke.Clearing) Draft(() => Clear.Cables(desk.Piece, cells));
-        else Draft(() => { (var piece, figure) = Draw.Parts(desk.Piece, figure, cells, needle.Thread!.Value); return piece; });
+        if (stroke == Stroke.Clearing) Draft(() => Clear.Cables(desk.Piece, needle.Both(cells)));
+        else
+        {
+            var leftOut = false;
+            Draft(() => { (var piece, figure, leftOut) = needle.Drawn(desk.Piece, figure, cells, needle.Thread!.Value); return piece; });
+            if (leftOut && !told) desk.Say(Needle.OtherPhase);
+            told |= leftOut;
+        }
         needle.GoTo(line.At.Valley, line.At.Row);
     }
 
@@ -197,7 +233,7 @@ public sealed class Gesture(Workplace at) : IStrokes
     // Past the edge it stays where it was.
     private bool Quietly(Func<Piece> change)
     {
-        edit = stroke == Stroke.MovingAccent ? edit : "moving";
+        edit = stroke switch { Stroke.MovingAccent => edit, Stroke.PullingGap => "the gap between copies", _ => "moving" };
         try
         {
             if (!desk.Draft(change(), edit)) return false;

@@ -1,5 +1,6 @@
 using Pleatwright.Chart;
 using Pleatwright.Chart.Edit;
+using Pleatwright.Measure;
 using Pleatwright.Thread;
 
 namespace Pleatwright.Bench.Model.Table;
@@ -35,6 +36,7 @@ public sealed class Needle
     private readonly Desk desk;
     private string? drawing;
     private Figure? drawn; // as it was last seen: a figure renamed is known by its rows
+    private int? pulled;   // the placement whose gap is in hand
     private bool another;  // the figure drawn on was closed: what is drawn next begins another
 
     public Needle(Desk desk)
@@ -66,6 +68,25 @@ public sealed class Needle
 
     /// <summary>Where the marking began.</summary>
     public (Valley Valley, CableRow Row) Corner { get; private set; }
+
+    /// <summary>The valley about which all that is drawn and cleared is mirrored while it is; null when nothing is.</summary>
+    public Valley? Mirror { get; private set; }
+
+    /// <summary>What the mirror does, as a sentence.</summary>
+    public string MirrorWords => Mirror is { } axis
+        ? $"What you draw and clear is mirrored about {Where.Of(desk.Work, axis).Uncapital()}."
+        : "What you draw and clear can be mirrored about a valley while you do it.";
+
+    /// <summary>The cell that lies as the one under the hand does on the other side of the mirror; null without one, on it, and off the cloth.</summary>
+    public Valley? Image => Mirror is { } axis && axis != Valley && Chart.Edit.Mirror.Image(Valley, axis) is var image && desk.Work.OnCloth(image, Row) ? image : null;
+
+    /// <summary>The gaps that can be taken hold of: between the first two copies of every repeated figure, while the hand takes hold of figures.</summary>
+    public IEnumerable<Gap> Gaps => Doing == Doing.Figure
+        ? Enumerable.Range(0, desk.Work.Piece.Placements.Length).Select(i => Gap.Of(desk.Work, i)).OfType<Gap>()
+        : [];
+
+    /// <summary>The gap in hand, else that of the repeated figure under the hand; null when there is none.</summary>
+    public Gap? GapHere => (pulled ?? Spot?.Placement) is { } placement && placement < desk.Work.Piece.Placements.Length ? Gap.Of(desk.Work, placement) : null;
 
     /// <summary>What was lifted off the cloth to be laid again.</summary>
     public Patch? Lifted { get; private set; }
@@ -150,6 +171,63 @@ public sealed class Needle
         Changed?.Invoke();
     }
 
+    /// <summary>
+    /// Mirrors from now on what is drawn and cleared. About a valley every cable keeps its level and every row mirrors the last; about a pleat
+    /// none would, so a place between two valleys becomes the nearer.
+    /// </summary>
+    /// <param name="across">Pleats across from the cloth's left edge; valley v lies at v.</param>
+    public void MirrorAbout(double across)
+    {
+        var axis = new Valley((int)Math.Clamp(Math.Round(across, MidpointRounding.AwayFromZero), 1, desk.Work.Valleys));
+        if (Mirror == axis) return;
+        Mirror = axis;
+        Changed?.Invoke();
+        desk.Say(MirrorWords);
+    }
+
+    /// <summary>Mirrors no longer.</summary>
+    public void PutMirrorAway()
+    {
+        if (Mirror is null) return;
+        Mirror = null;
+        Changed?.Invoke();
+        desk.Say("Nothing is mirrored any more.");
+    }
+
+    /// <summary>Takes a gap between copies in hand, or lets it go.</summary>
+    internal void Pull(int? placement)
+    {
+        if (pulled == placement) return;
+        pulled = placement;
+        Changed?.Invoke();
+    }
+
+    /// <summary>Draws cables as parts of a figure, on both sides of the mirror while there is one.</summary>
+    /// <param name="piece">The piece.</param>
+    /// <param name="figure">The figure; null to begin another.</param>
+    /// <param name="cells">Cells of the cloth.</param>
+    /// <param name="thread">One of the piece's threads.</param>
+    /// <returns>The piece, the figure drawn on, and whether cells were left out because their image would be held the other way.</returns>
+    /// <exception cref="ArgumentException">The piece has no such thread.</exception>
+    internal (Piece Piece, string? Figure, bool LeftOut) Drawn(Piece piece, string? figure, IEnumerable<(Valley Valley, CableRow Row)> cells, ThreadKey thread)
+    {
+        if (Mirror is { } axis && Chart.Edit.Mirror.Draw(piece, figure, cells, thread, axis) is var (mirrored, into, leftOut)) return (mirrored, into, leftOut > 0);
+        var (drawn, on) = Draw.Parts(piece, figure, cells, thread);
+        return (drawn, on, false);
+    }
+
+    /// <summary>Fills from a cell, and with a mirror the image of what is filled.</summary>
+    internal Piece Filled(Work work, Valley valley, CableRow row, ThreadKey thread) => Mirror is { } axis
+        ? Chart.Edit.Mirror.Draw(work.Piece, Chart.Edit.Spot.Within(work.Piece, work.Pleating, valley, row)?.FigureIn(work.Piece).Name, Fill.Region(work, valley, row), thread, axis).Piece
+        : Fill.With(work, valley, row, thread);
+
+    /// <summary>Cells, and with a mirror those on its other side.</summary>
+    internal IEnumerable<(Valley Valley, CableRow Row)> Both(IEnumerable<(Valley Valley, CableRow Row)> cells) =>
+        Mirror is { } axis ? Chart.Edit.Mirror.Both(cells, axis) : cells;
+
+    /// <summary>Why stitches were left out beside a mirror.</summary>
+    internal const string OtherPhase = "On one side of the mirror lies a figure of the other phase: there a stitch and its image cannot be held alike, so neither is laid.";
+
     public void Lift(Patch patch)
     {
         (Lifted, LiftedElsewhere) = (patch, false);
@@ -222,7 +300,7 @@ public sealed class Needle
     private void Reset()
     {
         Thread = desk.Piece.Threads.Length > 0 ? desk.Piece.Threads[0].Key : null;
-        Area = null;
+        (Area, Mirror) = (null, null);
         (drawing, drawn, another, LiftedElsewhere) = (null, null, false, Lifted is not null);
         (Valley, Row) = OnCloth(new Valley(desk.Work.Pleating.CentreValley), new CableRow(desk.Work.CableRows / 2));
         Changed?.Invoke();
@@ -232,6 +310,7 @@ public sealed class Needle
     {
         if (Thread is { } key && desk.Piece.Thread(key) is null) Thread = desk.Piece.Threads.Length > 0 ? desk.Piece.Threads[0].Key : null;
         if (Area is { } a && !(desk.Work.OnCloth(a.From, a.Top) && desk.Work.OnCloth(a.To, a.Bottom))) Area = null;
+        if (Mirror is { } axis && axis.Number > desk.Work.Valleys) Mirror = null;
         if (!desk.Work.OnCloth(Valley, Row)) (Valley, Row) = OnCloth(Valley, Row);
         if (drawing is null) return;
         if (desk.Piece.Figure(drawing) is { } now) drawn = now;

@@ -7,7 +7,7 @@ import { luminance, mix, overInk } from "./painting/colour.js";
 import { BACK, CHART, STITCHED } from "./painting/looks.js";
 import { ClothMap } from "./painting/map.js";
 import { paintMargin } from "./painting/margin.js";
-import { paintArea, paintCursor, paintRing } from "./painting/over.js";
+import { paintArea, paintCursor, paintHandle, paintImage, paintMirror, paintRing } from "./painting/over.js";
 import { Paper } from "./painting/paper.js";
 import { Place } from "./painting/place.js";
 import { paintLegs } from "./painting/route.js";
@@ -34,6 +34,8 @@ class Painter extends Place {
     this.above = new Float64Array(0);
     this.cursor = null;
     this.area = null;
+    this.handles = { places: [], words: [] };
+    this.mirror = null; // the valley drawn about, and the one opposite the hand or 0
     this.observer = new ResizeObserver(() => this.resize());
     this.observer.observe(host);
     this.scheme = matchMedia("(prefers-color-scheme: dark)");
@@ -186,8 +188,11 @@ class Painter extends Place {
     if (!this.cloth || !this.scale) return;
     if (this.route) paintLegs(this, g, this.route);
     for (let i = 0; i < this.rings.length; i += 5) paintRing(this, g, i);
+    if (this.mirror) paintMirror(this, g, this.mirror[0]);
     if (this.area) paintArea(this, g, this.area);
+    if (this.mirror && this.cursor) paintImage(this, g, this.mirror[1], this.cursor[1]);
     if (this.cursor) paintCursor(this, g, ...this.cursor);
+    this.handles.words.forEach((words, i) => paintHandle(this, g, this.handles.places[i * 2], this.handles.places[i * 2 + 1], words));
   }
 }
 
@@ -233,6 +238,8 @@ export function setCells(handle, cells) { painters.get(handle).setCells(cells.sl
 export function setDone(handle, done) { const p = painters.get(handle); p.done = done.length === 0 ? null : done.slice(); p.paint(); }
 export function setLook(handle, look) { const p = painters.get(handle); if (p.look !== look) { p.look = look; p.paint(); p.map?.paintSoon(); } }
 export function setCursor(handle, valley, row) { const p = painters.get(handle); p.cursor = valley > 0 ? [valley, row] : null; p.paintOver(); }
+export function setMirror(handle, axis, image) { const p = painters.get(handle); p.mirror = axis > 0 ? [axis, image] : null; p.paintOver(); }
+export function setHandles(handle, places, words) { const p = painters.get(handle); p.handles = { places, words }; p.paintOver(); }
 export function setArea(handle, from, to, top, bottom) { const p = painters.get(handle); p.area = from > 0 ? [from, to, top, bottom] : null; p.paintOver(); }
 export function setRings(handle, rings, chosen) { const p = painters.get(handle); p.rings = rings.slice(); p.ringChosen = chosen; p.paintOver(); }
 export function setBack(handle, legs) { const p = painters.get(handle); p.back = legs.length === 0 ? null : legs.slice(); if (p.look === BACK) p.paint(); }

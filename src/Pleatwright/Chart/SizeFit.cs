@@ -60,5 +60,5 @@ internal static class SizeFit
     }
 
     // The whole number nearest to a spacing that is odd or even as the design's is.
-    private static int NearestAlike(double spacing, int like) => 2 * (int)Math.Round((spacing - (like & 1)) / 2) + (like & 1);
+    internal static int NearestAlike(double spacing, int like) => 2 * (int)Math.Round((spacing - (like & 1)) / 2) + (like & 1);
 }

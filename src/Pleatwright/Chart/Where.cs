@@ -56,6 +56,14 @@ internal static class Where
             : $"{mark.Accent.Capital()} on valley {valley}, at {depth}.";
     }
 
+    /// <summary>"Gap 6 pleats, room for 1 more", "The copies join, no room for more", "Gap 1 pleat, 2 run off the cloth".</summary>
+    public static string Of(Edit.Gap gap)
+    {
+        var between = gap.Pleats switch { >= 0 => $"Gap {Counting.Of(gap.Pleats, "pleat")}", -1 => "The copies join", _ => "The copies overlap" };
+        var room = gap.Room switch { > 0 => $"room for {Count(gap.Room)} more", 0 => "no room for more", -1 => "1 runs off the cloth", _ => $"{Count(-gap.Room)} run off the cloth" };
+        return $"{between}, {room}";
+    }
+
     private static string Under(Work work, Valley valley, CableRow row)
     {
         if (work.ThreadAt(valley, row) is { } key)

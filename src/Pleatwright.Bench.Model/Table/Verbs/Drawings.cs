@@ -15,5 +15,12 @@ public static class Drawings
         {
             Short = "Draw on", Can = at => at.Needle.Spot is { } spot && spot.FigureIn(at.Desk.Piece).Name != at.Needle.Drawing,
         },
+        new(Group, "Mirror about this valley what is drawn and cleared, or no longer", ">", Mirror) { Short = "Mirror on" },
     ];
+
+    private static void Mirror(Workplace at)
+    {
+        if (at.Needle.Mirror is null) at.Needle.MirrorAbout(at.Needle.Valley.Number);
+        else at.Needle.PutMirrorAway();
+    }
 }

@@ -13,6 +13,8 @@ public static class Figuring
         Of("Place and repeat…", "#", (at, s, _) => at.Needle.Ask(Question.Figure, s.Placement)) with { Short = "Place and repeat" },
         Edit("Mirror the figure", "<", "mirroring", (p, s, _) => Placing.Turn(p, s.Placement)) with { Short = "Mirror" },
         Edit("Put a copy of it beside it", "=", "a copy", (p, s, f) => Placing.Copy(p, s.Placement, f.Width + 3, 0)) with { Short = "Copy" },
+        Step("A wider gap between the copies", "Shift+PageUp", wider: true),
+        Step("A narrower gap between the copies", "Shift+PageDown", wider: false),
         Edit("Insert a row above", "{", "a row more", (p, s, f) => Chart.Edit.Rows.Insert(p, f.Name, s.Row)),
         Edit("Remove this row", "}", "a row less", (p, s, f) => Chart.Edit.Rows.Remove(p, f.Name, s.Row)),
         Edit("Insert a valley here", "(", "a valley more", (p, s, f) => Columns.Insert(p, f.Name, s.Column)),
@@ -29,6 +31,15 @@ public static class Figuring
     // Left and right are those of the cloth, whichever way the figure lies.
     private static HalfMark Mark(Piece piece, Spot spot, RunEnd end) =>
         new(spot.Row, piece.Placements[spot.Placement].Mirror ? end == RunEnd.Left ? RunEnd.Right : RunEnd.Left : end);
+
+    private static Verb Step(string words, string key, bool wider) => Of(words, key, (at, spot, _) =>
+    {
+        int Left() => Spot.SeatOf(at.Desk.Piece, at.Desk.Work.Pleating, spot.Placement, spot.Copy).Left;
+        var before = Left();
+        at.Desk.Edit("the gap between copies", _ => Gap.Stepped(at.Desk.Work, spot.Placement, wider));
+        at.Needle.GoTo(new Valley(at.Needle.Valley.Number + Left() - before), at.Needle.Row); // the hand stays on its copy
+        if (at.Needle.GapHere is { } gap) at.Desk.Say($"{Where.Of(gap)}.");
+    }) with { Can = at => at.Needle.GapHere is not null };
 
     private static Verb Edit(string words, string key, string edit, Func<Piece, Spot, Figure, Piece> change) =>
         Of(words, key, (at, spot, figure) => at.Desk.Edit(edit, p => change(p, spot, figure)));

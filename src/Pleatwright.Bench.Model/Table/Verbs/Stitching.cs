@@ -36,18 +36,20 @@ public static class Stitching
         }
         var cell = (needle.Valley, needle.Row);
         if (needle.Thread is { } thread) Work(at, "a stitch", [cell], thread);
-        else desk.Edit("clearing", p => Clear.Cables(p, [cell]));
+        else desk.Edit("clearing", p => Clear.Cables(p, needle.Both([cell])));
     }
 
     /// <summary>Works cells as parts of the figure being drawn.</summary>
     private static void Work(Workplace at, string edit, IReadOnlyList<(Valley Valley, CableRow Row)> cells, ThreadKey thread)
     {
         string? figure = null;
+        var leftOut = false;
         at.Desk.Edit(edit, p =>
         {
-            (var piece, figure) = Draw.Parts(p, at.Needle.FigureFor(p, cells[0].Valley, cells[0].Row), cells, thread);
+            (var piece, figure, leftOut) = at.Needle.Drawn(p, at.Needle.FigureFor(p, cells[0].Valley, cells[0].Row), cells, thread);
             return piece;
         });
+        if (leftOut) at.Desk.Say(Needle.OtherPhase);
         if (figure is not null && at.Desk.Piece.Figure(figure) is not null) at.Needle.Drew(figure);
     }
 
@@ -56,7 +58,7 @@ public static class Stitching
         if (at.Needle.Area is null && Accents.At(at) is { } laid) { Accents.TakeOff(at, laid); return; } // it lies over the rest
         var area = at.Needle.AreaOrCell;
         var before = at.Desk.Piece;
-        at.Desk.Edit("clearing", _ => Clear.Cables(Accenting.TakeOff(at.Desk.Work, area), area.Cells()));
+        at.Desk.Edit("clearing", _ => Clear.Cables(Accenting.TakeOff(at.Desk.Work, area), at.Needle.Both(area.Cells())));
         if (ReferenceEquals(before, at.Desk.Piece) && at.Desk.Work.IsWorked(area.From, area.Top))
             at.Desk.Say("A band lies here; it is worked from side to side, and taken off as a whole.");
     }
@@ -70,7 +72,7 @@ public static class Stitching
             return;
         }
         var before = at.Desk.Piece;
-        at.Desk.Edit("filling", _ => Fill.With(at.Desk.Work, at.Needle.Valley, at.Needle.Row, thread));
+        at.Desk.Edit("filling", _ => at.Needle.Filled(at.Desk.Work, at.Needle.Valley, at.Needle.Row, thread));
         if (ReferenceEquals(before, at.Desk.Piece)) at.Desk.Say(at.Desk.Work.IsWorked(at.Needle.Valley, at.Needle.Row) ? "All that is joined here is worked in this thread already." : NothingToFill);
     }
 

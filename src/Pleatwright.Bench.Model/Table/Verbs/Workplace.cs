@@ -13,7 +13,7 @@ public sealed class Workplace(Desk desk, Needle needle)
     /// <summary>All that a verb may change, to tell whether it did.</summary>
     internal object State => (
         (Desk.Piece, Desk.History, Desk.Sayings),
-        (Needle.Thread, Needle.Doing, Needle.Accent, Needle.Look, Needle.Place),
+        (Needle.Thread, Needle.Doing, Needle.Accent, Needle.Look, Needle.Place, Needle.Mirror),
         (Needle.Lifted, Needle.LiftedElsewhere, Needle.Questions),
         Cloth.Sight);
 }

@@ -16,6 +16,55 @@ export function paintCursor(view, g, valley, row) {
   g.lineWidth = 2.5; g.strokeStyle = "#17120c"; g.beginPath(); g.roundRect(...box, 4); g.stroke();
 }
 
+// The cell opposite the hand.
+export function paintImage(view, g, valley, row) {
+  if (valley < 1 || valley > view.cloth.valleys || row < 0 || row >= view.cloth.rows) return;
+  const box = brickBox(view, valley, row, 2);
+  g.lineWidth = 4; g.strokeStyle = "#fffdf7"; g.beginPath(); g.roundRect(...box, 4); g.stroke();
+  g.lineWidth = 1.5; g.strokeStyle = "#17120c"; g.setLineDash([3, 3]); g.beginPath(); g.roundRect(...box, 4); g.stroke(); g.setLineDash([]);
+}
+
+// The line that is drawn about: down the whole cloth, a wing to each side at its ends.
+export function paintMirror(view, g, valley) {
+  const rows = view.cloth.rows, e = view.extent();
+  const top = Math.max(view.inset.top + 4, view.oy + e.top * view.scale), bottom = Math.min(view.height - view.inset.bottom - 4, view.oy + e.bottom * view.scale);
+  const line = () => {
+    g.beginPath();
+    g.moveTo(view.x(valley, 0), Math.min(top, view.y(0)));
+    for (let row = 0; row < rows; row++) { g.lineTo(view.x(valley, row), view.y(row * 2)); g.lineTo(view.x(valley, row), view.y(row * 2 + 2)); }
+    g.lineTo(view.x(valley, rows - 1), Math.max(bottom, view.y(rows * 2)));
+    g.stroke();
+  };
+  g.lineWidth = 5; g.strokeStyle = "rgba(255,253,247,0.9)"; line();
+  g.lineWidth = 2; g.strokeStyle = "#28536b"; line();
+  const near = (row, y) => {
+    const x = view.x(valley, row);
+    for (const side of [-1, 1]) {
+      g.beginPath(); g.moveTo(x + side * 4, y - 7); g.lineTo(x + side * 13, y); g.lineTo(x + side * 4, y + 7); g.closePath();
+      g.lineWidth = 3; g.strokeStyle = "#fffdf7"; g.stroke(); g.fillStyle = "#28536b"; g.fill();
+    }
+  };
+  near(0, top + 12);
+  near(rows - 1, bottom - 12);
+}
+
+// What is taken hold of between two copies, and its words over it.
+export function paintHandle(view, g, across, line, words) {
+  const x = view.x(across, Math.floor(line / 2)), y = view.y(line), ink = "#28536b", paper = "#fffdf7";
+  if (x < -60 || x > view.width + 60 || y < -60 || y > view.height + 60) return;
+  g.fillStyle = paper; g.strokeStyle = ink; g.lineWidth = 2;
+  g.beginPath(); g.roundRect(x - 22, y - 14, 44, 28, 14); g.fill(); g.stroke();
+  g.fillStyle = ink;
+  for (const side of [-1, 1]) { g.beginPath(); g.moveTo(x + side * 6, y - 7); g.lineTo(x + side * 15, y); g.lineTo(x + side * 6, y + 7); g.closePath(); g.fill(); }
+  g.fillRect(x - 1, y - 7, 2, 14);
+  g.font = `600 15px ${view.tokens.font}`;
+  const wide = g.measureText(words).width + 20;
+  const left = Math.max(view.inset.left + 6, Math.min(x - wide / 2, view.width - view.inset.right - 6 - wide));
+  const top = y - 52 > view.inset.top + 4 ? y - 52 : y + 24;
+  g.fillStyle = ink; g.beginPath(); g.roundRect(left, top, wide, 28, 14); g.fill();
+  g.fillStyle = paper; g.textAlign = "left"; g.textBaseline = "middle"; g.fillText(words, left + 10, top + 14);
+}
+
 function rowsBox(view, from, to, top, bottom, pad) {
   const xs = [view.x(from - 1, top), view.x(to + 1, top), view.x(from - 1, bottom), view.x(to + 1, bottom)];
   const x0 = Math.min(...xs), x1 = Math.max(...xs), y0 = view.y(top * 2), y1 = view.y(bottom * 2 + 2);
