@@ -12,11 +12,15 @@ namespace Pleatwright.Bench.Model;
 public sealed class Desk
 {
     private const int FewRuns = 1_500; // so many are ordered in a few milliseconds
-    private static readonly TimeSpan Rest = TimeSpan.FromMilliseconds(600);
+    private static readonly TimeSpan Rest = TimeSpan.FromMilliseconds(600), LongRest = TimeSpan.FromSeconds(10);
 
     private readonly TimeProvider time;
     private WorkingOrder? order;
     private WorkingOrder? drawn;  // the last quick order, of an earlier state
+    private readonly IOrders? orders;
+    private Task? seeking;
+    private Work? sought; // whose order is being sought
+    private CancellationTokenSource stop = new();
     private WorkingOrder? rested; // the last order planned with the hand at rest, maybe of an earlier state
     private ImmutableArray<ThreadAmount>? amounts;
     private bool orderDue;
@@ -25,13 +29,15 @@ public sealed class Desk
     private string uncut = "";
 
     /// <summary>Opens a piece on an empty table.</summary>
-    public Desk(TimeProvider time)
+    /// <param name="time">The clock.</param>
+    /// <param name="orders">Where orders are planned with the care of the commands; without it they are planned here, with less.</param>
+    public Desk(TimeProvider time, IOrders? orders = null)
     {
-        this.time = time;
+        (this.time, this.orders) = (time, orders);
         Open(Examples.Read(Examples.First));
     }
 
-    /// <summary>How hard the order is searched when the hand rests.</summary>
+    /// <summary>How hard the order is searched here, where it cannot be planned with the care of the commands.</summary>
     internal Effort AtRest { get; init; } = Effort.Resting;
 
     /// <summary>Every moment of the piece since it was opened.</summary>
@@ -47,8 +53,8 @@ public sealed class Desk
     public ImmutableArray<Finding> Findings { get; private set; } = [];
 
     /// <summary>
-    /// The working order of <see cref="Work"/>: a quick one while the hand moves, a better one once it rests or
-    /// <see cref="Settle"/> is called.
+    /// The working order of <see cref="Work"/>: a quick one while the hand moves; once it rests, or <see cref="SettleAsync"/> was
+    /// called, the one that the commands give.
     /// </summary>
     public WorkingOrder Order => order ??= drawn = Plan(drawn, Effort.Drawing);
 
@@ -158,15 +164,52 @@ public sealed class Desk
         Say($"Done again: {History.Now.Edit}.");
     }
 
-    /// <summary>Plans the order with care at once, for a view that shows it.</summary>
-    public void Settle()
+    /// <summary>How far the search for the order has come, 0 to 1; null when none is under way.</summary>
+    public double? Sought { get; private set; }
+
+    /// <summary>Raised when <see cref="Sought"/> has changed.</summary>
+    public event Action? Seeking;
+
+    /// <summary>Plans the order with care, for a view that shows it. Where that takes a while the quick one stands meanwhile.</summary>
+    public async Task SettleAsync()
     {
-        if (order is not null && ReferenceEquals(order, rested)) return;
+        while (order is null || !ReferenceEquals(order, rested))
+        {
+            if (seeking is not { IsCompleted: false } || !ReferenceEquals(sought, Work)) seeking = SeekAsync(sought = Work);
+            await seeking;
+            if (orders is null) return;
+        }
+    }
+
+    /// <summary>An order of a work that is not on the table, planned with the same care.</summary>
+    public async Task<WorkingOrder> PlanAsync(Work work) =>
+        (orders is null ? null : await orders.OfAsync(work, _ => { }, CancellationToken.None)) ?? Smocking.Plan(work, AtRest);
+
+    private async Task SeekAsync(Work work)
+    {
+        stop.Cancel();
+        stop.Dispose();
+        stop = new CancellationTokenSource();
+        WorkingOrder? found = null;
+        if (orders is not null)
+        {
+            Share(0);
+            found = await orders.OfAsync(work, done => Share(done), stop.Token);
+            if (!ReferenceEquals(work, Work)) return;
+        }
         (int, int, double)? known = order is null ? null : Words(order);
-        (order, amounts) = (rested = Plan(rested, AtRest), null);
-        if (known is not null && Words(order) != known) Ordered?.Invoke();
+        (order, amounts) = (rested = found ?? Plan(rested, AtRest), null);
+        if (known is not null && (found is not null || Words(order) != known)) Ordered?.Invoke();
+        Share(null);
 
         static (int, int, double) Words(WorkingOrder o) => (o.Starts, o.Turns, o.Carried.Millimetres);
+
+        void Share(double? done)
+        {
+            if (!ReferenceEquals(work, Work) || Sought == done) return;
+            Sought = done;
+            Seeking?.Invoke();
+        }
     }
 
     /// <summary>Tells the maker something.</summary>
@@ -191,7 +234,7 @@ public sealed class Desk
         var work = Smocking.Lay(piece);
         Piece = piece;
         Work = work;
-        (order, amounts) = (null, null);
+        (order, amounts, Sought) = (null, null, null);
         Findings = Smocking.Prove(work);
     }
 
@@ -228,7 +271,9 @@ public sealed class Desk
         }
         await Task.Delay(Rest, time);
         if (show != shows) return;
-        Settle();
+        if (orders is null) await SettleAsync();
         Rested?.Invoke();
+        await Task.Delay(LongRest, time);
+        if (show == shows) await SettleAsync();
     }
 }

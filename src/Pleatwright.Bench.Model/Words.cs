@@ -20,5 +20,8 @@ public static class Words
     /// <summary>A number as a field of the page takes it: every digit, no thousands.</summary>
     public static string Plain(double number) => number.ToString("R", CultureInfo.InvariantCulture);
 
+    /// <summary>What is said while the order is sought.</summary>
+    public const string Seeking = "The order is being planned with care; numbers of steps may still change.";
+
     public static string Of(double number) => number.ToString("0.##", CultureInfo.InvariantCulture);
 }

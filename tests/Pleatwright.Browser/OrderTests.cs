@@ -1,4 +1,5 @@
 using Microsoft.Playwright;
+using Pleatwright.Order;
 
 namespace Pleatwright.Browser.Tests;
 
@@ -24,6 +25,25 @@ public class OrderTests(Chromium chromium)
         await bench.Page.Locator("#order-cloth").FocusAsync();
         await bench.Page.Keyboard.PressAsync("End");
         await Assertions.Expect(bench.Page.GetByLabel("A step on", new() { Exact = true })).ToBeDisabledAsync();
+    }
+
+    [Fact]
+    public async Task The_order_at_the_bench_is_the_one_that_the_commands_give_in_every_view()
+    {
+        // one of which the quick order, shown meanwhile, is another
+        var (name, steps) = Directory.GetFiles(Repository.Path("examples"), "*.piece.json").Order().Select(f => (Name: f, Work: Smocking.Lay(Smocking.Read(File.ReadAllText(f)))))
+            .Select(p => (p.Name, Quick: Smocking.Plan(p.Work, Effort.Drawing), Careful: Smocking.Plan(p.Work)))
+            .Where(p => p.Quick.Starts != p.Careful.Starts).Select(p => (p.Name, p.Careful.Steps.Length)).First();
+        await using var bench = await OpenBench.AtAsync(chromium, "shelf", fillShelf: folder => File.Copy(name, Path.Combine(folder, "mine.piece.json")));
+        await bench.Page.Locator(".swatch-open").First.ClickAsync();
+        await bench.Page.Locator("#table-cloth").WaitForAsync();
+        await bench.GoAsync("stitch");
+        await bench.Page.Locator("#tick").WaitForAsync();
+        for (var i = 0; i < 100 && await bench.Page.Locator(".chair-run:not([data-kind=cables])").CountAsync() > 0; i++) await bench.Page.Keyboard.PressAsync("PageDown");
+        await Assertions.Expect(bench.Page.Locator(".chair-line b").First).ToHaveTextAsync(FormattableString.Invariant($"Step 1 of {steps}"));
+        await bench.GoAsync("order");
+        await Assertions.Expect(bench.Page.Locator(".seeking")).ToHaveCountAsync(0); // planned once
+        await Assertions.Expect(bench.Page.Locator(".order-sums div", new() { HasTextRegex = new("^steps") }).Locator("dd")).ToHaveTextAsync(steps.ToString("N0", System.Globalization.CultureInfo.InvariantCulture));
     }
 
     [Fact]

@@ -20,7 +20,7 @@ public class RoomTests
         ["Printing"] = [],
         ["Drafts"] = ["Table"],
         ["Tabletop"] = ["Table", "Drafts", "Keeping"],
-        ["Working"] = ["Table"],
+        ["Working"] = ["Keeping", "Table"],
         ["Basket"] = ["Keeping"],
         ["Chair"] = ["Keeping"],
         ["Pieces"] = ["Keeping"],

@@ -10,7 +10,7 @@ namespace Pleatwright.Bench.Model.Basket;
 /// <summary>What the pieces ticked need of the stash, what is to be bought, what it costs.</summary>
 public sealed class NeedList(Desk desk, Keeper keeper, Workbasket basket, TimeProvider time)
 {
-    private readonly Takers takers = new(keeper, time);
+    private readonly Takers takers = new(desk, keeper, time);
     private readonly Dictionary<string, PieceNeeds> ticked = [];
 
     /// <summary>The other pieces on the shelf.</summary>
@@ -35,6 +35,7 @@ public sealed class NeedList(Desk desk, Keeper keeper, Workbasket basket, TimePr
     public async Task LookAsync()
     {
         await keeper.SettleAsync();
+        _ = desk.SettleAsync();
         var trouble = "";
         try { Others = [.. (await keeper.Shelf.ListAsync()).Pieces.Where(p => p.Name != keeper.Name?.ToString())]; }
         catch (ShelfException e) { trouble = e.Message; }

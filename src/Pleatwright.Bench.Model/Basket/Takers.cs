@@ -1,14 +1,13 @@
 using Pleatwright.Bench.Model.Keeping;
 using Pleatwright.Files;
 using Pleatwright.Measure;
-using Pleatwright.Order;
 using Pleatwright.Shelf;
 using Pleatwright.Shopping;
 
 namespace Pleatwright.Bench.Model.Basket;
 
 /// <summary>The pieces a list may be made for, and what each needs; worked out once for each edition.</summary>
-public sealed class Takers(Keeper keeper, TimeProvider time)
+public sealed class Takers(Desk desk, Keeper keeper, TimeProvider time)
 {
     private readonly Dictionary<Edition, PieceNeeds> known = [];
 
@@ -23,7 +22,7 @@ public sealed class Takers(Keeper keeper, TimeProvider time)
         {
             var work = Smocking.Lay(Smocking.Read(stored.Text));
             await Task.Delay(TimeSpan.FromMilliseconds(1), time); // the page has a breath before the order is planned
-            return known[stored.Edition] = PieceNeeds.Of(Smocking.Plan(work, Effort.Resting));
+            return known[stored.Edition] = PieceNeeds.Of(await desk.PlanAsync(work));
         }
         catch (PieceFormatException e)
         {

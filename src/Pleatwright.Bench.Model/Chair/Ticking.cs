@@ -94,8 +94,15 @@ public sealed class Ticking
     public async Task SitDownAsync()
     {
         begun = true;
-        ReadOrder();
         var mine = ++turn;
+        if (of is not null && !ReferenceEquals(of.Work, desk.Work))
+        {
+            // what was to do is of another state of the piece
+            (of, Work, Tick, Done) = (null, ChairWork.Nothing, 0, 0);
+        }
+        await desk.SettleAsync();
+        if (mine != turn) return;
+        ReadOrder();
         var place = keeper.Key;
         if (place == piece && !opened)
         {
@@ -245,6 +252,7 @@ public sealed class Ticking
     /// <summary>The maker has looked: the place is right. Ticks of stitches that are gone are forgotten.</summary>
     public void PlaceIsRight()
     {
+        if (of is null) return;
         InDoubt = false;
         var kept = Worked.Nothing;
         for (var i = 0; i < Work.Ticks; i++)
@@ -280,7 +288,6 @@ public sealed class Ticking
 
     private void ReadOrder()
     {
-        desk.Settle();
         if (ReferenceEquals(of, desk.Order)) return;
         of = desk.Order;
         Work = ChairWork.Of(of, Levels);

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using Pleatwright.Chart;
 using Pleatwright.Measure;
-using Pleatwright.Order;
 using Pleatwright.Plate;
 using Pleatwright.Plate.Preparation;
 using Pleatwright.Plate.Teaching;
@@ -52,7 +51,7 @@ public sealed class Print
 
     /// <summary>Prints the piece on the table.</summary>
     /// <returns>The print, or null and why there is none, as a sentence.</returns>
-    public static (Print? Print, string Fault) Make(Desk desk, PrintChoice choice)
+    public static async Task<(Print? Print, string Fault)> MakeAsync(Desk desk, PrintChoice choice)
     {
         try
         {
@@ -60,9 +59,9 @@ public sealed class Print
             var suffix = choice.Chosen is { } named ? $" {named.Name}" : "";
             if (choice.Sheet is { } kind)
                 return (new Print(PreparationSheets.TitleOf(piece), PreparationSheets.Make(piece, kind, choice.Options), suffix + $" {kind.ToString().ToLowerInvariant()}"), "");
-            var plate = Plate(desk, choice, piece);
+            var plate = await PlateAsync(desk, choice, piece);
             if (!choice.ForClass) return (new Print(plate.Title, plate.Sheets, suffix, plate), "");
-            var pack = ClassPack.Make(plate, choice.Class);
+            var pack = ClassPack.Make(plate, choice.Class, await desk.PlanAsync(ClassPack.OtherHand(plate)));
             return (new Print(plate.Title, pack.Sheets, suffix + " class", plate, pack), "");
         }
         catch (PlateTooLargeException e) { return (null, e.Message); }
@@ -78,12 +77,12 @@ public sealed class Print
     /// <summary>The name of its file in a format: the title, the size and what it is.</summary>
     public string FileName(PrintFormat format) => PieceName.Nearest(Title + suffix) + format.Ending;
 
-    private static PlateDocument Plate(Desk desk, PrintChoice choice, Piece piece)
+    private static async Task<PlateDocument> PlateAsync(Desk desk, PrintChoice choice, Piece piece)
     {
-        desk.Settle();
+        await desk.SettleAsync();
         var hand = choice.Hand ?? desk.Piece.Working.Hand;
         if (hand == piece.Working.Hand && ReferenceEquals(piece, desk.Piece)) return Smocking.Plate(desk.Order, desk.Findings, choice.Options);
         var work = Smocking.Lay(piece with { Working = piece.Working with { Hand = hand } });
-        return Smocking.Plate(Smocking.Plan(work, Effort.Resting), Smocking.Prove(work), choice.Options);
+        return Smocking.Plate(await desk.PlanAsync(work), Smocking.Prove(work), choice.Options);
     }
 }

@@ -140,7 +140,7 @@ public sealed class Pacer
 
     private void Write()
     {
-        desk.Settle();
+        _ = desk.SettleAsync();
         stand.GoTo(stand.Step);
         Directions = Order.Directions.Write(desk.Order, stand.Words);
         try { Cutting = desk.Order.Cutting(); }

@@ -19,11 +19,11 @@ public class PrintTests
     }
 
     [Theory, MemberData(nameof(Prints))]
-    public void Everything_on_offer_is_printed_of_every_kind_of_piece_in_every_format_or_a_sentence_says_why(int piece, int print)
+    public async Task Everything_on_offer_is_printed_of_every_kind_of_piece_in_every_format_or_a_sentence_says_why(int piece, int print)
     {
         var (desk, _) = Tables.Set(Tables.All[piece]);
         var choice = new PrintChoice(desk) { Sheet = Printable.All[print].Sheet, ForClass = Printable.All[print].ForClass, Class = new ClassOptions(2) };
-        var (made, fault) = Print.Make(desk, choice);
+        var (made, fault) = await Print.MakeAsync(desk, choice);
         Assert.Equal(made is null, fault.Length > 0);
         if (made is null) { Assert.EndsWith(".", fault); return; }
         Assert.NotEmpty(made.Sheets);
@@ -35,11 +35,11 @@ public class PrintTests
     }
 
     [Fact]
-    public void A_size_is_printed_by_its_name()
+    public async Task A_size_is_printed_by_its_name()
     {
         var (desk, _) = Tables.Set(Tables.Full);
         var choice = new PrintChoice(desk) { Size = "larger" };
-        var (made, _) = Print.Make(desk, choice);
+        var (made, _) = await Print.MakeAsync(desk, choice);
         Assert.Equal("Everything larger.pdf", made!.FileName(Print.Formats(choice).First(f => f.Ending == ".pdf")));
     }
 }

@@ -14,12 +14,12 @@ internal sealed class ClassPack
     private readonly Lazy<ImmutableArray<Sheet>> teacher, labels, handout, all;
     private readonly Lazy<WorkingOrder> otherHand;
 
-    private ClassPack(PlateDocument plate, ClassOptions options, ClassCutting cutting)
+    private ClassPack(PlateDocument plate, ClassOptions options, ClassCutting cutting, WorkingOrder? otherHand)
     {
         Plate = plate;
         Options = options;
         Cutting = cutting;
-        otherHand = new(() => OrderFor(Hand == Hand.Right ? Hand.Left : Hand.Right));
+        this.otherHand = new(() => otherHand ?? Planner.Plan(OtherHand(plate), plate.Order.Effort));
         teacher = new(() => Number(TeacherPages()));
         labels = new(() => Number(KitLabels.Of(this)));
         handout = new(() => Number(Teaching.Handout.Of(this)));
@@ -51,14 +51,17 @@ internal sealed class ClassPack
     public string Title => $"{Plate.Title}, for a class";
 
     /// <summary>Makes the pack of a plate.</summary>
+    /// <param name="plate">The plate taught.</param>
+    /// <param name="options">How many it is for, and how.</param>
+    /// <param name="otherHand">The order of <see cref="OtherHand"/>, where it has been planned; else it is planned when first asked for.</param>
     /// <exception cref="ArgumentException">The options have a fault, or a skein of some thread is shorter than one needleful; the message says which.</exception>
-    public static ClassPack Make(PlateDocument plate, ClassOptions options)
+    public static ClassPack Make(PlateDocument plate, ClassOptions options, WorkingOrder? otherHand = null)
     {
         if (options.Fault is { } fault) throw new ArgumentException(fault);
         var uses = plate.Order.ThreadUses();
         if (!plate.Order.Backsmock.Rows.IsEmpty) uses = uses.Add(plate.Order.Backsmock.Use);
         return new ClassPack(plate, options,
-            ClassCutting.Of(uses, plate.Work.Piece.Working.WorkingLength, options.Students, options.SpareKits, options.ExtraLengths));
+            ClassCutting.Of(uses, plate.Work.Piece.Working.WorkingLength, options.Students, options.SpareKits, options.ExtraLengths), otherHand);
     }
 
     /// <summary>The hand that the plate is written for.</summary>
@@ -70,10 +73,11 @@ internal sealed class ClassPack
     /// <summary>Whether a thread is the one for the back: it has no letter on the chart.</summary>
     internal bool IsForTheBack(Floss thread) => thread == Plate.Order.Backsmock.Thread;
 
-    private WorkingOrder OrderFor(Hand hand)
+    /// <summary>The work of a plate as the other hand goes about it.</summary>
+    public static Work OtherHand(PlateDocument plate)
     {
-        var piece = Plate.Work.Piece;
-        return Planner.Plan(Work.Lay(piece with { Working = piece.Working with { Hand = hand } }), Plate.Order.Effort);
+        var piece = plate.Work.Piece;
+        return Work.Lay(piece with { Working = piece.Working with { Hand = piece.Working.Hand == Hand.Left ? Hand.Right : Hand.Left } });
     }
 
     private List<Page> TeacherPages() => [.. TeacherSheet.Of(this), .. Register.Of(this)];
