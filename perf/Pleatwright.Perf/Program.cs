@@ -4,11 +4,11 @@ using Pleatwright.Perf;
 var measurements = new Dictionary<string, Action>
 {
     ["bands"] = BandCost.Measure,
-    ["order"] = Ordering.Measure,
+    ["order"] = () => Ordering.Measure(args.Length > 1 ? int.Parse(args[1], System.Globalization.CultureInfo.InvariantCulture) : int.MaxValue, args.Length > 2 ? args[2] : ""),
     ["proof"] = ProofCost.Measure,
     ["trace"] = TraceCost.Measure,
 };
-if (args is not [var name] || !measurements.TryGetValue(name, out var measure))
+if (args is not [var name, ..] || !measurements.TryGetValue(name, out var measure))
 {
     Console.Error.WriteLine($"Name one measurement: {string.Join(", ", measurements.Keys)}.");
     return 2;

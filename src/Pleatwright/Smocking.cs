@@ -13,7 +13,7 @@ namespace Pleatwright;
 /// <remarks>
 /// Every verb is pure: it takes values that never change and gives another, touches no file, network, clock or console, and gives
 /// the same for the same. All may be called from any number of threads at once, on the same values too. Only
-/// <see cref="Plan(Work, Effort, IProgress{double}?, CancellationToken)"/>, and writing a plate, may take longer than a hand notices.
+/// <see cref="Plan(Work, Effort, IProgress{double}?, CancellationToken, CancellationToken)"/>, and writing a plate, may take longer than a hand notices.
 /// </remarks>
 /// <example>
 /// From a piece file to a printed plate:
@@ -145,7 +145,8 @@ public static class Smocking
     /// <param name="effort">How long a better order is sought: usually as for a plate, which may take a second or more on a large and tangled piece.</param>
     /// <param name="progress">Told how much is done, 0 to 1 and never less than before, now and then, on the calling thread.</param>
     /// <param name="cancel">Stops the planning.</param>
-    /// <returns>The order; the same for the same work and effort.</returns>
+    /// <param name="enough">Ends the search: the best order found so far is handed out, however far the planning is.</param>
+    /// <returns>The order; the same for the same work and effort, unless the search was ended.</returns>
     /// <exception cref="OperationCanceledException">The planning was stopped.</exception>
     /// <example>
     /// Where to begin, and the thread to buy:
@@ -164,8 +165,8 @@ public static class Smocking
     /// // Skeins of near the cloth’s colour, for the back: 1
     /// </code>
     /// </example>
-    public static WorkingOrder Plan(Work work, Effort effort = Effort.Plate, IProgress<double>? progress = null, CancellationToken cancel = default) =>
-        Planner.Plan(work, effort, progress, cancel);
+    public static WorkingOrder Plan(Work work, Effort effort = Effort.Plate, IProgress<double>? progress = null, CancellationToken cancel = default, CancellationToken enough = default) =>
+        Planner.Plan(work, effort, progress, cancel, enough);
 
     /// <summary>Plans the order of a work that was planned before it was edited. Only what the edits touched is sought again.</summary>
     /// <param name="work">The work as it is now.</param>
@@ -173,7 +174,7 @@ public static class Smocking
     /// <param name="effort">How long a better order is sought.</param>
     /// <param name="progress">Told how much is done, 0 to 1 and never less than before, now and then, on the calling thread.</param>
     /// <param name="cancel">Stops the planning.</param>
-    /// <returns>The very order that <see cref="Plan(Work, Effort, IProgress{double}?, CancellationToken)"/> gives.</returns>
+    /// <returns>The very order that <see cref="Plan(Work, Effort, IProgress{double}?, CancellationToken, CancellationToken)"/> gives.</returns>
     /// <exception cref="OperationCanceledException">The planning was stopped.</exception>
     public static WorkingOrder Plan(Work work, WorkingOrder earlier, Effort effort = Effort.Plate, IProgress<double>? progress = null, CancellationToken cancel = default) =>
         Planner.Replan(earlier, work, effort, progress, cancel);

@@ -204,7 +204,7 @@ internal sealed class Parts
         var inOrder = figures.OrderBy(f => f.Named).ThenBy(f => f.IsBorder ? 0 : 1)
             .ThenBy(f => f.IsBorder ? 0 : f.Parts.Max(p => Second(found[p].Way)))
             .ThenBy(f => f.IsBorder ? f.Base : Side(f)).ThenBy(f => f.IsBorder ? 0 : -Math.Abs(f.From + f.To - 2 * centre))
-            .ThenBy(f => Across(f.From, f.To)).ThenBy(f => f.Base).ThenBy(f => f.Parts[0]).ToList();
+            .ThenBy(f => Across(f.From, f.To)).ThenBy(f => f.To - f.From).ThenBy(f => f.Base).ThenBy(f => f.Parts[0]).ToList();
         var sorted = new List<int>();
         var figureOf = new int[found.Count];
         var placed = 0;
@@ -229,7 +229,7 @@ internal sealed class Parts
             figure.Place = placed++;
             foreach (var part in figure.Parts.OrderBy(p => Second(found[p].Way) != 0 || Beyond(p, figure) ? 1 : 0)
                 .ThenBy(p => Math.Abs(areas.All[found[p].Area].Base.Index - figure.Base))
-                .ThenBy(p => Across(found[p].From.Number, found[p].To.Number)).ThenBy(p => p))
+                .ThenBy(p => Across(found[p].From.Number, found[p].To.Number)).ThenBy(p => found[p].To.Number - found[p].From.Number).ThenBy(p => p))
             {
                 figureOf[part] = figure.Place;
                 sorted.Add(part);

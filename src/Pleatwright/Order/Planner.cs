@@ -31,9 +31,10 @@ internal static class Planner
     /// <param name="effort">How long a better order is sought.</param>
     /// <param name="progress">Told how much is done, 0 to 1, now and then.</param>
     /// <param name="cancel">Stops the planning.</param>
+    /// <param name="enough">Ends the search: the best order found so far is handed out, what was not sought yet being planned as while drawing.</param>
     /// <exception cref="OperationCanceledException">The planning was stopped.</exception>
-    public static WorkingOrder Plan(Work work, Effort effort = Effort.Resting, IProgress<double>? progress = null, CancellationToken cancel = default) =>
-        new Planning(work, null, effort, progress, cancel).Plan();
+    public static WorkingOrder Plan(Work work, Effort effort = Effort.Resting, IProgress<double>? progress = null, CancellationToken cancel = default, CancellationToken enough = default) =>
+        new Planning(work, null, effort, progress, cancel, enough: enough).Plan();
 
     /// <summary>What each way of working would come to, from the plainest to the one with the fewest starts.</summary>
     /// <param name="order">The order in one of them, which is planned no more.</param>

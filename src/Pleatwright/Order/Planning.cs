@@ -11,16 +11,16 @@ internal sealed class Planning
 {
     private const int VeryLarge = 2_500, HugeSize = 20_000; // as sizes: some 40,000 and 320,000 cables, or as many runs
     private static readonly int[] Parked = [0, 1, 3, 6, 12], Carried = [0, 2, 3, 4, 6, 9, 12];
-    private static readonly Scheduler.Preference[] Preferences = Enum.GetValues<Scheduler.Preference>();
+    private static readonly Scheduler.Preference[] Preferences = [Scheduler.Preference.FewTurns, Scheduler.Preference.ShortCarries, Scheduler.Preference.Rescue, Scheduler.Preference.Unblock];
     private readonly Work work;
     private readonly Layout layout;
     private readonly IReadOnlyDictionary<ClusterKey, Solution>? earlier;
     private readonly Dictionary<ClusterKey, Solution> solved = [];
     private readonly Dictionary<Freedom, Tools> tools = [];
     private readonly Dictionary<Freedom, Whole> wholes = [];
-    private readonly Effort effort;
+    private readonly Effort asked, effort;
     private readonly IProgress<double>? progress;
-    private readonly CancellationToken cancel;
+    private readonly CancellationToken enough, cancel;
     private readonly int size;       // how much there is to plan: runs, or many cables to a run
     private readonly int mostRuns;   // of a cluster that is looked through
     private double told, planned, end, share;
@@ -36,23 +36,28 @@ internal sealed class Planning
 
     private sealed record Tools(Layout Layout, Scheduler Scheduler, Linker Linker, Search Search, Lazy<int[]> Bounds);
 
-    public Planning(Work work, IReadOnlyDictionary<ClusterKey, Solution>? earlier, Effort effort, IProgress<double>? progress, CancellationToken cancel, WayOfWorking? way = null)
+    public Planning(Work work, IReadOnlyDictionary<ClusterKey, Solution>? earlier, Effort effort, IProgress<double>? progress, CancellationToken cancel, WayOfWorking? way = null, CancellationToken enough = default)
     {
         cancel.ThrowIfCancellationRequested();
-        (this.work, this.earlier, this.effort, this.progress, this.cancel) = (work, earlier, effort, progress, cancel);
+        (this.work, this.earlier, this.progress, this.cancel, this.enough, asked) = (work, earlier, progress, cancel, enough, effort);
         layout = new Layout(work);
         if (way is { } other && other != layout.Way) layout = layout.With(other, layout.ParkedThreads, layout.Costs.CarryPleats);
         // a large cluster takes some tenths of a second, and there may be many in a large piece
         size = Math.Max(1, Math.Max(layout.Runs, work.Cables / 16));
+        // so much is planned as while drawing, however long it may be sought: else it would take half a minute
+        this.effort = effort = size > HugeSize ? Effort.Drawing : effort;
         mostRuns = effort == Effort.Plate && size <= 1_000 ? Search.MostRuns : Search.QuickRuns;
     }
+
+    // Told that it is enough: what was not sought yet is planned as while drawing, and not kept for later.
+    private bool IsEnough => enough.IsCancellationRequested;
 
     public WorkingOrder Plan()
     {
         if (layout.Pins.Any) return PlanPinned();
         var best = Sought();
         progress?.Report(1);
-        return new WorkingOrder(layout, Steps.From(layout, best.Routes), new(() => Bound(best.Routes)), solved, effort);
+        return new WorkingOrder(layout, Steps.From(layout, best.Routes), new(() => Bound(best.Routes)), solved, asked);
     }
 
     private Whole Sought()
@@ -62,12 +67,12 @@ internal sealed class Planning
         sought = freedom;
         var best = Best(freedom);
         // cluster by cluster less effort was weighed already, but for how the work lay before each
-        if (!best.IsLeast && effort != Effort.Drawing && new Planning(work, null, effort - 1, null, cancel, layout.Way).Sought() is var lesser && lesser.Cost.Starts < best.Cost.Starts) best = lesser;
+        if (!best.IsLeast && effort != Effort.Drawing && !IsEnough && new Planning(work, null, effort - 1, null, cancel, layout.Way, enough).Sought() is var lesser && lesser.Cost.Starts < best.Cost.Starts) best = lesser;
         return best;
     }
 
     // While drawing nobody asks for the bound; it is found when one does.
-    private int Bound(Route[] routes) => (effort == Effort.Plate ? LowerBound.Tighter(layout, routes, MostPriced) : LowerBound.Starts(layout, routes)).Sum();
+    private int Bound(Route[] routes) => (asked == Effort.Plate ? LowerBound.Tighter(layout, routes, MostPriced) : LowerBound.Starts(layout, routes)).Sum();
 
     private const long MostPriced = 30_000_000; // some seconds at the most
 
@@ -77,7 +82,7 @@ internal sealed class Planning
 
     private IEnumerable<Freedom> Stricter(Freedom freedom)
     {
-        if (effort != Effort.Plate) yield break;
+        if (effort != Effort.Plate || IsEnough) yield break;
         if (freedom.ParkedThreads > 0) yield return freedom with { ParkedThreads = Within(Parked, freedom.ParkedThreads - 1) };
         if (freedom.CarryPleats > 0) yield return freedom with { CarryPleats = Within(Carried, freedom.CarryPleats - 1) };
         if (freedom.Way != WayOfWorking.RowByRow) yield return freedom with { Way = freedom.Way - 1 };
@@ -85,8 +90,8 @@ internal sealed class Planning
 
     private Tools With(Layout layout)
     {
-        Linker linker = new(layout, cancel);
-        return new Tools(layout, new Scheduler(layout, cancel), linker, new Search(layout, cancel), new(() => LowerBound.Starts(layout, [], cancel)));
+        Linker linker = new(layout, enough, cancel);
+        return new Tools(layout, new Scheduler(layout, cancel), linker, new Search(layout, enough, cancel), new(() => LowerBound.Starts(layout, [], cancel)));
     }
 
     private Tools At(Freedom freedom)
@@ -132,12 +137,16 @@ internal sealed class Planning
         var best = Raw(at, cluster, turned, bound);
         foreach (var stricter in Stricter(freedom))
         {
-            if (best.IsLeast) break;
+            if (best.IsLeast || IsEnough) break;
             var other = Together(stricter, cluster, turned, bound);
             if (other.Route.Cost.CompareTo(best.Route.Cost) < 0) best = new Solution(other.Route, other.Route.Cost.Starts <= bound);
         }
-        if (!best.IsLeast && freedom.Way != WayOfWorking.RowByRow && runs.Length > Search.ExactRuns) best = Improve(at, runs, turned, best.Route, bound);
-        solved[key] = best with { Route = best.Route.Of(runs) };
+        if (!best.IsLeast && freedom.Way != WayOfWorking.RowByRow && runs.Length > Search.ExactRuns)
+        {
+            best = Improve(at, runs, turned, best.Route, bound);
+            if (!best.IsLeast) best = Reorder(at, best.Route, bound);
+        }
+        if (!IsEnough) solved[key] = best with { Route = best.Route.Of(runs) };
         return best;
     }
 
@@ -207,7 +216,7 @@ internal sealed class Planning
                 if (other.Cost.CompareTo(best.Cost) < 0) best = other;
             }
             if (proved) return (best, true);
-            if (best.Cost.Starts <= bound && level == Effort.Resting) break;
+            if (IsEnough || (best.Cost.Starts <= bound && level == Effort.Resting)) break;
         }
         return (best!, false);
     }
@@ -220,11 +229,14 @@ internal sealed class Planning
             var route = at.Scheduler.Run(cluster, way, turned, done => Within(((int)way + done) / 16));
             if (best is null || route.Cost.CompareTo(best.Cost) < 0) best = route;
         }
-        if (cluster.Length == 1 || effort == Effort.Drawing) return (best!, false);
+        if (cluster.Length == 1 || effort == Effort.Drawing || IsEnough) return (best!, false);
+        if (effort == Effort.Plate && cluster.Length > Search.ExactRuns && best!.Cost.Starts > bound)
+            foreach (var slope in Slopes)
+                if (at.Scheduler.Swept(cluster, slope, turned) is var swept && swept.Cost.CompareTo(best.Cost) < 0) best = swept;
         var proved = false;
-        for (var level = Effort.Resting; level <= effort && !proved; level++)
+        for (var level = Effort.Resting; level <= effort && !proved && !IsEnough; level++)
         {
-            if (best!.Cost.Starts > bound || level == Effort.Plate) best = Relink(at, best, turned, level);
+            if (best!.Cost.Starts > bound || level == Effort.Plate) best = Relink(at, best, level);
             if (cluster.Length <= (level == Effort.Plate ? Search.ExactRuns : Search.QuickRuns) && (best.Cost.Starts > bound || level == Effort.Plate))
                 (best, proved) = Look(at, cluster.Span, turned, best, level);
         }
@@ -232,12 +244,39 @@ internal sealed class Planning
     }
 
     // The same runs in the same order: the ends, the threads and the tie-offs are chosen anew.
-    private Route Relink(Tools at, Route route, bool turned, Effort level)
+    private Route Relink(Tools at, Route route, Effort level)
     {
         var width = Math.Clamp((level == Effort.Plate ? 10_000 : 1_000) / size, 1, 48);
-        var (other, _) = at.Linker.Find(Rows.Singly(route.Visits), turned, width, route.Cost.Fitted, tell: done => Within(0.25 + done / 4));
-        return other.Cost.CompareTo(route.Cost) < 0 ? other : route;
+        foreach (var spentFirst in (ReadOnlySpan<bool>)[true, false])
+        {
+            var (other, _) = at.Linker.Reorder(route, 1, 0, width, spentFirst, done => Within(0.25 + ((spentFirst ? 0 : 0.5) + done) / 4));
+            if (other.Cost.CompareTo(route.Cost) < 0) route = other;
+        }
+        return route;
     }
+
+    // So many runs at a time are set free and ordered anew, in lots larger and smaller and set off against those before, as long as that helps.
+    private Solution Reorder(Tools at, Route best, int bound)
+    {
+        if (effort != Effort.Plate || size > MostReordered) return new Solution(best, false);
+        var width = Math.Clamp(Reordering / (16 * best.Visits.Length), 6, 32);
+        long looked = 0;
+        for (int turn = 0, idle = 0; idle < Lots.Length && best.Cost.Starts > bound && looked < Reordering && !IsEnough; turn++)
+        {
+            var lot = Lots[turn % Lots.Length];
+            var before = (double)looked;
+            var (other, more) = at.Linker.Reorder(best, lot, turn * 5 % lot, width, turn % 3 != 2, done => Within(Math.Min(1, before / Reordering)));
+            looked += more;
+            idle = other.Cost.CompareTo(best.Cost) < 0 ? 0 : idle + 1;
+            if (idle == 0) best = other;
+        }
+        return new Solution(best, best.Cost.Starts <= bound);
+    }
+
+    private const int MostReordered = 5_000; // as size
+    private const int Reordering = 150_000;  // choices looked at, for each freedom: they build upon one another
+    private static readonly int[] Lots = [12, 20, 26, 16, 8, 23, 6];
+    private static readonly int[] Slopes = [0, 2, 4, 6, 8];
 
     // First after fewer starts; and where not every order could be kept in sight, once more after fewer turns.
     private (Route, bool) Look(Tools at, ReadOnlySpan<int> cluster, bool turned, Route best, Effort level)
@@ -272,7 +311,7 @@ internal sealed class Planning
             foreach (var preference in Preferences)
                 if (at.Scheduler.Run(all, preference, false, static _ => { }) is var route && (best is null || route.Cost.CompareTo(best.Cost) < 0)) best = route;
         progress?.Report(1);
-        return new WorkingOrder(layout, Steps.From(layout, [best!]), new(() => LowerBound.Starts(layout, []).Sum()), solved, effort);
+        return new WorkingOrder(layout, Steps.From(layout, [best!]), new(() => LowerBound.Starts(layout, []).Sum()), solved, asked);
     }
 
     // How much of the plan at hand is made.

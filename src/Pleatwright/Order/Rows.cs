@@ -10,6 +10,9 @@ internal sealed record RowToWork(int[] Rightward, int[] Leftward)
     /// <summary>Whether it is worked with the top edge up, as the first row of every figure is.</summary>
     public bool IsPlain { get; init; }
 
+    /// <summary>Whether its runs may be worked in any order in which each butts worked ones, and each in any direction.</summary>
+    public bool IsFree { get; init; }
+
     /// <summary>Runs in it.</summary>
     public int Length => Rightward.Length;
 
@@ -44,11 +47,20 @@ internal static class Rows
         return groups.ConvertAll(g => Row(layout, g) with { IsPlain = part != (part = layout.Parts.Of(g[0])) });
     }
 
-    /// <summary>Runs each on their own, to be begun at either end.</summary>
-    public static List<RowToWork> Singly(ReadOnlySpan<Visit> visits)
+    /// <summary>The runs of an order, so many at a time set free; one alone is a row by itself, to be begun at either end.</summary>
+    /// <param name="visits">The order.</param>
+    /// <param name="free">How many at a time.</param>
+    /// <param name="first">How many at the beginning, before so many at a time; 0 for as many.</param>
+    public static List<RowToWork> Freed(ReadOnlySpan<Visit> visits, int free, int first)
     {
-        var rows = new List<RowToWork>(visits.Length);
-        foreach (var visit in visits) rows.Add(new RowToWork([2 * visit.Run], [2 * visit.Run + 1]));
+        var rows = new List<RowToWork>(visits.Length / free + 2);
+        for (int at = 0, count = first > 0 ? first : free; at < visits.Length; at += count, count = free)
+        {
+            var lot = visits.Slice(at, Math.Min(count, visits.Length - at));
+            var entries = new int[lot.Length];
+            for (var i = 0; i < lot.Length; i++) entries[i] = 2 * lot[i].Run;
+            rows.Add(new RowToWork(entries, Array.ConvertAll(entries, e => e + 1)) { IsFree = lot.Length > 1 });
+        }
         return rows;
     }
 

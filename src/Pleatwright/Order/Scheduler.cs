@@ -1,3 +1,5 @@
+using Pleatwright.Chart;
+
 namespace Pleatwright.Order;
 
 /// <summary>
@@ -10,6 +12,7 @@ internal sealed class Scheduler(Layout layout, CancellationToken cancel)
     private readonly int[] toCome = new int[layout.Stages.Gates]; // of a gate: runs to be done before it opens
     private readonly bool[] done = new bool[layout.Runs];
     private readonly PriorityQueue<int, int> free = new();
+    private readonly int[] behind = new int[layout.Runs]; // of a run: how far on the front is that reaches it
     private readonly List<Thread> parked = [];
     private Preference prefer;
     private Thread hand;
@@ -33,10 +36,38 @@ internal sealed class Scheduler(Layout layout, CancellationToken cancel)
 
         /// <summary>As <see cref="FewTurns"/>, but a new thread starts at what the thread last parked waits for.</summary>
         Unblock,
+
+        /// <summary>The run furthest behind a front, then as <see cref="FewTurns"/>; see <see cref="Scheduler.Swept"/>.</summary>
+        Swept,
     }
 
     // A thread on its path: the end it comes out at (-1 for none), and what is left of it.
     private readonly record struct Thread(int Path, int Exit, Fill Fill);
+
+    /// <summary>
+    /// Orders a cluster as if a slanting front swept over it, outward and across the cloth, and whatever lies furthest behind came first: the threads
+    /// of a stretch of the front go along with it, where right across they would be left behind.
+    /// </summary>
+    /// <param name="cluster">Its runs.</param>
+    /// <param name="slope">How far the front lies back from row to row, in quarters of a pleat; 0 for straight along the pleats.</param>
+    /// <param name="turnedBefore">How the work lies before it.</param>
+    public Route Swept(ReadOnlyMemory<int> cluster, int slope, bool turnedBefore)
+    {
+        // outward from the base row of the area with the most runs
+        var areas = layout.Work.Areas;
+        var runs = layout.Work.Runs;
+        var count = new Dictionary<int, int>();
+        foreach (var r in cluster.Span) count[areas.AreaOf(r)] = count.GetValueOrDefault(areas.AreaOf(r)) + 1;
+        var from = areas.All[count.MaxBy(c => (c.Value, -c.Key)).Key].Base.Index;
+        foreach (var r in cluster.Span)
+        {
+            var isUp = runs[r].Row.Index <= from;
+            var second = isUp == (layout.Work.Piece.Working.First == FirstWay.Down);
+            var across = layout.TurnedAt(0) ? 2 * (layout.Work.Valleys + 1) - runs[r].From.Number - runs[r].To.Number : runs[r].From.Number + runs[r].To.Number;
+            behind[r] = (second ? 1 << 28 : 0) + 2 * across + slope * Math.Abs(runs[r].Row.Index - from);
+        }
+        return Run(cluster, Preference.Swept, turnedBefore, static _ => { });
+    }
 
     /// <summary>Orders a cluster, begun as the work lies.</summary>
     /// <param name="cluster">Its runs.</param>
@@ -57,7 +88,7 @@ internal sealed class Scheduler(Layout layout, CancellationToken cancel)
                 if ((toCome[gate] = layout.Stages.Need(gate)) > 0) waits[r]++;
             foreach (var gate in layout.Stages.Feeds[r]) toCome[gate] = layout.Stages.Need(gate);
             if (layout.Outward.IsArm(r)) waits[r]++;
-            if (waits[r] == 0) free.Enqueue(r, layout.Rank[r]);
+            if (waits[r] == 0) free.Enqueue(r, PlaceOf(r));
         }
         var visits = new Visit[cluster.Length];
         paths = 0;
@@ -118,9 +149,12 @@ internal sealed class Scheduler(Layout layout, CancellationToken cancel)
         WaitsLess(arm);
     }
 
+    // Of the runs that are free, the least is begun first.
+    private int PlaceOf(int run) => prefer == Preference.Swept ? behind[run] : layout.Rank[run];
+
     private void WaitsLess(int run)
     {
-        if (--waits[run] == 0) free.Enqueue(run, layout.Rank[run]);
+        if (--waits[run] == 0) free.Enqueue(run, PlaceOf(run));
     }
 
     // The best end to carry on to from here, or -1.
@@ -151,6 +185,7 @@ internal sealed class Scheduler(Layout layout, CancellationToken cancel)
         return prefer switch
         {
             Preference.FewTurns or Preference.Unblock => (Pack(turn, carry), rank),
+            Preference.Swept => (behind[entry >> 1], Pack(turn, carry)),
             Preference.ShortCarries => (Pack(carry, turn), rank),
             _ => (Pack(Hopes(entry) + Hopes(entry ^ 1), turn), Pack(carry, rank)),
         };

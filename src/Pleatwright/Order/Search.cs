@@ -7,7 +7,7 @@ namespace Pleatwright.Order;
 /// same end are weighed against each other and only the better kept. While no more than
 /// <c>width</c> are kept side by side nothing is lost, and the order found is the best there is; past that the most promising go on.
 /// </summary>
-internal sealed class Search(Layout layout, CancellationToken cancel)
+internal sealed class Search(Layout layout, CancellationToken enough, CancellationToken cancel)
 {
     /// <summary>The most runs a cluster may have to be looked through: a run is a bit, and an end a signed byte.</summary>
     public const int MostRuns = 63;
@@ -75,6 +75,7 @@ internal sealed class Search(Layout layout, CancellationToken cancel)
                 if (p % 64 == 0)
                 {
                     cancel.ThrowIfCancellationRequested();
+                    if (enough.IsCancellationRequested) return (null, false);
                     tell((depth + (double)p / levels[depth].Length) / n);
                 }
                 Expand(levels[depth], p, known, places, found);

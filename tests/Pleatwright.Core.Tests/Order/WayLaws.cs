@@ -117,6 +117,22 @@ public class WayLaws
         }
     }, iter: Long.Of(40, 100), print: Text);
 
+    // On the examples each thread left hanging saves a start of its own, however long it waits.
+    [Fact]
+    public void Row_by_row_every_thread_left_hanging_in_the_examples_saves_a_start()
+    {
+        var hanging = 0;
+        foreach (var path in Repository.Examples)
+        {
+            var piece = Smocking.Read(File.ReadAllBytes(path));
+            if (!piece.Working.Places.IsEmpty) continue;
+            WorkingOrder order = Planned(piece, w => w with { Way = WayOfWorking.RowByRow }), none = Planned(piece, w => w with { Way = WayOfWorking.RowByRow, ParkedThreads = 0 });
+            Assert.Equal((none.Starts - order.Starts, 0), (order.TakeUps, none.TakeUps));
+            hanging += order.TakeUps;
+        }
+        Assert.InRange(hanging, 1, int.MaxValue);
+    }
+
     private static int Fitted(WorkingOrder order)
     {
         var runs = order.Work.Runs;
