@@ -88,6 +88,9 @@ public sealed class Needle
     /// <summary>The gap in hand, else that of the repeated figure under the hand; null when there is none.</summary>
     public Gap? GapHere => (pulled ?? Spot?.Placement) is { } placement && placement < desk.Work.Piece.Placements.Length ? Gap.Of(desk.Work, placement) : null;
 
+    /// <summary>The gap told where the hand is: while figures are taken hold of, and while one is pulled.</summary>
+    public Gap? GapTold => Doing == Doing.Figure || pulled is not null ? GapHere : null;
+
     /// <summary>What was lifted off the cloth to be laid again.</summary>
     public Patch? Lifted { get; private set; }
 
