@@ -129,6 +129,16 @@ public sealed partial class Painter : ICloth, IDisposable
     public Sight? Sight => JsSight(handle) is [var scale, var x, var y, var back] ? new Sight(scale, x, y, back != 0) : null;
 
     /// <inheritdoc/>
+    public Pane? Free => JsFree(handle) is [var left, var top, var right, var bottom] ? new Pane(left, top, right, bottom) : null;
+
+    /// <summary>The loupe; null puts it away.</summary>
+    public void SetLoupe(Loupe? loupe)
+    {
+        if (loupe is { } l) JsSetLoupe(handle, l.X, l.Y, l.Left, l.Top, Loupe.Width, Loupe.Height, Loupe.Nearer, l.Words);
+        else JsSetLoupe(handle, 0, 0, 0, 0, 0, 0, 0, "");
+    }
+
+    /// <inheritdoc/>
     public void Pan(double x, double y) => JsPan(handle, x, y);
 
     /// <inheritdoc/>
@@ -179,6 +189,12 @@ public sealed partial class Painter : ICloth, IDisposable
 
     [JSImport("setHandles", "painter")]
     private static partial void JsSetHandles(int handle, double[] places, string[] words);
+
+    [JSImport("setLoupe", "painter")]
+    private static partial void JsSetLoupe(int handle, double x, double y, double left, double top, double width, double height, double nearer, string words);
+
+    [JSImport("free", "painter")]
+    private static partial double[] JsFree(int handle);
 
     [JSImport("setArea", "painter")]
     private static partial void JsSetArea(int handle, int from, int to, int top, int bottom);

@@ -17,8 +17,9 @@ public class RoomTests
         ["Picture"] = ["Measure", "Thread", "Cloth", "Chart"],
         ["Plate"] = ["Measure", "Thread", "Cloth", "Chart", "Proof", "Order"],
         ["Shopping"] = ["Measure", "Thread", "Cloth", "Chart", "Order"],
-        ["Files"] = ["Measure", "Thread", "Cloth", "Chart", "Shopping"],
-        ["Shelf"] = ["Measure", "Thread", "Cloth", "Chart", "Shopping", "Files"],
+        ["Ticks"] = [],
+        ["Files"] = ["Measure", "Thread", "Cloth", "Chart", "Shopping", "Ticks"],
+        ["Shelf"] = ["Measure", "Thread", "Cloth", "Chart", "Shopping", "Ticks", "Files"],
     };
 
     // The inner rooms of Chart and Plate; "" is what lies in the room itself. Of Chart's own files two ask the edits: a cell in

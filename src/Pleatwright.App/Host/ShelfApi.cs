@@ -58,6 +58,22 @@ public sealed class ShelfApi(IShelf shelf, IStashShelf stash)
                 return Results.NoContent();
             });
         }));
+        piece.MapGet("/place", c => Do(c, async cancel =>
+        {
+            if (await shelf.LoadPlaceAsync(Name(c), cancel) is not { } stored) return Results.NoContent();
+            c.Response.Headers.ETag = Tag(stored.Edition);
+            return Results.Bytes(stored.Text, "application/json");
+        }));
+        piece.MapPut("/place", c => Do(c, async cancel =>
+        {
+            var name = Name(c);
+            if (OverOrFirst(c.Request, out var over) is { } refused) return refused;
+            return await BodyAsync(c, cancel, async text =>
+            {
+                c.Response.Headers.ETag = Tag(await shelf.SavePlaceAsync(name, text, over));
+                return Results.NoContent();
+            });
+        }));
         piece.MapDelete("", c => Do(c, async _ =>
         {
             await shelf.DeleteAsync(Name(c));
@@ -94,9 +110,7 @@ public sealed class ShelfApi(IShelf shelf, IStashShelf stash)
         }));
         host.MapPut("", c => Do(c, async cancel =>
         {
-            var over = Edition(c.Request);
-            if (over is null && c.Request.Headers.IfNoneMatch != "*")
-                return Answer(new ShelfFault(nameof(ShelfTrouble.Conflict), "A save names the edition it replaces, in If-Match, or If-None-Match: * where there is none."), ShelfJson.Default.ShelfFault, 428);
+            if (OverOrFirst(c.Request, out var over) is { } refused) return refused;
             return await BodyAsync(c, cancel, async text =>
             {
                 c.Response.Headers.ETag = Tag(await stash.SaveStashAsync(text, over));
@@ -118,13 +132,18 @@ public sealed class ShelfApi(IShelf shelf, IStashShelf stash)
     private static Edition? Edition(HttpRequest request) =>
         request.Headers.IfMatch is [{ Length: > 2 and < 100 } tag] && tag[0] == '"' && tag[^1] == '"' ? new Edition(tag[1..^1]) : null;
 
+    // What may be the first of its kind says so.
+    private static IResult? OverOrFirst(HttpRequest request, out Edition? over) => (over = Edition(request)) is null && request.Headers.IfNoneMatch != "*"
+        ? Answer(new ShelfFault(nameof(ShelfTrouble.Conflict), "A save names the edition it replaces, in If-Match, or If-None-Match: * where there is none."), ShelfJson.Default.ShelfFault, 428)
+        : null;
+
     private static IResult Answer<T>(T value, System.Text.Json.Serialization.Metadata.JsonTypeInfo<T> type, int status = 200) =>
         Results.Json(value, type, statusCode: status);
 
     private static async Task<IResult> BodyAsync(HttpContext context, CancellationToken cancel, Func<byte[], Task<IResult>> use)
     {
         if (context.Request.ContentType?.Split(';')[0].Trim() != "application/json")
-            return Answer(new ShelfFault(nameof(ShelfTrouble.Unreadable), "Pieces and the stash are sent as application/json."), ShelfJson.Default.ShelfFault, 415);
+            return Answer(new ShelfFault(nameof(ShelfTrouble.Unreadable), "Pieces, places and the stash are sent as application/json."), ShelfJson.Default.ShelfFault, 415);
         if (context.Request.ContentLength > PieceReader.MostBytes) throw TooLarge(null);
         await FewUploads.WaitAsync(cancel);
         try

@@ -14,6 +14,7 @@ public sealed class Ticking
 
     private readonly Desk desk;
     private readonly Keeper keeper;
+    private readonly PlaceKeeper places;
     private readonly IMemory memory;
     private readonly LinkedList<Worked> past = new(), future = new();
     private WorkingOrder? of;
@@ -22,15 +23,16 @@ public sealed class Ticking
     private int turn;
 
     /// <summary>At the chair; <see cref="SitDownAsync"/> finds the place.</summary>
-    public Ticking(Desk desk, Keeper keeper, IMemory memory)
+    public Ticking(Desk desk, Keeper keeper, PlaceKeeper places, IMemory memory)
     {
-        (this.desk, this.keeper, this.memory) = (desk, keeper, memory);
+        (this.desk, this.keeper, this.places, this.memory) = (desk, keeper, places, memory);
         Sideways = memory.Setting("held") == "sideways";
         Awake = memory.Setting("awake") != "no";
         Pedal = memory.Setting("pedal");
         Heard = memory.Setting("heard") == "yes";
         desk.Opened += () => opened = true;
         keeper.Changed += OnKeeper;
+        places.Merged += OnMerged;
     }
 
     /// <summary>What there is to do.</summary>
@@ -109,6 +111,7 @@ public sealed class Ticking
             Find();
             InDoubt |= Gone > 0;
             Changed?.Invoke();
+            _ = places.LookAsync(); // another device may have gone on
             return;
         }
         if (!opened && piece.Length > 0)
@@ -116,18 +119,19 @@ public sealed class Ticking
             piece = place; // the same piece under another name, as when an example finds its own
             Find();
             InDoubt |= Gone > 0;
-            Keep();
+            places.Carry();
             Changed?.Invoke();
             return;
         }
         opened = false;
         piece = place;
-        var text = await memory.RememberedAsync(Key);
+        var older = await places.OpenAsync();
         if (mine != turn) return;
         past.Clear();
         future.Clear();
         InDoubt = false;
-        Worked = Worked.Read(text) ?? Old(text);
+        Worked = older is null ? Worked.Of(places.Log) : Worked.Read(older) ?? Old(older);
+        if (older is not null) places.Set(places.Log.With(Worked.ToLog(0))); // any word since is later
         Find();
         if (Gone > 0) InDoubt = true;
         Changed?.Invoke();
@@ -279,8 +283,6 @@ public sealed class Ticking
         Changed?.Invoke();
     }
 
-    private string Key => $"place\n{piece}";
-
     private void OnKeeper()
     {
         if (begun && keeper.Key != piece) _ = SitDownAsync();
@@ -320,12 +322,27 @@ public sealed class Ticking
 
     private void Find()
     {
+        if (of is null) return; // the order is still being planned
         Tick = Work.Next(Worked);
         Done = Work.Done(Worked);
         Gone = Worked.Count - Done;
     }
 
-    private void Keep() => _ = memory.RememberAsync(Key, Worked.Write());
+    private void Keep() => places.Set(places.Log.Become(Worked.Lines, places.Minute));
+
+    // Ticks of another device came: they are nothing that this one did, so there is nothing to take back of them here.
+    private void OnMerged()
+    {
+        var worked = Worked.Of(places.Log);
+        if (worked.Write() == Worked.Write()) return;
+        past.Clear();
+        future.Clear();
+        Worked = worked;
+        Find();
+        InDoubt |= Gone > 0;
+        Changed?.Invoke();
+        desk.Say($"Ticked on another device meanwhile: {Words.Of(Done, "stitch", "stitches")} of {Words.Of(Work.Ticks)} are worked.");
+    }
 
     // Benches before this one kept how many items and ticks were done, and a mark of the words; the maker is asked to look.
     private Worked Old(string? text)

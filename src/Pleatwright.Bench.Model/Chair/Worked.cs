@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
+using Pleatwright.Ticks;
 
 namespace Pleatwright.Bench.Model.Chair;
 
@@ -15,6 +16,15 @@ public sealed class Worked
 
     /// <summary>Nothing yet.</summary>
     public static Worked Nothing { get; } = new(ImmutableDictionary<string, ImmutableArray<(int, int)>>.Empty);
+
+    /// <summary>The stitches ticked in a log.</summary>
+    internal static Worked Of(TickLog log) => new(log.Ticked().ToImmutableDictionary(l => l.Key, l => l.Value));
+
+    /// <summary>Its lines, each with its stretches in order.</summary>
+    internal IEnumerable<KeyValuePair<string, ImmutableArray<(int From, int To)>>> Lines => lines;
+
+    /// <summary>A log in which all of it was ticked in one minute.</summary>
+    internal TickLog ToLog(long minute) => TickLog.Nothing.Become(lines, minute);
 
     /// <summary>How many stitches are ticked.</summary>
     public int Count => lines.Values.Sum(stretches => stretches.Sum(s => s.To - s.From + 1));

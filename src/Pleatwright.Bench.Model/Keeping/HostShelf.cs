@@ -41,6 +41,20 @@ public sealed class HostShelf(HttpClient http) : IShelf, IStashShelf
     }
 
     /// <inheritdoc/>
+    public async Task<StoredPlace?> LoadPlaceAsync(PieceName name, CancellationToken cancel = default)
+    {
+        using var answer = await SendAsync(HttpMethod.Get, PlaceAddress(name), cancel);
+        return answer.StatusCode == HttpStatusCode.NoContent ? null : new StoredPlace(await BytesAsync(answer, cancel), EditionOf(answer));
+    }
+
+    /// <inheritdoc/>
+    public async Task<Edition> SavePlaceAsync(PieceName name, byte[] text, Edition? over, CancellationToken cancel = default)
+    {
+        using var answer = await SendAsync(HttpMethod.Put, PlaceAddress(name), cancel, text, over);
+        return EditionOf(answer);
+    }
+
+    /// <inheritdoc/>
     public async Task RenameAsync(PieceName name, PieceName to, CancellationToken cancel = default) =>
         (await SendAsync(HttpMethod.Post, $"{Address(name)}/rename?to={Uri.EscapeDataString(to.ToString())}", cancel)).Dispose();
 
@@ -98,6 +112,8 @@ public sealed class HostShelf(HttpClient http) : IShelf, IStashShelf
     }
 
     private static string Address(PieceName name) => $"{Pieces}/{Uri.EscapeDataString(name.ToString())}";
+
+    private static string PlaceAddress(PieceName name) => $"{Address(name)}/place";
 
     private static string VersionAddress(PieceName name, int number) => string.Create(CultureInfo.InvariantCulture, $"{Address(name)}/versions/{number}");
 

@@ -57,6 +57,12 @@ public sealed class HeardShelf(IShelf shelf, Reach reach) : IShelf
         reach.Of(shelf.SaveAsync(name, text, over, kind, cancel));
 
     /// <inheritdoc/>
+    public Task<StoredPlace?> LoadPlaceAsync(PieceName name, CancellationToken cancel = default) => reach.Of(shelf.LoadPlaceAsync(name, cancel));
+
+    /// <inheritdoc/>
+    public Task<Edition> SavePlaceAsync(PieceName name, byte[] text, Edition? over, CancellationToken cancel = default) => reach.Of(shelf.SavePlaceAsync(name, text, over, cancel));
+
+    /// <inheritdoc/>
     public Task RenameAsync(PieceName name, PieceName to, CancellationToken cancel = default) => reach.Of(Done(shelf.RenameAsync(name, to, cancel)));
 
     /// <inheritdoc/>

@@ -21,7 +21,7 @@ public enum Kept
     Parted,
 }
 
-/// <summary>What a <see cref="SaveLoop"/> keeps: the piece on the table, or the stash.</summary>
+/// <summary>What a <see cref="SaveLoop"/> keeps: the piece on the table, its place at the chair, or the stash.</summary>
 public interface IKeepable
 {
     /// <summary>Notes in this browser what is new; returns at once.</summary>
@@ -200,6 +200,9 @@ public sealed record SavePace(TimeSpan Note, TimeSpan Shelf, TimeSpan Again)
 {
     /// <summary>As the piece on the table is kept.</summary>
     public static SavePace OfPiece { get; } = new(TimeSpan.FromMilliseconds(120), TimeSpan.FromMilliseconds(700), TimeSpan.FromSeconds(5));
+
+    /// <summary>As the place of a piece is kept: a tick is noted at once, and goes to the shelf with those that follow it soon.</summary>
+    public static SavePace OfPlace { get; } = new(TimeSpan.Zero, TimeSpan.FromMilliseconds(1500), TimeSpan.FromSeconds(5));
 
     /// <summary>As the stash is kept: its edits are few.</summary>
     public static SavePace OfStash { get; } = new(TimeSpan.Zero, TimeSpan.FromMilliseconds(1), TimeSpan.FromSeconds(5));

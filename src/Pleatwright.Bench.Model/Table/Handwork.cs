@@ -1,4 +1,5 @@
 using Pleatwright.Bench.Model.Table.Verbs;
+using Pleatwright.Chart;
 
 namespace Pleatwright.Bench.Model.Table;
 
@@ -17,6 +18,23 @@ public sealed class Handwork : IDisposable
         this.at = at;
         pointing = new Pointing(at.Cloth, new Gesture(at), time, at.Desk.Say);
         pointing.MovedBySpace += () => spaceWaits = false;
+        pointing.Finger += Look;
+    }
+
+    /// <summary>What a finger that draws covers; null while none does.</summary>
+    public Loupe? Loupe { get; private set; }
+
+    /// <summary>Raised when the loupe came, moved or went.</summary>
+    public event Action? LoupeMoved;
+
+    private void Look((double X, double Y)? finger)
+    {
+        if (finger is null && Loupe is null) return;
+        var (desk, needle) = (at.Desk, at.Needle);
+        Loupe = finger is { } f && at.Cloth.Free is { } free
+            ? Loupe.Over(f.X, f.Y, free, desk.Piece.Working.Hand, Where.Aim(desk.Work, needle.Valley, needle.Row, needle.Thread))
+            : null;
+        LoupeMoved?.Invoke();
     }
 
     /// <summary>Hears of one event; what it is called is the page's business (see hand.js).</summary>

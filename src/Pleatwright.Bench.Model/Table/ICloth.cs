@@ -21,6 +21,9 @@ public interface ICloth
     /// <summary>Where it lies in the view; null while it is not shown.</summary>
     Sight? Sight { get; }
 
+    /// <summary>What of the view nothing lies over; null while it is not shown.</summary>
+    Pane? Free { get; }
+
     /// <summary>Nearer or further, about the middle of the view.</summary>
     void Zoom(double factor);
 
@@ -47,6 +50,9 @@ public sealed class NoCloth : ICloth
 
     /// <inheritdoc/>
     public Sight? Sight => null;
+
+    /// <inheritdoc/>
+    public Pane? Free => null;
 
     /// <inheritdoc/>
     public void Zoom(double factor) { }

@@ -25,7 +25,7 @@ public enum Doing
 }
 
 /// <summary>A question put to the maker in a sheet over the table.</summary>
-public enum Question { Do, Keys, Thread, Cloth, Swatch, Sizes, Figure, Band, Accent }
+public enum Question { Do, Keys, Thread, Cloth, Swatch, Sizes, Figure, Band, Accent, Run }
 
 /// <summary>Where the hand was, and what was marked and drawn on.</summary>
 internal sealed record HandPlace(Valley Valley, CableRow Row, Area? Area, (Valley Valley, CableRow Row) Corner, string? Drawing, bool Another);
@@ -87,6 +87,9 @@ public sealed class Needle
 
     /// <summary>The gap in hand, else that of the repeated figure under the hand; null when there is none.</summary>
     public Gap? GapHere => (pulled ?? Spot?.Placement) is { } placement && placement < desk.Work.Piece.Placements.Length ? Gap.Of(desk.Work, placement) : null;
+
+    /// <summary>The gap told where the hand is: while figures are taken hold of, and while one is pulled.</summary>
+    public Gap? GapTold => Doing == Doing.Figure || pulled is not null ? GapHere : null;
 
     /// <summary>What was lifted off the cloth to be laid again.</summary>
     public Patch? Lifted { get; private set; }

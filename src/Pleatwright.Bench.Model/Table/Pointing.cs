@@ -88,6 +88,9 @@ public sealed class Pointing : IDisposable
     /// <summary>Raised when a pointer began to move the cloth because Space is held.</summary>
     public event Action? MovedBySpace;
 
+    /// <summary>Raised as a finger draws, with the place under it; null once it no longer does.</summary>
+    public event Action<(double X, double Y)?>? Finger;
+
     /// <summary>Whether a stroke is being drawn.</summary>
     public bool IsDrawing => mode == Mode.Drawing;
 
@@ -223,6 +226,7 @@ public sealed class Pointing : IDisposable
                 break;
             case Mode.Drawing when e.Id == lead:
                 strokes!.GoOn(e.X, e.Y);
+                Told(contact);
                 break;
             case Mode.Moving when e.Id == lead:
                 cloth.Pan(e.X - before.X, e.Y - before.Y);
@@ -247,6 +251,7 @@ public sealed class Pointing : IDisposable
             Draw(contact, other: false); // a tap
             strokes!.End();
             mode = Mode.Idle;
+            Finger?.Invoke(null);
         }
         else Stop(keep: !taken);
     }
@@ -273,6 +278,12 @@ public sealed class Pointing : IDisposable
         mode = Mode.Drawing;
         strokes!.Begin(contact.Began.X, contact.Began.Y, contact.Held, other);
         if (contact.At != contact.Began) strokes.GoOn(contact.At.X, contact.At.Y);
+        Told(contact);
+    }
+
+    private void Told(Contact contact)
+    {
+        if (contact.Kind == PointerKind.Touch) Finger?.Invoke(contact.At);
     }
 
     private void Stop(bool keep)
@@ -283,6 +294,7 @@ public sealed class Pointing : IDisposable
         if (was != Mode.Drawing) return;
         if (keep) strokes!.End();
         else strokes!.TakeBack();
+        Finger?.Invoke(null);
     }
 
     private (double Gap, double X, double Y) Span()

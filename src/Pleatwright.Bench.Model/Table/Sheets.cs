@@ -39,6 +39,7 @@ public sealed class Sheets : IDisposable
         Question.Swatch => "Swatches",
         Question.Sizes => "Sizes",
         Question.Figure => "Place and repeat",
+        Question.Run => "A run by steps",
         Question.Accent => needle.Subject is int ? "Change the accent" : "An accent",
         Question.Band => needle.Subject is int ? "Change the band" : "A band from side to side",
         _ => "",

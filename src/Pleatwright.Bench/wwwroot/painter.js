@@ -7,7 +7,7 @@ import { luminance, mix, overInk } from "./painting/colour.js";
 import { BACK, CHART, STITCHED } from "./painting/looks.js";
 import { ClothMap } from "./painting/map.js";
 import { paintMargin } from "./painting/margin.js";
-import { paintArea, paintCursor, paintHandle, paintImage, paintMirror, paintRing } from "./painting/over.js";
+import { paintArea, paintCursor, paintHandle, paintImage, paintLoupe, paintMirror, paintRing } from "./painting/over.js";
 import { Paper } from "./painting/paper.js";
 import { Place } from "./painting/place.js";
 import { paintLegs } from "./painting/route.js";
@@ -34,6 +34,7 @@ class Painter extends Place {
     this.above = new Float64Array(0);
     this.cursor = null;
     this.area = null;
+    this.loupe = null;
     this.handles = { places: [], words: [] };
     this.mirror = null; // the valley drawn about, and the one opposite the hand or 0
     this.observer = new ResizeObserver(() => this.resize());
@@ -193,6 +194,7 @@ class Painter extends Place {
     if (this.mirror && this.cursor) paintImage(this, g, this.mirror[1], this.cursor[1]);
     if (this.cursor) paintCursor(this, g, ...this.cursor);
     this.handles.words.forEach((words, i) => paintHandle(this, g, this.handles.places[i * 2], this.handles.places[i * 2 + 1], words));
+    if (this.loupe) paintLoupe(this, g, this.loupe);
   }
 }
 
@@ -240,6 +242,13 @@ export function setLook(handle, look) { const p = painters.get(handle); if (p.lo
 export function setCursor(handle, valley, row) { const p = painters.get(handle); p.cursor = valley > 0 ? [valley, row] : null; p.paintOver(); }
 export function setMirror(handle, axis, image) { const p = painters.get(handle); p.mirror = axis > 0 ? [axis, image] : null; p.paintOver(); }
 export function setHandles(handle, places, words) { const p = painters.get(handle); p.handles = { places, words }; p.paintOver(); }
+export function setLoupe(handle, x, y, left, top, width, height, nearer, words) {
+  const p = painters.get(handle);
+  if (!p) return;
+  p.loupe = width > 0 ? { x, y, left, top, width, height, nearer, words } : null;
+  p.paintOver();
+}
+export function free(handle) { const p = painters.get(handle); if (!p) return []; const c = p.covered(); return [c.left, c.top, p.width - c.right, p.height - c.bottom]; }
 export function setArea(handle, from, to, top, bottom) { const p = painters.get(handle); p.area = from > 0 ? [from, to, top, bottom] : null; p.paintOver(); }
 export function setRings(handle, rings, chosen) { const p = painters.get(handle); p.rings = rings.slice(); p.ringChosen = chosen; p.paintOver(); }
 export function setBack(handle, legs) { const p = painters.get(handle); p.back = legs.length === 0 ? null : legs.slice(); if (p.look === BACK) p.paint(); }

@@ -56,6 +56,11 @@ internal static class Where
             : $"{mark.Accent.Capital()} on valley {valley}, at {depth}.";
     }
 
+    /// <summary>"Valley 66 · up · r sail red", "Valley 66 · down · clears": what a hand does to a cell.</summary>
+    public static string Aim(Work work, Valley valley, CableRow row, Pleatwright.Thread.ThreadKey? thread) =>
+        $"Valley {Count(valley.Number)} · {(Lattice.LevelAt(valley, row, work.PhaseAt(valley, row)) == Level.Up ? "up" : "down")} · "
+        + (thread is { } key ? $"{key} {work.Piece.Thread(key)?.Name}".TrimEnd() : "clears");
+
     /// <summary>"Gap 6 pleats, room for 1 more", "The copies join, no room for more", "Gap 1 pleat, 2 run off the cloth".</summary>
     public static string Of(Edit.Gap gap)
     {

@@ -5,7 +5,7 @@ namespace Pleatwright.Shelf;
 
 /// <summary>
 /// A shelf of piece files in a store: the rules of <see cref="IShelf"/>, the same on disk and in the browser.
-/// Pieces stand in the root; the versions of "Boat" in ".versions/Boat". A folder of versions whose piece is gone is a
+/// Pieces stand in the root, each with its place beside it; the versions of "Boat" in ".versions/Boat". A folder of versions whose piece is gone is a
 /// deleted piece, however it was deleted, so no step of a deletion can lose anything.
 /// </summary>
 internal sealed class FileShelf(IFileStore store, TimeProvider clock) : IShelf
@@ -15,6 +15,9 @@ internal sealed class FileShelf(IFileStore store, TimeProvider clock) : IShelf
 
     /// <summary>How often a save by the bench itself keeps a version.</summary>
     public static readonly TimeSpan AutoVersionEvery = TimeSpan.FromMinutes(2);
+
+    /// <summary>What the name of a place's file ends with.</summary>
+    public const string PlaceEnding = ".place.json";
 
     private readonly ConcurrentDictionary<string, (StoredFile File, ShelfEntry Entry)> known = new();
     private readonly ConcurrentDictionary<string, string> versionTitles = new();
@@ -86,6 +89,32 @@ internal sealed class FileShelf(IFileStore store, TimeProvider clock) : IShelf
     }
 
     /// <inheritdoc/>
+    public async Task<StoredPlace?> LoadPlaceAsync(PieceName name, CancellationToken cancel = default) =>
+        await store.ReadAsync(PlaceOf(name), cancel) is { } text ? new StoredPlace(text, Edition.Of(text)) : null;
+
+    /// <inheritdoc/>
+    public async Task<Edition> SavePlaceAsync(PieceName name, byte[] text, Edition? over, CancellationToken cancel = default)
+    {
+        try
+        {
+            TickLogReader.Read(text);
+        }
+        catch (PieceFormatException e)
+        {
+            throw new ShelfException(ShelfTrouble.Unreadable, $"This is no place file: {e.Placed}");
+        }
+        await using var held = await store.HoldAsync(cancel);
+        if (!(await FileNamesAsync(cancel)).Contains(name.FileName, StringComparer.Ordinal)) throw Missing(name);
+        var edition = Edition.Of(text);
+        var standing = await store.ReadAsync(PlaceOf(name), cancel);
+        Edition? stands = standing is null ? null : Edition.Of(standing);
+        if (stands == edition) return edition; // said twice
+        if (stands != over) throw new ShelfException(ShelfTrouble.Conflict, $"“{name}” was ticked on another device meanwhile.");
+        await store.WriteAsync(PlaceOf(name), text, cancel);
+        return edition;
+    }
+
+    /// <inheritdoc/>
     public async Task RenameAsync(PieceName name, PieceName to, CancellationToken cancel = default)
     {
         if (name == to) return;
@@ -96,6 +125,7 @@ internal sealed class FileShelf(IFileStore store, TimeProvider clock) : IShelf
             throw new ShelfException(ShelfTrouble.Taken, $"There is a piece called “{to}” already; nothing was changed.");
         if (!name.SameFile(to)) await MakeWayAsync(to, cancel);
         await store.MoveAsync(name.FileName, to.FileName, cancel);
+        if (names.Contains(PlaceOf(name), StringComparer.Ordinal)) await store.MoveAsync(PlaceOf(name), PlaceOf(to), cancel);
         if ((await store.FoldersAsync(VersionsFolder, cancel)).Contains(name.ToString()))
             await store.MoveAsync(FolderOf(name), FolderOf(to), cancel);
     }
@@ -116,7 +146,12 @@ internal sealed class FileShelf(IFileStore store, TimeProvider clock) : IShelf
         await using var held = await store.HoldAsync(cancel);
         var text = await ReadAsync(name, cancel) ?? throw Missing(name);
         await VersionsOf(name).KeepAsync(text, KeptBecause.Deleted, cancel);
+        var place = await store.ReadAsync(PlaceOf(name), cancel);
+        if (place is not null) await store.WriteAsync(PlaceAside(name), place, cancel);
         await store.DeleteAsync(name.FileName, cancel);
+        if (place is null) return;
+        try { await store.DeleteAsync(PlaceOf(name), cancel); }
+        catch (ShelfException) { } // the piece is gone; its place makes way when the name is wanted again
     }
 
     /// <inheritdoc/>
@@ -126,6 +161,8 @@ internal sealed class FileShelf(IFileStore store, TimeProvider clock) : IShelf
         if (await ReadAsync(name, cancel) is not null)
             throw new ShelfException(ShelfTrouble.Taken, $"“{name}” stands on the shelf already; nothing was changed.");
         if (await VersionsAsync(name, cancel) is not [var last, ..]) throw Missing(name);
+        if (await store.ReadAsync(PlaceAside(name), cancel) is not null && await store.ReadAsync(PlaceOf(name), cancel) is null)
+            await store.MoveAsync(PlaceAside(name), PlaceOf(name), cancel);
         await store.WriteAsync(name.FileName, await LoadVersionAsync(name, last.Number, cancel), cancel);
         return name;
     }
@@ -145,6 +182,18 @@ internal sealed class FileShelf(IFileStore store, TimeProvider clock) : IShelf
         if (await ReadAsync(name, cancel) is { } standing) await VersionsOf(name).KeepAsync(standing, KeptBecause.Restored, cancel);
         await store.WriteAsync(name.FileName, text, cancel);
         return Edition.Of(text);
+    }
+
+    private static string PlaceOf(PieceName name) => name + PlaceEnding;
+
+    private static string PlaceAside(PieceName name) => $"{FolderOf(name)}/{PlaceEnding[1..]}";
+
+    // The place of a piece that is no more waits among its versions, so that no other of its name finds it.
+    private async Task PutPlaceAsideAsync(PieceName name, CancellationToken cancel)
+    {
+        if (await store.ReadAsync(PlaceOf(name), cancel) is not { } place) return;
+        await store.WriteAsync(PlaceAside(name), place, cancel);
+        await store.DeleteAsync(PlaceOf(name), cancel);
     }
 
     private static string FolderOf(PieceName name) => $"{VersionsFolder}/{name}";
@@ -224,6 +273,7 @@ internal sealed class FileShelf(IFileStore store, TimeProvider clock) : IShelf
     // A deleted piece whose name is wanted again steps aside, so that two histories never mix.
     private async Task MakeWayAsync(PieceName name, CancellationToken cancel)
     {
+        await PutPlaceAsideAsync(name, cancel);
         var folders = await store.FoldersAsync(VersionsFolder, cancel);
         if (folders.FirstOrDefault(f => string.Equals(f, name.ToString(), StringComparison.OrdinalIgnoreCase)) is not { } standing) return;
         var taken = new HashSet<string>(folders, StringComparer.OrdinalIgnoreCase);

@@ -28,16 +28,26 @@ public interface IShelf
     /// </exception>
     Task<Edition> SaveAsync(PieceName name, byte[] text, Edition over, SaveKind kind, CancellationToken cancel = default);
 
-    /// <summary>Gives a piece another name; its versions follow it.</summary>
+    /// <summary>The place of a piece, which stitches of it are worked, readable or not; null when there is none yet.</summary>
+    Task<StoredPlace?> LoadPlaceAsync(PieceName name, CancellationToken cancel = default);
+
+    /// <summary>Saves the place of a piece over the edition it came from; over null when there was none.</summary>
+    /// <exception cref="ShelfException">
+    /// The text is no place file, or the piece is not on the shelf; or another edition stands there now, and is untouched: whoever saves brings the two
+    /// together and saves again, for no tick of either is lost so.
+    /// </exception>
+    Task<Edition> SavePlaceAsync(PieceName name, byte[] text, Edition? over, CancellationToken cancel = default);
+
+    /// <summary>Gives a piece another name; its versions and its place follow it.</summary>
     Task RenameAsync(PieceName name, PieceName to, CancellationToken cancel = default);
 
-    /// <summary>Copies a piece under the next free name, without its versions.</summary>
+    /// <summary>Copies a piece under the next free name, without its versions and its place: the copy is not worked yet.</summary>
     Task<PieceName> DuplicateAsync(PieceName name, CancellationToken cancel = default);
 
     /// <summary>Takes a piece off the shelf; it can be put back.</summary>
     Task DeleteAsync(PieceName name, CancellationToken cancel = default);
 
-    /// <summary>Puts a deleted piece back under its name, with its versions.</summary>
+    /// <summary>Puts a deleted piece back under its name, with its versions and its place.</summary>
     /// <exception cref="ShelfException">Another piece has that name now, or no such piece was deleted.</exception>
     Task<PieceName> UndoDeleteAsync(PieceName name, CancellationToken cancel = default);
 

@@ -45,6 +45,9 @@ public sealed record ShelfContents(string Place, IReadOnlyList<ShelfEntry> Piece
 /// <summary>The text of a piece and which edition it is.</summary>
 public sealed record StoredPiece(PieceName Name, byte[] Text, Edition Edition);
 
+/// <summary>The text of a piece's place, which stitches of it are worked, and which edition it is.</summary>
+public sealed record StoredPlace(byte[] Text, Edition Edition);
+
 /// <summary>Why a version was kept.</summary>
 public enum KeptBecause
 {

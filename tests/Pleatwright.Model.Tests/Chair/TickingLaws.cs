@@ -11,11 +11,11 @@ namespace Pleatwright.Tests.Chair;
 /// <summary>A chair in a bench in a browser.</summary>
 internal sealed class AChair
 {
-    public AChair(AShelf at, FakeBrowser.Tab? reloaded = null)
+    public AChair(AShelf at, FakeBrowser.Tab? reloaded = null, FakeBrowser? browser = null)
     {
         At = at;
-        Bench = at.Open(reloaded);
-        at.Thread.Do(() => Ticking = new Ticking(Bench.Desk, Bench.Keeper, Bench.Tab));
+        Bench = at.Open(reloaded, browser);
+        at.Thread.Do(() => Ticking = new Ticking(Bench.Desk, Bench.Keeper, Bench.Places, Bench.Tab));
         at.Thread.Do(Ticking.SitDownAsync);
     }
 
@@ -142,7 +142,7 @@ public class TickingLaws
         var (first, second) = (chair.Ticking.Work.TicksOf(0), chair.Ticking.Work.TicksOf(1));
         Assert.True(second > 2);
         at.Thread.Do(() => chair.Bench.Tab.RememberAsync($"place\n{chair.Bench.Keeper.Key}", "1 2 0123456789abcdef"));
-        var again = new Ticking(chair.Bench.Desk, chair.Bench.Keeper, chair.Bench.Tab);
+        var again = new Ticking(chair.Bench.Desk, chair.Bench.Keeper, chair.Bench.Places, chair.Bench.Tab);
         at.Thread.Do(again.SitDownAsync);
         Assert.Equal(first + 2, again.Tick);
         Assert.True(again.InDoubt);
@@ -179,7 +179,7 @@ public class TickingLaws
         chair.Do(c => c.SetPedal());
         chair.Do(c => c.Press("Escape"));
         Assert.Equal("F13", chair.Ticking.Pedal);
-        var again = new Ticking(chair.Bench.Desk, chair.Bench.Keeper, chair.Bench.Tab);
+        var again = new Ticking(chair.Bench.Desk, chair.Bench.Keeper, chair.Bench.Places, chair.Bench.Tab);
         Assert.Equal("F13", again.Pedal);
     }
 }

@@ -66,9 +66,11 @@ internal sealed class ABench
             Desk = new Desk(at.Thread.Time) { AtRest = Effort.Drawing }; // keeping knows nothing of the order, and a law has no time to wait for a search
             Keeper = new Keeper(Desk, shelf, tab, tab, at.Thread.Time);
             Basket = new Workbasket(Desk, shelf, Keeper, tab, at.Thread.Time);
+            Places = new PlaceKeeper(Keeper, tab, at.Thread.Time, Desk.Say);
             Desk.Said += Said.Add;
         });
         at.Thread.Do(Keeper.StartAsync);
+        at.Thread.Do(Places.Start);
     }
 
     public FakeBrowser.Tab Tab { get; }
@@ -78,6 +80,8 @@ internal sealed class ABench
     public Keeper Keeper { get; private set; } = null!;
 
     public Workbasket Basket { get; private set; } = null!;
+
+    public PlaceKeeper Places { get; private set; } = null!;
 
     /// <summary>What the bench has said.</summary>
     public List<string> Said { get; } = [];

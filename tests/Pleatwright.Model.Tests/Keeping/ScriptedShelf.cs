@@ -33,6 +33,12 @@ public sealed class ScriptedShelf(IShelf shelf, IStashShelf stash, Faults faults
         });
 
     /// <inheritdoc/>
+    public Task<StoredPlace?> LoadPlaceAsync(PieceName name, CancellationToken cancel = default) => OnWireAsync(() => shelf.LoadPlaceAsync(name, cancel));
+
+    /// <inheritdoc/>
+    public Task<Edition> SavePlaceAsync(PieceName name, byte[] text, Edition? over, CancellationToken cancel = default) => OnWireAsync(() => shelf.SavePlaceAsync(name, text, over, cancel));
+
+    /// <inheritdoc/>
     public Task RenameAsync(PieceName name, PieceName to, CancellationToken cancel = default) => OnWireAsync(async () =>
     {
         await shelf.RenameAsync(name, to, cancel);

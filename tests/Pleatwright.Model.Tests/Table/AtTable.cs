@@ -111,6 +111,8 @@ internal sealed class FlatCloth : ICloth
 
     public Sight? Sight => Seen with { FromBack = Back };
 
+    public Pane? Free { get; set; } = new Pane(0, 0, 900, 600);
+
     public bool Back { get; set; }
 
     public void Zoom(double factor) => ZoomAt(factor, 450, 300);

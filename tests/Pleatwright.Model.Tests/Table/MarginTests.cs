@@ -17,6 +17,8 @@ public class MarginTests
 {
     private sealed class Cloth : ICloth
     {
+        public Pane? Free => null;
+
         public (Valley, CableRow)? Seen { get; private set; }
 
         public Sight? Sight => null;

@@ -15,6 +15,7 @@ public static class Drawings
         {
             Short = "Draw on", Can = at => at.Needle.Spot is { } spot && spot.FigureIn(at.Desk.Piece).Name != at.Needle.Drawing,
         },
+        new(Group, "Lay a run, or take one out, by steps…", "\"", at => at.Needle.Ask(Question.Run)) { Short = "By steps" },
         new(Group, "Mirror about this valley what is drawn and cleared, or no longer", ">", Mirror) { Short = "Mirror on" },
     ];
 

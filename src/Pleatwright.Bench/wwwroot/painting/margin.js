@@ -32,10 +32,33 @@ export function paintMargin(view) {
       g.fillText(text, at, y);
     }
   }
-  if (view.look === CHART) {
-    const y = Math.max(view.inset.top + 12, view.y(-c.above * space) - 16);
-    g.textAlign = "center";
-    g.fillStyle = view.tokens.muted;
-    g.fillText("centre", view.ox, y);
+  if (view.look === CHART) paintCentre(view, g);
+}
+
+// The word for the centre: over the cloth's upper edge, else beside its line at the edge of the view, where no cable lies under it.
+function paintCentre(view, g) {
+  const c = view.cloth, above = view.y(-c.above * 2 * c.perSpace) - 16, word = "centre";
+  const [top, bottom] = [view.inset.top + 16, view.height - view.inset.bottom - 16];
+  g.textBaseline = "middle";
+  if (above >= view.inset.top + 10) {
+    g.textAlign = "center"; g.fillStyle = view.tokens.muted;
+    g.fillText(word, view.ox, above);
+    return;
   }
+  const wide = g.measureText(word).width + 10, x = view.ox - 5 - wide;
+  const y = [top, bottom].find((at) => isBare(view, x, at - 11, wide, 22));
+  if (y === undefined) return;
+  g.fillStyle = "rgba(255,252,245,0.85)"; g.fillRect(x, y - 10, wide, 20);
+  g.textAlign = "left"; g.fillStyle = "#3a3126"; g.fillText(word, x + 5, y);
+}
+
+function isBare(view, x, y, wide, tall) {
+  const c = view.cloth, line = c.line * view.scale;
+  for (let row = Math.max(0, Math.floor((y - view.oy) / line / 2)); row <= Math.min(c.rows - 1, Math.floor((y + tall - view.oy) / line / 2)); row++) {
+    const w = view.pitch(row) * view.scale;
+    if (!(w > 0)) continue;
+    const ends = [x, x + wide].map((px) => (px - view.ox) / w + c.centre).sort((a, b) => a - b);
+    for (let v = Math.max(1, Math.floor(ends[0])); v <= Math.min(c.valleys, Math.ceil(ends[1])); v++) if (view.thread(v, row) > 0) return false;
+  }
+  return true;
 }

@@ -65,6 +65,27 @@ export function paintHandle(view, g, across, line, words) {
   g.fillStyle = paper; g.textAlign = "left"; g.textBaseline = "middle"; g.fillText(words, left + 10, top + 14);
 }
 
+// What a finger covers, enlarged from what is painted already; the cell under it ringed, and named below.
+export function paintLoupe(view, g, { x, y, left, top, width, height, nearer, words }) {
+  const words0 = height - 30, dpr = view.paper.dpr, across = width / nearer, down = words0 / nearer;
+  g.save();
+  g.shadowColor = "rgba(20,12,4,0.5)"; g.shadowBlur = 14; g.fillStyle = "#fffdf7";
+  g.beginPath(); g.roundRect(left, top, width, height, 14); g.fill();
+  g.shadowColor = "transparent";
+  g.clip();
+  const cut = g.getTransform();
+  g.drawImage(view.paper.base, (x - across / 2) * dpr, (y - down / 2) * dpr, across * dpr, down * dpr, left, top, width, words0);
+  g.beginPath(); g.rect(left, top, width, words0); g.clip();
+  g.translate(left + width / 2, top + words0 / 2); g.scale(nearer, nearer); g.translate(-x, -y);
+  if (view.cursor) paintCursor(view, g, ...view.cursor);
+  g.setTransform(cut);
+  g.restore();
+  g.strokeStyle = "#17120c"; g.lineWidth = 2; g.beginPath(); g.roundRect(left, top, width, height, 14); g.stroke();
+  g.beginPath(); g.moveTo(left, top + words0); g.lineTo(left + width, top + words0); g.stroke();
+  g.font = `600 15px ${view.tokens.font}`; g.fillStyle = "#17120c"; g.textAlign = "center"; g.textBaseline = "middle";
+  g.fillText(words, left + width / 2, top + words0 + 16, width - 14);
+}
+
 function rowsBox(view, from, to, top, bottom, pad) {
   const xs = [view.x(from - 1, top), view.x(to + 1, top), view.x(from - 1, bottom), view.x(to + 1, bottom)];
   const x0 = Math.min(...xs), x1 = Math.max(...xs), y0 = view.y(top * 2), y1 = view.y(bottom * 2 + 2);
