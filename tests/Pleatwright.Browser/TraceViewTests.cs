@@ -1,6 +1,4 @@
-using System.Globalization;
 using System.Runtime.InteropServices;
-using System.Text.RegularExpressions;
 using Microsoft.Playwright;
 using Pleatwright.Tests.Picture;
 using SkiaSharp;
