@@ -83,11 +83,14 @@ public sealed class Ticking
     /// <summary>Raised at a tick that is to be heard; true when it ended its item.</summary>
     public event Action<bool>? Sounded;
 
+    /// <summary>Whether the order and the place are known; until then nothing is ticked.</summary>
+    public bool Sits => of is not null;
+
     /// <summary>Whether a tick can be taken back.</summary>
-    public bool CanUndo => past.Count > 0 || Tick > 0;
+    public bool CanUndo => Sits && past.Count > 0 || Tick > 0;
 
     /// <summary>Whether what was taken back can be ticked again.</summary>
-    public bool CanRedo => future.Count > 0;
+    public bool CanRedo => Sits && future.Count > 0;
 
     /// <summary>Raised when any of this changed.</summary>
     public event Action? Changed;
@@ -97,15 +100,11 @@ public sealed class Ticking
     {
         begun = true;
         var mine = ++turn;
-        if (of is not null && !ReferenceEquals(of.Work, desk.Work))
-        {
-            // what was to do is of another state of the piece
-            (of, Work, Tick, Done) = (null, ChairWork.Nothing, 0, 0);
-        }
+        if (opened || (of is not null && !ReferenceEquals(of.Work, desk.Work))) StandUp();
         await desk.SettleAsync();
         if (mine != turn) return;
-        ReadOrder();
         var place = keeper.Key;
+        if (!opened) ReadOrder();
         if (place == piece && !opened)
         {
             Find();
@@ -123,10 +122,11 @@ public sealed class Ticking
             Changed?.Invoke();
             return;
         }
+        var older = await places.OpenAsync();
+        if (mine != turn) return; // whoever sat down since reads it, too
         opened = false;
         piece = place;
-        var older = await places.OpenAsync();
-        if (mine != turn) return;
+        ReadOrder();
         past.Clear();
         future.Clear();
         InDoubt = false;
@@ -246,7 +246,7 @@ public sealed class Ticking
     /// <summary>Does again what was taken back last.</summary>
     public void Redo()
     {
-        if (future.Last is not { } next) return;
+        if (!CanRedo || future.Last is not { } next) return;
         future.RemoveLast();
         Remember(past, Worked);
         Show(next.Value);
@@ -269,9 +269,12 @@ public sealed class Ticking
     {
         Sideways = sideways;
         memory.SetSetting("held", sideways ? "sideways" : null);
-        of = null;
-        ReadOrder();
-        Find();
+        if (Sits)
+        {
+            of = null;
+            ReadOrder();
+            Find();
+        }
         Changed?.Invoke();
     }
 
@@ -287,6 +290,9 @@ public sealed class Ticking
     {
         if (begun && keeper.Key != piece) _ = SitDownAsync();
     }
+
+    // What was to do is of another piece, or of another state of it.
+    private void StandUp() => (of, Work, Tick, Done) = (null, ChairWork.Nothing, 0, 0);
 
     private void ReadOrder()
     {

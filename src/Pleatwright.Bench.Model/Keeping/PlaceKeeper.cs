@@ -24,7 +24,7 @@ public sealed class PlaceKeeper : IKeepable
     private int turn;          // counts up when another piece's place is kept
     private Task noting = Task.CompletedTask;
     private Task marking = Task.CompletedTask;
-    private bool marked, sendingLeft;
+    private bool sendingLeft;
     private bool fresh;        // not yet in step with the shelf since it was taken up
 
     public PlaceKeeper(Keeper keeper, IMemory memory, TimeProvider time, Action<string> say)
@@ -59,7 +59,7 @@ public sealed class PlaceKeeper : IKeepable
     {
         await noting;
         var mine = ++turn;
-        (key, name, edition, Log, marked, fresh) = (keeper.Key, keeper.Name, null, TickLog.Nothing, false, true);
+        (key, name, edition, Log, fresh) = (keeper.Key, keeper.Name, null, TickLog.Nothing, true);
         loop.Stands(Kept.Safe, "", dirty: false); // what is not on the shelf yet of the piece before is marked as left, and goes there by itself
         _ = SendLeftAsync();
         var text = await memory.RememberedAsync(Remembered(key));
@@ -73,7 +73,7 @@ public sealed class PlaceKeeper : IKeepable
     internal void Carry()
     {
         turn++;
-        (key, name, edition, marked, fresh) = (keeper.Key, keeper.Name, null, false, false);
+        (key, name, edition, fresh) = (keeper.Key, keeper.Name, null, false);
         Edited();
     }
 
@@ -238,8 +238,8 @@ public sealed class PlaceKeeper : IKeepable
 
     private void Mark(bool waits)
     {
-        if (name is not { } piece || waits && marked) return;
-        marked = waits;
+        if (name is not { } piece) return;
+        // each time anew: another tab may have sent what waited before, and taken its mark away
         marking = MarkAsync(marking, piece, waits, Log);
     }
 
