@@ -145,15 +145,16 @@ internal static class BandDirections
         if (which.Length > 0) text.Append(which.Capital()).Append(": ");
         var name = Phrases.Needleful(work, step.Band.Band.Thread);
         var centre = step.Band.Fit.Centre.Number;
+        var needleful = step.Threads ? "a new needleful" : "what is left of an earlier needleful";
         var start = step.Thread switch
         {
             BandThread.NewWithTail => $"start at the centre, valley {centre}, with a new needleful of {name}; leave half of it hanging at the back. ",
             BandThread.Tail => "thread the half left hanging at the centre and go on from the centre stitch. ",
-            BandThread.GoesOn => $"go on with a new needleful of {name}. ",
+            BandThread.GoesOn => $"go on with {needleful} of {name}. ",
             BandThread.Carry => $"the same thread, {step.Band.Band.Thread}{Phrases.Carried(CarriedAlong(work, step), step.CarriedPleats)}. ",
-            _ when step.Band.Stitch.StartOf(step.Band.Band) != WorkFrom.Centre => $"start a new needleful of {name}. ",
-            _ when pass.GoesOn => $"start a new needleful of {name} and go on from the centre stitch. ",
-            _ => $"start at the centre, valley {centre}, with a new needleful of {name}. ",
+            _ when step.Band.Stitch.StartOf(step.Band.Band) != WorkFrom.Centre => $"start {(step.Threads ? "" : "with ")}{needleful} of {name}. ",
+            _ when pass.GoesOn => $"start {(step.Threads ? "" : "with ")}{needleful} of {name} and go on from the centre stitch. ",
+            _ => $"start at the centre, valley {centre}, with {needleful} of {name}. ",
         };
         text.Append(which.Length > 0 ? start : start.Capital());
         text.Append($"From pleat {step.Begin.From.Pleat.Number} to pleat {step.End.To.Pleat.Number}");

@@ -45,6 +45,9 @@ public sealed record BandStep(LaidBand Band, Pass Pass, int First, int Count, Ba
     /// <summary>Whether it begins a needleful.</summary>
     public bool Starts => Thread is BandThread.New or BandThread.NewWithTail or BandThread.GoesOn;
 
+    /// <summary>Whether a newly cut length is threaded for it, rather than what was left after an earlier tie-off.</summary>
+    public bool Threads { get; init; }
+
     /// <summary>Thread carried on the back to reach it; nothing on a new start.</summary>
     public Length Carried { get; init; }
 

@@ -53,7 +53,9 @@ public sealed class BandWork
     public static BandWork Of(Work work)
     {
         if (work.Bands.IsEmpty && work.Accents.IsEmpty) return new BandWork(work, [], []);
-        return new BandWork(work, new BandNeedlefuls(work).Share(work.Bands.OrderBy(b => b.Highest).ThenBy(b => b.Index)), AccentsOf(work));
+        var rests = new RestPool(work.Piece.Working); // of bands and accents
+        var steps = WithRests(work, new BandNeedlefuls(work).Share(work.Bands.OrderBy(b => b.Highest).ThenBy(b => b.Index)), rests);
+        return new BandWork(work, steps, AccentsOf(work, rests));
     }
 
     /// <summary>Adds what bands and accents use of a thread to what the runs use of it.</summary>
@@ -69,7 +71,7 @@ public sealed class BandWork
             {
                 BandStitches = use.BandStitches + step.Count,
                 Length = use.Length + step.Takes + (step.Starts ? tails : Length.Zero),
-                Needlefuls = use.Needlefuls + (step.Starts ? 1 : 0),
+                Needlefuls = use.Needlefuls + (step.Threads ? 1 : 0),
             };
         }
         foreach (var accent in Accents)
@@ -99,21 +101,39 @@ public sealed class BandWork
     internal static Length PitchAt(Work work, double depth) =>
         work.Pleating.PitchAt((int)Math.Round(depth * work.Pleating.Gauge.CableRowsPerSpace));
 
-    // What is left of a needleful serves the next accents of its thread.
-    private static ImmutableArray<AccentStep> AccentsOf(Work work)
+    // What is left of a needleful after its tie-off serves the next start of its thread that it reaches. Of one worked from the centre, two ends
+    // are left, and neither counts.
+    private static ImmutableArray<BandStep> WithRests(Work work, ImmutableArray<BandStep> steps, RestPool rests)
     {
         var working = work.Piece.Working;
-        var left = new Dictionary<ThreadKey, Length>();
+        var done = steps.ToBuilder();
+        for (int from = 0, to; from < done.Count; from = to)
+        {
+            to = from + 1;
+            var takes = working.Tails + steps[from].Takes;
+            for (; to < done.Count && !steps[to - 1].TieOff; to++) takes += steps[to].Takes;
+            if (!steps[from].Starts) continue;
+            var (thread, withTail, need) = (steps[from].Band.Band.Thread, steps[from].Thread == BandThread.NewWithTail, RestPool.Micrometres(takes));
+            var rest = withTail ? null : rests.Take(thread, need);
+            done[from] = steps[from] with { Threads = rest is null };
+            if (!withTail) rests.LayBy(thread, new(0, (rest?.Left ?? RestPool.Micrometres(working.WorkingLength)) - need, from));
+        }
+        return done.ToImmutable();
+    }
+
+    // What is left of the bands' needlefuls and of the accents' own serves the next accents of its thread.
+    private static ImmutableArray<AccentStep> AccentsOf(Work work, RestPool rests)
+    {
+        var working = work.Piece.Working;
         var steps = ImmutableArray.CreateBuilder<AccentStep>();
         foreach (var accent in work.Accents)
         {
             if (!accent.IsOnCloth(work)) continue;
             var length = accent.Accent.ThreadIn(accent, PitchAt(work, accent.Depth), work.Pleating.Gauge.LineHeight, work.Piece.Thread(accent.Mark.Thread)!) * working.ThreadFactor;
-            var takes = length + working.Tails;
-            var threads = !left.TryGetValue(accent.Mark.Thread, out var rest) || takes > rest || rest < working.LeastRest;
-            if (threads) rest = working.WorkingLength;
-            left[accent.Mark.Thread] = takes < rest ? rest - takes : Length.Zero;
-            steps.Add(new AccentStep(accent, length, threads));
+            var need = RestPool.Micrometres(length + working.Tails);
+            var rest = rests.Take(accent.Mark.Thread, need);
+            rests.LayBy(accent.Mark.Thread, new(0, (rest?.Left ?? RestPool.Micrometres(working.WorkingLength)) - need, 0));
+            steps.Add(new AccentStep(accent, length, rest is null));
         }
         return steps.ToImmutable();
     }

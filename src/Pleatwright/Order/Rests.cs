@@ -1,17 +1,14 @@
 using System.Collections.Immutable;
 using Pleatwright.Measure;
-using Pleatwright.Thread;
 
 namespace Pleatwright.Order;
 
 /// <summary>
 /// Needlefuls as lengths: after a tie-off the hand goes on elsewhere with what is left, while it is long enough to be worth
-/// threading. Each start takes the shortest rest of its thread that reaches to its tie-off, and cuts a new length where none does.
+/// threading: see <see cref="RestPool"/>. A new length is cut where no rest reaches.
 /// </summary>
 internal static class Rests
 {
-    private readonly record struct Rest(int Needleful, long Left, int Step);
-
     /// <summary>Gives every step its needleful; until then they are numbered by their starts.</summary>
     /// <param name="layout">The work.</param>
     /// <param name="steps">Its steps, in order.</param>
@@ -19,10 +16,10 @@ internal static class Rests
     public static void Share(Layout layout, ImmutableArray<Step>.Builder steps, int starts)
     {
         var working = layout.Work.Piece.Working;
-        var (length, tails, least) = (Micrometres(working.WorkingLength), Micrometres(working.Tails), Micrometres(working.LeastRest));
+        var (length, tails) = (Micrometres(working.WorkingLength), Micrometres(working.Tails));
         var takes = new long[starts + 1];
         foreach (var step in steps) takes[step.Needleful] += Takes(layout, step);
-        var rests = new Dictionary<ThreadKey, List<Rest>>();
+        var rests = new RestPool(working);
         var needleful = new int[starts + 1];
         var left = new long[starts + 1];
         var cut = 0;
@@ -30,20 +27,11 @@ internal static class Rests
         {
             var step = steps[i];
             var start = step.Needleful;
-            if (!rests.TryGetValue(step.Thread, out var ofThread)) rests[step.Thread] = ofThread = [];
             var from = 0;
             if (step.Starts == StartKind.New)
             {
                 var need = takes[start] + tails;
-                var best = -1;
-                for (var r = 0; r < ofThread.Count; r++)
-                    if (ofThread[r].Left >= Math.Max(need, least) && (best < 0 || ofThread[r].Left < ofThread[best].Left)) best = r;
-                if (best < 0) (needleful[start], left[start]) = (++cut, Math.Max(length, need));
-                else
-                {
-                    (needleful[start], left[start], from) = (ofThread[best].Needleful, ofThread[best].Left, ofThread[best].Step);
-                    ofThread.RemoveAt(best);
-                }
+                (needleful[start], left[start], from) = rests.Take(step.Thread, need) is { } rest ? (rest.Needleful, rest.Left, rest.Step) : (++cut, Math.Max(length, need), 0);
                 left[start] -= tails / 2;
             }
             left[start] -= Takes(layout, step);
@@ -54,7 +42,7 @@ internal static class Rests
                 RestFrom = from,
                 Left = Length.FromMillimetres(left[start] / 1000.0),
             };
-            if (step.TieOff && left[start] - (tails - tails / 2) >= least) ofThread.Add(new Rest(needleful[start], left[start] - (tails - tails / 2), step.Number));
+            if (step.TieOff) rests.LayBy(step.Thread, new(needleful[start], left[start] - (tails - tails / 2), step.Number));
         }
     }
 
@@ -77,5 +65,5 @@ internal static class Rests
     private static long Takes(Layout layout, Step step) =>
         (long)step.Cables * layout.Costs.Cable(step.RunIndex) + (long)step.HalfStitches * layout.Costs.Half(step.RunIndex) + Micrometres(step.Carried);
 
-    private static long Micrometres(Length length) => (long)Math.Round(length.Millimetres * 1000);
+    private static long Micrometres(Length length) => RestPool.Micrometres(length);
 }

@@ -19,8 +19,13 @@ public sealed record ThreadNeed(string Piece, ThreadUse Use, Length WorkingLengt
     /// <summary>Its name; backsmocking has none of its own.</summary>
     public string Name => IsBack ? "for backsmocking" : Thread.Name.Length > 0 ? Thread.Name : $"thread {Thread.Key}";
 
-    /// <summary>The strands to cut.</summary>
-    public StrandsAsked Strands => new(WorkingLength, (long)Use.Needlefuls * Thread.Strands);
+    /// <summary>The strands to cut: those of needlefuls cut longer to save a start, and the rest.</summary>
+    public ImmutableArray<StrandsAsked> Strands =>
+    [
+        // no longer than there is thread on a skein
+        new(WorkingLength + Use.LongerBy < Thread.SkeinLength ? WorkingLength + Use.LongerBy : Thread.SkeinLength, (long)Use.LongerNeedlefuls * Thread.Strands),
+        new(WorkingLength, (long)(Use.Needlefuls - Use.LongerNeedlefuls) * Thread.Strands),
+    ];
 }
 
 /// <summary>What one piece needs of cloth: the gathered part alone, whatever the garment asks for below it.</summary>

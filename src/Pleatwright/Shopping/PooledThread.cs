@@ -21,7 +21,7 @@ public sealed record PooledThread(ImmutableArray<ThreadNeed> Needs)
     public int Needlefuls => Needs.Sum(n => n.Use.Needlefuls);
 
     /// <summary>The strands to cut for it.</summary>
-    public IReadOnlyCollection<StrandsAsked> Strands => [.. Needs.Select(n => n.Strands)];
+    public IReadOnlyCollection<StrandsAsked> Strands => [.. Needs.SelectMany(n => n.Strands)];
 
     /// <summary>How unlike a thread of the stash is: the most by CIEDE2000 from any of them.</summary>
     public double DifferenceFrom(StashThread thread) => Needs.Max(n => thread.DifferenceFrom(n.Thread));

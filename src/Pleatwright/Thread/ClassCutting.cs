@@ -10,9 +10,12 @@ namespace Pleatwright.Thread;
 /// <param name="Kit">How one kit's needlefuls are put together from its lengths.</param>
 /// <param name="Kits">Kits to fill, spare ones counted, at least 1.</param>
 /// <param name="ExtraLengths">Lengths in each kit beyond those that are worked, for what is unpicked; 0 or more.</param>
-/// <param name="LengthsPerSkein">Whole lengths in one skein, at least 1.</param>
-internal sealed record ClassFloss(CutFloss Kit, int Kits, int ExtraLengths, int LengthsPerSkein)
+/// <param name="WorkingLength">The length of every cut, but for those cut longer; a skein holds at least one.</param>
+internal sealed record ClassFloss(CutFloss Kit, int Kits, int ExtraLengths, Length WorkingLength)
 {
+    /// <summary>Whole lengths in one skein, at least 1.</summary>
+    public int LengthsPerSkein => Cutting.LengthsPerSkein(Threads[0], WorkingLength);
+
     /// <summary>The threads of the piece cut from it, most strands first.</summary>
     public ImmutableArray<Floss> Threads => Kit.Threads;
 
@@ -28,8 +31,8 @@ internal sealed record ClassFloss(CutFloss Kit, int Kits, int ExtraLengths, int 
     /// <summary>Needlefuls that the class works.</summary>
     public int Needlefuls => NeedlefulsInKit * Kits;
 
-    /// <summary>Whole skeins to buy for the class.</summary>
-    public int Skeins => (Lengths + LengthsPerSkein - 1) / LengthsPerSkein;
+    /// <summary>Whole skeins to buy for the class, those that hold what some lengths are cut longer too.</summary>
+    public int Skeins => Cutting.Holding(Threads[0], WorkingLength, (Lengths + LengthsPerSkein - 1) / LengthsPerSkein, Kit.LongerLengths * Kits, Kit.LongerBy);
 
     /// <summary>Whole lengths left on the last skein when every kit is filled.</summary>
     public int LengthsLeft => Skeins * LengthsPerSkein - Lengths;
@@ -66,6 +69,6 @@ internal sealed record ClassCutting(Length WorkingLength, int Students, int Spar
         ArgumentOutOfRangeException.ThrowIfNegative(extraLengths);
         var kit = CuttingPlan.Of(uses, workingLength);
         return new ClassCutting(workingLength, students, spareKits,
-            [.. kit.Flosses.Select(f => new ClassFloss(f, students + spareKits, extraLengths, Cutting.LengthsPerSkein(f.Threads[0], workingLength)))]);
+            [.. kit.Flosses.Select(f => new ClassFloss(f, students + spareKits, extraLengths, workingLength))]);
     }
 }

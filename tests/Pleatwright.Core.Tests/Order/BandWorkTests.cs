@@ -85,6 +85,52 @@ public class BandWorkTests
         if (joined.Steps.All(s => s.TieOff)) Assert.Equal(anew.Starts, joined.Starts);
     });
 
+    [Fact]
+    public void A_rest_is_taken_only_where_it_lies_and_reaches() => Works.Sample(work =>
+    {
+        var working = work.Piece.Working;
+        var (hair, left, rests) = (Length.FromMillimetres(0.01), Length.Zero, new List<(ThreadKey Thread, Length Left)>());
+        var cut = new Dictionary<ThreadKey, int>();
+        var steps = BandWork.Of(work).Steps;
+        for (var i = 0; i < steps.Length; i++)
+        {
+            if (steps[i].Thread is BandThread.NewWithTail or BandThread.Tail)
+            {
+                Assert.Equal(steps[i].Starts, steps[i].Threads);
+                if (steps[i].Threads) cut[steps[i].Band.Band.Thread] = cut.GetValueOrDefault(steps[i].Band.Band.Thread) + 1;
+                left = Length.Zero; // nothing of it is used again
+                continue;
+            }
+            var thread = steps[i].Band.Band.Thread;
+            if (steps[i].Threads) (left, cut[thread]) = (working.WorkingLength - working.Tails, cut.GetValueOrDefault(thread) + 1);
+            else if (steps[i].Starts)
+            {
+                var takes = steps.Skip(i).TakeWhile((s, k) => k == 0 || s.Thread == BandThread.Carry).Aggregate(working.Tails, (sum, s) => sum + s.Takes);
+                var reaches = rests.Where(r => r.Thread == thread && r.Left + hair >= takes).OrderBy(r => r.Left).ToList();
+                Assert.NotEmpty(reaches);
+                Assert.True(reaches[0].Left + hair >= working.LeastRest);
+                rests.Remove(reaches[0]);
+                left = reaches[0].Left - working.Tails;
+            }
+            left -= steps[i].Takes;
+            if (steps[i].TieOff && left + hair >= working.LeastRest) rests.Add((thread, left));
+        }
+        foreach (var (thread, count) in cut)
+            Assert.True(count <= Planner.Plan(work, Effort.Drawing).ThreadUses().Single(u => u.Thread.Key == thread).Needlefuls);
+    });
+
+    // By hand: 9 stitches of 7.3 mm and 8 cm of tails take 14.6 cm; of 45.7 cm 31.1 are left, and then 16.5.
+    [Fact]
+    public void Three_short_rows_far_apart_are_three_starts_and_one_length()
+    {
+        var piece = BandGen.Alone(BandGen.Band("outline"), 10, 7);
+        piece = piece with { Bands = [.. ((int[])[1, 4, 7]).Select(row => BandGen.Band("outline") with { GatheringRow = new GatheringRow(row) })], Back = Backsmocking.None, Accents = [] };
+        var order = Planner.Plan(Work.Lay(piece));
+        Assert.Equal((3, 1), (order.Bands.Starts, order.ThreadUses().Sum(u => u.Needlefuls)));
+        Assert.Equal([true, false, false], order.Bands.Steps.Where(s => s.Starts).Select(s => s.Threads));
+        Assert.Equal(2, Directions.Write(order, LevelWords.UpDown).Count(d => d.Text.Contains("what is left of an earlier needleful", StringComparison.Ordinal)));
+    }
+
     // A needleful holds 37.7 cm. Halves of 13 stitches share one; halves of 25 take one each, where half a needleful would not
     // reach; halves of 46 take half of one and another.
     [Theory]

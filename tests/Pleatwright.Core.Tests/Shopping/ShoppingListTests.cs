@@ -116,6 +116,17 @@ public class ShoppingListTests
         Assert.Equal(1, end.SkeinsToBuy);
     }
 
+    // By hand: 8 m is 20 lengths of 40 cm and not a centimetre more.
+    [Fact]
+    public void A_needleful_cut_a_little_longer_counts()
+    {
+        var usual = new ThreadNeed("boat", new ThreadUse(Some.Floss('r', "#b3202c", 6), 800, 0, Length.FromMetres(8), 20), Length.FromCentimetres(40));
+        var longer = usual with { Use = usual.Use with { LongerNeedlefuls = 1, LongerBy = Length.FromCentimetres(4) } };
+        Assert.Equal((1, 2), (Skeins(usual), Skeins(longer)));
+
+        static int Skeins(ThreadNeed need) => List([need], new Stash()).Threads.Single().ToBuy;
+    }
+
     [Fact]
     public void A_thread_made_otherwise_is_a_substitute_that_says_so()
     {

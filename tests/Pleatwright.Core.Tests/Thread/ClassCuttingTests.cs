@@ -83,6 +83,18 @@ public class ClassCuttingTests
         Assert.Equal((1, 3), (floss.LengthsInKit, floss.Lengths)); // twelve strands would fit into two
     }
 
+    // By hand: 8 m is 20 lengths of 40 cm and not a centimetre more; of 16 in, 40.64 cm, it is 19, and the end of 27.8 cm holds six times 4 cm.
+    [Fact]
+    public void A_length_cut_a_little_longer_counts_in_every_kit()
+    {
+        var use = Use(Some.Floss('a', "#b3202c", 6), 1);
+        var longer = use with { LongerNeedlefuls = 1, LongerBy = Length.FromCentimetres(4) };
+        Assert.Equal(1, ClassCutting.Of([use], Length.FromCentimetres(40), 20).Skeins);
+        Assert.Equal(2, ClassCutting.Of([longer], Length.FromCentimetres(40), 20).Skeins);
+        Assert.Equal(1, ClassCutting.Of([longer], Length.FromInches(16), 6).Skeins);
+        Assert.Equal(2, ClassCutting.Of([longer], Length.FromInches(16), 7).Skeins);
+    }
+
     [Fact]
     public void Numbers_out_of_range_are_refused()
     {
