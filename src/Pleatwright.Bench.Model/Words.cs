@@ -15,7 +15,7 @@ public static class Words
     public static string Of(int count) => count.ToString("N0", CultureInfo.InvariantCulture);
 
     /// <summary>A length in the units it was given in.</summary>
-    public static string Of(Length length) => length.Say(length.Unit == LengthUnit.Inch ? UnitSystem.Inches : UnitSystem.Metric);
+    public static string Of(Length length) => length.Say(length.Units());
 
     /// <summary>A number as a field of the page takes it: every digit, no thousands.</summary>
     public static string Plain(double number) => number.ToString("R", CultureInfo.InvariantCulture);

@@ -189,7 +189,7 @@ public class KeepingTests(Chromium chromium)
         await Assertions.Expect(page.Locator(".kept")).ToContainTextAsync("no more room");
         await page.EvaluateAsync("window.noRoom = false");
         await RetitleAsync(page, "Room again");
-        await page.Locator(".kept:not([data-state=trouble])").WaitForAsync();
+        await page.Locator(".kept[data-state=safe] .kept-plain").WaitForAsync();
         await page.GetByText("Kept in this browser").WaitForAsync();
         await page.ReloadAsync();
         await OpenBench.StandsAsync(page);

@@ -19,7 +19,7 @@ public class OrderTests(Chromium chromium)
         await Assertions.Expect(words).ToContainTextAsync("Step 1 of");
         await bench.Page.GetByLabel("Step", new() { Exact = true }).FillAsync("10");
         await Assertions.Expect(words).ToContainTextAsync("Step 10 of");
-        await bench.Page.Locator(".directions-list button", new() { HasText = "12" }).First.ClickAsync();
+        await bench.Page.Locator(".directions-list button", new() { Has = bench.Page.Locator("b", new() { HasTextRegex = new("^12$") }) }).First.ClickAsync();
         await Assertions.Expect(words).ToContainTextAsync("Step 12 of");
         await bench.Page.Locator("#order-cloth").FocusAsync();
         await bench.Page.Keyboard.PressAsync("End");

@@ -132,7 +132,7 @@ public class StashViewTests(Chromium chromium)
     public async Task Lists_come_in_and_go_out_and_faults_are_told_with_their_place()
     {
         await using var bench = await OpenBench.AtAsync(chromium, "stash", fillShelf: Filled);
-        var input = bench.Page.Locator(".stash-top input[type=file]");
+        var input = bench.Page.Locator(".stash-top input[type=file]:enabled");
         FilePayload Csv(string text) => new() { Name = "mine.csv", MimeType = "text/csv", Buffer = Encoding.UTF8.GetBytes(text) };
         await input.SetInputFilesAsync(Csv("name,colour\nrope,brown\n"));
         await bench.Page.GetByText("Nothing was brought in. mine.csv:2:6").WaitForAsync();
@@ -165,7 +165,7 @@ public class StashViewTests(Chromium chromium)
     {
         await using var bench = await OpenBench.AtAsync(chromium, "stash", fillShelf: Filled);
         var csv = "name,colour\n" + string.Concat(Enumerable.Range(0, 9).Select(i => $"tide {i},#2{i}60a{i}\n"));
-        await bench.Page.Locator(".stash-top input[type=file]").SetInputFilesAsync(new FilePayload { Name = "more.csv", MimeType = "text/csv", Buffer = Encoding.UTF8.GetBytes(csv) });
+        await bench.Page.Locator(".stash-top input[type=file]:enabled").SetInputFilesAsync(new FilePayload { Name = "more.csv", MimeType = "text/csv", Buffer = Encoding.UTF8.GetBytes(csv) });
         var names = bench.Page.Locator(".stash-list").First.Locator("li b");
         await Assertions.Expect(names).ToHaveCountAsync(16);
         await bench.Page.GetByLabel("In order").SelectOptionAsync("ByName");
@@ -254,7 +254,7 @@ public class StashViewTests(Chromium chromium)
         await page.GotoAsync("/#stash");
         await OpenBench.StandsAsync(page);
         await page.GetByText("Kept in this browser alone").WaitForAsync();
-        await page.Locator(".stash-top input[type=file]").SetInputFilesAsync(new FilePayload { Name = "mine.csv", MimeType = "text/csv", Buffer = "name,colour,skeins\nloft red,#b3202c,2\n"u8.ToArray() });
+        await page.Locator(".stash-top input[type=file]:enabled").SetInputFilesAsync(new FilePayload { Name = "mine.csv", MimeType = "text/csv", Buffer = "name,colour,skeins\nloft red,#b3202c,2\n"u8.ToArray() });
         await Assertions.Expect(page.GetByLabel("Skeins left of loft red")).ToHaveValueAsync("2");
         await page.ReloadAsync();
         await Assertions.Expect(page.GetByLabel("Skeins left of loft red")).ToHaveValueAsync("2");

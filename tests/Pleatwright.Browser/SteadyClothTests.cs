@@ -53,7 +53,7 @@ public class SteadyClothTests(Chromium chromium)
         await bench.PictureAsync($"steady-trouble-{width}");
         await bench.NoSeriousFaultAsync();
         await bench.Page.UnrouteAllAsync();
-        await bench.Page.Locator(".kept[data-state=safe]").WaitForAsync();
+        await bench.Page.Locator(".kept[data-state=safe] .kept-plain").WaitForAsync();
         await StillAsync(bench, "the shelf in reach again");
         var file = Directory.GetFiles(bench.Folder, "*.piece.json").Single();
         File.WriteAllText(file, File.ReadAllText(file).Replace("Out of reach", "Elsewhere", StringComparison.Ordinal));
@@ -97,9 +97,11 @@ public class SteadyClothTests(Chromium chromium)
     {
         foreach (var word in new[] { "Fill", "Mark", "Take hold", "Accent", "Stitch", "Stitched", "Back", "Chart" })
             await bench.Page.GetByRole(AriaRole.Radio, new() { Name = word, Exact = true, IncludeHidden = true }).EvaluateAsync("b => b.click()");
+        await AtTheTable.OpenAsync(bench, "Proof");
         await bench.Page.Locator(".finding-words").First.EvaluateAsync("b => b.click()");
-        await bench.Page.Locator("#tab-proof").EvaluateAsync("b => b.click()");
         await bench.PictureAsync($"steady-{face.Split(' ')[0]}-{bench.Page.ViewportSize!.Width}");
+        await bench.Page.Locator(".tab-proof:visible, .proof-tool:visible").First.EvaluateAsync("b => b.click()");
+        await bench.Page.Locator("#drawer[hidden]").WaitForAsync(new() { State = WaitForSelectorState.Attached });
         await bench.Page.Locator("#table-cloth").FocusAsync();
     }
 

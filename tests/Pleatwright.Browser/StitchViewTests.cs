@@ -4,21 +4,46 @@ namespace Pleatwright.Browser.Tests;
 
 public class StitchViewTests(Chromium chromium)
 {
-    private static Task<string?> StepAsync(OpenBench bench) => bench.Page.Locator(".chair-count").First.TextContentAsync();
+    private static readonly string Tide = """
+        { "pleatwright": 1, "title": "Tide",
+          "cloth": { "form": "panel", "finishedWidth": "2 in", "gatheringRows": 4 },
+          "threads": { "b": { "name": "slate", "colour": "#3b5b7a", "strands": 3 } },
+          "bands": [ { "stitch": "baby wave", "gatheringRow": 2, "thread": "b" } ],
+          "accents": [ { "accent": "knot", "gatheringRow": 3, "thread": "b", "repeat": { "count": 3, "every": 6 } } ],
+          "back": "none" }
+        """;
 
-    private static Task<string?> TallyAsync(OpenBench bench) => bench.Page.Locator(".chair-tally").TextContentAsync();
+    private static ILocator Line(OpenBench bench) => bench.Page.Locator(".chair-line b").First;
 
-    // Past the backsmocking, which is ticked row by row, and any bands, to the first run of cables.
+    private static ILocator Button(OpenBench bench, string name) => bench.Page.GetByRole(AriaRole.Button, new() { Name = name, Exact = true });
+
+    private static Task KindAsync(OpenBench bench, string kind) => bench.Page.Locator($".chair-run[data-kind={kind}]").WaitForAsync();
+
+    // What is worked of the item, and of how many stitches.
+    private static Task TallyAsync(OpenBench bench, string of) => Assertions.Expect(bench.Page.Locator(".chair-tally")).ToHaveTextAsync(new System.Text.RegularExpressions.Regex($"^{of}$"));
+
+    private static Task WordAsync(OpenBench bench, string word) => Assertions.Expect(bench.Page.Locator(".held-word text")).ToHaveTextAsync(word);
+
+    // Past the backsmocking and any bands to the first run of cables.
     private static async Task<int> ToCablesAsync(OpenBench bench)
     {
         await bench.Page.Locator("#tick").WaitForAsync();
-        var step = 1;
-        for (; await bench.Page.Locator(".chair-run:not([data-kind=cables])").CountAsync() > 0; step++)
+        await bench.Page.Locator("#chair-cloth canvas").First.WaitForAsync();
+        var items = 0;
+        for (; await bench.Page.Locator(".chair-run:not([data-kind=cables])").CountAsync() > 0; items++)
         {
-            Assert.StartsWith($"Step {step} of", await StepAsync(bench), StringComparison.Ordinal);
-            await bench.Page.GetByRole(AriaRole.Button, new() { Name = "Run done" }).ClickAsync();
+            var before = await bench.Page.Locator(".chair-line").InnerTextAsync();
+            await Button(bench, "Run done").ClickAsync();
+            await Assertions.Expect(bench.Page.Locator(".chair-line")).Not.ToHaveTextAsync(before, new() { UseInnerText = true });
         }
-        return step;
+        await Assertions.Expect(Line(bench)).ToHaveTextAsync(new System.Text.RegularExpressions.Regex("^Step 1 of [0-9]+$"));
+        return items;
+    }
+
+    private static async Task MoreAsync(OpenBench bench)
+    {
+        if (await bench.Page.Locator(".chair-more[open]").CountAsync() == 0) await bench.Page.Locator(".chair-more summary").ClickAsync();
+        await bench.Page.Locator(".chair-choices").WaitForAsync();
     }
 
     [Fact]
@@ -26,21 +51,24 @@ public class StitchViewTests(Chromium chromium)
     {
         await using var bench = await OpenBench.AtAsync(chromium, "stitch", Screens.Tablet, touch: true);
         await bench.PictureAsync("stitch-back");
-        var first = await ToCablesAsync(bench);
-        Assert.True(first > 1); // the example needs backsmocking, which comes first
-        for (var i = 0; i < 3; i++) await bench.Page.Locator("#tick").TapAsync();
-        Assert.StartsWith("3 of", await TallyAsync(bench), StringComparison.Ordinal);
-        await bench.Page.GetByRole(AriaRole.Button, new() { Name = "Undo a tick" }).TapAsync();
-        Assert.StartsWith("2 of", await TallyAsync(bench), StringComparison.Ordinal);
+        Assert.True(await ToCablesAsync(bench) > 0); // the example needs backsmocking, which comes first
+        await bench.Page.Locator("#tick").TapAsync();
+        await TallyAsync(bench, "1 of .*");
+        await bench.Page.Locator("#held").TapAsync(); // the picture ticks wherever it is touched
+        await TallyAsync(bench, "2 of .*");
+        await bench.Page.Locator("#held").TapAsync(new() { Position = new() { X = 30, Y = 30 } });
+        await TallyAsync(bench, "3 of .*");
+        await Button(bench, "Undo a tick").TapAsync();
+        await TallyAsync(bench, "2 of .*");
         await bench.ReloadAsync();
-        await bench.Page.Locator("#tick").WaitForAsync();
-        Assert.StartsWith("2 of", await TallyAsync(bench), StringComparison.Ordinal);
+        await TallyAsync(bench, "2 of .*");
 
-        await bench.Page.GetByRole(AriaRole.Button, new() { Name = "Run done" }).TapAsync();
-        Assert.StartsWith($"Step {first + 1} of", await StepAsync(bench), StringComparison.Ordinal);
-        await bench.Page.GetByRole(AriaRole.Button, new() { Name = "Undo a tick" }).TapAsync();
-        Assert.StartsWith($"Step {first} of", await StepAsync(bench), StringComparison.Ordinal);
-        Assert.Equal("50 of 51", await TallyAsync(bench)); // back to the last stitch of the run
+        var all = int.Parse((await bench.Page.Locator(".chair-tally").InnerTextAsync()).Split(' ')[^1], System.Globalization.CultureInfo.InvariantCulture);
+        await Button(bench, "Run done").TapAsync();
+        await Assertions.Expect(Line(bench)).ToHaveTextAsync(new System.Text.RegularExpressions.Regex("^Step 2 of"));
+        await Button(bench, "Undo a tick").TapAsync();
+        await Assertions.Expect(Line(bench)).ToHaveTextAsync(new System.Text.RegularExpressions.Regex("^Step 1 of"));
+        await TallyAsync(bench, FormattableString.Invariant($"{all - 1} of {all}")); // back to the last stitch of the run
         await bench.PictureAsync("stitch-near-the-end");
         await bench.NoSeriousFaultAsync();
     }
@@ -54,10 +82,10 @@ public class StitchViewTests(Chromium chromium)
         await bench.Page.Keyboard.PressAsync("ArrowRight");
         await bench.Page.Keyboard.PressAsync("ArrowRight");
         await bench.Page.Keyboard.PressAsync("Backspace");
-        Assert.StartsWith("1 of", await TallyAsync(bench), StringComparison.Ordinal);
+        await TallyAsync(bench, "1 of .*");
         await bench.Page.Keyboard.PressAsync("Enter"); // the focus is on the tick
-        Assert.StartsWith("2 of", await TallyAsync(bench), StringComparison.Ordinal);
-        for (var i = 0; i < 60; i++) await bench.Page.Keyboard.PressAsync("PageDown");
+        await TallyAsync(bench, "2 of .*");
+        for (var i = 0; i < 500 && await bench.Page.GetByText("All stitched").CountAsync() == 0; i++) await bench.Page.Keyboard.PressAsync("PageDown");
         await bench.Page.GetByText("All stitched").WaitForAsync();
         await bench.PictureAsync("stitch-done");
     }
@@ -67,70 +95,69 @@ public class StitchViewTests(Chromium chromium)
     {
         await using var bench = await OpenBench.AtAsync(chromium, "stitch", Screens.Tablet);
         await ToCablesAsync(bench);
-        Assert.Equal("up", await bench.Page.Locator(".held-word").TextContentAsync());
-        var before = await bench.Page.Locator(".held-stitch.now").BoundingBoxAsync();
+        await WordAsync(bench, "up");
+        var before = await bench.Page.Locator(".chair-line").InnerTextAsync();
+        await MoreAsync(bench);
         await bench.Page.GetByRole(AriaRole.Radio, new() { Name = "Sideways" }).ClickAsync();
-        Assert.Equal("left", await bench.Page.Locator(".held-word").TextContentAsync());
-        Assert.Contains("the first left", await bench.Page.Locator(".chair-say").TextContentAsync(), StringComparison.Ordinal);
+        await WordAsync(bench, "left");
+        await Assertions.Expect(bench.Page.Locator(".chair-line")).ToContainTextAsync("the first left");
         await bench.PictureAsync("stitch-sideways");
         await bench.ReloadAsync();
-        Assert.Equal("left", await bench.Page.Locator(".held-word").TextContentAsync());
+        await WordAsync(bench, "left");
+        await MoreAsync(bench);
         await bench.Page.GetByRole(AriaRole.Radio, new() { Name = "Upright" }).ClickAsync();
+        await WordAsync(bench, "up");
         await bench.Page.GetByLabel("Left-handed").CheckAsync();
-        var after = await bench.Page.Locator(".held-stitch.now").BoundingBoxAsync();
-        Assert.True(before!.X < 300 && after!.X > 400, $"{before.X} {after!.X}");
+        await Assertions.Expect(bench.Page.Locator(".chair-line")).Not.ToHaveTextAsync(before, new() { UseInnerText = true }); // it begins at the other end
         await bench.PictureAsync("stitch-left-handed");
     }
 
     [Fact]
-    public async Task A_place_ticked_before_the_piece_was_changed_asks_to_be_looked_at()
+    public async Task Stitches_ticked_that_the_piece_no_longer_has_ask_to_be_looked_at()
     {
-        await using var bench = await OpenBench.AtAsync(chromium, "stitch");
+        await using var bench = await AtTheTable.WithAsync(chromium, Tide);
+        await bench.GoAsync("stitch");
+        await KindAsync(bench, "band");
         await bench.Page.Locator("#tick").ClickAsync();
-        await bench.Page.GetByLabel("Left-handed").CheckAsync();
-        await bench.Page.GetByText("The piece has changed since you last ticked").WaitForAsync();
-        await bench.Page.GetByText("It is right").ClickAsync();
-        Assert.Equal(0, await bench.Page.GetByText("The piece has changed since").CountAsync());
-        Assert.StartsWith("Step 2", await StepAsync(bench), StringComparison.Ordinal);
+        await TallyAsync(bench, "1 of 12");
+        await bench.GoAsync("table");
+        await AtTheTable.OpenAsync(bench, "Bands");
+        await bench.Page.GetByRole(AriaRole.Button, new() { NameRegex = new("^Take off the baby wave band") }).ClickAsync();
+        await AtTheTable.OnShelfAsync(bench, p => p.Bands.IsEmpty);
+        await bench.GoAsync("stitch");
+        await bench.Page.GetByText("you had ticked").WaitForAsync();
+        await Button(bench, "It is right").ClickAsync();
+        await Assertions.Expect(bench.Page.GetByText("you had ticked")).ToHaveCountAsync(0);
+        await TallyAsync(bench, "0 of 3");
     }
 
     [Fact]
     public async Task Stitches_of_bands_are_ticked_one_by_one_and_accents_one_by_one()
     {
-        await using var bench = await OpenBench.AtAsync(chromium, "shelf", Screens.Tablet, fillShelf: folder => File.WriteAllText(Path.Combine(folder, "tide.piece.json"), """
-            { "pleatwright": 1, "title": "Tide",
-              "cloth": { "form": "panel", "finishedWidth": "2 in", "gatheringRows": 4 },
-              "threads": { "b": { "name": "slate", "colour": "#3b5b7a", "strands": 3 } },
-              "bands": [ { "stitch": "baby wave", "gatheringRow": 2, "thread": "b" } ],
-              "accents": [ { "accent": "knot", "gatheringRow": 3, "thread": "b", "repeat": { "count": 3, "every": 6 } } ],
-              "back": "none" }
-            """));
-        await bench.Page.GetByText("Tide", new() { Exact = true }).First.ClickAsync();
-        await bench.Page.Locator("#table-cloth").WaitForAsync();
+        await using var bench = await AtTheTable.WithAsync(chromium, Tide, Screens.Tablet);
         await bench.GoAsync("stitch");
-        await bench.Page.Locator(".chair-run[data-kind=band]").WaitForAsync();
+        await KindAsync(bench, "band");
         // 24 pleats: from pleat 12 to 24 there are twelve stitches, the first the centre's up cable
-        Assert.Equal("0 of 12", await TallyAsync(bench));
-        Assert.Equal("up", await bench.Page.Locator(".held-word").TextContentAsync());
+        await TallyAsync(bench, "0 of 12");
+        await WordAsync(bench, "up");
         await bench.Page.Locator("#tick").ClickAsync();
-        Assert.Equal("1 of 12", await TallyAsync(bench));
-        Assert.Equal("step down", await bench.Page.Locator(".held-word").TextContentAsync());
-        Assert.Equal(1, await bench.Page.Locator(".held-line.done").CountAsync());
+        await TallyAsync(bench, "1 of 12");
+        await WordAsync(bench, "step down");
+        await Assertions.Expect(bench.Page.Locator(".held-line.done")).ToHaveCountAsync(1);
         await bench.NoSeriousFaultAsync();
         await bench.PictureAsync("stitch-band");
         await bench.ReloadAsync();
-        await bench.Page.Locator(".chair-run[data-kind=band]").WaitForAsync();
-        Assert.Equal("1 of 12", await TallyAsync(bench));
+        await TallyAsync(bench, "1 of 12");
         // the other half is turned, and goes on from the centre with a step up as held
         await bench.Page.Locator("#tick").FocusAsync();
         for (var i = 0; i < 11; i++) await bench.Page.Keyboard.PressAsync("ArrowRight");
-        await bench.Page.GetByText("Work turned, bottom edge up").WaitForAsync();
-        Assert.Equal("0 of 11", await TallyAsync(bench));
-        Assert.Equal("step up", await bench.Page.Locator(".held-word").TextContentAsync());
+        await bench.Page.GetByText("turned, bottom edge up").WaitForAsync();
+        await TallyAsync(bench, "0 of 11");
+        await WordAsync(bench, "step up");
         await bench.PictureAsync("stitch-band-turned");
         await bench.Page.Keyboard.PressAsync("PageDown");
-        await bench.Page.Locator(".chair-run[data-kind=accents]").WaitForAsync();
-        Assert.Equal("0 of 3", await TallyAsync(bench));
+        await KindAsync(bench, "accents");
+        await TallyAsync(bench, "0 of 3");
         for (var i = 0; i < 3; i++) await bench.Page.Keyboard.PressAsync("ArrowRight");
         await bench.Page.GetByText("All stitched").WaitForAsync();
     }

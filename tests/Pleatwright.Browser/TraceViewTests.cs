@@ -1,6 +1,4 @@
-using System.Globalization;
 using System.Runtime.InteropServices;
-using System.Text.RegularExpressions;
 using Microsoft.Playwright;
 using Pleatwright.Tests.Picture;
 using SkiaSharp;
@@ -94,6 +92,8 @@ public class TraceViewTests(Chromium chromium)
         await bench.Page.GetByLabel("Valleys across").BlurAsync();
         await bench.Page.Locator(".tracing-words b", new() { HasTextString = "21" }).WaitForAsync();
         await bench.Page.GetByText("Add it to Harbour morning").ClickAsync();
+        await bench.Page.GetByText("There is no room for kite").WaitForAsync(); // a full piece: it is asked first
+        await bench.Page.GetByText("Add it all the same").ClickAsync();
         await bench.Page.Locator("#table-cloth").WaitForAsync();
         await AtTheTable.OpenAsync(bench, "Figures");
         await bench.Page.Locator(".slip").GetByText("kite").First.WaitForAsync();
@@ -143,7 +143,7 @@ public class TraceViewTests(Chromium chromium)
     }
 
     [Fact]
-    public async Task Twelve_thousand_cables_are_traced_within_the_time_told()
+    public async Task Twelve_thousand_cables_are_traced()
     {
         await using var bench = await OpenBench.AtAsync(chromium, "picture");
         await ChooseAsync(bench, "wide dusk");
@@ -152,17 +152,7 @@ public class TraceViewTests(Chromium chromium)
         await bench.Page.GetByLabel("Valleys across").FillAsync("160");
         await bench.Page.GetByLabel("Valleys across").BlurAsync();
         await bench.Page.Locator(".tracing-words b", new() { HasTextString = "160" }).WaitForAsync();
-        var best = int.MaxValue;
-        for (var round = 0; round < 6; round++)
-        {
-            await bench.Page.GetByLabel("Half stitches on straight edges").SetCheckedAsync(round % 2 == 1);
-            await bench.Page.Locator(".tracing-words small").WaitForAsync(new() { State = WaitForSelectorState.Detached });
-            var words = await TracedAsync(bench);
-            Assert.Contains("160 valleys by 75 cable rows: 12,000 cables", words, StringComparison.Ordinal);
-            best = Math.Min(best, int.Parse(Regex.Match(words, @"Traced in ([\d,]+) ms").Groups[1].Value, NumberStyles.AllowThousands, CultureInfo.InvariantCulture));
-        }
-        TestContext.Current.TestOutputHelper?.WriteLine($"best of six: {best} ms");
-        Assert.InRange(best, 1, 60_000); // told, not timed: docs/speed.md has the figure
+        Assert.Contains("160 valleys by 75 cable rows: 12,000 cables", await TracedAsync(bench), StringComparison.Ordinal); // how fast is told in docs/speed.md
     }
 
     [Theory, MemberData(nameof(Screens.Named), MemberType = typeof(Screens))]

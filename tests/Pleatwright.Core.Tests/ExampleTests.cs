@@ -5,7 +5,7 @@ using UglyToad.PdfPig;
 namespace Pleatwright.Tests;
 
 /// <summary>The examples in the core's docstrings and the README's five lines are programs, and do what they say.</summary>
-public class ExampleTests
+public class ExampleTests(ExampleTests.Run run) : IClassFixture<ExampleTests.Run>
 {
     private const string Prints = "// prints:";
 
@@ -19,8 +19,8 @@ public class ExampleTests
     [Theory, MemberData(nameof(Names))]
     public void An_example_runs_and_prints_what_it_says(string name)
     {
-        using var outsider = new Outsider(Examples[name]);
-        Assert.True(Expected(Examples[name]) == outsider.Printed, "It prints:\n" + outsider.Printed);
+        var printed = run.Of.Printed[run.Names.IndexOf(name)];
+        Assert.True(Expected(Examples[name]) == printed, "It prints:\n" + printed);
     }
 
     [Fact]
@@ -34,9 +34,18 @@ public class ExampleTests
         var code = Examples["T:Pleatwright.Smocking"];
         Assert.Contains("```csharp\n" + code + "\n```", File.ReadAllText(Repository.Path("README.md")).ReplaceLineEndings("\n"), StringComparison.Ordinal);
         Assert.Equal(5, code.Split('\n').Count(line => line.Length > 0 && !line.StartsWith("using ", StringComparison.Ordinal)));
-        using var outsider = new Outsider(code);
-        using var plate = PdfDocument.Open(outsider.File("harbour-morning.pdf"));
+        using var plate = PdfDocument.Open(run.Of.File("harbour-morning.pdf"));
         Assert.InRange(plate.NumberOfPages, 2, 100);
+    }
+
+    /// <summary>All of them, run once.</summary>
+    public sealed class Run : IDisposable
+    {
+        internal List<string> Names { get; } = [.. Examples.Keys];
+
+        internal Outsider Of { get; } = new([.. Examples.Values]);
+
+        public void Dispose() => Of.Dispose();
     }
 
     private static string Expected(string code) => string.Concat(code.Split('\n').SkipWhile(line => line != Prints).Skip(1)

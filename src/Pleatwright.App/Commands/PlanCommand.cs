@@ -145,7 +145,7 @@ internal static class PlanCommand
         var plan = order.Cutting();
         Console.WriteLine();
         Console.WriteLine($"Cutting   {CuttingWords.How(plan, units)}");
-        foreach (var line in CuttingWords.Of(plan)) Console.WriteLine($"  {line.Threads}: {line.Words}");
+        foreach (var line in CuttingWords.Of(plan, units)) Console.WriteLine($"  {line.Threads}: {line.Words}");
     }
 
     private static void SayBack(WorkingOrder order, UnitSystem units)

@@ -29,7 +29,7 @@ public sealed class NeedList(Desk desk, Keeper keeper, Workbasket basket, TimePr
     public string Trouble { get; private set; } = "";
 
     /// <summary>The units the maker thinks in.</summary>
-    public UnitSystem Units => desk.Piece.Cloth.FabricWidth.Unit == LengthUnit.Inch ? UnitSystem.Inches : UnitSystem.Metric;
+    public UnitSystem Units => desk.Piece.Cloth.FabricWidth.Units();
 
     /// <summary>Looks for the other pieces on the shelf.</summary>
     public async Task LookAsync()
@@ -98,18 +98,12 @@ public sealed class NeedList(Desk desk, Keeper keeper, Workbasket basket, TimePr
     }
 
     /// <summary>Puts what was to buy in the stash.</summary>
-    public string Bought()
-    {
-        if (List is { } list) basket.Do("what was bought", list.Bought);
-        return "What was to buy is in the stash now.";
-    }
+    public string Bought() =>
+        List is { } list && basket.Do("what was bought", list.Bought) ? "What was to buy is in the stash now." : "The stash cannot be changed just now; nothing was put in.";
 
     /// <summary>Takes what the pieces need off the stash.</summary>
-    public string Worked()
-    {
-        if (List is { } list) basket.Do("what was used", list.Worked);
-        return "What the pieces take is off the stash.";
-    }
+    public string Worked() =>
+        List is { } list && basket.Do("what was used", list.Worked) ? "What the pieces take is off the stash." : "The stash cannot be changed just now; nothing was taken off.";
 
     /// <summary>Whether nothing is to buy.</summary>
     public bool HasAll => List is { SkeinsToBuy: 0 } list && list.ClothToBuy == Length.Zero;

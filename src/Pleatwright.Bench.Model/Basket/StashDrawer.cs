@@ -99,7 +99,7 @@ public sealed class StashDrawer(Desk desk, Workbasket basket)
         }
         var added = with.Threads.Length + with.Cloths.Length - basket.Stash.Threads.Length - basket.Stash.Cloths.Length;
         var lines = coming.Threads.Length + coming.Cloths.Length;
-        basket.Do("a list brought in", _ => with);
+        if (!basket.Do("a list brought in", _ => with)) { Note = "The stash has not been read; nothing was brought in."; return; }
         Note = $"{Words.Of(lines, "line")} brought in: {Words.Of(added)} new{(added < lines ? $", {Words.Of(lines - added)} in place of those of the same name" : "")}.";
     }
 
@@ -109,7 +109,6 @@ public sealed class StashDrawer(Desk desk, Workbasket basket)
 
     private void Gone(string name, Func<Stash, Stash> change)
     {
-        basket.Do($"{name} taken out", change);
-        desk.Say($"{name} was taken out; undo puts it back.");
+        if (basket.Do($"{name} taken out", change)) desk.Say($"{name} was taken out; undo puts it back.");
     }
 }

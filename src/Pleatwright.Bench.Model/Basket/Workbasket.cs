@@ -71,14 +71,16 @@ public sealed class Workbasket : IKeepable
     public Task TryAgainAsync() => CanEdit ? loop.SettleAsync() : opening = ReadAsync();
 
     /// <summary>Makes one edit and keeps it.</summary>
-    public void Do(string edit, Func<Stash, Stash> change)
+    /// <returns>False when nothing can be edited; then nothing was done.</returns>
+    public bool Do(string edit, Func<Stash, Stash> change)
     {
-        if (!CanEdit) return;
+        if (!CanEdit) return false;
         var changed = change(Stash);
-        if (changed == Stash) return;
+        if (changed == Stash) return true;
         past = past.Push(now);
         future = [];
         Show((changed, edit));
+        return true;
     }
 
     /// <summary>Undoes the last edit.</summary>

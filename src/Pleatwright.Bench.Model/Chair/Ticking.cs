@@ -291,6 +291,7 @@ public sealed class Ticking
     private void Move(Worked worked)
     {
         if (ReferenceEquals(worked, Worked)) return;
+        keeper.Own();
         Remember(past, Worked);
         future.Clear();
         var item = Item;

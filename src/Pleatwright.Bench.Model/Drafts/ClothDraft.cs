@@ -97,7 +97,7 @@ public sealed class ClothDraft
     public Length Measure => Purpose switch { Purpose.Panel => Width, Purpose.Bishop => Neck, _ => Diameter };
 
     /// <summary>The units the maker thinks in.</summary>
-    public UnitSystem Units => Measure.Unit == LengthUnit.Inch ? UnitSystem.Inches : UnitSystem.Metric;
+    public UnitSystem Units => Measure.Units();
 
     /// <summary>Takes the panels in hand as they stand, to change them.</summary>
     public void CutPanels()

@@ -41,7 +41,7 @@ public sealed class SizesDraft : PieceDraft
     public bool MayAdd => rows.Count < Size.Most;
 
     /// <summary>The units the maker thinks in.</summary>
-    public UnitSystem Units => Desk.Piece.Cloth.Form.Measure.Unit == LengthUnit.Inch ? UnitSystem.Inches : UnitSystem.Metric;
+    public UnitSystem Units => Desk.Piece.Cloth.Form.Measure.Units();
 
     /// <summary>What a size of this piece is measured by, in a word or two.</summary>
     public string Measured => Desk.Piece.Cloth.Form switch { Round => "Neck", Ball => "Diameter", _ => "Finished width" };

@@ -128,8 +128,16 @@ public sealed class Keeper : IKeepable
         await loop.SaveAsync(SaveKind.Auto);
     }
 
-    /// <summary>Puts an example on the table. It goes to the shelf with the first edit.</summary>
+    /// <summary>Puts an example on the table. It goes to the shelf with the first edit, or the first stitch ticked.</summary>
     public Task OpenExampleAsync(string example) => SwitchAsync(() => opening.NewAsync(place, Examples.Read(example), Kept.Example));
+
+    /// <summary>An example on the table is the maker's own from now on, as its first edit makes it: it is being worked.</summary>
+    public void Own()
+    {
+        if (State != Kept.Example) return;
+        loop.Edited();
+        loop.Flush();
+    }
 
     /// <summary>Brings what is on the table to the shelf now, as a version to go back to.</summary>
     public async Task KeepNowAsync()
@@ -296,7 +304,11 @@ public sealed class Keeper : IKeepable
         journal.Note(desk.History, standing);
     }
 
-    void IKeepable.Leave() => journal.Leave(desk.History, standing);
+    void IKeepable.Leave()
+    {
+        if (loop.Dirty && remembered != key) Remember(key);
+        journal.Leave(desk.History, standing);
+    }
 
     async Task IKeepable.SendAsync(SaveKind kind)
     {

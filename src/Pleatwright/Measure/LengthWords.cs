@@ -17,6 +17,9 @@ public static class LengthWords
         _ => $"{Metric(length)} ({Inches(length)})",
     };
 
+    /// <summary>The units of a maker who wrote the length as it is written.</summary>
+    public static UnitSystem Units(this Length length) => length.Unit == LengthUnit.Inch ? UnitSystem.Inches : UnitSystem.Metric;
+
     private static string Metric(Length length) => Math.Abs(length.Millimetres) switch
     {
         >= 3000 => (length.Millimetres / 1000).ToString("0.0#", CultureInfo.InvariantCulture) + " m",

@@ -16,7 +16,7 @@ internal static class CuttingWords
         $"Cut lengths of {plan.WorkingLength.Say(units)}, part each into its strands, and put every needleful together of as few lengths as can be.";
 
     /// <summary>A line a floss, in the order of the plan.</summary>
-    public static ImmutableArray<CuttingLine> Of(CuttingPlan plan) => [.. plan.Flosses.Select(f => new CuttingLine(Threads(f), Words(f)))];
+    public static ImmutableArray<CuttingLine> Of(CuttingPlan plan, UnitSystem units) => [.. plan.Flosses.Select(f => new CuttingLine(Threads(f), Words(f, units)))];
 
     private static string Threads(CutFloss floss)
     {
@@ -25,11 +25,11 @@ internal static class CuttingWords
         return name.Length == 0 ? letters : letters.Length == 0 ? name : $"{letters} ({name})";
     }
 
-    private static string Words(CutFloss floss)
+    private static string Words(CutFloss floss, UnitSystem units)
     {
         var needlefuls = floss.Needlefuls.GroupBy(n => n.Thread).Select(g => Needlefuls(g.Key, [.. g]));
         var spare = floss.SpareStrands == 0 ? "nothing left over" : $"{Counting.Of(floss.SpareStrands, "strand")} left over";
-        var longer = floss.LongerLengths == 0 ? "" : $", {floss.LongerLengths} of them up to {floss.LongerBy} longer";
+        var longer = floss.LongerLengths == 0 ? "" : $", {floss.LongerLengths} of them up to {floss.LongerBy.Say(units)} longer";
         return $"{Counting.Of(floss.Lengths, "length")}{longer} from {Counting.Of(floss.Skeins, "skein")}: {string.Join("; ", needlefuls)}; {spare}";
     }
 

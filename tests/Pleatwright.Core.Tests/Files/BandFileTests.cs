@@ -2,6 +2,7 @@ using CsCheck;
 using Pleatwright.Chart.Stitches;
 using Pleatwright.Files;
 using Pleatwright.Tests.Chart.Stitches;
+using Pleatwright.Tests.Endurance;
 using static Pleatwright.Tests.Files.Schemas;
 
 namespace Pleatwright.Tests.Files;
@@ -25,7 +26,7 @@ public class BandFileTests
     });
 
     [Fact]
-    public void What_is_written_fits_the_schema() => BandGen.Pieces.Sample(piece => FitsPiece(PieceWriter.Write(piece)), threads: 1, iter: 300);
+    public void What_is_written_fits_the_schema() => BandGen.Pieces.Sample(piece => FitsPiece(PieceWriter.Write(piece)), threads: 1, iter: Long.Of(80, 300));
 
     [Fact]
     public void The_schema_knows_every_stitch() =>

@@ -19,7 +19,7 @@ public class ExactOrderTests
         var random = new Random(20);
         int asked = 0, agreed = 0, unproved = 0;
         var worse = new List<string>();
-        while (asked < Long.Of(pieces / 8, pieces))
+        while (asked < Long.Of(pieces / 20, pieces))
         {
             var piece = Small(random);
             piece = piece with { Working = piece.Working with { Way = way } };

@@ -2,6 +2,7 @@ using CsCheck;
 using Pleatwright.Chart;
 using Pleatwright.Measure;
 using Pleatwright.Order;
+using Pleatwright.Tests.Endurance;
 using Pleatwright.Thread;
 
 namespace Pleatwright.Tests.Order;
@@ -9,11 +10,11 @@ namespace Pleatwright.Tests.Order;
 /// <summary>Needlefuls are lengths: worked as told, the thread in the needle does, and what is left is used again.</summary>
 public class NeedlefulLaws
 {
-    private static void Every(Action<Work, WorkingOrder> law, long times = 150) => OrderGen.Pieces.Sample(piece =>
+    private static void Every(Action<Work, WorkingOrder> law, long? times = null) => OrderGen.Pieces.Sample(piece =>
     {
         var work = Work.Lay(piece);
         law(work, Planner.Plan(work));
-    }, iter: times, print: p => string.Join('\n', p.Figures[0].Rows) + "\n" + p.Working);
+    }, iter: times ?? Long.Of(50, 150), print: p => string.Join('\n', p.Figures[0].Rows) + "\n" + p.Working);
 
     // As a stitcher does it, with a rule at hand: a length is cut, used up stitch by stitch, tied off, laid by and taken again.
     [Fact]

@@ -2,17 +2,18 @@ using CsCheck;
 using Pleatwright.Chart;
 using Pleatwright.Measure;
 using Pleatwright.Order;
+using Pleatwright.Tests.Endurance;
 using Pleatwright.Thread;
 
 namespace Pleatwright.Tests.Order;
 
 public class OrderLawTests
 {
-    private static void Every(Action<Work, WorkingOrder> law, long times = 150) => OrderGen.Pieces.Sample(piece =>
+    private static void Every(Action<Work, WorkingOrder> law, long? times = null) => OrderGen.Pieces.Sample(piece =>
     {
         var work = Work.Lay(piece);
         law(work, Planner.Plan(work));
-    }, iter: times, print: PieceText);
+    }, iter: times ?? Long.Of(50, 150), print: PieceText);
 
     private static string PieceText(Piece piece) =>
         string.Join('\n', piece.Figures[0].Rows) + "\n" + piece.Working;
@@ -215,5 +216,5 @@ public class OrderLawTests
         Assert.Equal(order.Steps.Sum(s => s.Cables), mirror.Steps.Sum(s => s.Cables));
         if (order.Work.Runs.Length > 6) return;
         Assert.Equal((order.Starts, order.Turns, order.Carried), (mirror.Starts, mirror.Turns, mirror.Carried));
-    }, iter: 100, print: PieceText);
+    }, iter: Long.Of(50, 100), print: PieceText);
 }

@@ -3,6 +3,7 @@ using CsCheck;
 using Pleatwright.Chart;
 using Pleatwright.Files;
 using Pleatwright.Order;
+using Pleatwright.Tests.Endurance;
 
 namespace Pleatwright.Tests.Order;
 
@@ -21,7 +22,7 @@ public class ReplanTests
             row[over % row.Length] = row[over % row.Length] == 'a' ? '.' : 'a';
             var edited = Work.Lay(piece with { Figures = [new Figure("figure", rows.SetItem(at % rows.Length, new string(row)))] });
             Assert.Equal(Planner.Plan(edited, effort).Steps, Planner.Replan(Planner.Plan(Work.Lay(piece), effort), edited, effort).Steps);
-        }, iter: 40);
+        }, iter: Long.Of(12, 40));
 
     [Fact]
     public void A_quick_order_works_every_run_once_and_a_searched_one_starts_no_oftener() =>
@@ -31,7 +32,7 @@ public class ReplanTests
             WorkingOrder quick = Planner.Plan(work, Effort.Drawing), searched = Planner.Plan(work, Effort.Resting);
             Assert.Equal(Enumerable.Range(0, work.Runs.Length), quick.Steps.Where(s => !s.Continues).Select(s => s.RunIndex).Order());
             Assert.InRange(searched.Starts, quick.LowerBoundStarts, quick.Starts);
-        }, iter: 60);
+        }, iter: Long.Of(25, 60));
 
     [Fact]
     public void Copies_of_a_figure_are_worked_alike()
@@ -58,7 +59,7 @@ public class ReplanTests
             Assert.Equal(which % work.Runs.Length, visits[pin.Place - 1]);
             Assert.Equal(Enumerable.Range(0, work.Runs.Length), visits.Order());
             Assert.InRange(order.LowerBoundStarts, 1, order.Starts);
-        }, iter: 60);
+        }, iter: Long.Of(25, 60));
 
     [Fact]
     public void A_place_that_cannot_be_kept_is_told()

@@ -5,6 +5,7 @@ using Pleatwright.Cloth;
 using Pleatwright.Measure;
 using Pleatwright.Order;
 using Pleatwright.Tests.Chart;
+using Pleatwright.Tests.Endurance;
 
 namespace Pleatwright.Tests.Order;
 
@@ -43,7 +44,7 @@ public class WayLaws
         // an area once begun is finished before another is begun
         var areas = order.Steps.Select(s => work.Areas.AreaOf(s.RunIndex)).ToList();
         Assert.Equal(areas.Distinct().Count(), areas.Where((a, i) => i == 0 || areas[i - 1] != a).Count());
-    }, iter: 200, print: Text);
+    }, iter: Long.Of(60, 200), print: Text);
 
     [Fact]
     public void Row_by_row_the_work_is_not_turned_within_a_row_and_no_run_is_fitted_between_two() => Pieces.Sample(piece =>
@@ -64,7 +65,7 @@ public class WayLaws
             open.Add(step.Needleful);
             if (step.TieOff) open.Remove(step.Needleful);
         }
-    }, iter: 200, print: Text);
+    }, iter: Long.Of(60, 200), print: Text);
 
     [Fact]
     public void Space_by_space_no_row_beyond_a_gathering_row_is_begun_before_those_within_it_are_done() => Pieces.Sample(piece =>
@@ -77,7 +78,7 @@ public class WayLaws
             var spaces = way.Select(s => way.Key.Way < 0 ? -(s.Row.Index / perSpace) : (s.Row.Index + perSpace - 1) / perSpace).ToList();
             Assert.Equal(spaces.Order(), spaces);
         }
-    }, iter: 150, print: Text);
+    }, iter: Long.Of(50, 150), print: Text);
 
     [Fact]
     public void More_freedom_or_more_effort_never_gives_more_starts() => Gen.Select(Few, Gen.Int[0, 5], Gen.Int[0, 6]).Sample((piece, parked, carry) =>
@@ -92,7 +93,7 @@ public class WayLaws
             Assert.True(Planned(piece, With(way, parked, carry), Effort.Resting).Starts <= Planned(piece, With(way, parked, carry), Effort.Drawing).Starts, $"{way}: some effort");
             if (way != WayOfWorking.FewestStarts) Assert.True(Planned(piece, With(way + 1, parked, carry)).Starts <= starts, $"{way + 1}: a freer way");
         }
-    }, iter: 25, print: t => $"{Text(t.Item1)} parked {t.Item2} carried {t.Item3}");
+    }, iter: Long.Of(8, 25), print: t => $"{Text(t.Item1)} parked {t.Item2} carried {t.Item3}");
 
     [Fact]
     public void The_ways_told_side_by_side_are_what_each_would_be_planned_as() => Few.Sample(piece =>
@@ -101,7 +102,7 @@ public class WayLaws
         var ways = Planner.InEveryWay(order);
         Assert.Equal(Enum.GetValues<WayOfWorking>(), ways.Select(w => w.Way));
         foreach (var way in ways) Assert.Equal(Planned(piece, w => w with { Way = way.Way }).Steps, way.Steps);
-    }, iter: 10, print: Text);
+    }, iter: Long.Of(4, 10), print: Text);
 
     [Fact]
     public void A_thread_is_left_hanging_or_carried_both_ways_only_where_that_saves_a_start() => Few.Sample(piece =>
@@ -114,7 +115,7 @@ public class WayLaws
             var order = Planned(piece, w => w with { Way = way });
             if (order.TakeUps > 0) Assert.True(Planned(piece, w => w with { Way = way, ParkedThreads = 0 }).Starts > order.Starts || Fitted(Planned(piece, w => w with { Way = way, ParkedThreads = 0 })) > Fitted(order));
         }
-    }, iter: 100, print: Text);
+    }, iter: Long.Of(40, 100), print: Text);
 
     private static int Fitted(WorkingOrder order)
     {

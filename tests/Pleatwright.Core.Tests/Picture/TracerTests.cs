@@ -4,6 +4,7 @@ using Pleatwright.Cloth;
 using Pleatwright.Files;
 using Pleatwright.Picture;
 using Pleatwright.Proof;
+using Pleatwright.Tests.Endurance;
 using Pleatwright.Thread;
 
 namespace Pleatwright.Tests.Picture;
@@ -52,7 +53,7 @@ public class TracerTests
     public void Nor_has_any_other() => Gen.Select(GenRaster, GenOptions).Sample((raster, options) =>
     {
         if (TraceIfAny(raster, options) is { } trace) AssertStitchable(trace);
-    }, iter: 200);
+    }, iter: Long.Of(60, 200));
 
     private static void AssertStitchable(Traced trace)
     {
@@ -73,7 +74,7 @@ public class TracerTests
         if (TraceIfAny(raster, options) is not { } trace) return;
         Assert.True(trace.Energies.Length >= 2);
         Assert.Equal(trace.Energies.OrderDescending(), trace.Energies);
-    }, iter: 200);
+    }, iter: Long.Of(60, 200));
 
     [Fact]
     public void The_same_picture_gives_the_same_figure() => Gen.Select(GenRaster, GenOptions).Sample((raster, options) =>
@@ -82,7 +83,7 @@ public class TracerTests
         var other = Tracer.Trace(raster, options);
         Assert.Equal(Written(one), Written(other));
         Assert.Equal(one.Energies, other.Energies);
-    }, iter: 50);
+    }, iter: Long.Of(20, 50));
 
     private static string Written(Traced trace) => PieceWriter.Write(TracedPiece.Around(trace, Gauge.Common, "traced"));
 
@@ -92,7 +93,7 @@ public class TracerTests
         if (TraceIfAny(raster, options with { Mirror = true }) is not { } trace) return;
         Assert.Equal(trace.Figure.Rows, trace.Figure.Mirrored().Rows);
         Assert.Equal(trace.Figure.Halves.Order(ByMark), trace.Figure.Mirrored().Halves.Order(ByMark));
-    }, iter: 200);
+    }, iter: Long.Of(60, 200));
 
     private static readonly Comparer<HalfMark> ByMark = Comparer<HalfMark>.Create((a, b) => (a.Row, a.End).CompareTo((b.Row, b.End)));
 
@@ -106,7 +107,7 @@ public class TracerTests
         var widest = Enumerable.Range(0, work.CableRows).MaxBy(y => CablesIn(work, y)); // the first of several
         Assert.Equal(0, widest % piece.Cloth.Gauge.CableRowsPerSpace);
         Assert.True(widest > 0 && CablesIn(work, 0) == 0 && CablesIn(work, work.CableRows - 1) == 0);
-    }, iter: 100);
+    }, iter: Long.Of(40, 100));
 
     private static int CablesIn(Work work, int row)
     {
@@ -126,7 +127,7 @@ public class TracerTests
                 Assert.Equal(
                     Lattice.LevelAt(new Valley(x + trace.Offset.Columns), new CableRow(y + trace.Offset.Rows), trace.Samples.Phase),
                     Lattice.LevelAt(new Valley(left + x), new CableRow(top + y), work.Piece.Phase));
-    }, iter: 100);
+    }, iter: Long.Of(40, 100));
 
     private static (int Left, int Top) Corner(Work work, Traced trace)
     {

@@ -16,7 +16,7 @@ public class PdfWriterTests
 
     [Fact]
     public void The_same_piece_gives_the_same_bytes() =>
-        Assert.Equal(Write(Plates.OfExample("gulls-turning")), Write(Plates.OfExample("gulls-turning")));
+        Assert.Equal(Write(Plates.Of(Plates.Example("gulls-turning"))), Write(Plates.Of(Plates.Example("gulls-turning"))));
 
     [Fact]
     public void No_time_of_day_is_in_the_file()

@@ -4,6 +4,7 @@ using Pleatwright.Chart.Accents;
 using Pleatwright.Chart.Stitches;
 using Pleatwright.Plate.Writers;
 using Pleatwright.Tests.Chart.Stitches;
+using Pleatwright.Tests.Endurance;
 using Pleatwright.Thread;
 
 namespace Pleatwright.Tests.Plate;
@@ -32,7 +33,7 @@ public class PlainTextWriterTests
         }
         Assert.Equal(lefts, cells.Count(c => c is '(' or '|'));
         Assert.Equal(rights, cells.Count(c => c is ')' or '|'));
-    }, iter: 40);
+    }, iter: Long.Of(12, 40));
 
     [Fact]
     public void The_ruler_stands_over_the_valleys_it_numbers()
@@ -85,5 +86,5 @@ public class PlainTextWriterTests
         var signs = new TextStitches(work);
         foreach (var stitch in work.Bands.SelectMany(b => b.Passes).SelectMany(p => p.Stitches).Where(s => s.From.Pleat != s.To.Pleat))
             Assert.True(signs.AnyIn(stitch.Valley.Number, stitch.Valley.Number));
-    }, iter: 40);
+    }, iter: Long.Of(12, 40));
 }

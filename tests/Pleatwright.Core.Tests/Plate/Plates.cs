@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using Pleatwright.Chart;
 using Pleatwright.Files;
@@ -13,8 +14,14 @@ internal static class Plates
     public static PlateDocument Of(Work work, PlateOptions? options = null, ImmutableArray<Finding>? findings = null) =>
         PlateMaker.Make(work, Planner.Plan(work), findings ?? Proofreading.Read(work), options ?? new PlateOptions());
 
-    public static PlateDocument OfExample(string name, PlateOptions? options = null) =>
-        Of(Example(name), options);
+    // Planned and proofed once, and set as often as asked.
+    public static PlateDocument OfExample(string name, PlateOptions? options = null)
+    {
+        var (order, findings) = Ordered.GetOrAdd(name, n => new(() => Example(n) is var work ? (Planner.Plan(work), Proofreading.Read(work)) : default)).Value;
+        return PlateMaker.Make(order.Work, order, findings, options ?? new PlateOptions());
+    }
+
+    private static readonly ConcurrentDictionary<string, Lazy<(WorkingOrder, ImmutableArray<Finding>)>> Ordered = [];
 
     public static Work Example(string name) =>
         Work.Lay(PieceReader.Read(File.ReadAllBytes(Path.Combine(Repository.Root, "examples", name + ".piece.json"))));

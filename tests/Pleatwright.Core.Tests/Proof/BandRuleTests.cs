@@ -3,6 +3,7 @@ using Pleatwright.Chart;
 using Pleatwright.Chart.Accents;
 using Pleatwright.Proof;
 using Pleatwright.Tests.Chart.Stitches;
+using Pleatwright.Tests.Endurance;
 using Pleatwright.Thread;
 
 namespace Pleatwright.Tests.Proof;
@@ -118,7 +119,7 @@ public class BandRuleTests
             Assert.True(Counts.Of(after).Errors <= Counts.Of(before).Errors, $"{finding.Message} {finding.Mend.Words}: "
                 + string.Join("; ", after.Where(f => f.Severity == Severity.Error).Select(f => f.Message).Except(before.Select(f => f.Message))));
         }
-    }, iter: 1000);
+    }, iter: Long.Of(200, 1000));
 
     [Fact]
     public void A_band_where_no_needle_gets_between_the_pleats_is_an_error()

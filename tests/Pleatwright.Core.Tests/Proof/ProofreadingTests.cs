@@ -3,6 +3,7 @@ using CsCheck;
 using Pleatwright.Chart;
 using Pleatwright.Proof;
 using Pleatwright.Tests.Chart;
+using Pleatwright.Tests.Endurance;
 
 namespace Pleatwright.Tests.Proof;
 
@@ -100,7 +101,7 @@ public class ProofreadingTests
             Assert.True(Counts.Of(after).Errors <= Counts.Of(before).Errors, $"{finding.Message} {mend.Words}: "
                 + string.Join("; ", after.Where(f => f.Severity == Severity.Error).Select(f => f.Message).Except(before.Select(f => f.Message))));
         }
-    }, iter: 3000);
+    }, iter: Long.Of(1000, 3000));
 
     [Fact]
     public void Each_rule_tells_of_so_many_places_and_counts_the_rest()

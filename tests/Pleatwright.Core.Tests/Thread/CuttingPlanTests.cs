@@ -57,18 +57,26 @@ public class CuttingPlanTests
     {
         // Sixteen needlefuls of four: eleven lengths give one each and two strands over, and ten of those strands make five more.
         Floss four = Some.Floss('a', "#b3202c", 4) with { Name = "red" }, two = Some.Floss('b', "#b3202c", 2) with { Name = "red" };
-        var line = Assert.Single(CuttingWords.Of(CuttingPlan.Of([Use(four, 16)], Needleful)));
+        var line = Assert.Single(CuttingWords.Of(CuttingPlan.Of([Use(four, 16)], Needleful), UnitSystem.Metric));
         Assert.Equal(("a (red)", "11 lengths from 1 skein: 16 needlefuls of 4 strands, 5 of them of 2 and 2 from 2 lengths; 2 strands left over"), (line.Threads, line.Words));
-        line = Assert.Single(CuttingWords.Of(CuttingPlan.Of([Use(four, 1), Use(two, 1)], Needleful)));
+        line = Assert.Single(CuttingWords.Of(CuttingPlan.Of([Use(four, 1), Use(two, 1)], Needleful), UnitSystem.Metric));
         Assert.Equal(("a, b (red)", "1 length from 1 skein: 1 needleful of 4 strands; 1 needleful of 2 strands; nothing left over"), (line.Threads, line.Words));
+    }
+
+    [Fact]
+    public void A_length_cut_longer_is_told_in_the_maker_s_own_units()
+    {
+        var plan = CuttingPlan.Of([Use(Some.Floss('a', "#b3202c"), 3) with { LongerNeedlefuls = 1, LongerBy = Length.FromCentimetres(4) }], Needleful);
+        Assert.Contains("1 of them up to 4 cm longer", Assert.Single(CuttingWords.Of(plan, UnitSystem.Metric)).Words, StringComparison.Ordinal);
+        Assert.Contains("1 of them up to 1 5/8 in longer", Assert.Single(CuttingWords.Of(plan, UnitSystem.Inches)).Words, StringComparison.Ordinal);
     }
 
     [Fact]
     public void Counts_in_words_add_up() => Uses.Sample(uses =>
     {
         var plan = CuttingPlan.Of([.. uses], Needleful);
-        Assert.Equal(plan.Flosses.Length, CuttingWords.Of(plan).Length);
-        foreach (var (floss, line) in plan.Flosses.Zip(CuttingWords.Of(plan)))
+        Assert.Equal(plan.Flosses.Length, CuttingWords.Of(plan, UnitSystem.Metric).Length);
+        foreach (var (floss, line) in plan.Flosses.Zip(CuttingWords.Of(plan, UnitSystem.Metric)))
         {
             var numbers = System.Text.RegularExpressions.Regex.Matches(line.Words, @"(\d+) needlefuls? of (\d+) strand").Select(m => (N: int.Parse(m.Groups[1].Value), S: int.Parse(m.Groups[2].Value))).ToList();
             var spare = System.Text.RegularExpressions.Regex.Match(line.Words, @"(\d+) strands? left over");

@@ -48,6 +48,19 @@ public class StashDrawerTests
         }), iter: 40, threads: 1);
 
     [Fact]
+    public void Before_it_has_been_read_nothing_is_changed_and_nothing_is_said_to_be()
+    {
+        var unread = at.Open();
+        var early = new StashDrawer(unread.Desk, unread.Basket);
+        at.Thread.Do(() => early.BringIn("list.csv", "name,colour,skeins\nrope,#c99a4b,2\n"u8.ToArray()));
+        Assert.Contains("nothing was brought in", early.Note, StringComparison.Ordinal);
+        Assert.Empty(unread.Basket.Stash.Threads);
+        var needs = new NeedList(unread.Desk, unread.Keeper, unread.Basket, at.Thread.Time);
+        Assert.Contains("nothing was put in", needs.Bought(), StringComparison.Ordinal);
+        Assert.Contains("nothing was taken off", needs.Worked(), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void What_the_piece_needs_is_bought_and_worked_and_another_thread_takes_its_place()
     {
         at.Thread.Do(() => bench.Desk.Open(Tables.Full));

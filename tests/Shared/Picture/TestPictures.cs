@@ -15,8 +15,8 @@ public static class TestPictures
 
     private static readonly Paint White = Hex(0xffffff);
 
-    /// <summary>Every picture, by name.</summary>
-    public static IReadOnlyDictionary<string, Func<Raster>> All { get; } = new Dictionary<string, Func<Raster>>
+    /// <summary>Every picture, by name; each is drawn once.</summary>
+    public static IReadOnlyDictionary<string, Func<Raster>> All { get; } = Once(new()
     {
         ["boat"] = () => Draw(320, 260, Boat(White)),
         ["boat on clear"] = () => Draw(320, 260, Boat(null)),
@@ -39,7 +39,13 @@ public static class TestPictures
         ["tiny"] = () => Draw(2, 2, (x, y) => x < 0.5 ? Hex(0xb3202c) : Hex(0x1f4e79)),
         ["one pixel"] = () => Draw(1, 1, (x, y) => Hex(0x2f6f66)),
         ["half clear"] = () => Draw(160, 100, (x, y) => Hex(0x7a3b6b) with { A = x }),
-    };
+    });
+
+    private static Dictionary<string, Func<Raster>> Once(Dictionary<string, Func<Raster>> pictures) => pictures.ToDictionary(p => p.Key, p =>
+    {
+        var drawn = new Lazy<Raster>(p.Value);
+        return (Func<Raster>)(() => drawn.Value);
+    });
 
     /// <summary>A picture of nothing.</summary>
     public static Raster Clear(int width, int height) => new(width, height, new byte[width * height * 4]);

@@ -41,7 +41,7 @@ internal static class MaterialsPart
             new("Cutting the thread",
             [
                 new("", CuttingWords.How(plan, units)),
-                .. CuttingWords.Of(plan).Select(l => new MaterialLine("", $"{Tidy.Line(l.Threads)}: {l.Words}.")),
+                .. CuttingWords.Of(plan, units).Select(l => new MaterialLine("", $"{Tidy.Line(l.Threads)}: {l.Words}.")),
             ]),
         ];
     }

@@ -5,6 +5,7 @@ using Pleatwright.Cloth;
 using Pleatwright.Files;
 using Pleatwright.Measure;
 using Pleatwright.Tests.Chart.Stitches;
+using Pleatwright.Tests.Endurance;
 using Pleatwright.Thread;
 using static Pleatwright.Tests.Chart.Edit.AnyPiece;
 
@@ -167,7 +168,7 @@ public class FigureLaws
         {
             var with = piece with { Bands = piece.Bands.Add(band with { From = new Pleat(from), To = new Pleat(from + width) }) };
             Sound(Recut.To(with, with.Cloth with { Form = new Panel(Length.FromInches(cloth.Item1 / 4.0)), GatheringRows = cloth.Item2 }));
-        }, iter: 300);
+        }, iter: Long.Of(120, 300));
 
     [Fact]
     public void Squaring_twice_and_marking_twice_is_the_same() => Lines.Sample(s =>

@@ -1,3 +1,4 @@
+using At = Pleatwright.Tests.Plate.Preparation.PdfMeasure.At;
 using CsCheck;
 using Pleatwright.Chart;
 using Pleatwright.Cloth;
@@ -5,8 +6,8 @@ using Pleatwright.Measure;
 using Pleatwright.Plate;
 using Pleatwright.Plate.Preparation;
 using Pleatwright.Plate.Writers;
+using Pleatwright.Tests.Endurance;
 using UglyToad.PdfPig;
-using At = Pleatwright.Tests.Plate.Preparation.PdfMeasure.At;
 
 namespace Pleatwright.Tests.Plate.Preparation;
 
@@ -164,7 +165,7 @@ public class PreparationTests
                         }
             }
             Assert.Equal(2 * plan.PleatsToGather * plan.RowsToGather, seen.Count);
-        }, iter: 30);
+        }, iter: Long.Of(10, 30));
 
     [Theory]
     [InlineData("harbour-morning")]

@@ -4,6 +4,7 @@ using CsCheck;
 using Pleatwright.Chart;
 using Pleatwright.Order;
 using Pleatwright.Plate.Teaching;
+using Pleatwright.Tests.Endurance;
 
 namespace Pleatwright.Tests.Plate.Teaching;
 
@@ -49,7 +50,7 @@ public partial class StudentPageTests
     }
 
     [Fact]
-    public void Every_direction_and_stitch_of_the_order_is_on_the_page_for_either_hand() => SomeWorks.Any.Sample(work => Told_as_ordered(Pack(work)), iter: 40);
+    public void Every_direction_and_stitch_of_the_order_is_on_the_page_for_either_hand() => SomeWorks.Any.Sample(work => Told_as_ordered(Pack(work)), iter: Long.Of(15, 40));
 
     [Theory]
     [InlineData("harbour-wall")]
