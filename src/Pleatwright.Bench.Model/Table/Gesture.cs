@@ -180,10 +180,10 @@ public sealed class Gesture(Workplace at) : IStrokes
         if (cells.Count == 0) return;
         edit = stroke == Stroke.Clearing ? "clearing" : "stitching";
         if (stroke == Stroke.Clearing) Draft(() => Clear.Cables(desk.Piece, needle.Both(cells)));
-        else
+        else if (needle.Thread is { } thread) // the ripper may be taken up in the midst of a stroke
         {
             var leftOut = false;
-            Draft(() => { (var piece, figure, leftOut) = needle.Drawn(desk.Piece, figure, cells, needle.Thread!.Value); return piece; });
+            Draft(() => { (var piece, figure, leftOut) = needle.Drawn(desk.Piece, figure, cells, thread); return piece; });
             if (leftOut && !told) desk.Say(Needle.OtherPhase);
             told |= leftOut;
         }

@@ -332,16 +332,18 @@ public class PlaceLaws(ITestOutputHelper output)
     }
 
     [Fact]
-    public void A_tick_on_an_example_brings_it_to_the_shelf_and_its_place_goes_where_it_goes()
+    public void A_tick_makes_an_example_the_makers_own_and_its_place_goes_to_the_shelf_with_it()
     {
         var at = new AShelf();
         var chair = new AChair(at);
         chair.Open(Pleatwright.Bench.Model.Examples.First);
+        at.Thread.Pass(5);
+        Assert.DoesNotContain(at.Files.All, f => f.Path.EndsWith(FileShelf.PlaceEnding, StringComparison.Ordinal));
         chair.Do(t => t.TickMany(2));
         at.Thread.Pass(5);
-        Assert.Equal(2, TickLogReader.Read(Place(at, "Harbour morning")!).Count);
-        chair.Edit(p => p with { Title = "Mine" });
+        Assert.Equal(2, TickLogReader.Read(Place(at, chair.Bench.Keeper.Name!.Value.ToString())!).Count);
+        at.Thread.Do(() => chair.Bench.Keeper.RenameAsync(chair.Bench.Keeper.Name!.Value, "Mine", readable: true));
         at.Thread.Pass(5);
-        Assert.Equal(2, TickLogReader.Read(Place(at, "Harbour morning")!).Count); // a new title is not a new name
+        Assert.Equal(2, TickLogReader.Read(Place(at, "Mine")!).Count);
     }
 }
