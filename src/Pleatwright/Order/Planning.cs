@@ -9,7 +9,7 @@ namespace Pleatwright.Order;
 /// </summary>
 internal sealed class Planning
 {
-    private const int VeryLarge = 2_500, HugeSize = 20_000; // as sizes: some 40,000 and 320,000 cables, or as many runs
+    private const int VeryLarge = 2_500, HugeSize = 10_000; // as sizes: some 40,000 and 160,000 cables, or as many runs
     private static readonly int[] Parked = [0, 1, 3, 6, 12], Carried = [0, 2, 3, 4, 6, 9, 12];
     private static readonly Scheduler.Preference[] Preferences = [Scheduler.Preference.FewTurns, Scheduler.Preference.ShortCarries, Scheduler.Preference.Rescue, Scheduler.Preference.Unblock];
     private readonly Work work;
