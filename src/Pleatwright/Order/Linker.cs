@@ -101,7 +101,8 @@ internal sealed class Linker(Layout layout, CancellationToken enough, Cancellati
         }
         var rows = Rows.Freed(known, free, first);
         Prepare(rows);
-        return (Follow(rows, route.TurnedBefore, width, spentFirst, 0).Route, looked);
+        var found = Follow(rows, route.TurnedBefore, width, spentFirst, 0).Route;
+        return (found.Cost.CompareTo(route.Cost) <= 0 ? found : route, looked); // never worse than what was known
     }
 
     /// <summary>Runs that may be free at once: each is a bit.</summary>
