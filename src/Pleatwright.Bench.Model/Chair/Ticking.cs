@@ -83,6 +83,9 @@ public sealed class Ticking
     /// <summary>Raised at a tick that is to be heard; true when it ended its item.</summary>
     public event Action<bool>? Sounded;
 
+    /// <summary>The order that is worked by; while a newer one is planned after an edit, the one before. Null until the maker sits.</summary>
+    public WorkingOrder? Order => of;
+
     /// <summary>Whether the order and the place are known; until then nothing is ticked.</summary>
     public bool Sits => of is not null;
 
@@ -100,7 +103,11 @@ public sealed class Ticking
     {
         begun = true;
         var mine = ++turn;
-        if (opened || (of is not null && !ReferenceEquals(of.Work, desk.Work))) StandUp();
+        if (opened && Sits)
+        {
+            (of, Work, Tick, Done) = (null, ChairWork.Nothing, 0, 0); // what was to do is of another piece
+            Changed?.Invoke();
+        }
         await desk.SettleAsync();
         if (mine != turn) return;
         var place = keeper.Key;
@@ -290,9 +297,6 @@ public sealed class Ticking
     {
         if (begun && keeper.Key != piece) _ = SitDownAsync();
     }
-
-    // What was to do is of another piece, or of another state of it.
-    private void StandUp() => (of, Work, Tick, Done) = (null, ChairWork.Nothing, 0, 0);
 
     private void ReadOrder()
     {
