@@ -49,7 +49,7 @@ public class OrderTests(Chromium chromium)
             .Select(p => (p.Text, Quick: Smocking.Plan(p.Work, Effort.Drawing), Careful: Smocking.Plan(p.Work)))
             .Where(p => p.Quick.Starts > p.Careful.Starts).Select(p => (p.Text, p.Careful.Steps.Length, p.Careful.Starts)).First();
         await using var bench = await OpenBench.AtAsync(chromium, "shelf", fillShelf: folder => File.WriteAllText(Path.Combine(folder, "mine.piece.json"), piece));
-        await bench.Page.Locator(".swatch-open").First.ClickAsync();
+        await bench.Page.GetByText("Tangled", new() { Exact = true }).First.ClickAsync();
         await bench.Page.Locator("#table-cloth").WaitForAsync();
         await bench.GoAsync("stitch");
         await bench.Page.Locator("#tick").WaitForAsync();
