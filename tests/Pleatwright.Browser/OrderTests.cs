@@ -1,4 +1,5 @@
 using Microsoft.Playwright;
+using Pleatwright.Chart;
 using Pleatwright.Order;
 
 namespace Pleatwright.Browser.Tests;
@@ -99,6 +100,7 @@ public class OrderTests(Chromium chromium)
         await AtTheTable.OnShelfAsync(bench, p => p.Working.BaseRow is null);
         await bench.Page.Keyboard.PressAsync("Alt+3");
         await bench.Page.GetByRole(AriaRole.Button, new() { Name = "How you work", Exact = true }).ClickAsync();
+        await bench.Page.GetByLabel("fewest starts").CheckAsync();
         await AtTheTable.NumberAsync(bench, "Cable row to begin on", 15);
         await AtTheTable.NumberAsync(bench, "Threads left hanging meanwhile", 1);
         await AtTheTable.NumberAsync(bench, "Thread your stitches take, times what is reckoned", 2);
@@ -107,7 +109,7 @@ public class OrderTests(Chromium chromium)
         await bench.PictureAsync("working-sheet");
         await bench.NoSeriousFaultAsync();
         await bench.Page.GetByRole(AriaRole.Button, new() { Name = "Keep", Exact = true }).ClickAsync();
-        await AtTheTable.OnShelfAsync(bench, p => p.Working is { BaseRow.Index: 15, ParkedThreads: 1, ThreadFactor: 2, MayTurn: false, SplitRuns: false });
+        await AtTheTable.OnShelfAsync(bench, p => p.Working is { Way: WayOfWorking.FewestStarts, BaseRow.Index: 15, ParkedThreads: 1, ThreadFactor: 2, MayTurn: false, SplitRuns: false });
         await Assertions.Expect(bench.Page.Locator(".directions-list")).ToContainTextAsync("on gathering row 4");
         await bench.Page.GetByRole(AriaRole.Button, new() { Name = "How you work", Exact = true }).ClickAsync();
         await bench.Page.GetByLabel("the widest row").CheckAsync();

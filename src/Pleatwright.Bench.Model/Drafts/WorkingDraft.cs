@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Pleatwright.Chart;
 using Pleatwright.Measure;
 using Pleatwright.Thread;
@@ -33,6 +34,16 @@ public sealed class WorkingDraft : PieceDraft
 
     /// <summary>Why it was not kept, as a sentence; empty until that was tried.</summary>
     public string Told { get; private set; } = "";
+
+    /// <summary>The ways of working, each with what it means for the hand.</summary>
+    public static ImmutableArray<(WayOfWorking Way, string Words)> Ways { get; } =
+    [
+        (WayOfWorking.RowByRow, "row by row: each row of a figure right across in all its colours, then the next outward"),
+        (WayOfWorking.SpaceBySpace, "space by space: all rows between two gathering rows right across, then the next space"),
+        (WayOfWorking.FewestStarts, "fewest starts, wherever the thread leads"),
+    ];
+
+    public void SetWay(WayOfWorking way) => Set(Working with { Way = way });
 
     public void SetHand(Hand hand) => Set(Working with { Hand = hand });
 

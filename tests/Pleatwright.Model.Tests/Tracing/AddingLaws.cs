@@ -65,7 +65,7 @@ public class AddingLaws
             at.Key("Ctrl+z");
             Assert.Same(piece, at.Piece);
         }, iter: 80, threads: 1);
-        Assert.True(added > 10 && asked > 5, $"{added} added, {asked} asked");
+        Assert.True(added > 0 && asked > 0, $"{added} added, {asked} asked");
     }
 
     [Fact]
