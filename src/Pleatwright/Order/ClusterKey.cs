@@ -17,10 +17,10 @@ internal sealed class ClusterKey : IEquatable<ClusterKey>
         hash = sum.ToHashCode();
     }
 
-    /// <summary>The key of a cluster begun with the work lying as it does.</summary>
-    public static ClusterKey Of(Layout layout, ReadOnlySpan<int> cluster, bool turned)
+    /// <summary>The key of a cluster begun with the work lying as it does, in a work of such a size: how long it may be sought hangs on that.</summary>
+    public static ClusterKey Of(Layout layout, ReadOnlySpan<int> cluster, bool turned, int size)
     {
-        var facts = new List<int>(cluster.Length * 9) { cluster.Length, turned ? 1 : 0, (int)layout.Way, layout.ParkedThreads, layout.Costs.CarryPleats };
+        var facts = new List<int>(cluster.Length * 9) { size, cluster.Length, turned ? 1 : 0, (int)layout.Way, layout.ParkedThreads, layout.Costs.CarryPleats };
         var first = layout.Work.Runs[cluster[0]];
         var (area, stage) = (-1, layout.Stages.Of(cluster[0]));
         foreach (var r in cluster)

@@ -241,7 +241,7 @@ internal sealed class LowerBound
         {
             if (routes.Length != bounds.Length || routes[c].Cost.Starts <= bounds[c]) continue;
             var cluster = layout.Clusters[c];
-            var key = ClusterKey.Of(layout, cluster, false);
+            var key = ClusterKey.Of(layout, cluster, false, 0);
             if (!known.TryGetValue(key, out var tighter))
             {
                 var groups = new Dictionary<int, List<int>>();

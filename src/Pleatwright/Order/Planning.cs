@@ -1,3 +1,4 @@
+using System.Numerics;
 using Pleatwright.Chart;
 
 namespace Pleatwright.Order;
@@ -43,11 +44,14 @@ internal sealed class Planning
         layout = new Layout(work);
         if (way is { } other && other != layout.Way) layout = layout.With(other, layout.ParkedThreads, layout.Costs.CarryPleats);
         // a large cluster takes some tenths of a second, and there may be many in a large piece
-        size = Math.Max(1, Math.Max(layout.Runs, work.Cables / 16));
+        size = Coarse(Math.Max(1, Math.Max(layout.Runs, work.Cables / 16)));
         // so much is planned as while drawing, however long it may be sought: else it would take half a minute
         this.effort = effort = size > HugeSize ? Effort.Drawing : effort;
         mostRuns = effort == Effort.Plate && size <= 1_000 ? Search.MostRuns : Search.QuickRuns;
     }
+
+    // Four figures of two are kept, so that what was planned stays good while a piece grows by little.
+    private static int Coarse(int size) => size >> Math.Max(0, BitOperations.Log2((uint)size) - 3) << Math.Max(0, BitOperations.Log2((uint)size) - 3);
 
     // Told that it is enough: what was not sought yet is planned as while drawing, and not kept for later.
     private bool IsEnough => enough.IsCancellationRequested;
@@ -111,7 +115,7 @@ internal sealed class Planning
         for (var (c, done) = (0, 0); c < routes.Length; done += clusters[c++].Length)
         {
             if (freedom == sought) (planned, end, share) = ((double)done / layout.Runs, (double)(done + clusters[c].Length) / layout.Runs, 0);
-            var solution = Solve(freedom, clusters.Kept(c), turned, effort == Effort.Drawing ? 0 : at.Bounds.Value[c]);
+            var solution = Solve(freedom, clusters.Kept(c), turned);
             routes[c] = solution.Route;
             least &= solution.IsLeast;
             cost = cost with { Starts = cost.Starts + solution.Route.Cost.Starts };
@@ -126,19 +130,21 @@ internal sealed class Planning
         return wholes[freedom] = best;
     }
 
-    private Solution Solve(Freedom freedom, ReadOnlyMemory<int> cluster, bool turned, int bound)
+    // All that it looks at stands in the key, so that what was solved elsewhere, or for another freedom, is what would be found here.
+    private Solution Solve(Freedom freedom, ReadOnlyMemory<int> cluster, bool turned)
     {
         var at = At(freedom);
         var runs = cluster.Span;
-        if (runs.Length == 1) return new Solution(Raw(at, cluster, turned, bound).Route, true);
-        var key = ClusterKey.Of(at.Layout, runs, turned);
+        if (runs.Length == 1) return new Solution(Raw(at, cluster, turned, 0).Route, true);
+        var key = ClusterKey.Of(at.Layout, runs, turned, layout.Runs <= Search.ExactRuns ? 0 : size);
         if (!solved.TryGetValue(key, out var known) && earlier?.TryGetValue(key, out known) == true) solved[key] = known;
         if (known.Route is not null) return known with { Route = known.Route.In(runs) };
+        var bound = effort == Effort.Drawing ? 0 : at.Bounds.Value[at.Layout.ClusterOf[runs[0]]];
         var best = Raw(at, cluster, turned, bound);
         foreach (var stricter in Stricter(freedom))
         {
             if (best.IsLeast || IsEnough) break;
-            var other = Together(stricter, cluster, turned, bound);
+            var other = Together(stricter, cluster, turned);
             if (other.Route.Cost.CompareTo(best.Route.Cost) < 0) best = new Solution(other.Route, other.Route.Cost.Starts <= bound);
         }
         if (!best.IsLeast && freedom.Way != WayOfWorking.RowByRow && runs.Length > Search.ExactRuns)
@@ -151,7 +157,7 @@ internal sealed class Planning
     }
 
     // The runs of a cluster planned with less freedom, which may take it apart.
-    private Solution Together(Freedom freedom, ReadOnlyMemory<int> cluster, bool turned, int bound)
+    private Solution Together(Freedom freedom, ReadOnlyMemory<int> cluster, bool turned)
     {
         var at = At(freedom);
         var clusterOf = at.Layout.ClusterOf;
@@ -162,14 +168,14 @@ internal sealed class Planning
             if (indexOf.TryAdd(clusterOf[r], apart.Count)) apart.Add([]);
             apart[indexOf[clusterOf[r]]].Add(r);
         }
-        if (apart.Count == 1) return Solve(freedom, cluster, turned, bound);
+        if (apart.Count == 1) return Solve(freedom, cluster, turned);
         var visits = new List<Visit>(cluster.Length);
         var paths = 0;
         var (lies, least) = (turned, true);
         Cost cost = default;
         foreach (var runs in apart)
         {
-            var solution = Solve(freedom, runs.ToArray(), lies, 0);
+            var solution = Solve(freedom, runs.ToArray(), lies);
             foreach (var visit in solution.Route.Visits) visits.Add(visit with { Path = visit.Path + paths });
             paths += solution.Route.Paths;
             cost += solution.Route.Cost;
