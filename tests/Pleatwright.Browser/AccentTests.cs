@@ -5,7 +5,7 @@ using Pleatwright.Chart.Edit;
 namespace Pleatwright.Browser.Tests;
 
 /// <summary>Accents put on, moved, recoloured and taken off at the table, by key and by pointer.</summary>
-public class AccentTests(Chromium chromium)
+public class AccentTests(WarmBench warm) : IClassFixture<WarmBench>
 {
     private const string Tide = """
         { "pleatwright": 1, "title": "Tide",
@@ -24,7 +24,7 @@ public class AccentTests(Chromium chromium)
     [Fact]
     public async Task Accents_are_put_on_moved_recoloured_and_taken_off_by_key()
     {
-        await using var bench = await AtTheTable.WithAsync(chromium, Tide);
+        await using var bench = await warm.WithAsync(Tide);
         // the hand begins on the centre valley, 24, in the middle row, 13
         await AtTheTable.PressAsync(bench, "b", "5");
         var put = await AtTheTable.OnShelfAsync(bench, p => p.Accents is [{ Accent: "knot" }]);
@@ -59,7 +59,7 @@ public class AccentTests(Chromium chromium)
     [Fact]
     public async Task Accents_are_put_on_dragged_recoloured_and_taken_off_by_pointer()
     {
-        await using var bench = await AtTheTable.WithAsync(chromium, Tide);
+        await using var bench = await warm.WithAsync(Tide);
         var mouse = bench.Page.Mouse;
         await AtTheTable.OpenAsync(bench, "Accents");
         await bench.Page.GetByRole(AriaRole.Radio, new() { Name = "flowerette" }).ClickAsync();

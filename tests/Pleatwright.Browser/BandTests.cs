@@ -5,7 +5,7 @@ using Pleatwright.Cloth;
 namespace Pleatwright.Browser.Tests;
 
 /// <summary>Bands put on and changed at the table, with every choice their stitch has.</summary>
-public class BandTests(Chromium chromium)
+public class BandTests(WarmBench warm) : IClassFixture<WarmBench>
 {
     private const string Tide = """
         { "pleatwright": 1, "title": "Tide",
@@ -26,7 +26,7 @@ public class BandTests(Chromium chromium)
     public async Task Bands_that_lie_alike_one_over_the_other_leave_the_proof_standing()
     {
         const string wave = """{ "stitch": "wave", "gatheringRow": 2, "thread": "b", "height": 2, "offset": -8 }""";
-        await using var bench = await AtTheTable.WithAsync(chromium, Tide.Replace("\"back\"", $"\"bands\": [ {wave}, {wave} ], \"back\"", StringComparison.Ordinal));
+        await using var bench = await warm.WithAsync(Tide.Replace("\"back\"", $"\"bands\": [ {wave}, {wave} ], \"back\"", StringComparison.Ordinal));
         await AtTheTable.OpenAsync(bench, "Proof");
         await Assertions.Expect(bench.Page.Locator(".proof")).ToContainTextAsync("lie over each other");
         await bench.Page.Locator("#table-cloth").FocusAsync();
@@ -41,7 +41,7 @@ public class BandTests(Chromium chromium)
     [Fact]
     public async Task A_band_is_put_on_with_all_it_can_choose_changed_and_taken_off()
     {
-        await using var bench = await AtTheTable.WithAsync(chromium, Tide);
+        await using var bench = await warm.WithAsync(Tide);
         await AskAsync(bench);
         await AtTheTable.Field(bench, "Stitch").SelectOptionAsync("outline");
         Assert.Equal(0, await AtTheTable.Field(bench, "Steps from turn to turn").CountAsync());
@@ -88,7 +88,7 @@ public class BandTests(Chromium chromium)
     [Fact]
     public async Task Where_the_repeats_do_not_come_out_a_press_makes_them()
     {
-        await using var bench = await AtTheTable.WithAsync(chromium, Tide);
+        await using var bench = await warm.WithAsync(Tide);
         await AskAsync(bench);
         await AtTheTable.Field(bench, "Stitch").SelectOptionAsync("trellis");
         // 48 pleats hold four repeats of ten valleys and six pleats more
@@ -113,7 +113,7 @@ public class BandTests(Chromium chromium)
     [Fact]
     public async Task A_fault_is_said_and_cannot_be_put_on()
     {
-        await using var bench = await AtTheTable.WithAsync(chromium, Tide, Screens.Phone, dark: true);
+        await using var bench = await warm.WithAsync(Tide, Screens.Phone, dark: true);
         await AskAsync(bench);
         await AtTheTable.NumberAsync(bench, "First pleat", 40);
         await AtTheTable.NumberAsync(bench, "Last pleat", 40);
@@ -129,7 +129,7 @@ public class BandTests(Chromium chromium)
     [Fact]
     public async Task The_band_under_the_hand_is_named_and_changed_by_key()
     {
-        await using var bench = await AtTheTable.WithAsync(chromium, Tide.Replace("\"back\"", "\"bands\": [ { \"stitch\": \"outline\", \"gatheringRow\": 3, \"thread\": \"b\" } ], \"back\"", StringComparison.Ordinal));
+        await using var bench = await warm.WithAsync(Tide.Replace("\"back\"", "\"bands\": [ { \"stitch\": \"outline\", \"gatheringRow\": 3, \"thread\": \"b\" } ], \"back\"", StringComparison.Ordinal));
         await AtTheTable.PressAsync(bench, "PageUp", "PageUp", "PageUp", "PageUp", "PageUp", "PageDown", "PageDown"); // to gathering row 3
         await Assertions.Expect(bench.Page.Locator("#here-words")).ToContainTextAsync("Outline, slate");
         await AtTheTable.PressAsync(bench, ";");

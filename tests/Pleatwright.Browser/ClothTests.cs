@@ -5,31 +5,22 @@ using Pleatwright.Cloth;
 namespace Pleatwright.Browser.Tests;
 
 /// <summary>The cloth in the bench: a new piece of every form, sizes, swatches, and the sheets that prepare it.</summary>
-public class ClothTests(Chromium chromium)
+public class ClothTests(WarmBench warm) : IClassFixture<WarmBench>
 {
-    private static async Task<OpenBench> OnTableAsync(Chromium chromium, string example, ViewportSize? size = null)
-    {
-        var bench = await OpenBench.AtAsync(chromium, "shelf", size, fillShelf: f =>
-            File.Copy(Repository.Path("examples", example + ".piece.json"), Path.Combine(f, "Mine.piece.json")));
-        await bench.Page.Locator(".swatch:has(.swatch-do) button.swatch-open").First.ClickAsync();
-        await bench.Page.Locator(".bench[data-view=table]").WaitForAsync();
-        return bench;
-    }
-
     private static async Task AskAsync(OpenBench bench, string button)
     {
         await AtTheTable.OpenAsync(bench, "Cloth");
         await bench.Page.Locator("#drawer").GetByRole(AriaRole.Button, new() { Name = button }).ClickAsync();
     }
 
-    private static Task<Piece> KeptAsync(OpenBench bench, Func<Piece, bool> until, string name = "Mine") => AtTheTable.OnShelfAsync(bench, until, name);
+    private static Task<Piece> KeptAsync(OpenBench bench, Func<Piece, bool> until, string? name = null) => AtTheTable.OnShelfAsync(bench, until, name);
 
     private static IPage P(OpenBench bench) => bench.Page;
 
     [Fact]
     public async Task A_bishop_is_asked_for_by_keyboard_alone_and_leads_to_its_card()
     {
-        await using var bench = await OpenBench.AtAsync(chromium, "shelf");
+        await using var bench = await warm.AtAsync("shelf");
         await P(bench).GetByRole(AriaRole.Button, new() { Name = "New piece" }).FocusAsync();
         var keys = P(bench).Keyboard;
         await keys.PressAsync("Enter");
@@ -73,7 +64,7 @@ public class ClothTests(Chromium chromium)
     [Fact]
     public async Task A_new_ball_takes_its_gauge_from_a_swatch()
     {
-        await using var bench = await OpenBench.AtAsync(chromium, "shelf", Screens.Phone);
+        await using var bench = await warm.AtAsync("shelf", Screens.Phone);
         await P(bench).GetByRole(AriaRole.Button, new() { Name = "New piece" }).ClickAsync();
         await P(bench).GetByLabel("What shall it be called?").FillAsync("Float");
         await P(bench).GetByLabel("A ball to hang up").CheckAsync();
@@ -100,7 +91,7 @@ public class ClothTests(Chromium chromium)
     [Fact]
     public async Task Sizes_are_added_told_where_they_fail_kept_printed_and_undone()
     {
-        await using var bench = await OnTableAsync(chromium, "harbour-morning", Screens.Tablet);
+        await using var bench = await warm.ExampleAsync(size: Screens.Tablet);
         await AskAsync(bench, "Sizes");
         await P(bench).GetByRole(AriaRole.Button, new() { Name = "Another size" }).ClickAsync();
         await P(bench).GetByLabel("Name of the size").FillAsync("narrow");
@@ -131,7 +122,7 @@ public class ClothTests(Chromium chromium)
     [Fact]
     public async Task Swatches_say_their_range_and_are_planned_by()
     {
-        await using var bench = await OnTableAsync(chromium, "harbour-morning");
+        await using var bench = await warm.ExampleAsync();
         await AskAsync(bench, "Swatches");
         (string Pleats, string Width)[] counted = [("24", "2 in"), ("36", "3 1/16 in"), ("48", "4 in")];
         for (var i = 0; i < counted.Length; i++)
@@ -160,7 +151,7 @@ public class ClothTests(Chromium chromium)
     {
         foreach (var example in (string[])["quay-bishop", "net-float"])
         {
-            await using var bench = await OnTableAsync(chromium, example);
+            await using var bench = await warm.ExampleAsync(example);
             await AskAsync(bench, "Sheets to prepare it by");
             await P(bench).GetByAltText("Pleating card").First.WaitForAsync();
             await P(bench).GetByLabel("Blocking guide").CheckAsync();
