@@ -1,6 +1,5 @@
 using Microsoft.Playwright;
 using Pleatwright.Chart;
-using Pleatwright.Cloth;
 
 namespace Pleatwright.Browser.Tests;
 
@@ -20,22 +19,6 @@ public class BandTests(WarmBench warm) : IClassFixture<WarmBench>
     {
         await AtTheTable.OpenAsync(bench, "Bands");
         await bench.Page.GetByRole(AriaRole.Button, new() { Name = "A band", Exact = true }).ClickAsync();
-    }
-
-    [Fact]
-    public async Task Bands_that_lie_alike_one_over_the_other_leave_the_proof_standing()
-    {
-        const string wave = """{ "stitch": "wave", "gatheringRow": 2, "thread": "b", "height": 2, "offset": -8 }""";
-        await using var bench = await warm.WithAsync(Tide.Replace("\"back\"", $"\"bands\": [ {wave}, {wave} ], \"back\"", StringComparison.Ordinal));
-        await AtTheTable.OpenAsync(bench, "Proof");
-        await Assertions.Expect(bench.Page.Locator(".proof")).ToContainTextAsync("lie over each other");
-        await bench.Page.Locator("#table-cloth").FocusAsync();
-        // a lone cable above them, and out again: the margin is put in order anew
-        await AtTheTable.PressAsync(bench, "b", "Space");
-        await Assertions.Expect(bench.Page.Locator(".proof")).ToContainTextAsync("A lone cable");
-        await AtTheTable.PressAsync(bench, "Control+z");
-        await Assertions.Expect(bench.Page.Locator(".proof")).Not.ToContainTextAsync("A lone cable");
-        await Assertions.Expect(bench.Page.Locator(".finding", new() { HasText = "reaches" })).ToHaveCountAsync(2);
     }
 
     [Fact]
@@ -83,47 +66,6 @@ public class BandTests(WarmBench warm) : IClassFixture<WarmBench>
         await AtTheTable.OnShelfAsync(bench, p => p.Bands is [{ Stitch: "trellis" }]);
         await AtTheTable.PressAsync(bench, "Control+z");
         await AtTheTable.OnShelfAsync(bench, p => p.Bands.IsEmpty);
-    }
-
-    [Fact]
-    public async Task Where_the_repeats_do_not_come_out_a_press_makes_them()
-    {
-        await using var bench = await warm.WithAsync(Tide);
-        await AskAsync(bench);
-        await AtTheTable.Field(bench, "Stitch").SelectOptionAsync("trellis");
-        // 48 pleats hold four repeats of ten valleys and six pleats more
-        await Assertions.Expect(bench.Page.Locator(".comes-to")).ToContainTextAsync("4 whole repeats take 42 of 48 pleats");
-        await Button(bench, "3 pleats bare at each side").ClickAsync();
-        await Assertions.Expect(AtTheTable.Field(bench, "Ends")).ToHaveValueAsync("Whole");
-        await Button(bench, "Cloth of 52 pleats").ClickAsync();
-        await Assertions.Expect(bench.Page.Locator(".comes-to")).ToContainTextAsync("5 whole repeats take all 52 pleats");
-        await Assertions.Expect(bench.Page.Locator("dialog[open] [role=group] button")).ToHaveCountAsync(0);
-        await Button(bench, "Put it on").ClickAsync();
-        var piece = await AtTheTable.OnShelfAsync(bench, p => p.Bands.Length == 1);
-        Assert.Equal(52, new PleatingPlan(piece.Cloth).Pleats);
-        await AtTheTable.OpenAsync(bench, "Cloth");
-        await Assertions.Expect(bench.Page.Locator(".tape")).ToContainTextAsync("52");
-        // one press, one undo: the band and the cloth together
-        await bench.Page.Locator("#table-cloth").FocusAsync();
-        await AtTheTable.PressAsync(bench, "Control+z");
-        var back = await AtTheTable.OnShelfAsync(bench, p => p.Bands.IsEmpty);
-        Assert.Equal(48, new PleatingPlan(back.Cloth).Pleats);
-    }
-
-    [Fact]
-    public async Task A_fault_is_said_and_cannot_be_put_on()
-    {
-        await using var bench = await warm.WithAsync(Tide, Screens.Phone, dark: true);
-        await AskAsync(bench);
-        await AtTheTable.NumberAsync(bench, "First pleat", 40);
-        await AtTheTable.NumberAsync(bench, "Last pleat", 40);
-        await Assertions.Expect(bench.Page.Locator(".comes-to")).ToHaveTextAsync("A band needs two pleats at least.");
-        await Assertions.Expect(Button(bench, "Put it on")).ToBeDisabledAsync();
-        await AtTheTable.Field(bench, "Last pleat").FillAsync("");
-        await AtTheTable.Field(bench, "Last pleat").BlurAsync();
-        await Assertions.Expect(Button(bench, "Put it on")).ToBeEnabledAsync();
-        await bench.PictureAsync("band-sheet-phone");
-        await bench.NoSeriousFaultAsync();
     }
 
     [Fact]

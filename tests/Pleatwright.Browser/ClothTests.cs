@@ -62,33 +62,6 @@ public class ClothTests(WarmBench warm) : IClassFixture<WarmBench>
     }
 
     [Fact]
-    public async Task A_new_ball_takes_its_gauge_from_a_swatch()
-    {
-        await using var bench = await warm.AtAsync("shelf", Screens.Phone);
-        await P(bench).GetByRole(AriaRole.Button, new() { Name = "New piece" }).ClickAsync();
-        await P(bench).GetByLabel("What shall it be called?").FillAsync("Float");
-        await P(bench).GetByLabel("A ball to hang up").CheckAsync();
-        await P(bench).GetByLabel("Diameter of the ball").FillAsync("80 mm");
-        await P(bench).GetByLabel("As a swatch of it made").CheckAsync();
-        await Assertions.Expect(P(bench).Locator(".form-foot")).ToContainTextAsync("Write down what you counted");
-        await P(bench).GetByLabel("Pleats counted").FillAsync("2"); // half written: pleats far too wide
-        await P(bench).GetByLabel("Over this width").FillAsync("50 mm");
-        await Assertions.Expect(P(bench).Locator(".form-foot")).ToContainTextAsync("A pleat cannot take up less cloth than its finished width.");
-        await Assertions.Expect(P(bench).Locator(".form-foot")).Not.ToContainTextAsync("takeUp");
-        await P(bench).GetByLabel("Pleats counted").FillAsync("25");
-        await P(bench).GetByLabel("Flat cloth in them").FillAsync("150 mm");
-        // π·80 / 2 mm = 125.7, to an even count.
-        await Assertions.Expect(P(bench).Locator(".form-foot")).ToContainTextAsync("126 pleats");
-        await bench.NoSeriousFaultAsync();
-        await bench.PictureAsync("new-ball-phone");
-        await P(bench).GetByRole(AriaRole.Button, new() { Name = "Lay it on the table" }).ClickAsync();
-        await P(bench).Locator(".bench[data-view=table]").WaitForAsync();
-        var piece = await KeptAsync(bench, _ => true, "Float");
-        Assert.Equal((2, 6), (Math.Round(piece.Cloth.Gauge.Pitch.Millimetres, 9), Math.Round(piece.Cloth.Gauge.TakeUp.Millimetres, 9)));
-        Assert.Single(piece.Swatches);
-    }
-
-    [Fact]
     public async Task Sizes_are_added_told_where_they_fail_kept_printed_and_undone()
     {
         await using var bench = await warm.ExampleAsync(size: Screens.Tablet);
@@ -117,33 +90,6 @@ public class ClothTests(WarmBench warm) : IClassFixture<WarmBench>
         await P(bench).GetByRole(AriaRole.Button, new() { Name = "Undo" }).ClickAsync();
         await KeptAsync(bench, p => p.Sizes.IsEmpty);
         await Assertions.Expect(P(bench).GetByLabel("In size")).ToHaveCountAsync(0);
-    }
-
-    [Fact]
-    public async Task Swatches_say_their_range_and_are_planned_by()
-    {
-        await using var bench = await warm.ExampleAsync();
-        await AskAsync(bench, "Swatches");
-        (string Pleats, string Width)[] counted = [("24", "2 in"), ("36", "3 1/16 in"), ("48", "4 in")];
-        for (var i = 0; i < counted.Length; i++)
-        {
-            if (i > 0) await P(bench).GetByRole(AriaRole.Button, new() { Name = "Another swatch" }).ClickAsync();
-            await P(bench).GetByLabel("Pleats counted").Nth(i).FillAsync(counted[i].Pleats);
-            await P(bench).GetByLabel("Over this width").Nth(i).FillAsync(counted[i].Width);
-        }
-        await Assertions.Expect(P(bench).Locator(".comes-to")).ToContainTextAsync("95 %, 3 swatches");
-        await P(bench).GetByLabel("Cables stitched").First.FillAsync("92");
-        await Assertions.Expect(P(bench).Locator(".form-foot")).ToContainTextAsync("together, or neither");
-        await P(bench).GetByLabel("Thread they took").First.FillAsync("78 cm");
-        await Assertions.Expect(P(bench).Locator(".comes-to")).ToContainTextAsync("times the thread reckoned");
-        await bench.NoSeriousFaultAsync();
-        await bench.PictureAsync("swatches-desktop");
-        await P(bench).GetByRole(AriaRole.Button, new() { Name = "Keep them and plan by them" }).ClickAsync();
-        var piece = await KeptAsync(bench, p => p.Swatches.Length == 3);
-        Assert.Equal(piece.Calibration!.Pitch.Value, piece.Cloth.Gauge.Pitch.Millimetres, 9);
-        Assert.NotEqual(1, piece.Working.ThreadFactor);
-        await P(bench).Keyboard.PressAsync("Control+z");
-        await KeptAsync(bench, p => p.Swatches.IsEmpty && p.Cloth.Gauge.PleatsPerInch == 12 && p.Working.ThreadFactor == 1);
     }
 
     [Fact]

@@ -68,34 +68,6 @@ public class OrderTests(WarmBench warm) : IClassFixture<WarmBench>
     }
 
     [Fact]
-    public async Task The_place_in_the_order_is_kept_while_the_maker_looks_elsewhere()
-    {
-        await using var bench = await AtAsync("order");
-        await bench.Page.Locator("#order-cloth").FocusAsync();
-        for (var i = 0; i < 5; i++) await bench.Page.Keyboard.PressAsync("ArrowRight");
-        await bench.Page.Keyboard.PressAsync("Alt+2");
-        await Assertions.Expect(bench.Page.Locator("#table-cloth")).ToBeVisibleAsync();
-        await bench.Page.Keyboard.PressAsync("Alt+3");
-        await Assertions.Expect(bench.Page.Locator("#step-words")).ToContainTextAsync("Step 5 of");
-    }
-
-    [Fact]
-    public async Task Left_hand_and_words_change_the_directions()
-    {
-        await using var bench = await AtAsync("order");
-        var list = bench.Page.Locator(".directions-list");
-        var right = await list.InnerTextAsync();
-        await bench.Page.GetByRole(AriaRole.Radio, new() { Name = "Left, right" }).ClickAsync();
-        await Assertions.Expect(list).Not.ToHaveTextAsync(right);
-        await bench.Page.GetByRole(AriaRole.Button, new() { Name = "How you work", Exact = true }).ClickAsync();
-        await bench.NoSeriousFaultAsync();
-        await bench.Page.GetByLabel("the left hand").CheckAsync();
-        await bench.Page.GetByRole(AriaRole.Button, new() { Name = "Keep", Exact = true }).ClickAsync();
-        await bench.Page.GetByRole(AriaRole.Radio, new() { Name = "Up, down" }).ClickAsync();
-        await Assertions.Expect(list).Not.ToHaveTextAsync(right);
-    }
-
-    [Fact]
     public async Task The_base_row_is_pinned_at_the_table_and_every_habit_in_the_sheet()
     {
         await using var bench = await AtAsync("table");

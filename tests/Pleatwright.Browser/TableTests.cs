@@ -51,33 +51,6 @@ public class TableTests(Chromium chromium, WarmBench warm) : IClassFixture<WarmB
     }
 
     [Fact]
-    public async Task What_is_drawn_in_one_copy_is_drawn_in_all()
-    {
-        await using var bench = await AtTable();
-        var before = await Cables(bench);
-        var placed = Piece(bench).Placements[0];
-        await Press(bench, [.. Enumerable.Repeat("ArrowDown", Boat(Piece(bench)).Height - placed.FigureRow), "b", " "]); // just under the keel
-        await CablesBecome(bench, before + 3);
-    }
-
-    [Fact]
-    public async Task Drawings_and_the_way_back_outlast_a_reload()
-    {
-        await using var bench = await AtTable();
-        var before = await Cables(bench);
-        await Press(bench, "PageUp", "PageUp", "r", " ", "ArrowRight", " ");
-        await CablesBecome(bench, before + 2);
-        await OnShelf(bench, p => p.Figures.Length == 2);
-        await bench.ReloadAsync();
-        await CablesBecome(bench, before + 2);
-        await Cloth(bench).FocusAsync();
-        await Press(bench, "Control+z");
-        await CablesBecome(bench, before + 1);
-        await Press(bench, "Control+z");
-        await CablesBecome(bench, before);
-    }
-
-    [Fact]
     public async Task A_reload_in_the_middle_of_drawing_loses_at_most_the_last_second()
     {
         await using var bench = await AtTable();
@@ -89,33 +62,6 @@ public class TableTests(Chromium chromium, WarmBench warm) : IClassFixture<WarmB
         await Press(bench, "Control+ArrowRight");
         await bench.ReloadAsync();
         Assert.InRange(await Cables(bench), before + 6, before + 7);
-    }
-
-    [Fact]
-    public async Task Every_edit_of_a_figure_has_its_key()
-    {
-        await using var bench = await AtTable();
-        var boat = Boat(Piece(bench));
-        await Press(bench, "{");
-        Assert.Equal(boat.Height + 1, Boat(await OnShelf(bench, p => Boat(p).Height == boat.Height + 1)).Height);
-        await Press(bench, "ArrowUp", "}");
-        await OnShelf(bench, p => Boat(p).Height == boat.Height);
-        await Press(bench, "(");
-        await OnShelf(bench, p => Boat(p).Width == boat.Width + 1);
-        await Press(bench, ")");
-        await OnShelf(bench, p => Boat(p).Width == boat.Width);
-        await Press(bench, "_");
-        await OnShelf(bench, p => Boat(p).Square);
-        await Press(bench, "_", "[", "]");
-        await OnShelf(bench, p => !Boat(p).Square && Boat(p).Halves.Length == 2);
-        await Press(bench, "<");
-        await OnShelf(bench, p => p.Placements[0].Mirror);
-        await Press(bench, "=");
-        await OnShelf(bench, p => p.Placements.Length == 2);
-        await Press(bench, "Control+z", "Alt+ArrowRight", "Alt+ArrowDown");
-        await OnShelf(bench, p => p.Placements.Length == 1 && !p.Placements[0].Centre.IsMiddle);
-        await Press(bench, "Shift+Delete");
-        await OnShelf(bench, p => p.Placements.IsEmpty);
     }
 
     [Fact]
@@ -212,20 +158,6 @@ public class TableTests(Chromium chromium, WarmBench warm) : IClassFixture<WarmB
         await bench.Page.GetByRole(AriaRole.Button, new() { Name = "Lay this cloth" }).ClickAsync();
         await Assertions.Expect(bench.Page.Locator(".tape")).ToContainTextAsync("144");
         await OnShelf(bench, p => new Pleatwright.Cloth.PleatingPlan(p.Cloth).Pleats == 144);
-    }
-
-    [Fact]
-    public async Task A_figure_is_repeated_and_renamed()
-    {
-        await using var bench = await AtTable();
-        await Press(bench, "#");
-        await bench.Page.GetByLabel("Copies").FillAsync("2");
-        await bench.Page.GetByLabel("Copies").BlurAsync();
-        await OnShelf(bench, p => p.Placements[0].Repeat.Count == 2);
-        await bench.NoSeriousFaultAsync();
-        await bench.Page.GetByLabel("Name of the figure").FillAsync("sloop");
-        await bench.Page.GetByRole(AriaRole.Button, new() { Name = "Rename" }).ClickAsync();
-        await OnShelf(bench, p => p.Figure("sloop") is not null);
     }
 
     [Fact]

@@ -6,7 +6,7 @@ using SkiaSharp;
 namespace Pleatwright.Browser.Tests;
 
 /// <summary>From a picture to a figure on the table, in the browser.</summary>
-public class TraceViewTests(WarmBench warm) : IClassFixture<WarmBench>
+public class TraceViewTests(Chromium chromium, WarmBench warm) : IClassFixture<WarmBench>
 {
     private static FilePayload Payload(string name)
     {
@@ -23,7 +23,11 @@ public class TraceViewTests(WarmBench warm) : IClassFixture<WarmBench>
         return (await bench.Page.Locator(".tracing-words").TextContentAsync())!;
     }
 
-    private static Task ChooseAsync(OpenBench bench, string name) => TakeAsync(bench, Payload(name));
+    private static async Task ChooseAsync(OpenBench bench, string name)
+    {
+        await TakeAsync(bench, Payload(name));
+        await Assertions.Expect(bench.Page.Locator("#picture-title")).ToHaveTextAsync(name, new() { IgnoreCase = true }); // no longer the one before
+    }
 
     private static async Task TakeAsync(OpenBench bench, FilePayload file)
     {
@@ -134,39 +138,9 @@ public class TraceViewTests(WarmBench warm) : IClassFixture<WarmBench>
     }
 
     [Fact]
-    public async Task A_picture_with_no_name_or_an_endless_one_becomes_a_piece_like_any_other()
-    {
-        await using var bench = await AtAsync();
-        foreach (var (file, title) in new[] { (".png", "Picture"), (new string('b', 240) + ".png", "B" + new string('b', 59)) })
-        {
-            await TakeAsync(bench, new FilePayload { Name = file, MimeType = "image/png", Buffer = Payload("ring").Buffer });
-            await Assertions.Expect(bench.Page.Locator("#picture-title")).ToHaveTextAsync(title, new() { IgnoreCase = true });
-            await TracedAsync(bench);
-            await bench.Page.GetByText("Put it on the table as a new piece").ClickAsync();
-            await bench.Page.Locator(".table").WaitForAsync();
-            Assert.Equal(title, await bench.Page.Locator("#title").InputValueAsync());
-            await AtTheTable.OnShelfAsync(bench, p => p.Title == title, "*");
-            await bench.SeeAsync("picture");
-        }
-    }
-
-    [Fact]
-    public async Task Twelve_thousand_cables_are_traced()
-    {
-        await using var bench = await AtAsync();
-        await ChooseAsync(bench, "wide dusk");
-        await bench.Page.GetByLabel("Only what is transparent").CheckAsync();
-        await bench.Page.GetByLabel("At most").FillAsync("8");
-        await bench.Page.GetByLabel("Valleys across").FillAsync("160");
-        await bench.Page.GetByLabel("Valleys across").BlurAsync();
-        await bench.Page.Locator(".tracing-words b", new() { HasTextString = "160" }).WaitForAsync();
-        Assert.Contains("160 valleys by 75 cable rows: 12,000 cables", await TracedAsync(bench), StringComparison.Ordinal); // how fast is told in docs/speed.md
-    }
-
-    [Fact]
     public async Task It_is_looked_at_on_every_screen()
     {
-        await using var bench = await AtAsync();
+        await using var bench = await OpenBench.AtAsync(chromium, "picture"); // with no picture yet
         await bench.Page.GetByText("Choose a picture").WaitForAsync();
         foreach (var (screen, size) in Screens.All)
         {
