@@ -29,6 +29,9 @@ public sealed record ClothMap(double Width, double Height, double Across, double
     /// <summary>Pixels from one number to the next, at least.</summary>
     public const double LeastGap = 12;
 
+    /// <summary>Its width over its height.</summary>
+    public double Shape => Width / Height;
+
     /// <summary>The map of a cloth.</summary>
     public static ClothMap Of(PleatingPlan plan)
     {
