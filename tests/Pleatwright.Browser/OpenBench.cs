@@ -60,6 +60,9 @@ public sealed class OpenBench : IAsyncDisposable
     /// <summary>It stands on for the next test: <see cref="DisposeAsync"/> only looks for complaints.</summary>
     public bool Stays { get; set; }
 
+    /// <summary>A test found fault with it: the next had better open another.</summary>
+    public bool IsSpoilt { get; private set; }
+
     private int laid;
 
     /// <summary>Serves a shelf with the bench that people get, where PLEATWRIGHT_PUBLISHED names it, else with the one just built.</summary>
@@ -237,6 +240,7 @@ public sealed class OpenBench : IAsyncDisposable
             Directory.Delete(Folder, recursive: true);
         }
         var faults = complaints.Where(c => !Expected.Exists(e => c.Contains(e, StringComparison.Ordinal))).ToList();
+        IsSpoilt |= faults.Count > 0;
         complaints.Clear();
         Expected.Clear();
         Assert.True(faults.Count == 0, string.Join("\n", faults));

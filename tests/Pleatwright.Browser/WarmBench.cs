@@ -25,6 +25,7 @@ public sealed class WarmBench(Chromium chromium) : IAsyncLifetime
     /// <summary>At a view, with what lies on the table.</summary>
     public async Task<OpenBench> AtAsync(string view, ViewportSize? size = null, bool dark = false)
     {
+        if (bench is { IsSpoilt: true }) await DisposeAsync();
         if (bench is null)
         {
             bench = await OpenBench.AtAsync(chromium, view, size, dark);
@@ -46,7 +47,9 @@ public sealed class WarmBench(Chromium chromium) : IAsyncLifetime
     public async ValueTask DisposeAsync()
     {
         if (bench is null) return;
-        bench.Stays = false;
-        await bench.DisposeAsync();
+        var open = bench;
+        bench = null;
+        open.Stays = false;
+        await open.DisposeAsync();
     }
 }
