@@ -54,7 +54,7 @@ public class VerbTests
     public void Every_form_of_the_table_stands_in_the_list()
     {
         HashSet<Question> asked = [];
-        foreach (var (_, go) in Situations.Where(s => s.Name is "on a cable" or "on an accent"))
+        foreach (var (_, go) in Situations.Where(s => s.Name == "as opened"))
             foreach (var verb in Verb.All)
             {
                 var at = new AtTable(Pieces.Full);
