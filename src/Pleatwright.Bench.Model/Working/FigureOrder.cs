@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Pleatwright.Chart;
 using Pleatwright.Order;
 
 namespace Pleatwright.Bench.Model.Working;
@@ -11,7 +10,7 @@ public sealed class FigureOrder(Desk desk)
     public const int MostListed = 60;
 
     private ImmutableArray<WorkedFigure> figures = [];
-    private Work? of;
+    private WorkingOrder? of;
 
     /// <summary>What is worked first, second and so on, in words; the first <see cref="MostListed"/>.</summary>
     public ImmutableArray<string> Lines => [.. Figures.Take(MostListed).Select(WorkedFigures.Say)];
@@ -56,9 +55,9 @@ public sealed class FigureOrder(Desk desk)
     {
         get
         {
-            if (ReferenceEquals(of, desk.Work)) return figures;
-            of = desk.Work;
-            return figures = WorkedFigures.Of(desk.Order);
+            if (ReferenceEquals(of, desk.Order)) return figures;
+            of = desk.Order;
+            return figures = WorkedFigures.Of(of);
         }
     }
 

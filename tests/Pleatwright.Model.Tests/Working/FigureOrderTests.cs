@@ -63,7 +63,7 @@ public class FigureOrderTests
             }
             finally { desk.Said -= Hear; }
             void Hear(string words) => said = words;
-        }, iter: 60, threads: 1);
+        }, iter: 30, threads: 1);
 
     [Fact]
     public void The_steps_take_the_figures_up_as_they_are_listed()
