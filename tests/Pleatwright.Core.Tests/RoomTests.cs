@@ -15,7 +15,8 @@ public class RoomTests
         ["Proof"] = ["Measure", "Thread", "Cloth", "Chart"],
         ["Order"] = ["Measure", "Thread", "Cloth", "Chart"],
         ["Picture"] = ["Measure", "Thread", "Cloth", "Chart"],
-        ["Plate"] = ["Measure", "Thread", "Cloth", "Chart", "Proof", "Order"],
+        ["ReadBack"] = ["Measure", "Thread", "Cloth", "Chart"], // not the order, nor the words it is told in: a reader that shared them would prove nothing
+        ["Plate"] = ["Measure", "Thread", "Cloth", "Chart", "Proof", "Order", "ReadBack"],
         ["Shopping"] = ["Measure", "Thread", "Cloth", "Chart", "Order"],
         ["Ticks"] = [],
         ["Files"] = ["Measure", "Thread", "Cloth", "Chart", "Shopping", "Ticks"],

@@ -48,15 +48,16 @@ internal static class BandReport
         carriedMm = Math.Round(order.CarriedInAll.Millimetres, 4),
     };
 
-    /// <summary>The same in words: "In all 14 starts: 9 for bands, 2 for accents, 3 for backsmocking; 6 turns, 2 in carried."</summary>
+    /// <summary>
+    /// The same in words: "In all 12 starts: 9 for bands, 3 for backsmocking; and 9 accents, each begun and fastened by itself, for which a needle is threaded 3 times. 6 turns, 2 in carried."
+    /// </summary>
     public static string Words(WorkingOrder order, UnitSystem units)
     {
-        (int Starts, string What)[] parts =
-        [
-            (order.Starts, "runs"), (order.Bands.Starts, "bands"), (order.Bands.AccentNeedlefuls, "accents"), (order.Backsmock.Needlefuls, "backsmocking"),
-        ];
-        return $"In all {Counting.Of(order.Needlefuls, "start")}: {string.Join(", ", parts.Where(p => p.Starts > 0).Select(p => $"{p.Starts} for {p.What}"))}; "
-            + $"{Counting.Of(order.TurnsInAll, "turn")}, {order.CarriedInAll.Say(units)} carried.";
+        (int Starts, string What)[] parts = [(order.Starts, "runs"), (order.Bands.Starts, "bands"), (order.Backsmock.Needlefuls, "backsmocking")];
+        var accents = order.Bands.Accents.Length;
+        return $"In all {Counting.Of(parts.Sum(p => p.Starts), "start")}: {string.Join(", ", parts.Where(p => p.Starts > 0).Select(p => $"{p.Starts} for {p.What}"))}"
+            + (accents > 0 ? $"; and {Counting.Of(accents, "accent")}, each begun and fastened by itself, for which a needle is threaded {Counting.Of(order.Bands.AccentNeedlefuls, "time")}" : "")
+            + $". {Counting.Of(order.TurnsInAll, "turn")}, {order.CarriedInAll.Say(units)} carried.";
     }
 
     public static object Accents(WorkingOrder order) => order.Bands.Accents.Select(a => new

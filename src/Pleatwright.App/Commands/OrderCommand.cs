@@ -3,6 +3,9 @@ using System.CommandLine;
 using Pleatwright.Chart;
 using Pleatwright.Measure;
 using Pleatwright.Order;
+using Pleatwright.Plate;
+using Pleatwright.Plate.Writers;
+using Pleatwright.Proof;
 
 namespace Pleatwright.App.Commands;
 
@@ -16,27 +19,35 @@ internal static class OrderCommand
         var leftHanded = WorkOptions.LeftHanded();
         var words = WorkOptions.Levels();
         var units = WorkOptions.Units();
-        var command = new Command("order", "The working order, row by row.") { piece, json, leftHanded, words, units };
+        var edition = WorkOptions.Editions();
+        var command = new Command("order", "The working order, row by row.") { piece, json, leftHanded, words, edition, units };
         command.SetAction(async (parsed, cancel) =>
         {
-            var (order, ways) = await LongWork.Do(cancel, telling =>
+            var (order, ways, findings) = await LongWork.Do(cancel, telling =>
             {
                 var work = PieceFile.Lay(parsed.GetValue(piece)!);
                 var planned = LongWork.Plan(parsed.GetValue(leftHanded) ? WorkOptions.ForLeftHand(work) : work, telling, cancel);
-                return (planned, Planner.InEveryWay(planned, telling.Of("weighing the other ways of working"), cancel));
+                return (planned, Planner.InEveryWay(planned, telling.Of("weighing the other ways of working"), cancel), LongWork.Proofread(planned.Work, telling));
             });
             if (parsed.GetValue(json)) CommandLine.PrintJson(Report(order, ways));
-            else Say(order, ways, words.Read(parsed), units.Read(parsed));
+            else Say(order, ways, words.Read(parsed), units.Read(parsed), edition.Read(parsed), Counts.Of(findings).Errors);
             return CommandLine.Done;
         });
         return command;
     }
 
-    private static object Report(WorkingOrder order, ImmutableArray<WorkingOrder> ways) => new
+    private static object Report(WorkingOrder order, ImmutableArray<WorkingOrder> ways)
+    {
+        var run = 0; // a run worked with several needlefuls is several steps
+        return Report(order, ways, step => step.Continues ? run : ++run);
+    }
+
+    private static object Report(WorkingOrder order, ImmutableArray<WorkingOrder> ways, Func<Step, int> place) => new
     {
         steps = order.Steps.Select(s => new
         {
             number = s.Number,
+            run = place(s),
             thread = s.Thread.ToString(),
             cableRow = s.Row.Index,
             from = s.From.Number,
@@ -80,23 +91,21 @@ internal static class OrderCommand
         accents = BandReport.Accents(order),
     };
 
-    private static void Say(WorkingOrder order, ImmutableArray<WorkingOrder> ways, LevelWords words, UnitSystem units)
+    private static void Say(WorkingOrder order, ImmutableArray<WorkingOrder> ways, LevelWords words, UnitSystem units, Edition edition, int errors)
     {
         Console.WriteLine(order.Work.Piece.Title);
         Console.WriteLine($"Worked {WayWords.Of(order.Way)}: {Figures(order, units)}. No order worked so can have fewer starts than {order.LowerBoundStarts}.");
         foreach (var other in ways)
             if (other.Way != order.Way) Console.WriteLine($"  {WayWords.Of(other.Way)} it would be {Figures(other, units)}.");
         if (order.Needlefuls > order.Starts) Console.WriteLine(BandReport.Words(order, units));
-        foreach (var direction in Directions.Write(order, words, grouped: true))
-        {
-            if (direction.Kind == DirectionKind.Heading) Console.WriteLine();
-            Console.WriteLine(direction.Kind switch
-            {
-                DirectionKind.Step or DirectionKind.Copy => $"{direction.Step?.Number,5}  {direction.Text}",
-                DirectionKind.Heading => direction.Text,
-                _ => $"       {direction.Text}",
-            });
-        }
+        if (errors > 0) Console.WriteLine($"Not fit to stitch yet: the proof finds {Counting.Of(errors, "error")}. See pleatwright proof.");
+        var directions = edition == Edition.Learner ? DirectionsText.Of(Directions.Write(order, words)) : DirectionsText.Of(Directions.Table(order, words));
+        if (directions.Length == 0) return;
+        Console.Write(directions);
+        Console.WriteLine();
+        var doubts = PrintedWords.Doubts(directions, order);
+        foreach (var doubt in doubts) Console.WriteLine($"{doubt.Message} {doubt.Remedy}");
+        if (doubts.IsEmpty && errors == 0) Console.WriteLine(PrintedWords.Proved);
     }
 
     // "12 starts from 9 lengths of thread, 3 threads left hanging and taken up again after 1 row at the most, 19 turns, 20 in carried"

@@ -14,12 +14,13 @@ internal sealed class PageOptions
     private readonly Option<bool> noTrueScale = new("--no-true-scale") { Description = "Leave out the chart at the size of the finished work." };
     private readonly Option<bool> leftHanded = WorkOptions.LeftHanded();
     private readonly ChoiceOption<LevelWords> levels = WorkOptions.Levels();
+    private readonly ChoiceOption<Edition> edition = WorkOptions.Editions();
     private readonly ChoiceOption<UnitSystem> units = WorkOptions.Units();
     private readonly Option<string?> size = SizeOption.Make();
 
     public void AddTo(Command command)
     {
-        foreach (var option in (Option[])[size, paper, units, levels, leftHanded, largePrint, noTrueScale]) command.Options.Add(option);
+        foreach (var option in (Option[])[size, paper, edition, units, levels, leftHanded, largePrint, noTrueScale]) command.Options.Add(option);
     }
 
     /// <summary>The work in the size and for the hand asked for.</summary>
@@ -41,6 +42,7 @@ internal sealed class PageOptions
         Paper = paper.Read(parsed),
         Units = units.Read(parsed),
         Levels = levels.Read(parsed),
+        Edition = edition.Read(parsed),
         LargePrint = parsed.GetValue(largePrint),
         TrueScaleChart = !parsed.GetValue(noTrueScale),
     };

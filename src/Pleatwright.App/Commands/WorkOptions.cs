@@ -2,6 +2,7 @@ using System.CommandLine;
 using Pleatwright.Chart;
 using Pleatwright.Measure;
 using Pleatwright.Order;
+using Pleatwright.Plate;
 
 namespace Pleatwright.App.Commands;
 
@@ -13,6 +14,9 @@ internal static class WorkOptions
 
     public static ChoiceOption<LevelWords> Levels() => new("--levels", "Words for the levels; left and right are for work held sideways.",
         ("up-down", LevelWords.UpDown), ("left-right", LevelWords.LeftRight));
+
+    public static ChoiceOption<Edition> Editions() => new("--edition", "What directions are told in: plate is a table, a line a run; learner is sentences, every copy in full.",
+        ("plate", Edition.Plate), ("learner", Edition.Learner), ("learner's", Edition.Learner));
 
     public static Option<bool> LeftHanded() => new("--left-handed") { Description = "Plan and write for a left-handed stitcher." };
 

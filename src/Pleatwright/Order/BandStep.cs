@@ -48,6 +48,9 @@ public sealed record BandStep(LaidBand Band, Pass Pass, int First, int Count, Ba
     /// <summary>Whether a newly cut length is threaded for it, rather than what was left after an earlier tie-off.</summary>
     public bool Threads { get; init; }
 
+    /// <summary>Where it begins with what was left of an earlier needleful: number, among the steps of bands from 1, of that after which it was tied off; else 0.</summary>
+    internal int RestFrom { get; init; }
+
     /// <summary>Thread carried on the back to reach it; nothing on a new start.</summary>
     public Length Carried { get; init; }
 

@@ -115,8 +115,8 @@ public sealed class BandWork
             if (!steps[from].Starts) continue;
             var (thread, withTail, need) = (steps[from].Band.Band.Thread, steps[from].Thread == BandThread.NewWithTail, RestPool.Micrometres(takes));
             var rest = withTail ? null : rests.Take(thread, need);
-            done[from] = steps[from] with { Threads = rest is null };
-            if (!withTail) rests.LayBy(thread, new(0, (rest?.Left ?? RestPool.Micrometres(working.WorkingLength)) - need, from));
+            done[from] = steps[from] with { Threads = rest is null, RestFrom = rest?.Step ?? 0 };
+            if (!withTail) rests.LayBy(thread, new(0, (rest?.Left ?? RestPool.Micrometres(working.WorkingLength)) - need, to));
         }
         return done.ToImmutable();
     }

@@ -28,9 +28,6 @@ internal sealed record Repeated(int First, int Length, ImmutableArray<Copy> Agai
 /// </summary>
 internal sealed class Copies
 {
-    /// <summary>Shorter stretches are said quicker than pointed to.</summary>
-    public const int LeastSteps = 3;
-
     private const int MostAreas = 8; // areas that one figure may come to
 
     private readonly WorkingOrder order;
@@ -65,19 +62,21 @@ internal sealed class Copies
     private (Repeated? Found, int Blocks) At(int block)
     {
         Repeated? best = null;
-        var taken = 1;
+        var (taken, most) = (1, 0);
         for (var areas = 1; areas <= MostAreas && block + 2 * areas <= blocks.Count; areas++)
         {
             var start = blocks[block].Start;
             var length = blocks[block + areas - 1].Start + blocks[block + areas - 1].Length - start;
-            if (length < LeastSteps) continue;
             var again = ImmutableArray.CreateBuilder<Copy>();
             for (var next = block + areas; next + areas <= blocks.Count; next += areas)
             {
                 if (CopyAt(start, length, blocks[next].Start, blocks[next + areas - 1]) is not { } copy) break;
                 again.Add(copy);
             }
-            if (again.Count == 0 || again.Count * length <= (best is null ? 0 : best.Again.Length * best.Length)) continue;
+            // told in full they take a line a step; told once, a line a step of one of them, a line for each, and two to say so
+            var saved = again.Count * length - (again.Count + 1) - 2;
+            if (saved <= most) continue;
+            most = saved;
             best = new Repeated(start + 1, length, again.ToImmutable());
             taken = areas * (again.Count + 1);
         }
@@ -86,7 +85,7 @@ internal sealed class Copies
 
     private Copy? CopyAt(int start, int length, int at, (int Start, int Length) last)
     {
-        if (last.Start + last.Length - at != length || (TurnedBefore(start) != TurnedBefore(at) && order.Steps[start].Turned)) return null;
+        if (last.Start + last.Length - at != length) return null;
         var shift = order.Steps[at].From.Number - order.Steps[start].From.Number;
         var swapped = order.Steps[at].Begin != order.Steps[start].Begin;
         for (var i = 0; i < length; i++)
@@ -108,6 +107,4 @@ internal sealed class Copies
     private int AreaOf(int index) => order.Parts.Of(order.Steps[index].RunIndex);
 
     private CableRow BaseOf(Step step) => order.Work.Areas.All[order.Work.Areas.AreaOf(step.RunIndex)].Base;
-
-    private bool TurnedBefore(int index) => index > 0 && order.Steps[index - 1].Turned;
 }

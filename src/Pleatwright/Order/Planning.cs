@@ -115,7 +115,8 @@ internal sealed class Planning
         for (var (c, done) = (0, 0); c < routes.Length; done += clusters[c++].Length)
         {
             if (freedom == sought) (planned, end, share) = ((double)done / layout.Runs, (double)(done + clusters[c].Length) / layout.Runs, 0);
-            var solution = Solve(freedom, clusters.Kept(c), turned);
+            // every figure is begun with the top edge up, so that figures alike are worked alike, whatever was worked before them
+            var solution = Solve(freedom, clusters.Kept(c), turned && clusters[c].Length == 1);
             routes[c] = solution.Route;
             least &= solution.IsLeast;
             cost = cost with { Starts = cost.Starts + solution.Route.Cost.Starts };

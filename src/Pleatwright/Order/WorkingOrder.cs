@@ -152,7 +152,7 @@ public sealed class WorkingOrder
     public BandWork Bands => bands ??= BandWork.Of(Work);
 
     /// <summary>How much longer than usual the length is cut that a needle is threaded with for a step; nothing where none is.</summary>
-    private Length LongerBy(Step step)
+    internal Length LongerBy(Step step)
     {
         if (!step.Threads) return Length.Zero;
         longerBy ??= Rests.LongerBy(layout, Steps);

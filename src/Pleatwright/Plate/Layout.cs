@@ -29,8 +29,8 @@ internal static class Layout
         Section("Chart", () => Add(ChartPages.Working(document.Work, options, pages.Count + 1)));
         if (options.TrueScaleChart) Section("Chart at true size", () => Add(ChartPages.TrueScale(document.Work, options, pages.Count + 1)));
         if (BackView.IsWanted(document.Order)) Section(BackView.Heading, () => pages.Add(BackView.Page(document)));
-        if (document.Directions.Length > 0)
-            Section("Directions", () => DirectionsPart.Lay(document, new Flow(options, pages, "Directions", "row by row", 2)));
+        if (document.HasDirections)
+            Section(DirectionsPart.Heading, () => DirectionsPart.Lay(document, new Flow(options, pages, DirectionsPart.Heading, DirectionsPart.Lead(options.Edition), options.Edition == Edition.Learner ? 2 : 1)));
         pages[0] = Cover.Lay(document, contents);
         return [.. pages.Select((page, i) => page.Finish(document.Title, i + 1, pages.Count))];
 

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Pleatwright.Chart;
 using Pleatwright.Order;
+using Pleatwright.Order.Telling;
 using Pleatwright.Plate.Parts;
 
 namespace Pleatwright.Plate;
@@ -13,7 +14,7 @@ public sealed class PlateDocument
 {
     private readonly Lazy<ImmutableArray<Sheet>> sheets;
 
-    internal PlateDocument() => sheets = new(() => Layout.Compose(this));
+    internal PlateDocument() => sheets = new(() => PrintedWords.Proving(this, Layout.Compose, made => PrintedWords.OfSheets(made, Options!)));
 
     /// <summary>The work it is made of.</summary>
     public required Work Work { get; init; }
@@ -42,11 +43,35 @@ public sealed class PlateDocument
     /// <summary>What is needed beside the threads, and how the cloth is made ready and finished.</summary>
     public required ImmutableArray<MaterialGroup> Materials { get; init; }
 
-    /// <summary>The working order in words.</summary>
-    public required ImmutableArray<Direction> Directions { get; init; }
+    /// <summary>The working order in long words: what the learner's edition prints.</summary>
+    public ImmutableArray<Direction> Directions
+    {
+        get => field.IsDefault ? field = [.. Pleatwright.Order.Directions.Write(Order, Options.Levels).Select(d => d with { Text = Tidy.Line(d.Text) })] : field;
+        init;
+    }
+
+    /// <summary>The working order in a table, a line a run: what the plate's own edition prints.</summary>
+    internal DirectionTable Table
+    {
+        get => field ??= Pleatwright.Order.Directions.Table(Order, Options.Levels);
+        init;
+    }
+
+    /// <summary>Whether there is anything to work.</summary>
+    internal bool HasDirections => Options.Edition == Edition.Learner ? Directions.Length > 0 : !Table.IsEmpty;
 
     /// <summary>What the proof has against it, or null when it has nothing.</summary>
     public required Verdict? Verdict { get; init; }
+
+    /// <summary>Whether it says of itself that its directions were read back: withdrawn where what is printed does not bear it out.</summary>
+    internal bool IsProved { get; init; }
+
+    /// <summary>The plate as it must be printed where its directions, as printed, do not give the very piece or squeeze a row.</summary>
+    internal PlateDocument Doubted(Verdict? verdict) => new()
+    {
+        Work = Work, Order = Order, Options = Options, Title = Title, Summary = Summary, Facts = Facts, Threads = Threads, Signs = Signs, Materials = Materials,
+        Directions = Directions, Table = Table, Verdict = verdict, Cautions = Cautions,
+    };
 
     /// <summary>The cautions.</summary>
     public required string Cautions { get; init; }

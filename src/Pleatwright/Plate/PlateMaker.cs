@@ -35,9 +35,9 @@ internal static class PlateMaker
             Threads = KeyPart.Threads(work, order),
             Signs = KeyPart.Signs(work, options.Levels),
             Materials = MaterialsPart.Of(work, order, options.Units),
-            Directions = [.. Directions.Write(order, options.Levels, grouped: true).Select(d => d with { Text = Tidy.Line(d.Text) })],
             Verdict = Verdict.Of(findings),
             Cautions = CautionsPart.Words,
+            IsProved = !findings.Any(f => f.Severity == Severity.Error),
         };
     }
 }

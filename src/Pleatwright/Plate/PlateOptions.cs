@@ -3,6 +3,16 @@ using Pleatwright.Order;
 
 namespace Pleatwright.Plate;
 
+/// <summary>For whom a plate is written.</summary>
+public enum Edition
+{
+    /// <summary>For those who know the craft: directions in a table, a line a run, a figure that comes again told once.</summary>
+    Plate,
+
+    /// <summary>For learners and screen readers: directions in sentences, every copy in full.</summary>
+    Learner,
+}
+
 /// <summary>How a plate is made. The hand it is written for is the piece's own; see the piece's working.</summary>
 public sealed record PlateOptions
 {
@@ -14,6 +24,9 @@ public sealed record PlateOptions
 
     /// <summary>Words for the levels. Default up and down.</summary>
     public LevelWords Levels { get; init; } = LevelWords.UpDown;
+
+    /// <summary>What the directions are told in. Default the plate's table.</summary>
+    public Edition Edition { get; init; } = Edition.Plate;
 
     /// <summary>Larger type and bricks, and stronger contrast. Default no.</summary>
     public bool LargePrint { get; init; }

@@ -93,12 +93,12 @@ public class BacksmockTests
         Assert.Equal((2, 4, 4), (order.Backsmock.Needlefuls, order.Backsmock.Rows.Length, order.Backsmock.Turns));
         Assert.Equal(
         [
-            "On the back, gathering row 1, from side to side: from pleat 20 to pleat 1, 19 cables in 1 needleful. Keep the thread for the next row.",
-            "Turn the work, bottom edge up. On the back, gathering row 2, from side to side, turned: the same thread, carried on the back 1 space along the pleat. "
-                + "From pleat 1 to pleat 20, 19 cables. Tie off.",
-            "Turn the work back, top edge up. On the back, gathering row 3, from side to side: from pleat 20 to pleat 1, 19 cables in 1 needleful. Keep the thread for the next row.",
-            "Turn the work, bottom edge up. On the back, gathering row 4, from side to side, turned: the same thread, carried on the back 1 space along the pleat. "
-                + "From pleat 1 to pleat 20, 19 cables. Tie off.",
+            "On the back, gathering row 1. Start a new needleful. From 10 left of the centre (pleat 20) to 10 right of the centre (pleat 1): 19 cables with 1 new needleful. Keep the thread for the next step.",
+            "Turn the work: bottom edge up. On the back, gathering row 2, turned. The same thread, carried on the back 5 cable rows along the pleat. "
+                + "From 10 left of the centre (pleat 1) to 10 right of the centre (pleat 20): 19 cables with 0 new needlefuls. Tie off.",
+            "Turn the work back: top edge up. On the back, gathering row 3. Start a new needleful. From 10 left of the centre (pleat 20) to 10 right of the centre (pleat 1): 19 cables with 1 new needleful. Keep the thread for the next step.",
+            "Turn the work: bottom edge up. On the back, gathering row 4, turned. The same thread, carried on the back 5 cable rows along the pleat. "
+                + "From 10 left of the centre (pleat 1) to 10 right of the centre (pleat 20): 19 cables with 0 new needlefuls. Tie off.",
         ], Directions.Write(order, LevelWords.UpDown).Where(d => d.Back is not null).Select(d => d.Text));
         Assert.Equal([false, true, false, true], WorkItem.Of(Directions.Write(order, LevelWords.UpDown)).Take(4).Select(i => i.IsTurned));
         // 26 cables a row: 78 in three rows take two needlefuls, and so do 52 in two
@@ -174,8 +174,8 @@ public class BacksmockTests
         var piece = new Piece("", new ClothPlan(new Panel(Gauge.Common.Pitch * 60), Gauge.Common, 4), PieceGen.Threads, [Bar],
             [new Placement("bar", Centre.At(new Valley(30)), new GatheringRow(1), 0)]);
         var order = Planner.Plan(Work.Lay(piece));
-        var told = Assert.Single(Directions.Write(order, LevelWords.UpDown, grouped: true), d => d.Back is not null);
-        Assert.StartsWith("On the back, gathering rows 1 to 4, each from side to side: 59 cables a row, 236 cables in ", told.Text, StringComparison.Ordinal);
+        var told = Assert.Single(Directions.Table(order, LevelWords.UpDown).Blocks[0].Lines);
+        Assert.Equal(["G1 to G4", "to R", "30 L", "30 R", "59 each", "new", $"{order.Backsmock.Needlefuls} in all", "tie off"], told.Cells);
         Assert.Equal(4, Directions.Write(order, LevelWords.UpDown).Count(d => d.Back is not null)); // beside the work each row is ticked
         Assert.Equal(21, order.ThreadUses().Sum(u => u.Cables));
         Assert.Equal(236, order.Backsmock.Use.Cables);

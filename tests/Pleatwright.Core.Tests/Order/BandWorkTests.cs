@@ -128,7 +128,7 @@ public class BandWorkTests
         var order = Planner.Plan(Work.Lay(piece));
         Assert.Equal((3, 1), (order.Bands.Starts, order.ThreadUses().Sum(u => u.Needlefuls)));
         Assert.Equal([true, false, false], order.Bands.Steps.Where(s => s.Starts).Select(s => s.Threads));
-        Assert.Equal(2, Directions.Write(order, LevelWords.UpDown).Count(d => d.Text.Contains("what is left of an earlier needleful", StringComparison.Ordinal)));
+        Assert.Equal(2, Directions.Write(order, LevelWords.UpDown).Count(d => d.Text.Contains("what was left of a after band step ", StringComparison.Ordinal)));
     }
 
     // A needleful holds 37.7 cm. Halves of 13 stitches share one; halves of 25 take one each, where half a needleful would not

@@ -1,14 +1,15 @@
-using System.Text.RegularExpressions;
 using CsCheck;
 using Pleatwright.Chart;
 using Pleatwright.Cloth;
 using Pleatwright.Measure;
 using Pleatwright.Order;
+using Pleatwright.Order.Telling;
+using Pleatwright.Plate.Writers;
 
 namespace Pleatwright.Tests.Order;
 
-/// <summary>Directions that say a figure once and point to its copies.</summary>
-public partial class CopiesTests
+/// <summary>A table that tells a figure once, counted from its own centre, and where its copies are.</summary>
+public class CopiesTests
 {
     private static Piece Repeated(string[] rows, int count, int gap, Working working, bool square = false)
     {
@@ -21,7 +22,7 @@ public partial class CopiesTests
         };
     }
 
-    private static readonly Gen<Piece> Pieces =
+    internal static readonly Gen<Piece> Pieces =
         from rows in OrderGen.Rows.Where(r => r[0].Length <= 14)
         from count in Gen.Int[2, 5]
         from gap in Gen.Int[0, 9]
@@ -29,81 +30,78 @@ public partial class CopiesTests
         from square in Gen.Bool
         select Repeated([.. rows], count, gap, working, square);
 
-    [GeneratedRegex(@"^To step (\d+): every pleat (\d+) further (right|left), from pleat (\d+) .* to pleat (\d+) .*, centred on (valley|pleat) (\d+)\.( Here .* change places throughout\.)? ([\d,]+) cables? with ([\d,]+|no) new needlefuls?\. So far ([\d,]+) cables?, ([\d,]+) needlefuls?\.$")]
-    private static partial Regex CopyWords();
-
-    [GeneratedRegex(@"So far ([\d,]+) cables?, ([\d,]+) needlefuls?\.$")]
-    private static partial Regex SoFar();
-
-    [GeneratedRegex(@"^Work as steps (\d+) to (\d+),")]
-    private static partial Regex AsSteps();
-
-    private static int Number(Group group) => int.Parse(group.Value, System.Globalization.NumberStyles.AllowThousands, System.Globalization.CultureInfo.InvariantCulture);
-
+    // Whoever works the lines of a figure about the centre of each of its copies works the order, step for step.
     [Fact]
-    public void Grouped_directions_hold_every_step_once_and_every_copy_is_as_told() => Pieces.Sample(piece =>
+    public void Every_step_stands_in_the_table_once_and_every_copy_is_as_its_lines_say() => Pieces.Sample(piece =>
     {
         var order = Planner.Plan(Work.Lay(piece));
-        var said = Directions.Write(order, LevelWords.UpDown, grouped: true);
         var expected = 1; // the step to come next
-        int cables = 0, needlefuls = 0, first = 0, last = 0;
-        foreach (var paragraph in said)
+        List<RunLine> lines = [];
+        var alike = false;
+        foreach (var fact in Teller.Of(order, once: true))
         {
-            if (AsSteps().Match(paragraph.Text) is { Success: true } pointed) (first, last) = (Number(pointed.Groups[1]), Number(pointed.Groups[2]));
-            if (paragraph.Kind is not (DirectionKind.Step or DirectionKind.Copy)) continue;
-            Assert.Equal(expected, paragraph.Step!.Number);
-            var to = expected;
-            if (paragraph.Kind == DirectionKind.Copy)
+            if (fact is AlikeOpening)
             {
-                var told = CopyWords().Match(paragraph.Text);
-                Assert.True(told.Success, paragraph.Text);
-                to = Number(told.Groups[1]);
-                Assert.Equal(last - first, to - expected);
-                var shift = Number(told.Groups[2]) * (told.Groups[3].Value == "right" ? 1 : -1);
-                var own = order.Steps.Slice(expected - 1, to - expected + 1);
-                foreach (var (i, copy) in own.Index())
-                {
-                    var original = order.Steps[first - 1 + i];
-                    Assert.Equal((original.Thread, original.Row, original.Turned, original.Starts, original.TieOff, original.Parks, original.CarriedPleats, original.CarriedRows),
-                        (copy.Thread, copy.Row, copy.Turned, copy.Starts, copy.TieOff, copy.Parks, copy.CarriedPleats, copy.CarriedRows));
-                    Assert.Equal((original.From.Number + shift, original.To.Number + shift), (copy.From.Number, copy.To.Number));
-                    Assert.Equal(told.Groups[8].Success, original.HeldBegin != copy.HeldBegin);
-                    if (copy.Starts == StartKind.Carry) Assert.Equal(order.LastStepOf(original) - first, order.LastStepOf(copy) - expected);
-                }
-                Assert.Equal((own.Min(s => Math.Min(s.From.Number, s.To.Number)), own.Max(s => Math.Max(s.From.Number, s.To.Number)) + 1), (Number(told.Groups[4]), Number(told.Groups[5])));
-                Assert.Equal(Number(told.Groups[4]) + Number(told.Groups[5]) - (told.Groups[6].Value == "valley" ? 1 : 0), 2 * Number(told.Groups[7]));
-                Assert.Equal((own.Sum(s => s.Cables), own.Count(s => s.Threads)), (Number(told.Groups[9]), told.Groups[10].Value == "no" ? 0 : Number(told.Groups[10])));
+                lines.Clear();
+                alike = true;
             }
-            for (var n = expected; n <= to; n++)
+            if (fact is RunLine line)
             {
-                cables += order.Steps[n - 1].Cables;
-                if (order.Steps[n - 1].Threads) needlefuls++;
+                lines.Add(line);
+                if (!alike) Assert.Equal(expected++, line.Step.Number);
             }
-            var soFar = SoFar().Match(paragraph.Text);
-            Assert.Equal((cables, needlefuls), (Number(soFar.Groups[1]), Number(soFar.Groups[2])));
-            expected = to + 1;
+            if (fact is not AlikeLine copy)
+            {
+                if (fact is Closing) alike = false;
+                continue;
+            }
+            alike = false;
+            Assert.Equal((expected, lines.Count), (copy.First, copy.Last - copy.First + 1));
+            var own = order.Steps.Slice(copy.First - 1, lines.Count);
+            var centre = copy.Valley is { } valley ? 2 * At(valley, order.Work.Pleating.CentreValley) + 1 : 2 * Pleat(copy.Pleat!.Value, order.Work.Pleating.CentreValley);
+            foreach (var (told, step) in lines.Zip(own))
+            {
+                Assert.Equal((told.Step.Thread, told.Step.Row, told.Step.Turned, told.Step.Starts, told.Step.TieOff, told.Step.Parks, told.Step.CarriedPleats, told.Step.CarriedRows),
+                    (step.Thread, step.Row, step.Turned, step.Starts, step.TieOff, step.Parks, step.CarriedPleats, step.CarriedRows));
+                Assert.Equal(copy.Swapped, told.Step.HeldBegin != step.HeldBegin);
+                var rightward = order.TravelsRight(step);
+                Assert.Equal((told.From, told.To), (Middle.Of(centre, 0).To(rightward ? step.From.LeftPleat : step.From.RightPleat, step.Turned), Middle.Of(centre, 0).To(rightward ? step.To.RightPleat : step.To.LeftPleat, step.Turned)));
+                if (step.Starts == StartKind.Carry) Assert.Equal(order.LastStepOf(told.Step) - lines[0].Step.Number, order.LastStepOf(step) - copy.First);
+            }
+            Assert.Equal((own.Sum(s => s.Cables), own.Count(s => s.Threads)), (copy.Cables, copy.Needlefuls));
+            expected = copy.Last + 1;
         }
         Assert.Equal(order.Steps.Length + 1, expected);
-        // What is said in full is said as ever.
-        var full = Directions.Write(order, LevelWords.UpDown).Where(d => d.Kind == DirectionKind.Step).ToDictionary(d => d.Step!.Number, d => d.Text);
-        Assert.All(said.Where(d => d.Kind == DirectionKind.Step), d => Assert.Equal(full[d.Step!.Number], d.Text));
     });
+
+    private static int At(Away valley, int centre) => centre + (valley.Flank == Flank.Left ? -valley.Count : valley.Count);
+
+    private static int Pleat(Away pleat, int centre) => pleat.Flank == Flank.Left ? centre + 1 - pleat.Count : centre + pleat.Count;
 
     [Theory]
     [InlineData(4, false)] // nine valleys apart: the levels of the middle one, worked last, change places
     [InlineData(5, true)]
-    public void Three_triangles_are_said_once(int gap, bool alike)
+    public void Three_triangles_are_told_once(int gap, bool alike)
     {
         var order = Planner.Plan(Work.Lay(Repeated(["..a..", ".aaa.", "aaaaa"], 3, gap, new Working())));
-        var said = Directions.Write(order, LevelWords.UpDown, grouped: true);
-        Assert.Equal(3, said.Count(d => d.Kind == DirectionKind.Step));
-        Assert.Equal(2, said.Count(d => d.Kind == DirectionKind.Copy));
-        Assert.All(said.Where(d => d.Kind == DirectionKind.Copy), d => Assert.Equal(!alike && d.Step!.Number == 7, d.Text.Contains("up and down change places")));
-        if (alike) DirectionsTests.Matches("three-triangles", DirectionsTests.Text(said));
+        var told = Teller.Of(order, once: true);
+        Assert.Equal((3, 3), (told.OfType<RunLine>().Count(), told.OfType<AlikeLine>().Count()));
+        Assert.All(told.OfType<AlikeLine>(), c => Assert.Equal(!alike && c.First == 7, c.Swapped));
+        var table = Directions.Table(order, LevelWords.UpDown);
+        Assert.Equal(!alike, table.Lines.Any(l => l.Cells.Contains("each up cable down, each down cable up")));
+        if (alike) DirectionsTests.Matches("three-triangles", DirectionsText.Of(table));
+    }
+
+    // Twelve alike are told in the lines of one, though every other could be begun without turning the work back first.
+    [Theory, InlineData(WayOfWorking.RowByRow), InlineData(WayOfWorking.SpaceBySpace), InlineData(WayOfWorking.FewestStarts)]
+    public void However_many_are_alike_they_are_told_once(WayOfWorking way)
+    {
+        var told = Teller.Of(Planner.Plan(Work.Lay(Repeated(["..a..", ".aaa.", "aaaaa", ".aaa."], 12, 5, new Working { Way = way }))), once: true);
+        Assert.Equal((4, 12), (told.OfType<RunLine>().Count(), told.OfType<AlikeLine>().Count()));
     }
 
     [Fact]
-    public void Figures_that_differ_are_said_in_full()
+    public void Figures_that_differ_are_told_in_full()
     {
         var piece = Repeated(["..a..", ".aaa.", "aaaaa"], 2, 5, new Working());
         piece = piece with
@@ -111,6 +109,6 @@ public partial class CopiesTests
             Figures = [.. piece.Figures, new Figure("other", ["..b..", ".bbb.", "bbbbb"])],
             Placements = [piece.Placements[0] with { Repeat = Repeat.Once, Centre = Centre.At(new Valley(5)) }, piece.Placements[0] with { Figure = "other", Repeat = Repeat.Once, Centre = Centre.At(new Valley(15)) }],
         };
-        Assert.DoesNotContain(Directions.Write(Planner.Plan(Work.Lay(piece)), LevelWords.UpDown, grouped: true), d => d.Kind == DirectionKind.Copy);
+        Assert.Empty(Teller.Of(Planner.Plan(Work.Lay(piece)), once: true).OfType<AlikeLine>());
     }
 }

@@ -38,7 +38,7 @@ public class DirectionsTests
         {
             var piece = BandGen.Alone(BandGen.Band("feather"), 20) with { Working = new Working { Hand = hand } };
             var said = Directions.Write(Planner.Plan(Work.Lay(piece)), LevelWords.UpDown);
-            Assert.Contains(said, d => d.Text.Contains($"It is worked the other way than cables, {way} as you hold the work.", StringComparison.Ordinal));
+            Assert.Contains(said, d => d.Text.Contains($"It is worked the other way than cables, {way}.", StringComparison.Ordinal));
         }
         Assert.DoesNotContain(Directions.Write(Planner.Plan(Work.Lay(BandGen.Alone(BandGen.Band("wave"), 20))), LevelWords.UpDown), d => d.Text.Contains("other way than cables", StringComparison.Ordinal));
     }
@@ -55,7 +55,7 @@ public class DirectionsTests
         Assert.True(order.Steps[^1].Turned);
         Assert.Equal(order.Turns + 1, order.TurnsInAll);
         var items = WorkItem.Of(Directions.Write(order, LevelWords.UpDown));
-        Assert.Contains(items[^1].Words, w => w.Text == "Turn the work back, top edge up.");
+        Assert.Contains(items[^1].Words, w => w.Text == "Turn the work back: top edge up.");
         Assert.Equal(order.Turns, Planner.Plan(Work.Lay(piece with { Accents = [] })).TurnsInAll);
     }
 

@@ -38,14 +38,28 @@ public class HtmlWriterTests
     [Fact]
     public void Every_step_can_be_ticked_and_says_what_the_directions_say()
     {
-        var plate = Plates.OfExample("quay-banner");
-        var steps = plate.Directions.Where(d => d.Kind is Pleatwright.Order.DirectionKind.Step or Pleatwright.Order.DirectionKind.Copy).ToList();
+        var plate = Plates.OfExample("quay-banner", new PlateOptions { Edition = Edition.Learner });
+        var steps = plate.Directions.Where(d => d.Kind is Pleatwright.Order.DirectionKind.Step).ToList();
         var labels = Page(plate).Descendants("label").ToList();
         Assert.Equal(steps.Count, labels.Count);
         foreach (var (i, label) in labels.Index())
         {
             Assert.Equal("checkbox", label.Element("input")!.Attribute("type")!.Value);
             Assert.Equal(steps[i].Text, label.Element("span")!.Value.Trim());
+        }
+    }
+
+    [Fact]
+    public void Every_line_of_the_table_can_be_ticked_and_stands_in_its_cells()
+    {
+        var plate = Plates.OfExample("harbour-wall");
+        var rows = Page(plate).Descendants("tbody").Where(b => b.Parent!.Attribute("class")?.Value == "runs").Descendants("tr").ToList();
+        var lines = plate.Table.Lines.ToList();
+        Assert.Equal(lines.Count, rows.Count);
+        foreach (var (line, row) in lines.Zip(rows))
+        {
+            Assert.Equal("checkbox", row.Descendants("input").Single().Attribute("type")!.Value);
+            Assert.Equal(line.Cells, row.Elements().Select(e => e.Value.Trim()));
         }
     }
 

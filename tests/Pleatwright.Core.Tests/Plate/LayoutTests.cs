@@ -1,6 +1,5 @@
 using Pleatwright.Chart;
 using Pleatwright.Files;
-using Pleatwright.Order;
 using Pleatwright.Plate;
 
 namespace Pleatwright.Tests.Plate;
@@ -36,7 +35,7 @@ public class LayoutTests
     public void No_words_run_off_the_paper_or_into_the_footer(Piece piece)
     {
         var work = Work.Lay(piece);
-        foreach (var options in (PlateOptions[])[new(), new() { Paper = Paper.Letter, LargePrint = true }])
+        foreach (var options in (PlateOptions[])[new(), new() { Paper = Paper.Letter, LargePrint = true }, new() { Edition = Edition.Learner, TrueScaleChart = false }])
             foreach (var sheet in Plates.Of(work, options).Sheets)
                 foreach (var words in Words(sheet.Marks))
                 {
@@ -73,7 +72,7 @@ public class LayoutTests
     public void Backsmocking_alone_is_told_too()
     {
         var plate = Plates.Of(Work.Lay(Piece("Bare", "")));
-        Assert.Single(plate.Directions, d => d.Kind == DirectionKind.Step); // its five rows once
+        Assert.Single(plate.Table.Lines); // its five rows once
     }
 
     // A level check belongs to the row before it, a label to its words: neither may be parted from them by a column's end.
@@ -82,7 +81,7 @@ public class LayoutTests
     {
         var work = Work.Lay(piece);
         foreach (var large in (bool[])[false, true])
-            foreach (var sheet in Plates.Of(work, new PlateOptions { LargePrint = large }, []).Sheets)
+            foreach (var sheet in Plates.Of(work, new PlateOptions { LargePrint = large, Edition = Edition.Learner }, []).Sheets)
             {
                 var look = large ? Look.LargePrint : Look.Booklet;
                 var inner = Page.InnerOf(new PlateOptions().Paper);

@@ -66,8 +66,8 @@ public class PdfWriterTests
             }
             var text = string.Join(" ", pages.Select(TextOf));
             foreach (var thread in plate.Threads) Assert.Contains(thread.Name, text);
-            foreach (var number in plate.Directions.Select(d => d.Step?.Number).OfType<int>().Distinct())
-                Assert.Contains(number.ToString(CultureInfo.InvariantCulture), steps);
+            foreach (var line in plate.Table.Lines.Where(l => l.Step is not null))
+                Assert.Contains(line.Step!.Number.ToString(CultureInfo.InvariantCulture), steps);
         }
     }
 

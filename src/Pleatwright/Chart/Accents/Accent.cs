@@ -21,7 +21,7 @@ public abstract class Accent
     /// <summary>The trade's word for it, as the piece file writes it.</summary>
     public abstract string Name { get; }
 
-    /// <summary>How it is worked, in a sentence or two for the directions.</summary>
+    /// <summary>How it is worked, in a sentence or two for the directions; {up} and {down} stand for the levels, whatever they are called.</summary>
     public abstract string Manner { get; }
 
     /// <summary>The pleats it may be long, or nothing when it has no choice.</summary>

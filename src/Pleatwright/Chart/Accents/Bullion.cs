@@ -12,7 +12,7 @@ internal sealed class Bullion : Accent
     public override string Name => "bullion";
 
     /// <inheritdoc/>
-    public override string Manner => "Come up at one end, take a bite from the other end to the first, wind the thread round the needle until the coil is as long as the bite, draw through while holding the coil, and go down at the other end.";
+    public override string Manner => "Bring the needle to the front at one end, take a bite from the other end to the first, wind the thread round the needle until the coil is as long as the bite, draw through while holding the coil, and take the needle to the back at the other end.";
 
     /// <inheritdoc/>
     public override Choice? Size => new(2, 12, 4);

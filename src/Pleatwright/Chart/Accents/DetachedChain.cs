@@ -12,7 +12,7 @@ internal sealed class DetachedChain : Accent
     public override string Name => "detached chain";
 
     /// <inheritdoc/>
-    public override string Manner => "Come up at the point of the loop, go down in the same place and up at its other end over the thread, and hold the loop down there with a tiny stitch.";
+    public override string Manner => "Bring the needle to the front at the point of the loop, take it to the back in the same place and to the front at the loop’s other end over the thread, and hold the loop there with a tiny stitch.";
 
     /// <inheritdoc/>
     public override Choice? Size => new(1, 8, 2);

@@ -15,7 +15,7 @@ internal sealed class Flowerette : Accent
     public override string Name => "flowerette";
 
     /// <inheritdoc/>
-    public override string Manner => "Over four pleats work a down, an up and a down cable; then come up between the two middle pleats and close the flower with a cable over them below the two down ones.";
+    public override string Manner => "Over four pleats work three cables, {down}, {up} and {down}; then bring the needle to the front between the two middle pleats and close the flower with a fourth, {down}, over them.";
 
     /// <inheritdoc/>
     public override int Across(LaidAccent laid) => 4;

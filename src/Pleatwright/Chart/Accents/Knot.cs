@@ -12,7 +12,7 @@ internal sealed class Knot : Accent
     public override string Name => "knot";
 
     /// <inheritdoc/>
-    public override string Manner => "Come up in the valley, wind the thread twice round the needle, and go down through the pleat beside it while holding the thread taut.";
+    public override string Manner => "Bring the needle to the front in the valley, wind the thread twice round it, and take it to the back through the pleat beside it while holding the thread taut.";
 
     /// <inheritdoc/>
     public override IEnumerable<StitchShape> Shapes(LaidAccent laid, Gauge gauge)

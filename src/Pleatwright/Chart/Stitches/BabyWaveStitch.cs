@@ -15,7 +15,7 @@ internal sealed class BabyWaveStitch : BandStitch
     public override string Name => "baby wave";
 
     /// <inheritdoc/>
-    public override string Manner => "A cable at each turn and one slanting stitch between turns; the thread is below the needle going up and above it going down.";
+    public override string Manner => "A cable at each turn and one slanting stitch between turns.";
 
     /// <inheritdoc/>
     public override WorkFrom UsualStart => WorkFrom.Centre;

@@ -25,7 +25,7 @@ public abstract class BandStitch
     /// <summary>The trade's word for it, as the piece file writes it.</summary>
     public abstract string Name { get; }
 
-    /// <summary>How it is worked, in a sentence or two for the directions, as held.</summary>
+    /// <summary>How it is worked, in a sentence or two for the directions; which side of the needle the thread lies on is told apart from it.</summary>
     public abstract string Manner { get; }
 
     /// <summary>What it leaves on the back, in a few words.</summary>

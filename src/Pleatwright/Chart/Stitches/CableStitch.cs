@@ -12,7 +12,7 @@ internal sealed class CableStitch : BandStitch
     public override string Name => "cable";
 
     /// <inheritdoc/>
-    public override string Manner => "One stitch along the row over each pair of pleats, taking up one new pleat each time; the thread is above the needle for one, below it for the next.";
+    public override string Manner => "One cable over each pair of pleats, taking up one new pleat each time; the thread lies on one side of the needle for one, on the other side for the next.";
 
     /// <inheritdoc/>
     public override bool OnLattice => true;

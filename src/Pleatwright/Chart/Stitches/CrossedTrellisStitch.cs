@@ -11,7 +11,7 @@ internal sealed class CrossedTrellisStitch : BandStitch
     public override string Name => "crossed trellis";
 
     /// <inheritdoc/>
-    public override string Manner => "Two trellises on the same rows, the second over the first: where the first has its top turn the second has its bottom turn. The thread is below the needle going up and above it going down.";
+    public override string Manner => "Two trellises over the same pleats and heights, the second over the first: where the first turns at one height the second turns at the other.";
 
     /// <inheritdoc/>
     public override Choice? Steps => new(2, 20, 4);

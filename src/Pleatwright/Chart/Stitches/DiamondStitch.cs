@@ -13,7 +13,7 @@ internal sealed class DiamondStitch : BandStitch
     public override string Name => "diamond";
 
     /// <inheritdoc/>
-    public override string Manner => "Two waves: the lower mirrors the upper, and its top turns touch the bottom turns of the upper. The thread is below the needle going up and above it going down.";
+    public override string Manner => "Two waves: the second mirrors the first, and their turns touch.";
 
     /// <inheritdoc/>
     public override Choice? Steps => new(1, 20, 1);

@@ -13,10 +13,10 @@ internal sealed class HoneycombStitch : BandStitch
     public override string Name => "honeycomb";
 
     /// <inheritdoc/>
-    public override string Manner => "Catch two pleats together with two small stitches in one place; slip the needle inside the fold of the pleat ahead to the other row, and catch that pleat to the next. It keeps its stretch: do not draw it tight.";
+    public override string Manner => "A catch takes two pleats together with two small stitches in one place; a slip takes the needle inside the fold of the pleat ahead to the other height, where that pleat is caught to the next. It keeps its stretch: do not draw it tight.";
 
     /// <inheritdoc/>
-    public override string Back => "starts and tie-offs, and thread inside the folds between its two rows";
+    public override string Back => "starts and tie-offs, and thread inside the folds between its two heights";
 
     /// <inheritdoc/>
     public override Choice? Height => new(1, 16, 4);

@@ -30,6 +30,12 @@ public abstract class Journey
     /// <summary>The greatest height it reaches down to.</summary>
     public abstract double Bottom { get; }
 
+    /// <summary>The least height it reaches up to.</summary>
+    public virtual double Highest => 0;
+
+    /// <summary>Stitches from its highest to its lowest, 0 when it has one height alone.</summary>
+    public abstract int Slope { get; }
+
     /// <summary>The single stitches of a leg, in the order worked.</summary>
     public abstract IEnumerable<Stitch> Work(Leg leg);
 
@@ -72,6 +78,12 @@ internal sealed class Running(ImmutableArray<double> heights, Hold hold) : Journ
 
     /// <inheritdoc/>
     public override double Bottom => heights.Max();
+
+    /// <inheritdoc/>
+    public override double Highest => top;
+
+    /// <inheritdoc/>
+    public override int Slope => heights.Length / 2 - (heights.Length > 1 ? 1 : 0);
 
     /// <summary>Whether a row of cables begins with the other level.</summary>
     public bool Swapped { get; init; }
@@ -125,6 +137,9 @@ internal sealed class Catching(double height, StitchKind catches, StitchKind bet
     /// <inheritdoc/>
     public override double Bottom => height;
 
+    /// <inheritdoc/>
+    public override int Slope => 1;
+
     /// <summary>Whether the centre valley is caught at the bottom rather than the top.</summary>
     public bool CentreAtBottom { get; init; }
 
@@ -174,6 +189,9 @@ internal sealed class Looping(double height, int steps) : Journey
 
     /// <inheritdoc/>
     public override double Bottom => height;
+
+    /// <inheritdoc/>
+    public override int Slope => steps;
 
     /// <summary>Whether the centre valley lies at the bottom rather than the top.</summary>
     public bool CentreAtBottom { get; init; }

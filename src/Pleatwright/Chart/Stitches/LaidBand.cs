@@ -73,6 +73,16 @@ public sealed class LaidBand
         return pass with { Turned = !pass.Turned, Stitches = [.. journey.Work(leg with { First = leg.Last, Last = leg.First, Turned = !leg.Turned })] };
     }
 
+    /// <summary>The two heights a pass goes to and fro between, in spaces below gathering row 1, whether or not it reaches both, and the stitches from one to the other.</summary>
+    /// <param name="pass">A pass of one of its rows and journeys.</param>
+    internal (double Highest, double Lowest, int Slope) HeightsOf(Pass pass)
+    {
+        for (var i = 0; i < ways.Length; i++)
+            if ((Passes[i].Row, Passes[i].Journey) == (pass.Row, pass.Journey) && ways[i] is var (journey, leg))
+                return (leg.Top + journey.Highest / 4, leg.Top + journey.Bottom / 4, journey.Slope);
+        throw new ArgumentException("The pass is of another band.", nameof(pass));
+    }
+
     /// <summary>Spaces below gathering row 1 at which a band's height 0 lies.</summary>
     public static double TopOf(Band band, int cableRowsPerSpace) =>
         band.GatheringRow.Number - 1 + band.Offset / 4.0 + (double)band.Drop / cableRowsPerSpace;

@@ -13,7 +13,7 @@ internal sealed class OutlineStitch : BandStitch
     public override string Name => "outline";
 
     /// <inheritdoc/>
-    public override string Manner => "One stitch along the row over each pair of pleats, taking up one new pleat each time; the thread stays on the same side of the needle all along. Do not draw it tight.";
+    public override string Manner => "One stitch straight along over each pair of pleats, taking up one new pleat each time; the thread stays on the same side of the needle all along. Do not draw it tight.";
 
     /// <inheritdoc/>
     public override ImmutableArray<Journey> Journeys(int steps, int height) => [new Running([0], Hold.Below)];

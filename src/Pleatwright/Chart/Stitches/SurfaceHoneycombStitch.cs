@@ -12,7 +12,7 @@ internal sealed class SurfaceHoneycombStitch : BandStitch
     public override string Name => "surface honeycomb";
 
     /// <inheritdoc/>
-    public override string Manner => "A cable at the top, then a stitch straight down in the same pleat with the thread above the needle; a cable at the bottom, then straight up in the same pleat with the thread below it. The thread stays on the surface.";
+    public override string Manner => "A cable at one height, then a bar straight to the other height in the same pleat; a cable there, and a bar straight back. The thread stays on the surface.";
 
     /// <inheritdoc/>
     public override Choice? Height => new(1, 16, 2);

@@ -12,7 +12,7 @@ internal sealed class TrellisStitch : BandStitch
     public override string Name => "trellis";
 
     /// <inheritdoc/>
-    public override string Manner => "A cable at each turn and even steps between turns; the thread is below the needle going up and above it going down. Keep the steps alike.";
+    public override string Manner => "A cable at each turn and even steps between turns. Keep the steps alike.";
 
     /// <inheritdoc/>
     public override Choice? Steps => new(2, 20, 4);

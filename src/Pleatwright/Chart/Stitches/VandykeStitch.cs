@@ -13,7 +13,7 @@ internal sealed class VandykeStitch : BandStitch
     public override string Name => "vandyke";
 
     /// <inheritdoc/>
-    public override string Manner => "Catch two pleats together with a stitch and a back stitch over it; take the thread on the surface to the other row, and catch the pleat ahead to the next there.";
+    public override string Manner => "A catch takes two pleats together with a stitch and a back stitch over it; a bar takes the thread on the surface to the other height, where the pleat ahead is caught to the next.";
 
     /// <inheritdoc/>
     public override bool Backward => true;

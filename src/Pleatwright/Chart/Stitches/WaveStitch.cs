@@ -13,7 +13,7 @@ internal sealed class WaveStitch : BandStitch
     public override string Name => "wave";
 
     /// <inheritdoc/>
-    public override string Manner => "A cable at each turn and slanting stitches between turns; the thread is below the needle going up and above it going down.";
+    public override string Manner => "A cable at each turn and slanting stitches between turns.";
 
     /// <inheritdoc/>
     public override Choice? Steps => new(1, 20, 1);

@@ -12,7 +12,7 @@ internal sealed class WheatStitch : BandStitch
     public override string Name => "wheat";
 
     /// <inheritdoc/>
-    public override string Manner => "Two rows of outline touching, worked one after the other: the thread below the needle all along the one, above it all along the other.";
+    public override string Manner => "Two lines of outline touching, worked one after the other, the thread on one side of the needle all along the first and on the other all along the second.";
 
     /// <inheritdoc/>
     public override ImmutableArray<Journey> Journeys(int steps, int height) =>

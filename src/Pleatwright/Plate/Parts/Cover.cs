@@ -49,6 +49,12 @@ internal static class Cover
             page.Text(inner.X, y, line, look.Lead);
             y += look.Lead.Points * 0.46;
         }
+        if (document.IsProved && document.HasDirections)
+        {
+            y += look.Note.Points * 0.15;
+            page.Text(inner.X, y, PrintedWords.Proved, look.Note);
+            y += look.Note.Points * 0.3;
+        }
         y += 9 - toLead;
         page.Rule(inner.X, y, inner.Right, y, page.Look.Fine);
         return y + 7;

@@ -8,8 +8,19 @@ namespace Pleatwright.Plate.Parts;
 /// <summary>The working order on paper: a box to tick and a number before each step, level checks that stand out.</summary>
 internal static class DirectionsPart
 {
+    /// <summary>The heading of its pages.</summary>
+    public const string Heading = "Directions";
+
+    /// <summary>What stands beside the heading.</summary>
+    public static string Lead(Edition edition) => edition == Edition.Learner ? "step by step" : "a line a run";
+
     public static void Lay(PlateDocument document, Flow flow)
     {
+        if (document.Options.Edition == Edition.Plate)
+        {
+            TablePart.Lay(document.Table, flow);
+            return;
+        }
         var look = flow.Look;
         // Room for the box and for the longest step number.
         var last = document.Directions.Max(d => d.Step?.Number ?? 0).ToString(CultureInfo.InvariantCulture);
@@ -22,7 +33,7 @@ internal static class DirectionsPart
                 case DirectionKind.Heading:
                     flow.Subheading(paragraph.Text, bookmark: true, keep: 9);
                     break;
-                case DirectionKind.Step or DirectionKind.Copy:
+                case DirectionKind.Step:
                     Step(flow, paragraph, indent, keep);
                     break;
                 case DirectionKind.LevelCheck:

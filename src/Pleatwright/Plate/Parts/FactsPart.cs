@@ -43,7 +43,7 @@ internal static class FactsPart
             new("Pleats", plan.Pleats.ToString(CultureInfo.InvariantCulture)),
             new("Rows to gather", plan.RowsToGather.ToString(CultureInfo.InvariantCulture)),
             new("Cables", work.Cables.ToString("#,0", CultureInfo.InvariantCulture)),
-            new("Thread starts", order.Needlefuls.ToString("#,0", CultureInfo.InvariantCulture)),
+            new("Needles threaded", order.Needlefuls.ToString("#,0", CultureInfo.InvariantCulture)),
         ];
     }
 

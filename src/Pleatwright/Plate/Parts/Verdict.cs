@@ -35,6 +35,9 @@ public sealed record Verdict(int Errors, int Warnings, ImmutableArray<Finding> F
             ]);
     }
 
+    /// <summary>A verdict with more against the plate.</summary>
+    internal static Verdict? Of(Verdict? verdict, ImmutableArray<Finding> more) => Of([.. verdict?.Findings ?? [], .. more]);
+
     /// <summary>What a finding is called.</summary>
     internal static string Name(Severity severity) => severity.Word().Capital();
 

@@ -23,6 +23,13 @@ internal static class StudentPage
     /// <exception cref="PlateTooLargeException">The piece has more than <see cref="PlateMaker.MostCables"/> cables.</exception>
     public static string Write(ClassPack pack)
     {
+        var page = Compose(pack, pack.Plate.Verdict is { Errors: > 0 } ? "The proof has something against this piece. Ask your teacher before you stitch." : PrintedWords.Proved);
+        var doubts = PrintedWords.OfStudentPage(page).SelectMany(p => PrintedWords.Doubts(p.Words, pack.OrderOf(p.Hand))).ToList();
+        return doubts.Count == 0 ? page : Compose(pack, $"{doubts[0].Message} {doubts[0].Remedy}");
+    }
+
+    private static string Compose(ClassPack pack, string word)
+    {
         var title = Escaping.Xml(pack.Plate.Title);
         var hash = Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(Script)));
         var picture = StitchedPicture.Draw(pack.Plate.Work, 120);
@@ -69,6 +76,7 @@ internal static class StudentPage
             <h2 id="whole-h">The whole piece</h2>
             <canvas id="map" role="img"></canvas>
             <ul id="threads"></ul>
+            <p class="remind">{Escaping.Xml(word)}</p>
             {shown}
             </section>
             <section class="care" aria-labelledby="care-h"><h2 id="care-h">{CautionsPart.Heading}</h2><p>{Escaping.Xml(CautionsPart.Words)}</p></section>

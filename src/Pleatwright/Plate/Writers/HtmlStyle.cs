@@ -49,6 +49,11 @@ internal static class HtmlStyle
         .proof li{margin-top:.5rem}
         .proof em{color:var(--quiet)}
         .error strong{color:var(--alarm)}
+        .runs{width:auto;min-width:0;font-variant-numeric:tabular-nums}
+        .runs th,.runs td{padding:.28rem 1rem .28rem 0}
+        .runs tbody th{font-weight:700;white-space:nowrap}
+        .runs input{width:1.05rem;height:1.05rem;vertical-align:-.15em;accent-color:var(--accent)}
+        .runs .met td{color:var(--accent)}
         .steps{list-style:none;padding:0;margin:0}
         .steps label{display:grid;grid-template-columns:1.5rem 2.2rem 1fr;gap:.4rem;padding:.4rem 0}
         .steps input{width:1.15rem;height:1.15rem;margin:.2rem 0 0;accent-color:var(--accent)}

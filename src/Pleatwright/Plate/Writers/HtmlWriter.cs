@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using Pleatwright.Order;
+using Pleatwright.Order.Telling;
 using Pleatwright.Plate.Parts;
 using Pleatwright.Proof;
 
@@ -13,7 +14,9 @@ namespace Pleatwright.Plate.Writers;
 internal static class HtmlWriter
 {
     /// <summary>Writes the plate.</summary>
-    public static string Write(PlateDocument plate)
+    public static string Write(PlateDocument plate) => PrintedWords.Proving(plate, Compose, PrintedWords.OfHtml);
+
+    private static string Compose(PlateDocument plate)
     {
         var page = new StringBuilder();
         var title = Escaping.Xml(plate.Title);
@@ -23,6 +26,7 @@ internal static class HtmlWriter
             <header>
             <h1 dir="auto">{title}</h1>
             <p class="lead">{Escaping.Xml(plate.Summary)}</p>
+            {(plate.IsProved && plate.HasDirections ? $"<p class=\"proved\">{PrintedWords.Proved}</p>" : "")}
             </header>
             <main>
 
@@ -71,7 +75,7 @@ internal static class HtmlWriter
         Link("materials", "Materials");
         Link("chart", "Chart");
         if (BackView.IsWanted(plate.Order)) Link("back", BackView.Heading);
-        if (plate.Directions.Length > 0) Link("directions", "Directions");
+        if (plate.HasDirections) Link("directions", "Directions");
         Link("care", CautionsPart.Heading);
         page.Append("</ul></nav>\n");
 
@@ -171,12 +175,18 @@ internal static class HtmlWriter
 
     private static void Directions(StringBuilder page, PlateDocument plate)
     {
-        if (plate.Directions.Length == 0) return;
+        if (!plate.HasDirections) return;
         Open(page, "directions", "Directions", "directions");
+        if (plate.Options.Edition == Edition.Plate)
+        {
+            Table(page, plate.Table);
+            page.Append("</section>\n");
+            return;
+        }
         var listed = false;
         foreach (var paragraph in plate.Directions)
         {
-            var step = paragraph.Kind is DirectionKind.Step or DirectionKind.Copy;
+            var step = paragraph.Kind is DirectionKind.Step;
             if (step != listed) page.Append(step ? "<ul class=\"steps\">\n" : "</ul>\n");
             listed = step;
             switch (paragraph.Kind)
@@ -184,7 +194,7 @@ internal static class HtmlWriter
                 case DirectionKind.Heading:
                     Element(page, "h3", paragraph.Text);
                     break;
-                case DirectionKind.Step or DirectionKind.Copy:
+                case DirectionKind.Step:
                     page.Append(CultureInfo.InvariantCulture,
                         $"<li><label><input type=\"checkbox\"/> <b>{paragraph.Step?.Number}</b> <span>{Escaping.Xml(paragraph.Text)}</span></label></li>\n");
                     break;
@@ -198,6 +208,31 @@ internal static class HtmlWriter
         }
         if (listed) page.Append("</ul>\n");
         page.Append("</section>\n");
+    }
+
+    private static void Table(StringBuilder page, DirectionTable table)
+    {
+        foreach (var paragraph in table.Lead) Element(page, "p", paragraph);
+        foreach (var block in table.Blocks)
+        {
+            if (block.Heading.Length > 0) Element(page, "h3", block.Heading);
+            foreach (var note in block.Notes) Element(page, "p", note);
+            if (block.Lines.Length > 0)
+            {
+                page.Append("<div class=\"scroll\"><table class=\"runs\">\n<thead><tr>");
+                foreach (var name in block.Columns) page.Append($"<th scope=\"col\">{Escaping.Xml(name)}</th>");
+                page.Append("</tr></thead>\n<tbody>\n");
+                foreach (var line in block.Lines)
+                {
+                    page.Append(line.IsLevel ? "<tr class=\"met\">" : "<tr>");
+                    foreach (var (i, cell) in line.Cells.Index())
+                        page.Append(i == 0 ? $"<th scope=\"row\"><label><input type=\"checkbox\"/> {Escaping.Xml(cell)}</label></th>" : $"<td>{Escaping.Xml(cell)}</td>");
+                    page.Append("</tr>\n");
+                }
+                page.Append("</tbody>\n</table></div>\n");
+            }
+            foreach (var after in block.After) Element(page, "p", after);
+        }
     }
 
     private static void Open(StringBuilder page, string id, string heading, string classes) =>

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using Pleatwright.Chart;
 using Pleatwright.Order;
+using Pleatwright.Order.Telling;
 using Pleatwright.Plate.Parts;
 
 namespace Pleatwright.Plate.Writers;
@@ -12,11 +13,14 @@ internal static class PlainTextWriter
     private const int Columns = 80;
 
     /// <summary>Writes the plate; lines end with a line feed.</summary>
-    public static string Write(PlateDocument plate)
+    public static string Write(PlateDocument plate) => PrintedWords.Proving(plate, Compose, PrintedWords.OfText);
+
+    private static string Compose(PlateDocument plate)
     {
         var text = new StringBuilder();
         Heading(text, plate.Title, '=');
         Paragraph(text, plate.Summary);
+        if (plate.IsProved && plate.HasDirections) Paragraph(text, PrintedWords.Proved);
         text.Append('\n');
         var names = plate.Facts.Max(f => f.Name.Length);
         foreach (var fact in plate.Facts) Paragraph(text, fact.Value, fact.Name.PadRight(names) + "  ");
@@ -29,7 +33,12 @@ internal static class PlainTextWriter
             foreach (var line in group.Lines) Paragraph(text, line.Words, labels > 0 ? line.Label.PadRight(labels + 2) : "");
         }
         Chart(text, plate);
-        if (plate.Directions.Length > 0) Steps(text, plate);
+        if (plate.HasDirections)
+        {
+            Heading(text, "Directions", '-');
+            if (plate.Options.Edition == Edition.Learner) Steps(text, plate);
+            else Table(text, plate.Table);
+        }
         Heading(text, CautionsPart.Heading, '-');
         Paragraph(text, plate.Cautions);
         return text.ToString();
@@ -63,7 +72,6 @@ internal static class PlainTextWriter
 
     private static void Steps(StringBuilder text, PlateDocument plate)
     {
-        Heading(text, "Directions", '-');
         var digits = plate.Directions.Max(d => d.Step?.Number ?? 0).ToString(CultureInfo.InvariantCulture).Length;
         var indent = new string(' ', digits + 6);
         foreach (var paragraph in plate.Directions)
@@ -74,7 +82,7 @@ internal static class PlainTextWriter
                     Paragraph(text, paragraph.Text.ToUpperInvariant());
                     text.Append('\n');
                     break;
-                case DirectionKind.Step or DirectionKind.Copy:
+                case DirectionKind.Step:
                     var number = paragraph.Step?.Number.ToString(CultureInfo.InvariantCulture) ?? "";
                     Paragraph(text, paragraph.Text, $"[ ] {number.PadLeft(digits)}  ");
                     break;
@@ -85,6 +93,32 @@ internal static class PlainTextWriter
                     Paragraph(text, paragraph.Text);
                     break;
             }
+    }
+
+    private static void Table(StringBuilder text, DirectionTable table)
+    {
+        foreach (var paragraph in table.Lead)
+        {
+            Paragraph(text, paragraph);
+            text.Append('\n');
+        }
+        foreach (var (i, block) in table.Blocks.Index())
+        {
+            if (block.Heading.Length > 0)
+            {
+                if (i > 0) text.Append('\n');
+                Paragraph(text, block.Heading.ToUpperInvariant());
+                text.Append('\n');
+            }
+            foreach (var note in block.Notes) Paragraph(text, note);
+            if (block.Notes.Length > 0 && block.Lines.Length > 0) text.Append('\n');
+            foreach (var line in TextTable.Lines(block, Columns, "[ ] ")) text.Append(line).Append('\n');
+            foreach (var after in block.After)
+            {
+                text.Append('\n');
+                Paragraph(text, after);
+            }
+        }
     }
 
     // One column a valley, one line a cable row, in strips that fit the page.

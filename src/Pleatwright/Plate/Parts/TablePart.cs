@@ -1,0 +1,85 @@
+using System.Collections.Immutable;
+using Pleatwright.Order.Telling;
+
+namespace Pleatwright.Plate.Parts;
+
+/// <summary>The directions' table on paper: a box to tick before each line, lines on gathering rows in the accent's colour.</summary>
+internal static class TablePart
+{
+    private const double Gap = 3.4;
+    private const double AfterLine = 0.5;
+    private const double Indent = 6;
+
+    public static void Lay(DirectionTable table, Flow flow)
+    {
+        var look = flow.Look;
+        foreach (var paragraph in table.Lead) flow.Paragraph(paragraph, look.Body with { Face = Face.TextItalic, Colour = look.Quiet }, after: 1.8);
+        foreach (var block in table.Blocks)
+        {
+            if (block.Heading.Length > 0) flow.Subheading(block.Heading, bookmark: true, keep: block.Lines.IsEmpty ? 3 : 5);
+            foreach (var note in block.Notes) flow.Paragraph(note, look.Body with { Face = Face.TextItalic, Colour = look.Quiet }, after: 1.8);
+            if (block.Lines.Length > 0) Lines(block, Widths(block, table.Blocks, look), flow);
+            if (block.After.Length > 0) flow.Gap(1);
+            foreach (var after in block.After) flow.Paragraph(after, look.Body with { Face = Face.TextItalic, Colour = look.Quiet }, after: 1.8);
+        }
+    }
+
+    private static double Box(Look look) => look.Leading * 0.62 + 2;
+
+    // Blocks with the same columns line up under each other.
+    private static double[] Widths(TableBlock block, ImmutableArray<TableBlock> all, Look look)
+    {
+        var alike = all.Where(b => b.Columns.SequenceEqual(block.Columns)).ToList();
+        return [.. Enumerable.Range(0, block.Columns.Length - (block.LastBeneath ? 1 : 0)).Select(i =>
+            Math.Max(Typeface.Width(block.Columns[i], look.Note), alike.Max(b => b.Lines.Max(l => Typeface.Width(l.Cells[i], Style(look, i))))))];
+    }
+
+    private static TypeStyle Style(Look look, int column) => column == 0 ? look.Strong : look.Body;
+
+    // No cell is broken: columns that do not fit are set beneath the others, so that a line is read in order.
+    private static void Lines(TableBlock block, double[] widths, Flow flow)
+    {
+        var look = flow.Look;
+        var box = Box(look);
+        var room = flow.Width - box;
+        var gap = widths.Sum() + Gap * (widths.Length - 1) > room ? Gap / 2 : Gap;
+        var fit = widths.Length;
+        while (fit > 1 && widths[..fit].Sum() + gap * (fit - 1) > room) fit--;
+        var rows = fit < widths.Length ? 2 : 1;
+        var headHeight = rows * look.Leading * 0.9 + 0.6;
+        var first = true;
+        foreach (var line in block.Lines)
+        {
+            var beneath = block.LastBeneath ? Wrapping.Lines(line.Cells[^1], look.Body, room - Indent) : [];
+            var height = (rows + beneath.Count) * look.Leading + AfterLine;
+            // the names of the columns stand above the first line, and above the first of a new page
+            var named = first || height > flow.Left;
+            flow.Add(height + (named ? headHeight : 0), (page, x, y) =>
+            {
+                if (named)
+                {
+                    Set(page, block.Columns, x + box, y, look.Leading * 0.9, _ => look.Note);
+                    y += headHeight;
+                }
+                page.Rule(x, y, x + box + widths[..fit].Sum() + gap * (fit - 1), y, look.Fine);
+                var side = look.Leading * 0.62;
+                page.Put(new Shape(Outline.Rounded(new Box(x, y + look.Leading * 0.16 + 0.2, side, side), 0.4), null, new Pen(look.Quiet, look.Large ? 0.35 : 0.2)));
+                Set(page, line.Cells, x + box, y + 0.2, look.Leading, i => line.IsLevel && i > 0 ? Style(look, i) with { Colour = look.Accent } : Style(look, i));
+                for (var n = 0; n < beneath.Count; n++) page.Text(x + box + Indent, y + 0.2 + look.Leading * (rows + n + 0.75), beneath[n], look.Body);
+            }, keep: block.Lines.Length > 1 && line == block.Lines[^2] ? height : 0); // the last is never alone on a page
+            first = false;
+        }
+        flow.Gap(1.2);
+
+        void Set(Page page, ImmutableArray<string> cells, double x, double y, double leading, Func<int, TypeStyle> style)
+        {
+            var left = x;
+            for (var i = 0; i < widths.Length; i++)
+            {
+                if (i == fit) (x, y) = (left + Indent, y + leading);
+                page.Text(x, y + leading * 0.75, cells[i], style(i));
+                x += widths[i] + gap;
+            }
+        }
+    }
+}
