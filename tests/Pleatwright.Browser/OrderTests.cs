@@ -39,7 +39,7 @@ public class OrderTests(WarmBench warm) : IClassFixture<WarmBench>
     private static string Tangled(int seed)
     {
         var random = new Random(seed);
-        var rows = Enumerable.Range(0, 7).Select(_ => new string([.. Enumerable.Range(0, 15).Select(_ => ".ab"[random.Next(3)])]));
+        var rows = Enumerable.Range(0, 5).Select(_ => new string([.. Enumerable.Range(0, 9).Select(_ => ".ab"[random.Next(3)])]));
         return $$"""
             { "pleatwright": 1, "title": "Tangled",
               "cloth": { "form": "panel", "finishedWidth": "4 in", "gatheringRows": 5 },
