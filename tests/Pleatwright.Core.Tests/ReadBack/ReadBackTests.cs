@@ -24,7 +24,7 @@ public class ReadBackTests
             foreach (var printed in Editions(order, words))
             {
                 var differences = PrintedWords.Differences(printed, order);
-                Assert.True(differences.Count == 0, $"{string.Join('\n', differences.Take(6))}\n{printed[..Math.Min(printed.Length, 6000)]}");
+                Assert.True(differences.Count == 0, $"{string.Join('\n', differences.Take(6))}\n{printed[..Math.Min(printed.Length, 60_000)]}");
             }
     }
 
