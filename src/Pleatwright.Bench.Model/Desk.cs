@@ -182,8 +182,16 @@ public sealed class Desk
     }
 
     /// <summary>An order of a work that is not on the table, planned with the same care.</summary>
-    public async Task<WorkingOrder> PlanAsync(Work work) =>
-        (orders is null ? null : await orders.OfAsync(work, _ => { }, CancellationToken.None)) ?? Smocking.Plan(work, AtRest);
+    /// <param name="work">The work.</param>
+    /// <param name="told">Told how much is done, 0 to 1.</param>
+    /// <param name="cancel">Says that it is wanted no more.</param>
+    /// <exception cref="OperationCanceledException">It was wanted no more.</exception>
+    public async Task<WorkingOrder> PlanAsync(Work work, Action<double>? told = null, CancellationToken cancel = default)
+    {
+        var found = orders is null ? null : await orders.OfAsync(work, told ?? (_ => { }), cancel);
+        cancel.ThrowIfCancellationRequested();
+        return found ?? Smocking.Plan(work, AtRest, cancel: cancel);
+    }
 
     private async Task SeekAsync(Work work)
     {

@@ -1,5 +1,6 @@
 using System.Runtime.Versioning;
 using Microsoft.AspNetCore.Components.WebAssembly.Hosting;
+using Microsoft.AspNetCore.Components.WebAssembly.Services;
 using Pleatwright.Bench;
 using Pleatwright.Bench.Keeping;
 using Pleatwright.Bench.Working;
@@ -32,6 +33,8 @@ builder.Services.AddSingleton(shelf);
 builder.Services.AddSingleton(stash);
 builder.Services.AddSingleton<IPlanningRoom, WorkerRoom>();
 builder.Services.AddSingleton<IOrders, Orders>();
+builder.Services.AddSingleton<LazyAssemblyLoader>();
+builder.Services.AddSingleton<Later>();
 builder.Services.AddSingleton<Desk>();
 builder.Services.AddSingleton<Needle>();
 builder.Services.AddSingleton<Margin>();

@@ -5,7 +5,7 @@ using Pleatwright.Chart.Edit;
 namespace Pleatwright.Browser.Tests;
 
 /// <summary>Accents put on, moved, recoloured and taken off at the table, by key and by pointer.</summary>
-public class AccentTests(Chromium chromium)
+public class AccentTests(WarmBench warm) : IClassFixture<WarmBench>
 {
     private const string Tide = """
         { "pleatwright": 1, "title": "Tide",
@@ -22,44 +22,9 @@ public class AccentTests(Chromium chromium)
     }
 
     [Fact]
-    public async Task Accents_are_put_on_moved_recoloured_and_taken_off_by_key()
-    {
-        await using var bench = await AtTheTable.WithAsync(chromium, Tide);
-        // the hand begins on the centre valley, 24, in the middle row, 13
-        await AtTheTable.PressAsync(bench, "b", "5");
-        var put = await AtTheTable.OnShelfAsync(bench, p => p.Accents is [{ Accent: "knot" }]);
-        Assert.Equal((24, 13), PlaceOf(put, 0));
-        await Assertions.Expect(bench.Page.Locator("#here-words")).ToContainTextAsync("Knot, slate, over bare pleats");
-        await AtTheTable.PressAsync(bench, "Alt+ArrowRight", "Alt+ArrowDown", "Alt+ArrowDown");
-        var moved = await AtTheTable.OnShelfAsync(bench, p => PlaceOf(p, 0) == (25, 15));
-        Assert.Equal((new GatheringRow(4), 0), (moved.Accents[0].GatheringRow, moved.Accents[0].Drop));
-        await AtTheTable.PressAsync(bench, "r", "$");
-        await AtTheTable.OnShelfAsync(bench, p => p.Accents[0].Thread.Letter == 'r');
-        await AtTheTable.PressAsync(bench, "Control+z");
-        await AtTheTable.OnShelfAsync(bench, p => p.Accents[0].Thread.Letter == 'b');
-        // its sheet: larger, upright, in three copies
-        await AtTheTable.PressAsync(bench, "@");
-        await AtTheTable.Field(bench, "Accent").SelectOptionAsync("bullion");
-        await AtTheTable.NumberAsync(bench, "Pleats long", 6);
-        await bench.Page.GetByLabel("Upright, along the valley").CheckAsync();
-        await AtTheTable.NumberAsync(bench, "Copies", 3);
-        await AtTheTable.NumberAsync(bench, "Valleys from one to the next", 10);
-        await Assertions.Expect(bench.Page.Locator(".glimpse img")).ToBeVisibleAsync();
-        await bench.PictureAsync("accent-sheet");
-        await bench.NoSeriousFaultAsync();
-        await bench.Page.Locator("dialog[open]").GetByRole(AriaRole.Button, new() { Name = "Keep", Exact = true }).ClickAsync();
-        await AtTheTable.OnShelfAsync(bench, p => p.Accents[0] is { Accent: "bullion", Size: 6, Upright: true, Repeat: { Count: 3, Every: 10 } });
-        await bench.Page.Locator("#table-cloth").FocusAsync();
-        await AtTheTable.PressAsync(bench, "Delete");
-        await AtTheTable.OnShelfAsync(bench, p => p.Accents.IsEmpty && p.Bands.Length == 1);
-        await AtTheTable.PressAsync(bench, "Control+z", "!");
-        await AtTheTable.OnShelfAsync(bench, p => p.Accents.IsEmpty);
-    }
-
-    [Fact]
     public async Task Accents_are_put_on_dragged_recoloured_and_taken_off_by_pointer()
     {
-        await using var bench = await AtTheTable.WithAsync(chromium, Tide);
+        await using var bench = await warm.WithAsync(Tide);
         var mouse = bench.Page.Mouse;
         await AtTheTable.OpenAsync(bench, "Accents");
         await bench.Page.GetByRole(AriaRole.Radio, new() { Name = "flowerette" }).ClickAsync();

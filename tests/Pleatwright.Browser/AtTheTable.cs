@@ -8,8 +8,8 @@ namespace Pleatwright.Browser.Tests;
 internal static class AtTheTable
 {
     /// <summary>The piece as the shelf has it, once it satisfies a test.</summary>
-    public static Task<Piece> OnShelfAsync(OpenBench bench, Func<Piece, bool> until, string name = "*") =>
-        bench.OnShelfAsync(name + ".piece.json", text => PieceReader.Read(text), until);
+    public static Task<Piece> OnShelfAsync(OpenBench bench, Func<Piece, bool> until, string? name = null) =>
+        bench.OnShelfAsync((name ?? bench.Name) + ".piece.json", text => PieceReader.Read(text), until);
 
     /// <summary>Where the middle of a brick is on the screen.</summary>
     public static async Task<(float X, float Y)> PlaceOfAsync(OpenBench bench, int valley, int row)

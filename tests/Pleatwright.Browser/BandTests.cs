@@ -1,11 +1,10 @@
 using Microsoft.Playwright;
 using Pleatwright.Chart;
-using Pleatwright.Cloth;
 
 namespace Pleatwright.Browser.Tests;
 
 /// <summary>Bands put on and changed at the table, with every choice their stitch has.</summary>
-public class BandTests(Chromium chromium)
+public class BandTests(WarmBench warm) : IClassFixture<WarmBench>
 {
     private const string Tide = """
         { "pleatwright": 1, "title": "Tide",
@@ -23,25 +22,9 @@ public class BandTests(Chromium chromium)
     }
 
     [Fact]
-    public async Task Bands_that_lie_alike_one_over_the_other_leave_the_proof_standing()
-    {
-        const string wave = """{ "stitch": "wave", "gatheringRow": 2, "thread": "b", "height": 2, "offset": -8 }""";
-        await using var bench = await AtTheTable.WithAsync(chromium, Tide.Replace("\"back\"", $"\"bands\": [ {wave}, {wave} ], \"back\"", StringComparison.Ordinal));
-        await AtTheTable.OpenAsync(bench, "Proof");
-        await Assertions.Expect(bench.Page.Locator(".proof")).ToContainTextAsync("lie over each other");
-        await bench.Page.Locator("#table-cloth").FocusAsync();
-        // a lone cable above them, and out again: the margin is put in order anew
-        await AtTheTable.PressAsync(bench, "b", "Space");
-        await Assertions.Expect(bench.Page.Locator(".proof")).ToContainTextAsync("A lone cable");
-        await AtTheTable.PressAsync(bench, "Control+z");
-        await Assertions.Expect(bench.Page.Locator(".proof")).Not.ToContainTextAsync("A lone cable");
-        await Assertions.Expect(bench.Page.Locator(".finding", new() { HasText = "reaches" })).ToHaveCountAsync(2);
-    }
-
-    [Fact]
     public async Task A_band_is_put_on_with_all_it_can_choose_changed_and_taken_off()
     {
-        await using var bench = await AtTheTable.WithAsync(chromium, Tide);
+        await using var bench = await warm.WithAsync(Tide);
         await AskAsync(bench);
         await AtTheTable.Field(bench, "Stitch").SelectOptionAsync("outline");
         Assert.Equal(0, await AtTheTable.Field(bench, "Steps from turn to turn").CountAsync());
@@ -86,50 +69,9 @@ public class BandTests(Chromium chromium)
     }
 
     [Fact]
-    public async Task Where_the_repeats_do_not_come_out_a_press_makes_them()
-    {
-        await using var bench = await AtTheTable.WithAsync(chromium, Tide);
-        await AskAsync(bench);
-        await AtTheTable.Field(bench, "Stitch").SelectOptionAsync("trellis");
-        // 48 pleats hold four repeats of ten valleys and six pleats more
-        await Assertions.Expect(bench.Page.Locator(".comes-to")).ToContainTextAsync("4 whole repeats take 42 of 48 pleats");
-        await Button(bench, "3 pleats bare at each side").ClickAsync();
-        await Assertions.Expect(AtTheTable.Field(bench, "Ends")).ToHaveValueAsync("Whole");
-        await Button(bench, "Cloth of 52 pleats").ClickAsync();
-        await Assertions.Expect(bench.Page.Locator(".comes-to")).ToContainTextAsync("5 whole repeats take all 52 pleats");
-        await Assertions.Expect(bench.Page.Locator("dialog[open] [role=group] button")).ToHaveCountAsync(0);
-        await Button(bench, "Put it on").ClickAsync();
-        var piece = await AtTheTable.OnShelfAsync(bench, p => p.Bands.Length == 1);
-        Assert.Equal(52, new PleatingPlan(piece.Cloth).Pleats);
-        await AtTheTable.OpenAsync(bench, "Cloth");
-        await Assertions.Expect(bench.Page.Locator(".tape")).ToContainTextAsync("52");
-        // one press, one undo: the band and the cloth together
-        await bench.Page.Locator("#table-cloth").FocusAsync();
-        await AtTheTable.PressAsync(bench, "Control+z");
-        var back = await AtTheTable.OnShelfAsync(bench, p => p.Bands.IsEmpty);
-        Assert.Equal(48, new PleatingPlan(back.Cloth).Pleats);
-    }
-
-    [Fact]
-    public async Task A_fault_is_said_and_cannot_be_put_on()
-    {
-        await using var bench = await AtTheTable.WithAsync(chromium, Tide, Screens.Phone, dark: true);
-        await AskAsync(bench);
-        await AtTheTable.NumberAsync(bench, "First pleat", 40);
-        await AtTheTable.NumberAsync(bench, "Last pleat", 40);
-        await Assertions.Expect(bench.Page.Locator(".comes-to")).ToHaveTextAsync("A band needs two pleats at least.");
-        await Assertions.Expect(Button(bench, "Put it on")).ToBeDisabledAsync();
-        await AtTheTable.Field(bench, "Last pleat").FillAsync("");
-        await AtTheTable.Field(bench, "Last pleat").BlurAsync();
-        await Assertions.Expect(Button(bench, "Put it on")).ToBeEnabledAsync();
-        await bench.PictureAsync("band-sheet-phone");
-        await bench.NoSeriousFaultAsync();
-    }
-
-    [Fact]
     public async Task The_band_under_the_hand_is_named_and_changed_by_key()
     {
-        await using var bench = await AtTheTable.WithAsync(chromium, Tide.Replace("\"back\"", "\"bands\": [ { \"stitch\": \"outline\", \"gatheringRow\": 3, \"thread\": \"b\" } ], \"back\"", StringComparison.Ordinal));
+        await using var bench = await warm.WithAsync(Tide.Replace("\"back\"", "\"bands\": [ { \"stitch\": \"outline\", \"gatheringRow\": 3, \"thread\": \"b\" } ], \"back\"", StringComparison.Ordinal));
         await AtTheTable.PressAsync(bench, "PageUp", "PageUp", "PageUp", "PageUp", "PageUp", "PageDown", "PageDown"); // to gathering row 3
         await Assertions.Expect(bench.Page.Locator("#here-words")).ToContainTextAsync("Outline, slate");
         await AtTheTable.PressAsync(bench, ";");

@@ -5,31 +5,22 @@ using Pleatwright.Cloth;
 namespace Pleatwright.Browser.Tests;
 
 /// <summary>The cloth in the bench: a new piece of every form, sizes, swatches, and the sheets that prepare it.</summary>
-public class ClothTests(Chromium chromium)
+public class ClothTests(WarmBench warm) : IClassFixture<WarmBench>
 {
-    private static async Task<OpenBench> OnTableAsync(Chromium chromium, string example, ViewportSize? size = null)
-    {
-        var bench = await OpenBench.AtAsync(chromium, "shelf", size, fillShelf: f =>
-            File.Copy(Repository.Path("examples", example + ".piece.json"), Path.Combine(f, "Mine.piece.json")));
-        await bench.Page.Locator(".swatch:has(.swatch-do) button.swatch-open").First.ClickAsync();
-        await bench.Page.Locator(".bench[data-view=table]").WaitForAsync();
-        return bench;
-    }
-
     private static async Task AskAsync(OpenBench bench, string button)
     {
         await AtTheTable.OpenAsync(bench, "Cloth");
         await bench.Page.Locator("#drawer").GetByRole(AriaRole.Button, new() { Name = button }).ClickAsync();
     }
 
-    private static Task<Piece> KeptAsync(OpenBench bench, Func<Piece, bool> until, string name = "Mine") => AtTheTable.OnShelfAsync(bench, until, name);
+    private static Task<Piece> KeptAsync(OpenBench bench, Func<Piece, bool> until, string? name = null) => AtTheTable.OnShelfAsync(bench, until, name);
 
     private static IPage P(OpenBench bench) => bench.Page;
 
     [Fact]
     public async Task A_bishop_is_asked_for_by_keyboard_alone_and_leads_to_its_card()
     {
-        await using var bench = await OpenBench.AtAsync(chromium, "shelf");
+        await using var bench = await warm.AtAsync("shelf");
         await P(bench).GetByRole(AriaRole.Button, new() { Name = "New piece" }).FocusAsync();
         var keys = P(bench).Keyboard;
         await keys.PressAsync("Enter");
@@ -71,36 +62,9 @@ public class ClothTests(Chromium chromium)
     }
 
     [Fact]
-    public async Task A_new_ball_takes_its_gauge_from_a_swatch()
-    {
-        await using var bench = await OpenBench.AtAsync(chromium, "shelf", Screens.Phone);
-        await P(bench).GetByRole(AriaRole.Button, new() { Name = "New piece" }).ClickAsync();
-        await P(bench).GetByLabel("What shall it be called?").FillAsync("Float");
-        await P(bench).GetByLabel("A ball to hang up").CheckAsync();
-        await P(bench).GetByLabel("Diameter of the ball").FillAsync("80 mm");
-        await P(bench).GetByLabel("As a swatch of it made").CheckAsync();
-        await Assertions.Expect(P(bench).Locator(".form-foot")).ToContainTextAsync("Write down what you counted");
-        await P(bench).GetByLabel("Pleats counted").FillAsync("2"); // half written: pleats far too wide
-        await P(bench).GetByLabel("Over this width").FillAsync("50 mm");
-        await Assertions.Expect(P(bench).Locator(".form-foot")).ToContainTextAsync("A pleat cannot take up less cloth than its finished width.");
-        await Assertions.Expect(P(bench).Locator(".form-foot")).Not.ToContainTextAsync("takeUp");
-        await P(bench).GetByLabel("Pleats counted").FillAsync("25");
-        await P(bench).GetByLabel("Flat cloth in them").FillAsync("150 mm");
-        // π·80 / 2 mm = 125.7, to an even count.
-        await Assertions.Expect(P(bench).Locator(".form-foot")).ToContainTextAsync("126 pleats");
-        await bench.NoSeriousFaultAsync();
-        await bench.PictureAsync("new-ball-phone");
-        await P(bench).GetByRole(AriaRole.Button, new() { Name = "Lay it on the table" }).ClickAsync();
-        await P(bench).Locator(".bench[data-view=table]").WaitForAsync();
-        var piece = await KeptAsync(bench, _ => true, "Float");
-        Assert.Equal((2, 6), (Math.Round(piece.Cloth.Gauge.Pitch.Millimetres, 9), Math.Round(piece.Cloth.Gauge.TakeUp.Millimetres, 9)));
-        Assert.Single(piece.Swatches);
-    }
-
-    [Fact]
     public async Task Sizes_are_added_told_where_they_fail_kept_printed_and_undone()
     {
-        await using var bench = await OnTableAsync(chromium, "harbour-morning", Screens.Tablet);
+        await using var bench = await warm.ExampleAsync(size: Screens.Tablet);
         await AskAsync(bench, "Sizes");
         await P(bench).GetByRole(AriaRole.Button, new() { Name = "Another size" }).ClickAsync();
         await P(bench).GetByLabel("Name of the size").FillAsync("narrow");
@@ -129,38 +93,11 @@ public class ClothTests(Chromium chromium)
     }
 
     [Fact]
-    public async Task Swatches_say_their_range_and_are_planned_by()
-    {
-        await using var bench = await OnTableAsync(chromium, "harbour-morning");
-        await AskAsync(bench, "Swatches");
-        (string Pleats, string Width)[] counted = [("24", "2 in"), ("36", "3 1/16 in"), ("48", "4 in")];
-        for (var i = 0; i < counted.Length; i++)
-        {
-            if (i > 0) await P(bench).GetByRole(AriaRole.Button, new() { Name = "Another swatch" }).ClickAsync();
-            await P(bench).GetByLabel("Pleats counted").Nth(i).FillAsync(counted[i].Pleats);
-            await P(bench).GetByLabel("Over this width").Nth(i).FillAsync(counted[i].Width);
-        }
-        await Assertions.Expect(P(bench).Locator(".comes-to")).ToContainTextAsync("95 %, 3 swatches");
-        await P(bench).GetByLabel("Cables stitched").First.FillAsync("92");
-        await Assertions.Expect(P(bench).Locator(".form-foot")).ToContainTextAsync("together, or neither");
-        await P(bench).GetByLabel("Thread they took").First.FillAsync("78 cm");
-        await Assertions.Expect(P(bench).Locator(".comes-to")).ToContainTextAsync("times the thread reckoned");
-        await bench.NoSeriousFaultAsync();
-        await bench.PictureAsync("swatches-desktop");
-        await P(bench).GetByRole(AriaRole.Button, new() { Name = "Keep them and plan by them" }).ClickAsync();
-        var piece = await KeptAsync(bench, p => p.Swatches.Length == 3);
-        Assert.Equal(piece.Calibration!.Pitch.Value, piece.Cloth.Gauge.Pitch.Millimetres, 9);
-        Assert.NotEqual(1, piece.Working.ThreadFactor);
-        await P(bench).Keyboard.PressAsync("Control+z");
-        await KeptAsync(bench, p => p.Swatches.IsEmpty && p.Cloth.Gauge.PleatsPerInch == 12 && p.Working.ThreadFactor == 1);
-    }
-
-    [Fact]
     public async Task Every_sheet_of_every_form_is_shown()
     {
         foreach (var example in (string[])["quay-bishop", "net-float"])
         {
-            await using var bench = await OnTableAsync(chromium, example);
+            await using var bench = await warm.ExampleAsync(example);
             await AskAsync(bench, "Sheets to prepare it by");
             await P(bench).GetByAltText("Pleating card").First.WaitForAsync();
             await P(bench).GetByLabel("Blocking guide").CheckAsync();

@@ -5,7 +5,7 @@ using Pleatwright.Chart.Edit;
 namespace Pleatwright.Browser.Tests;
 
 /// <summary>What helps the hand at the table, as a maker uses it: the mirror, the gap between copies, the loupe, the steps.</summary>
-public class DrawingAidTests(Chromium chromium)
+public class DrawingAidTests(Chromium chromium, WarmBench warm) : IClassFixture<WarmBench>
 {
     private const string Bare = """
         { "pleatwright": 1, "title": "Tide",
@@ -30,7 +30,7 @@ public class DrawingAidTests(Chromium chromium)
     [Fact]
     public async Task With_the_mirror_on_a_stroke_lies_on_both_sides_and_goes_with_one_undo()
     {
-        await using var bench = await AtTheTable.WithAsync(chromium, Bare);
+        await using var bench = await warm.WithAsync(Bare);
         await AtTheTable.OpenAsync(bench, "Cloth");
         await bench.Page.GetByRole(AriaRole.Button, new() { Name = "About the centre" }).ClickAsync();
         await bench.Page.Locator("#here-words", new() { HasText = "mirrored about 30" }).WaitForAsync();
@@ -53,7 +53,7 @@ public class DrawingAidTests(Chromium chromium)
     [Fact]
     public async Task The_gap_between_copies_is_dragged_by_its_handle_and_told()
     {
-        await using var bench = await AtTheTable.WithAsync(chromium, Repeated);
+        await using var bench = await warm.WithAsync(Repeated);
         await bench.Page.GetByRole(AriaRole.Radio, new() { Name = "Take hold" }).ClickAsync();
         await bench.Page.Locator("#table-cloth").FocusAsync();
         var piece = Pleatwright.Files.PieceReader.Read(Repeated);

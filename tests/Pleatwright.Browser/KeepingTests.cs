@@ -1,5 +1,3 @@
-using System.Diagnostics;
-using System.Globalization;
 using Microsoft.Playwright;
 using Pleatwright.Files;
 
@@ -39,42 +37,6 @@ public class KeepingTests(Chromium chromium)
             await bench.Page.Keyboard.PressAsync("Control+z");
             Assert.Equal(expected, await TitleAsync(bench.Page));
         }
-    }
-
-    [Fact]
-    public async Task A_long_history_comes_back_whole()
-    {
-        await using var bench = await OpenBench.AtAsync(chromium);
-        for (var i = 1; i <= 45; i++) await RetitleAsync(bench.Page, $"Step {i}");
-        await SafeAsync(bench.Page);
-        await bench.ReloadAsync();
-        var clock = Stopwatch.StartNew(); // the older part is read in the background, and until it is there is nothing to undo
-        for (var title = "Step 45"; title != "Step 1" && clock.ElapsedMilliseconds < Chromium.Patience;)
-        {
-            await bench.Page.Keyboard.PressAsync("Control+z");
-            var back = await TitleAsync(bench.Page);
-            Assert.True(back == title || back == $"Step {int.Parse(title[5..], CultureInfo.InvariantCulture) - 1}", $"{back} after {title}");
-            title = back;
-        }
-        Assert.Equal("Step 1", await TitleAsync(bench.Page));
-        await SafeAsync(bench.Page);
-        await bench.ReloadAsync(); // and what was written after the recall is in its right place
-        Assert.Equal("Step 1", await TitleAsync(bench.Page));
-        await bench.Page.Keyboard.PressAsync("Control+y");
-        Assert.Equal("Step 2", await TitleAsync(bench.Page));
-    }
-
-    [Fact]
-    public async Task A_reload_at_once_after_an_edit_loses_nothing()
-    {
-        await using var bench = await OpenBench.AtAsync(chromium);
-        await RetitleAsync(bench.Page, "First");
-        await SafeAsync(bench.Page);
-        await RetitleAsync(bench.Page, "Second");
-        await bench.ReloadAsync();
-        Assert.Equal("Second", await TitleAsync(bench.Page));
-        await SafeAsync(bench.Page);
-        Assert.Equal("Second", TitleIn(Directory.GetFiles(bench.Folder, "*.piece.json").Single()));
     }
 
     [Fact]

@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using System.Diagnostics;
+using Deque.AxeCore.Commons;
 using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 using Pleatwright.App.Host;
@@ -53,6 +54,17 @@ public sealed class OpenBench : IAsyncDisposable
     /// <summary>What a test provoked on purpose, and which is therefore no complaint.</summary>
     public List<string> Expected { get; } = [];
 
+    /// <summary>The file of the piece in hand, without its ending; "*" where the shelf has no other.</summary>
+    public string Name { get; private set; } = "*";
+
+    /// <summary>It stands on for the next test: <see cref="DisposeAsync"/> only looks for complaints.</summary>
+    public bool Stays { get; set; }
+
+    /// <summary>A test found fault with it: the next had better open another.</summary>
+    public bool IsSpoilt { get; private set; }
+
+    private int laid;
+
     /// <summary>Serves a shelf with the bench that people get, where PLEATWRIGHT_PUBLISHED names it, else with the one just built.</summary>
     public static Task<BenchHost> ServeAsync(string folder, int port = 0) => BenchHost.StartAsync(folder, port, unpacked: PublishedTests.Published);
 
@@ -76,6 +88,35 @@ public sealed class OpenBench : IAsyncDisposable
         bench.Page = await bench.NewPageAsync();
         await bench.GoAsync(view);
         return bench;
+    }
+
+    /// <summary>Puts a piece of its own on the shelf and opens it, whatever lies on the table.</summary>
+    public async Task LayAsync(string piece)
+    {
+        await ClearAsync();
+        Name = $"piece{++laid}";
+        await File.WriteAllTextAsync(Path.Combine(Folder, Name + ".piece.json"), piece);
+        if (await Page.Locator(".bench[data-view=shelf]").CountAsync() > 0) await SeeAsync("table");
+        await SeeAsync("shelf");
+        await Page.Locator("#piece-" + Convert.ToHexString(System.Text.Encoding.UTF8.GetBytes(Name))).ClickAsync();
+        await Page.Locator(".bench[data-view=table] #table-cloth").FocusAsync();
+    }
+
+    /// <summary>Goes to a view within the bench that stands.</summary>
+    public async Task SeeAsync(string view)
+    {
+        await Page.EvaluateAsync("view => { location.hash = view; }", view);
+        await Page.Locator($".bench[data-view={view}]").WaitForAsync();
+    }
+
+    /// <summary>Puts away what lies open.</summary>
+    public async Task ClearAsync()
+    {
+        for (var i = 0; i < 5 && await Page.Locator("dialog[open]").CountAsync() > 0; i++)
+        {
+            await Page.Keyboard.PressAsync("Escape");
+            await PaintedAsync();
+        }
     }
 
     /// <summary>Another tab on the same bench.</summary>
@@ -122,10 +163,12 @@ public sealed class OpenBench : IAsyncDisposable
         Assert.True(over is [<= 0, <= 0], $"{Page.Url} is {over[0]} px too wide and {over[1]} px too tall at {Page.ViewportSize!.Width}");
     }
 
+    private static readonly AxeRunOptions AxeOptions = new() { ResultTypes = [ResultType.Violations] };
+
     /// <summary>No fault that axe calls serious or critical, on what is shown now.</summary>
     public async Task NoSeriousFaultAsync()
     {
-        var result = await Page.RunAxe();
+        var result = await Page.RunAxe(AxeOptions);
         var faults = result.Violations.Where(v => v.Impact is "serious" or "critical")
             .Select(v => $"{v.Impact} {v.Id}: {v.Help}: {string.Join(" | ", v.Nodes.Take(4).Select(n => n.Html))}").ToList();
         Assert.True(faults.Count == 0, string.Join("\n", faults));
@@ -189,11 +232,17 @@ public sealed class OpenBench : IAsyncDisposable
 
     public async ValueTask DisposeAsync()
     {
-        leaving = true;
-        await Context.DisposeAsync();
-        await Host.DisposeAsync();
-        Directory.Delete(Folder, recursive: true);
+        if (!Stays)
+        {
+            leaving = true;
+            await Context.DisposeAsync();
+            await Host.DisposeAsync();
+            Directory.Delete(Folder, recursive: true);
+        }
         var faults = complaints.Where(c => !Expected.Exists(e => c.Contains(e, StringComparison.Ordinal))).ToList();
+        IsSpoilt |= faults.Count > 0;
+        complaints.Clear();
+        Expected.Clear();
         Assert.True(faults.Count == 0, string.Join("\n", faults));
     }
 

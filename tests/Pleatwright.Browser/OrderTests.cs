@@ -4,12 +4,20 @@ using Pleatwright.Order;
 
 namespace Pleatwright.Browser.Tests;
 
-public class OrderTests(Chromium chromium)
+public class OrderTests(WarmBench warm) : IClassFixture<WarmBench>
 {
+    // The example laid anew, and a view of it.
+    private async Task<OpenBench> AtAsync(string view)
+    {
+        var bench = await warm.ExampleAsync();
+        await bench.SeeAsync(view);
+        return bench;
+    }
+
     [Fact]
     public async Task The_order_is_stepped_through_by_key_button_slide_and_directions()
     {
-        await using var bench = await OpenBench.AtAsync(chromium, "order");
+        await using var bench = await AtAsync("order");
         var words = bench.Page.Locator("#step-words");
         await Assertions.Expect(words).ToContainTextAsync("Before the first");
         await bench.Page.Locator("#order-cloth").FocusAsync();
@@ -49,50 +57,20 @@ public class OrderTests(Chromium chromium)
         var (piece, steps, starts) = Enumerable.Range(0, 200).Select(Tangled).Select(text => (Text: text, Work: Smocking.Lay(Smocking.Read(text))))
             .Select(p => (p.Text, Quick: Smocking.Plan(p.Work, Effort.Drawing), Careful: Smocking.Plan(p.Work)))
             .Where(p => p.Quick.Starts > p.Careful.Starts).Select(p => (p.Text, p.Careful.Steps.Length, p.Careful.Starts)).First();
-        await using var bench = await OpenBench.AtAsync(chromium, "shelf", fillShelf: folder => File.WriteAllText(Path.Combine(folder, "mine.piece.json"), piece));
-        await bench.Page.GetByText("Tangled", new() { Exact = true }).First.ClickAsync();
-        await bench.Page.Locator("#table-cloth").WaitForAsync();
-        await bench.GoAsync("stitch");
+        await using var bench = await warm.WithAsync(piece);
+        await bench.SeeAsync("stitch");
         await bench.Page.Locator("#tick").WaitForAsync();
         for (var i = 0; i < 100 && await bench.Page.Locator(".chair-run:not([data-kind=cables])").CountAsync() > 0; i++) await bench.Page.Keyboard.PressAsync("PageDown");
         await Assertions.Expect(bench.Page.Locator(".chair-line b").First).ToHaveTextAsync(FormattableString.Invariant($"Step 1 of {steps}"));
-        await bench.GoAsync("order");
+        await bench.SeeAsync("order");
         await Assertions.Expect(bench.Page.Locator(".seeking")).ToHaveCountAsync(0); // planned once
         await Assertions.Expect(bench.Page.Locator(".order-sums div", new() { HasTextRegex = new("^starts of runs") }).Locator("dd")).ToHaveTextAsync(FormattableString.Invariant($"{starts}"));
     }
 
     [Fact]
-    public async Task The_place_in_the_order_is_kept_while_the_maker_looks_elsewhere()
-    {
-        await using var bench = await OpenBench.AtAsync(chromium, "order");
-        await bench.Page.Locator("#order-cloth").FocusAsync();
-        for (var i = 0; i < 5; i++) await bench.Page.Keyboard.PressAsync("ArrowRight");
-        await bench.Page.Keyboard.PressAsync("Alt+2");
-        await Assertions.Expect(bench.Page.Locator("#table-cloth")).ToBeVisibleAsync();
-        await bench.Page.Keyboard.PressAsync("Alt+3");
-        await Assertions.Expect(bench.Page.Locator("#step-words")).ToContainTextAsync("Step 5 of");
-    }
-
-    [Fact]
-    public async Task Left_hand_and_words_change_the_directions()
-    {
-        await using var bench = await OpenBench.AtAsync(chromium, "order");
-        var list = bench.Page.Locator(".directions-list");
-        var right = await list.InnerTextAsync();
-        await bench.Page.GetByRole(AriaRole.Radio, new() { Name = "Left, right" }).ClickAsync();
-        await Assertions.Expect(list).Not.ToHaveTextAsync(right);
-        await bench.Page.GetByRole(AriaRole.Button, new() { Name = "How you work", Exact = true }).ClickAsync();
-        await bench.NoSeriousFaultAsync();
-        await bench.Page.GetByLabel("the left hand").CheckAsync();
-        await bench.Page.GetByRole(AriaRole.Button, new() { Name = "Keep", Exact = true }).ClickAsync();
-        await bench.Page.GetByRole(AriaRole.Radio, new() { Name = "Up, down" }).ClickAsync();
-        await Assertions.Expect(list).Not.ToHaveTextAsync(right);
-    }
-
-    [Fact]
     public async Task The_base_row_is_pinned_at_the_table_and_every_habit_in_the_sheet()
     {
-        await using var bench = await OpenBench.AtAsync(chromium, "table");
+        await using var bench = await AtAsync("table");
         await bench.Page.Locator("#table-cloth").FocusAsync();
         await AtTheTable.PressAsync(bench, ","); // the hand begins in the middle row, 20
         await AtTheTable.OnShelfAsync(bench, p => p.Working.BaseRow?.Index == 20);
@@ -120,7 +98,7 @@ public class OrderTests(Chromium chromium)
     [Fact]
     public async Task A_run_is_fixed_to_a_place_in_the_order_and_let_go()
     {
-        await using var bench = await OpenBench.AtAsync(chromium, "order");
+        await using var bench = await AtAsync("order");
         await bench.Page.Locator("#order-cloth").FocusAsync();
         for (var i = 0; i < 4; i++) await bench.Page.Keyboard.PressAsync("ArrowRight");
         var place = bench.Page.Locator(".pinning input");

@@ -39,9 +39,8 @@ public class ScreenTests(Chromium chromium)
             await bench.Page.Locator(".proof-badge", new() { HasTextRegex = new("^[4-9][0-9]$") }).First.WaitForAsync(new() { State = WaitForSelectorState.Attached });
             foreach (var (width, height, least, _) in Devices.Where(d => d.Touch == touch))
             {
-                await bench.LookAsync(new() { Width = width, Height = height });
-                await bench.ReloadAsync();
-                await bench.Page.Locator("#table-cloth").FocusAsync();
+                await bench.LookAsync(new() { Width = width, Height = height }, dark: false);
+                await bench.LayAsync(Forty()); // opened at this size
                 await bench.PaintedAsync();
                 var screen = $"{width} × {height}";
                 var bare = await AtTheTable.UncoveredAsync(bench);

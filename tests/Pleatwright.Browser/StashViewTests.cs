@@ -149,18 +149,6 @@ public class StashViewTests(Chromium chromium)
     }
 
     [Fact]
-    public async Task A_stash_that_cannot_be_read_is_left_as_it_is_and_nothing_can_be_put_in()
-    {
-        const string broken = "{ \"pleatwrightStash\": ";
-        await using var bench = await OpenBench.AtAsync(chromium, "stash", fillShelf: folder => File.WriteAllText(Path.Combine(folder, "stash.json"), broken));
-        await bench.Page.GetByText("The stash cannot be read, and was left as it is: stash.json:1:").WaitForAsync();
-        foreach (var button in new[] { "Add a thread", "Add a cloth", "Your rates and pace", "I have bought it", "It is worked" }) await Assertions.Expect(Button(bench, button)).ToBeDisabledAsync();
-        await Assertions.Expect(bench.Page.Locator(".stash-top input[type=file]")).ToBeDisabledAsync();
-        await Assertions.Expect(Button(bench, "I have it").First).ToBeDisabledAsync();
-        Assert.Equal(broken, File.ReadAllText(Path.Combine(bench.Folder, "stash.json")));
-    }
-
-    [Fact]
     public async Task A_long_stash_is_searched_and_put_in_order_and_serves_the_table()
     {
         await using var bench = await OpenBench.AtAsync(chromium, "stash", fillShelf: Filled);
@@ -186,28 +174,6 @@ public class StashViewTests(Chromium chromium)
         await bench.NoSeriousFaultAsync();
         await Button(bench, "Add the thread").ClickAsync();
         await bench.Page.Locator(".reels [data-tip=brick]").WaitForAsync();
-    }
-
-    [Fact]
-    public async Task Rates_and_pace_are_the_makers_own()
-    {
-        await using var bench = await OpenBench.AtAsync(chromium, "stash");
-        await bench.Page.GetByText("not known; time a sitting").WaitForAsync();
-        await Button(bench, "Your rates and pace").ClickAsync();
-        await bench.Page.GetByLabel("Your word for money").FillAsync("crowns");
-        await bench.Page.GetByLabel("An hour of yours").FillAsync("9");
-        foreach (var (cables, minutes) in new[] { ("200", "60"), ("150", "50") })
-        {
-            await bench.Page.GetByLabel("Cables", new() { Exact = true }).FillAsync(cables);
-            await bench.Page.GetByLabel("Minutes", new() { Exact = true }).FillAsync(minutes);
-            await Button(bench, "Add the sitting").ClickAsync();
-        }
-        await bench.Page.Locator(".comes-to", new() { HasTextString = "cables an hour" }).WaitForAsync();
-        await bench.PictureAsync("stash-rates");
-        await bench.NoSeriousFaultAsync();
-        await Button(bench, "Keep", exact: true).ClickAsync();
-        await bench.Page.Locator(".cost", new() { HasTextString = "crowns" }).WaitForAsync();
-        await UntilKeptAsync(bench, s => s.Pace.Sittings.Length == 2 && s.Rates.Hour == 9);
     }
 
     [Fact]
@@ -262,36 +228,25 @@ public class StashViewTests(Chromium chromium)
     }
 
     [Fact]
-    public async Task A_figure_is_traced_in_threads_of_the_stash()
+    public async Task It_is_looked_at_on_every_screen()
     {
-        await using var bench = await OpenBench.AtAsync(chromium, "picture", fillShelf: Filled);
-        await bench.Page.Locator("#picture-file:enabled").WaitForAsync(new() { State = WaitForSelectorState.Attached });
-        await bench.Page.SetInputFilesAsync("#picture-file", Photo());
-        await bench.Page.GetByLabel("Only what is transparent").CheckAsync();
-        await bench.Page.GetByLabel("From your stash").CheckAsync();
-        await bench.Page.Locator(".traced-threads").GetByText("deep harbour").WaitForAsync();
-        await bench.Page.Locator(".traced-threads").GetByText("sail red").WaitForAsync();
-    }
-
-    [Theory, MemberData(nameof(Screens.Named), MemberType = typeof(Screens))]
-    public async Task It_is_looked_at_on_every_screen(string screen)
-    {
-        await using var bench = await OpenBench.AtAsync(chromium, "stash", Screens.Of(screen), fillShelf: Filled);
+        await using var bench = await OpenBench.AtAsync(chromium, "stash", fillShelf: Filled);
         await bench.Page.Locator(".need").First.WaitForAsync();
-        foreach (var dark in new[] { false, true })
+        foreach (var sheet in new[] { "", "-cloth" })
         {
-            await bench.LookAsync(dark: dark);
-            await bench.PictureAsync($"stash-{screen}{(dark ? "-dark" : "")}");
-            await bench.NoSeriousFaultAsync();
-            await bench.FitsTheScreenAsync();
-        }
-        await Button(bench, "Add a cloth").ClickAsync();
-        await bench.Page.Locator("dialog[open]").WaitForAsync();
-        foreach (var dark in new[] { true, false })
-        {
-            await bench.LookAsync(dark: dark);
-            await bench.PictureAsync($"stash-cloth-{screen}{(dark ? "-dark" : "")}");
-            await bench.NoSeriousFaultAsync();
+            if (sheet.Length > 0)
+            {
+                await Button(bench, "Add a cloth").ClickAsync();
+                await bench.Page.Locator("dialog[open]").WaitForAsync();
+            }
+            foreach (var (screen, size) in Screens.All)
+                foreach (var dark in new[] { false, true })
+                {
+                    await bench.LookAsync(size, dark);
+                    await bench.PictureAsync($"stash{sheet}-{screen}{(dark ? "-dark" : "")}");
+                    await bench.NoSeriousFaultAsync();
+                    await bench.FitsTheScreenAsync();
+                }
         }
     }
 }

@@ -107,7 +107,7 @@ public class SteadyClothTests(Chromium chromium)
 
     private static async Task WearAsync(OpenBench bench, string face, string descriptors, string cloth = "#table-cloth")
     {
-        var font = await File.ReadAllBytesAsync(Repository.Path("src", "Pleatwright", "Plate", "Fonts", "NunitoSans-Regular.ttf"));
+        var font = await File.ReadAllBytesAsync(Repository.Path("src", "Pleatwright.Typefaces", "NunitoSans-Regular.ttf"));
         await bench.Page.EvaluateAsync("""
             async ([name, descriptors, font, cloth]) => {
               if (descriptors) {

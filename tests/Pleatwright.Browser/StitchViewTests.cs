@@ -2,7 +2,7 @@ using Microsoft.Playwright;
 
 namespace Pleatwright.Browser.Tests;
 
-public class StitchViewTests(Chromium chromium)
+public class StitchViewTests(Chromium chromium, WarmBench warm) : IClassFixture<WarmBench>
 {
     private static readonly string Tide = """
         { "pleatwright": 1, "title": "Tide",
@@ -38,6 +38,13 @@ public class StitchViewTests(Chromium chromium)
         }
         await Assertions.Expect(Line(bench)).ToHaveTextAsync(new System.Text.RegularExpressions.Regex("^Step 1 of [0-9]+$"));
         return items;
+    }
+
+    private async Task<OpenBench> AtChairAsync(ViewportSize? size = null)
+    {
+        var bench = await warm.ExampleAsync(size: size);
+        await bench.SeeAsync("stitch");
+        return bench;
     }
 
     private static async Task MoreAsync(OpenBench bench)
@@ -76,7 +83,7 @@ public class StitchViewTests(Chromium chromium)
     [Fact]
     public async Task Keys_do_what_the_buttons_do_to_the_last_stitch_of_the_piece()
     {
-        await using var bench = await OpenBench.AtAsync(chromium, "stitch");
+        await using var bench = await AtChairAsync();
         await ToCablesAsync(bench);
         await bench.Page.Locator("#tick").FocusAsync();
         await bench.Page.Keyboard.PressAsync("ArrowRight");
@@ -93,7 +100,7 @@ public class StitchViewTests(Chromium chromium)
     [Fact]
     public async Task Held_sideways_the_words_are_left_and_right_and_a_left_hand_goes_the_other_way()
     {
-        await using var bench = await OpenBench.AtAsync(chromium, "stitch", Screens.Tablet);
+        await using var bench = await AtChairAsync(Screens.Tablet);
         await ToCablesAsync(bench);
         await WordAsync(bench, "up");
         var before = await bench.Page.Locator(".chair-line").InnerTextAsync();
@@ -115,16 +122,16 @@ public class StitchViewTests(Chromium chromium)
     [Fact]
     public async Task Stitches_ticked_that_the_piece_no_longer_has_ask_to_be_looked_at()
     {
-        await using var bench = await AtTheTable.WithAsync(chromium, Tide);
-        await bench.GoAsync("stitch");
+        await using var bench = await warm.WithAsync(Tide);
+        await bench.SeeAsync("stitch");
         await KindAsync(bench, "band");
         await bench.Page.Locator("#tick").ClickAsync();
         await TallyAsync(bench, "1 of 12");
-        await bench.GoAsync("table");
+        await bench.SeeAsync("table");
         await AtTheTable.OpenAsync(bench, "Bands");
         await bench.Page.GetByRole(AriaRole.Button, new() { NameRegex = new("^Take off the baby wave band") }).ClickAsync();
         await AtTheTable.OnShelfAsync(bench, p => p.Bands.IsEmpty);
-        await bench.GoAsync("stitch");
+        await bench.SeeAsync("stitch");
         await bench.Page.GetByText("you had ticked").WaitForAsync();
         await Button(bench, "It is right").ClickAsync();
         await Assertions.Expect(bench.Page.GetByText("you had ticked")).ToHaveCountAsync(0);
@@ -134,8 +141,8 @@ public class StitchViewTests(Chromium chromium)
     [Fact]
     public async Task Stitches_of_bands_are_ticked_one_by_one_and_accents_one_by_one()
     {
-        await using var bench = await AtTheTable.WithAsync(chromium, Tide, Screens.Tablet);
-        await bench.GoAsync("stitch");
+        await using var bench = await warm.WithAsync(Tide, Screens.Tablet);
+        await bench.SeeAsync("stitch");
         await KindAsync(bench, "band");
         // 24 pleats: from pleat 12 to 24 there are twelve stitches, the first the centre's up cable
         await TallyAsync(bench, "0 of 12");

@@ -13,6 +13,11 @@ namespace Pleatwright.Browser.Tests;
 /// <summary>The students' page as a file on a phone: no server, no network.</summary>
 public sealed class StudentPageTests(Chromium chromium) : IDisposable
 {
+    // A pack takes a second to make, and the same example serves several tests.
+    private static readonly ConcurrentDictionary<string, Lazy<string>> Pages = new();
+
+    private static string PageOf(string example) => Pages.GetOrAdd(example, name => new(() => Written(Example(name)))).Value;
+
     private readonly DirectoryInfo folder = Directory.CreateTempSubdirectory("page");
     private readonly ConcurrentQueue<string> complaints = new();
 
@@ -20,12 +25,19 @@ public sealed class StudentPageTests(Chromium chromium) : IDisposable
 
     private static Piece Example(string name) => PieceReader.Read(File.ReadAllBytes(Repository.Path("examples", name + ".piece.json")));
 
-    private Uri Save(Piece piece)
+    private static string Written(Piece piece)
     {
         var work = Work.Lay(piece);
         var plate = PlateMaker.Make(work, Planner.Plan(work), Proofreading.Read(work), new PlateOptions());
+        return StudentPage.Write(ClassPack.Make(plate, new ClassOptions(8)));
+    }
+
+    private Uri Save(Piece piece) => Save(Written(piece));
+
+    private Uri Save(string page)
+    {
         var path = Path.Combine(folder.FullName, "page.html");
-        File.WriteAllText(path, StudentPage.Write(ClassPack.Make(plate, new ClassOptions(8))));
+        File.WriteAllText(path, page);
         return new Uri(path);
     }
 
@@ -68,7 +80,7 @@ public sealed class StudentPageTests(Chromium chromium) : IDisposable
     public async Task It_ticks_undoes_and_keeps_its_place_without_a_network()
     {
         await using var context = await PhoneAsync();
-        var page = await OpenAsync(context, Save(Example("quay-yoke")));
+        var page = await OpenAsync(context, Save(PageOf("quay-yoke")));
         Assert.StartsWith("On the back, 1 of ", await Text(page, "name"), StringComparison.Ordinal);
         Assert.True(await page.Locator("#undo").IsDisabledAsync());
         await ToCablesAsync(page);
@@ -110,7 +122,7 @@ public sealed class StudentPageTests(Chromium chromium) : IDisposable
     public async Task Either_hand_either_hold_large_type_and_the_dark()
     {
         await using var context = await PhoneAsync(dark: true);
-        var page = await OpenAsync(context, Save(Example("quay-yoke")));
+        var page = await OpenAsync(context, Save(PageOf("quay-yoke")));
         await ToCablesAsync(page);
         Assert.Contains("From pleat 15", await Text(page, "said"), StringComparison.Ordinal);
         var before = await page.Locator(".now .edge").BoundingBoxAsync();
@@ -144,7 +156,7 @@ public sealed class StudentPageTests(Chromium chromium) : IDisposable
     public async Task Bands_and_accents_are_counted_too()
     {
         await using var context = await PhoneAsync();
-        var page = await OpenAsync(context, Save(Example("harbour-wall")));
+        var page = await OpenAsync(context, Save(PageOf("harbour-wall")));
         while (!(await Text(page, "name"))!.StartsWith("Bands", StringComparison.Ordinal)) await page.Locator("#done").TapAsync();
         for (var i = 0; i < 5; i++) await page.Locator("#tick").TapAsync();
         Assert.StartsWith("5 of ", await Text(page, "tally"), StringComparison.Ordinal);
@@ -159,7 +171,7 @@ public sealed class StudentPageTests(Chromium chromium) : IDisposable
     {
         await using var context = await PhoneAsync();
         await context.AddInitScriptAsync("Object.defineProperty(window, 'localStorage', { get() { throw new DOMException('refused', 'SecurityError'); } })");
-        var page = await OpenAsync(context, Save(Example("first-pennant")));
+        var page = await OpenAsync(context, Save(PageOf("first-pennant")));
         await ToCablesAsync(page);
         await page.Locator("#tick").TapAsync();
         await page.Locator("#tick").TapAsync();

@@ -5,7 +5,7 @@ using Pleatwright.Files;
 namespace Pleatwright.Browser.Tests;
 
 /// <summary>The table worked by key, by pointer and by touch. What was done is read from the shelf's own file.</summary>
-public class TableTests(Chromium chromium)
+public class TableTests(Chromium chromium, WarmBench warm) : IClassFixture<WarmBench>
 {
     private static ILocator Cloth(OpenBench bench) => bench.Page.Locator("#table-cloth");
 
@@ -27,7 +27,7 @@ public class TableTests(Chromium chromium)
 
     private async Task<OpenBench> AtTable(bool touch = false, ViewportSize? size = null)
     {
-        var bench = await OpenBench.AtAsync(chromium, "table", size, touch: touch);
+        var bench = touch ? await OpenBench.AtAsync(chromium, "table", size, touch: touch) : await warm.ExampleAsync(size: size);
         await AtTheTable.OpenAsync(bench, "Cloth"); // the amounts are there
         await Cloth(bench).FocusAsync();
         return bench;
@@ -51,33 +51,6 @@ public class TableTests(Chromium chromium)
     }
 
     [Fact]
-    public async Task What_is_drawn_in_one_copy_is_drawn_in_all()
-    {
-        await using var bench = await AtTable();
-        var before = await Cables(bench);
-        var placed = Piece(bench).Placements[0];
-        await Press(bench, [.. Enumerable.Repeat("ArrowDown", Boat(Piece(bench)).Height - placed.FigureRow), "b", " "]); // just under the keel
-        await CablesBecome(bench, before + 3);
-    }
-
-    [Fact]
-    public async Task Drawings_and_the_way_back_outlast_a_reload()
-    {
-        await using var bench = await AtTable();
-        var before = await Cables(bench);
-        await Press(bench, "PageUp", "PageUp", "r", " ", "ArrowRight", " ");
-        await CablesBecome(bench, before + 2);
-        await OnShelf(bench, p => p.Figures.Length == 2);
-        await bench.ReloadAsync();
-        await CablesBecome(bench, before + 2);
-        await Cloth(bench).FocusAsync();
-        await Press(bench, "Control+z");
-        await CablesBecome(bench, before + 1);
-        await Press(bench, "Control+z");
-        await CablesBecome(bench, before);
-    }
-
-    [Fact]
     public async Task A_reload_in_the_middle_of_drawing_loses_at_most_the_last_second()
     {
         await using var bench = await AtTable();
@@ -89,33 +62,6 @@ public class TableTests(Chromium chromium)
         await Press(bench, "Control+ArrowRight");
         await bench.ReloadAsync();
         Assert.InRange(await Cables(bench), before + 6, before + 7);
-    }
-
-    [Fact]
-    public async Task Every_edit_of_a_figure_has_its_key()
-    {
-        await using var bench = await AtTable();
-        var boat = Boat(Piece(bench));
-        await Press(bench, "{");
-        Assert.Equal(boat.Height + 1, Boat(await OnShelf(bench, p => Boat(p).Height == boat.Height + 1)).Height);
-        await Press(bench, "ArrowUp", "}");
-        await OnShelf(bench, p => Boat(p).Height == boat.Height);
-        await Press(bench, "(");
-        await OnShelf(bench, p => Boat(p).Width == boat.Width + 1);
-        await Press(bench, ")");
-        await OnShelf(bench, p => Boat(p).Width == boat.Width);
-        await Press(bench, "_");
-        await OnShelf(bench, p => Boat(p).Square);
-        await Press(bench, "_", "[", "]");
-        await OnShelf(bench, p => !Boat(p).Square && Boat(p).Halves.Length == 2);
-        await Press(bench, "<");
-        await OnShelf(bench, p => p.Placements[0].Mirror);
-        await Press(bench, "=");
-        await OnShelf(bench, p => p.Placements.Length == 2);
-        await Press(bench, "Control+z", "Alt+ArrowRight", "Alt+ArrowDown");
-        await OnShelf(bench, p => p.Placements.Length == 1 && !p.Placements[0].Centre.IsMiddle);
-        await Press(bench, "Shift+Delete");
-        await OnShelf(bench, p => p.Placements.IsEmpty);
     }
 
     [Fact]
@@ -215,20 +161,6 @@ public class TableTests(Chromium chromium)
     }
 
     [Fact]
-    public async Task A_figure_is_repeated_and_renamed()
-    {
-        await using var bench = await AtTable();
-        await Press(bench, "#");
-        await bench.Page.GetByLabel("Copies").FillAsync("2");
-        await bench.Page.GetByLabel("Copies").BlurAsync();
-        await OnShelf(bench, p => p.Placements[0].Repeat.Count == 2);
-        await bench.NoSeriousFaultAsync();
-        await bench.Page.GetByLabel("Name of the figure").FillAsync("sloop");
-        await bench.Page.GetByRole(AriaRole.Button, new() { Name = "Rename" }).ClickAsync();
-        await OnShelf(bench, p => p.Figure("sloop") is not null);
-    }
-
-    [Fact]
     public async Task A_pointer_draws_a_run_in_one_stroke_and_one_undo_takes_it_back()
     {
         await using var bench = await AtTable();
@@ -256,6 +188,7 @@ public class TableTests(Chromium chromium)
         await bench.Page.Mouse.MoveAsync(x2, y2, new() { Steps = 8 });
         await bench.Page.Mouse.UpAsync();
         await OnShelf(bench, p => p.Placements[0].Centre.On(new Valley(66)).Number is > 72 and < 80);
+        await bench.Page.GetByRole(AriaRole.Radio, new() { Name = "Stitch", Exact = true }).ClickAsync();
     }
 
     [Fact]

@@ -6,7 +6,7 @@ using SkiaSharp;
 namespace Pleatwright.Browser.Tests;
 
 /// <summary>From a picture to a figure on the table, in the browser.</summary>
-public class TraceViewTests(Chromium chromium)
+public class TraceViewTests(Chromium chromium, WarmBench warm) : IClassFixture<WarmBench>
 {
     private static FilePayload Payload(string name)
     {
@@ -23,7 +23,11 @@ public class TraceViewTests(Chromium chromium)
         return (await bench.Page.Locator(".tracing-words").TextContentAsync())!;
     }
 
-    private static Task ChooseAsync(OpenBench bench, string name) => TakeAsync(bench, Payload(name));
+    private static async Task ChooseAsync(OpenBench bench, string name)
+    {
+        await TakeAsync(bench, Payload(name));
+        await Assertions.Expect(bench.Page.Locator("#picture-title")).ToHaveTextAsync(name, new() { IgnoreCase = true }); // no longer the one before
+    }
 
     private static async Task TakeAsync(OpenBench bench, FilePayload file)
     {
@@ -31,10 +35,18 @@ public class TraceViewTests(Chromium chromium)
         await bench.Page.SetInputFilesAsync("#picture-file", file);
     }
 
+    // With the example on the table.
+    private async Task<OpenBench> AtAsync()
+    {
+        var bench = await warm.ExampleAsync();
+        await bench.SeeAsync("picture");
+        return bench;
+    }
+
     [Fact]
     public async Task A_picture_becomes_a_new_piece_on_the_table()
     {
-        await using var bench = await OpenBench.AtAsync(chromium, "shelf");
+        await using var bench = await warm.AtAsync("shelf");
         await bench.Page.GetByRole(AriaRole.Link, new() { Name = "From a picture" }).ClickAsync();
         await ChooseAsync(bench, "boat");
         Assert.Contains("0 errors", await TracedAsync(bench), StringComparison.Ordinal);
@@ -50,7 +62,7 @@ public class TraceViewTests(Chromium chromium)
     [Fact]
     public async Task Every_ask_traces_anew()
     {
-        await using var bench = await OpenBench.AtAsync(chromium, "picture");
+        await using var bench = await AtAsync();
         await ChooseAsync(bench, "crab");
         var first = await TracedAsync(bench);
         Assert.Contains("80 valleys", first, StringComparison.Ordinal);
@@ -85,7 +97,7 @@ public class TraceViewTests(Chromium chromium)
     [Fact]
     public async Task It_can_be_added_to_the_piece_on_the_table_and_taken_back()
     {
-        await using var bench = await OpenBench.AtAsync(chromium, "picture");
+        await using var bench = await AtAsync();
         await ChooseAsync(bench, "kite");
         await TracedAsync(bench);
         await bench.Page.GetByLabel("Valleys across").FillAsync("21");
@@ -104,7 +116,7 @@ public class TraceViewTests(Chromium chromium)
     [Fact]
     public async Task What_is_no_picture_is_refused_in_words_and_nothing_is_lost()
     {
-        await using var bench = await OpenBench.AtAsync(chromium, "picture");
+        await using var bench = await AtAsync();
         byte[] bomb = [0x89, .. "PNG\r\n\x1a\n"u8, 0, 0, 0, 13, .. "IHDR"u8, 0, 0, 0xea, 0x60, 0, 0, 0xea, 0x60, 8, 2, 0, 0, 0, 0, 0, 0, 0];
         foreach (var (name, bytes, word) in new (string, byte[], string)[]
         {
@@ -126,49 +138,25 @@ public class TraceViewTests(Chromium chromium)
     }
 
     [Fact]
-    public async Task A_picture_with_no_name_or_an_endless_one_becomes_a_piece_like_any_other()
+    public async Task It_is_looked_at_on_every_screen()
     {
-        await using var bench = await OpenBench.AtAsync(chromium, "picture");
-        foreach (var (file, title) in new[] { (".png", "Picture"), (new string('b', 240) + ".png", "B" + new string('b', 59)) })
-        {
-            await TakeAsync(bench, new FilePayload { Name = file, MimeType = "image/png", Buffer = Payload("ring").Buffer });
-            await Assertions.Expect(bench.Page.Locator("#picture-title")).ToHaveTextAsync(title, new() { IgnoreCase = true });
-            await TracedAsync(bench);
-            await bench.Page.GetByText("Put it on the table as a new piece").ClickAsync();
-            await bench.Page.Locator(".table").WaitForAsync();
-            Assert.Equal(title, await bench.Page.Locator("#title").InputValueAsync());
-            await AtTheTable.OnShelfAsync(bench, p => p.Title == title);
-            await bench.GoAsync("picture");
-        }
-    }
-
-    [Fact]
-    public async Task Twelve_thousand_cables_are_traced()
-    {
-        await using var bench = await OpenBench.AtAsync(chromium, "picture");
-        await ChooseAsync(bench, "wide dusk");
-        await bench.Page.GetByLabel("Only what is transparent").CheckAsync();
-        await bench.Page.GetByLabel("At most").FillAsync("8");
-        await bench.Page.GetByLabel("Valleys across").FillAsync("160");
-        await bench.Page.GetByLabel("Valleys across").BlurAsync();
-        await bench.Page.Locator(".tracing-words b", new() { HasTextString = "160" }).WaitForAsync();
-        Assert.Contains("160 valleys by 75 cable rows: 12,000 cables", await TracedAsync(bench), StringComparison.Ordinal); // how fast is told in docs/speed.md
-    }
-
-    [Theory, MemberData(nameof(Screens.Named), MemberType = typeof(Screens))]
-    public async Task It_is_looked_at_on_every_screen(string screen)
-    {
-        await using var bench = await OpenBench.AtAsync(chromium, "picture", Screens.Of(screen));
+        await using var bench = await OpenBench.AtAsync(chromium, "picture"); // with no picture yet
         await bench.Page.GetByText("Choose a picture").WaitForAsync();
-        await bench.PictureAsync($"picture-empty-{screen}");
+        foreach (var (screen, size) in Screens.All)
+        {
+            await bench.LookAsync(size);
+            await bench.FitsTheScreenAsync();
+            await bench.PictureAsync($"picture-empty-{screen}");
+        }
         await ChooseAsync(bench, "crab");
         await TracedAsync(bench);
-        foreach (var dark in new[] { false, true })
-        {
-            await bench.LookAsync(dark: dark);
-            await bench.FitsTheScreenAsync();
-            await bench.PictureAsync($"picture-crab-{screen}{(dark ? "-dark" : "")}");
-            await bench.NoSeriousFaultAsync();
-        }
+        foreach (var (screen, size) in Screens.All)
+            foreach (var dark in new[] { false, true })
+            {
+                await bench.LookAsync(size, dark);
+                await bench.FitsTheScreenAsync();
+                await bench.PictureAsync($"picture-crab-{screen}{(dark ? "-dark" : "")}");
+                await bench.NoSeriousFaultAsync();
+            }
     }
 }

@@ -7,7 +7,7 @@ public class FontTests
     public void The_bench_serves_the_fonts_of_the_plate()
     {
         var served = Directory.GetFiles(Repository.Path("src", "Pleatwright.Bench", "wwwroot", "fonts"));
-        Assert.All(served, file => Assert.Equal(File.ReadAllBytes(Repository.Path("src", "Pleatwright", "Plate", "Fonts", Path.GetFileName(file))), File.ReadAllBytes(file)));
+        Assert.All(served, file => Assert.Equal(File.ReadAllBytes(Repository.Path("src", "Pleatwright.Typefaces", Path.GetFileName(file))), File.ReadAllBytes(file)));
         var style = File.ReadAllText(Repository.Path("src", "Pleatwright.Bench", "wwwroot", "app.css"));
         var fonts = served.Where(f => f.EndsWith(".ttf")).Select(Path.GetFileName).ToArray();
         Assert.NotEmpty(fonts);

@@ -32,7 +32,8 @@ public class RoomTests
 
     private static readonly Dictionary<string, string[]> Projects = new()
     {
-        ["Pleatwright"] = [],
+        ["Pleatwright.Typefaces"] = [],
+        ["Pleatwright"] = ["Pleatwright.Typefaces"],
         ["Pleatwright.Bench.Model"] = ["Pleatwright"],
         ["Pleatwright.Bench"] = ["Pleatwright.Bench.Model"],
         ["Pleatwright.App"] = ["Pleatwright", "Pleatwright.Bench"],

@@ -13,7 +13,7 @@ public sealed class WorkingDraft : PieceDraft
     /// <summary>The ways of the piece, to be changed.</summary>
     public WorkingDraft(Desk desk) : base(desk)
     {
-        Working = desk.Piece.Working;
+        (Working, Back) = (desk.Piece.Working, desk.Piece.Back);
         BaseRow = Math.Min(Working.BaseRow?.Index ?? desk.Order.BaseRow.Index, MostBaseRow);
     }
 
@@ -35,15 +35,35 @@ public sealed class WorkingDraft : PieceDraft
     /// <summary>Why it was not kept, as a sentence; empty until that was tried.</summary>
     public string Told { get; private set; } = "";
 
-    /// <summary>The ways of working, each with what it means for the hand.</summary>
-    public static ImmutableArray<(WayOfWorking Way, string Words)> Ways { get; } =
+    /// <summary>What is cabled on the back.</summary>
+    public Backsmocking Back { get; private set; }
+
+    /// <summary>The ways of working, each with its name and what it means for the hand.</summary>
+    public static ImmutableArray<(WayOfWorking Way, string Name, string Words)> Ways { get; } =
     [
-        (WayOfWorking.RowByRow, "row by row: each row of a figure right across in all its colours, then the next outward"),
-        (WayOfWorking.SpaceBySpace, "space by space: all rows between two gathering rows right across, then the next space"),
-        (WayOfWorking.FewestStarts, "fewest starts, wherever the thread leads"),
+        Way(WayOfWorking.RowByRow, "each row of a figure right across in all its colours, then the next outward"),
+        Way(WayOfWorking.SpaceBySpace, "all rows between two gathering rows right across, then the next space"),
+        Way(WayOfWorking.FewestStarts, "wherever the thread leads"),
     ];
 
+    /// <summary>What may be cabled on the back, each with what it means.</summary>
+    public static ImmutableArray<(Backsmocking Back, string Words)> Backs { get; } =
+    [
+        (Backsmocking.Auto, "right across every gathering row that the front does not hold, but not below a bishop's design"),
+        (Backsmocking.Gaps, "only where nothing is stitched on the front"),
+        (Backsmocking.All, "right across every such row, below a bishop's design too"),
+        (Backsmocking.None, "none"),
+    ];
+
+    private static (WayOfWorking Way, string Name, string Words) Way(WayOfWorking way, string words) => (way, WayWords.Of(way).Capital(), words);
+
     public void SetWay(WayOfWorking way) => Set(Working with { Way = way });
+
+    public void SetBack(Backsmocking back)
+    {
+        Back = back;
+        Set(Working);
+    }
 
     public void SetHand(Hand hand) => Set(Working with { Hand = hand });
 
@@ -80,6 +100,12 @@ public sealed class WorkingDraft : PieceDraft
         BeginOnOwn();
     }
 
+    /// <summary>"Run 3: valley 66, the centre; row 20, on gathering row 5": a run fixed to a place.</summary>
+    public string Said(FixedPlace pin) => $"Run {Words.Of(pin.Place)}: {Where.Of(Desk.Work, pin.Valley).Uncapital()}; {Where.Of(Desk.Work, pin.Row).Uncapital()}";
+
+    /// <summary>What letting it go is called.</summary>
+    public static string LetGoWords(FixedPlace pin) => $"Let run {Words.Of(pin.Place)} go where it is best";
+
     /// <summary>Lets a run go that was fixed to a place.</summary>
     public void LetGo(FixedPlace pin) => Set(Working with { Places = Working.Places.Remove(pin) });
 
@@ -102,7 +128,7 @@ public sealed class WorkingDraft : PieceDraft
             ? FormattableString.Invariant($"Your stitches take {Chart.Working.LeastThreadFactor} to {Chart.Working.MostThreadFactor} times what is reckoned.")
         : null;
 
-    private protected override Piece With(Piece piece) => piece.Working == Working ? piece : piece with { Working = Working };
+    private protected override Piece With(Piece piece) => piece.Working == Working && piece.Back == Back ? piece : piece with { Working = Working, Back = Back };
 
     private void Set(Chart.Working working)
     {

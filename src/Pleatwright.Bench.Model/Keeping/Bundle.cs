@@ -4,7 +4,7 @@ using Pleatwright.Shelf;
 
 namespace Pleatwright.Bench.Model.Keeping;
 
-/// <summary>Many pieces in one ZIP file, for keeping elsewhere and bringing back.</summary>
+/// <summary>Many pieces in one ZIP file, each with its place, for keeping elsewhere and bringing back.</summary>
 public static class Bundle
 {
     /// <summary>What the names of such files end with.</summary>
@@ -12,34 +12,43 @@ public static class Bundle
 
     private const int MostPieces = 2000;
 
-    /// <summary>Packs pieces by their names.</summary>
-    public static byte[] Pack(IEnumerable<StoredPiece> pieces)
+    /// <summary>Packs pieces by their names, and beside each its place where it has one.</summary>
+    public static byte[] Pack(IEnumerable<(StoredPiece Piece, StoredPlace? Place)> pieces)
     {
         using var file = new MemoryStream();
         using (var zip = new ZipArchive(file, ZipArchiveMode.Create))
         {
-            foreach (var piece in pieces)
+            foreach (var (piece, place) in pieces)
             {
-                using var entry = zip.CreateEntry(piece.Name.FileName).Open();
-                entry.Write(piece.Text);
+                Put(piece.Name.FileName, piece.Text);
+                if (place is not null) Put(piece.Name + FileShelf.PlaceEnding, place.Text);
+            }
+
+            void Put(string name, byte[] text)
+            {
+                using var entry = zip.CreateEntry(name).Open();
+                entry.Write(text);
             }
         }
         return file.ToArray();
     }
 
-    /// <summary>The piece files in a ZIP file, whatever folders they lie in.</summary>
+    /// <summary>Whether a file of this name holds a place.</summary>
+    public static bool IsPlace(string name) => name.EndsWith(FileShelf.PlaceEnding, StringComparison.OrdinalIgnoreCase);
+
+    /// <summary>The files of pieces and places in a ZIP file, whatever folders they lie in, each by its path there.</summary>
     /// <exception cref="InvalidDataException">It is no ZIP file, or unpacks to more than any shelf holds.</exception>
-    public static IEnumerable<(string Name, byte[] Text)> Unpack(byte[] content)
+    public static IEnumerable<(string Path, byte[] Text)> Unpack(byte[] content)
     {
         using var zip = new ZipArchive(new MemoryStream(content), ZipArchiveMode.Read);
-        var pieces = 0;
-        foreach (var entry in zip.Entries.Where(e => e.Name.EndsWith(PieceName.Ending, StringComparison.OrdinalIgnoreCase)))
+        var files = 0;
+        foreach (var entry in zip.Entries.Where(e => e.Name.EndsWith(PieceName.Ending, StringComparison.OrdinalIgnoreCase) || IsPlace(e.Name)))
         {
-            if (++pieces > MostPieces) throw new InvalidDataException($"it holds more than {MostPieces} pieces");
+            if (++files > 2 * MostPieces) throw new InvalidDataException($"it holds more than {MostPieces} pieces");
             if (entry.FullName.Contains(FileShelf.VersionsFolder + "/", StringComparison.Ordinal)) continue; // a whole shelf was packed by hand
             using var text = new MemoryStream();
-            using (var from = entry.Open()) CopyAtMost(from, text, PieceReader.MostBytes); // what it says of its own size may be a lie
-            yield return (entry.Name, text.ToArray());
+            using (var from = entry.Open()) CopyAtMost(from, text, IsPlace(entry.Name) ? TickLogReader.MostBytes : PieceReader.MostBytes); // what it says of its own size may be a lie
+            yield return (entry.FullName, text.ToArray());
         }
     }
 

@@ -16,7 +16,7 @@ public readonly record struct HandedOver(string Name, string Type, byte[] Conten
 public sealed record HandedIn(string Name, Func<Task<byte[]>> Read);
 
 /// <summary>The shelf as it is looked at: what lies there, what was last done with it, what went wrong.</summary>
-public sealed class Board(Keeper keeper)
+public sealed class Board(Keeper keeper, PlaceKeeper places)
 {
     /// <summary>The most files brought in at once.</summary>
     public const int MostFiles = 500;
@@ -137,51 +137,77 @@ public sealed class Board(Keeper keeper)
         return file;
     }
 
-    /// <summary>Every piece in one file, to take away; null when one cannot be had.</summary>
+    /// <summary>Every piece with its place in one file, to take away; null when one cannot be had.</summary>
     public async Task<HandedOver?> ExportAllAsync()
     {
         HandedOver? file = null;
         await TryAsync(async () =>
         {
             await keeper.SettleAsync();
-            var all = new List<StoredPiece>();
-            foreach (var entry in (Contents?.Pieces ?? []).Where(p => p.Usable)) all.Add(await keeper.Shelf.LoadAsync(PieceName.Parse(entry.Name)));
+            await places.SettleAsync();
+            var all = new List<(StoredPiece, StoredPlace?)>();
+            foreach (var name in (Contents?.Pieces ?? []).Where(p => p.Usable).Select(p => PieceName.Parse(p.Name)))
+                all.Add((await keeper.Shelf.LoadAsync(name), await keeper.Shelf.LoadPlaceAsync(name)));
             file = new HandedOver("Smocking pieces" + Bundle.Ending, "application/zip", Bundle.Pack(all));
             Note = $"{Words.Of(all.Count, "piece")} exported.";
         });
         return file;
     }
 
-    /// <summary>Brings in piece files, and files of many pieces; what cannot be read is told of by its name, and the others come in.</summary>
+    /// <summary>
+    /// Brings in piece files, and files of many pieces, and with a piece its place, by the same name beside it; what cannot be read is told of by its
+    /// name, and the others come in.
+    /// </summary>
     public Task<bool> BringInAsync(IEnumerable<HandedIn> files) => TryAsync(async () =>
     {
         var brought = 0;
         var refused = new List<string>();
+        var names = new Dictionary<string, PieceName>(); // on the shelf, by what the file was called without its ending
+        var places = new List<(string Path, byte[] Text)>();
         foreach (var file in files)
         {
             try
             {
                 var content = await file.Read();
-                foreach (var (name, text) in file.Name.EndsWith(Bundle.Ending, StringComparison.OrdinalIgnoreCase) ? Bundle.Unpack(content) : [(file.Name, content)])
+                var many = file.Name.EndsWith(Bundle.Ending, StringComparison.OrdinalIgnoreCase);
+                foreach (var (name, text) in many ? Bundle.Unpack(content) : [(file.Name, content)])
                 {
+                    var path = many ? $"{file.Name}/{name}" : name;
+                    if (Bundle.IsPlace(name)) { places.Add((path, text)); continue; } // when its piece is there
                     try
                     {
-                        await BringInOneAsync(name, text);
+                        names[PieceName.StemOf(path)] = await BringInOneAsync(Path.GetFileName(name), text);
                         brought++;
                     }
-                    catch (PieceFormatException fault) { refused.Add(fault.Located(name)); }
+                    catch (PieceFormatException fault) { refused.Add(fault.Located(Path.GetFileName(name))); }
                 }
             }
             catch (Exception fault) when (fault is IOException or InvalidDataException) { refused.Add($"{file.Name}: {fault.Message}"); }
+        }
+        foreach (var (path, text) in places)
+        {
+            var name = Path.GetFileName(path);
+            try
+            {
+                if (names.TryGetValue(path[..^FileShelf.PlaceEnding.Length], out var piece)) await BringInPlaceAsync(piece, text);
+                else refused.Add($"{name}: a place comes in with its piece, by the same name");
+            }
+            catch (PieceFormatException fault) { refused.Add(fault.Located(name)); }
         }
         Note = brought == 0 ? "Nothing was brought in." : $"{Words.Of(brought, "piece")} brought in.";
         if (refused.Count > 0) Note += $" Not brought in: {string.Join("; ", refused.Take(FaultsTold))}{(refused.Count > FaultsTold ? $"; and {refused.Count - FaultsTold} more" : "")}";
     });
 
-    private async Task BringInOneAsync(string fileName, byte[] text)
+    private async Task<PieceName> BringInOneAsync(string fileName, byte[] text)
     {
         Smocking.Read(text); // read here first, so that the fault names the maker's own file
-        await keeper.Shelf.CreateAsync(PieceName.Nearest(PieceName.StemOf(fileName)), text);
+        return (await keeper.Shelf.CreateAsync(PieceName.Nearest(PieceName.StemOf(fileName)), text)).Name;
+    }
+
+    private async Task BringInPlaceAsync(PieceName piece, byte[] text)
+    {
+        TickLogReader.Read(text);
+        await keeper.Shelf.SavePlaceAsync(piece, text, over: null);
     }
 
     // Does something with the shelf; what cannot be done is said, and the list shows what is.

@@ -109,7 +109,7 @@ public sealed class Gesture(Workplace at) : IStrokes
                 needle.GoTo(cell.Valley, cell.Row);
                 needle.Mark(Marking.Shift(area, valleys, rows));
                 break;
-            case Stroke.MovingAccent when Quietly(() => Accenting.By(basis.Piece, accent, valleys, rows)):
+            case Stroke.MovingAccent when Quietly(() => needle.AccentMoved(basis.Piece, accent, valleys, rows)):
             case Stroke.MovingFigure when Quietly(() => Placing.By(basis.Piece, placement, valleys, rows)):
                 needle.GoTo(cell.Valley, cell.Row);
                 break;
@@ -196,15 +196,15 @@ public sealed class Gesture(Workplace at) : IStrokes
         if (Accents.At(desk, needle) is { } here)
         {
             accent = here.Index;
-            if (off) { Once("an accent taken off", () => Accenting.TakeOff(desk.Piece, accent)); return; }
+            if (off) { Once("an accent taken off", () => needle.AccentOff(desk.Piece, accent)); return; }
             edit = here.Mark.Thread == needle.Thread ? "moving an accent" : "an accent in another thread";
-            if (!Draft(() => Accenting.Recolour(desk.Piece, accent, needle.Thread!.Value))) return;
+            if (!Draft(() => needle.AccentRecoloured(desk.Piece, accent))) return;
         }
         else if (off) { desk.Say(Accents.NoneHere); return; }
         else
         {
             (accent, edit) = (desk.Piece.Accents.Length, $"a {needle.Accent}");
-            if (!Draft(() => Accenting.Put(desk.Piece, needle.Accent, from.Valley, from.Row, needle.Thread!.Value))) return;
+            if (!Draft(() => needle.Accented(desk.Piece, needle.Accent, from.Valley, from.Row))) return;
         }
         (basis, stroke) = (desk.Work, Stroke.MovingAccent);
     }

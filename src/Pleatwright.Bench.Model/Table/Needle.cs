@@ -74,8 +74,8 @@ public sealed class Needle
 
     /// <summary>What the mirror does, as a sentence.</summary>
     public string MirrorWords => Mirror is { } axis
-        ? $"What you draw and clear is mirrored about {Where.Of(desk.Work, axis).Uncapital()}."
-        : "What you draw and clear can be mirrored about a valley while you do it.";
+        ? $"What you draw, clear and lay is mirrored about {Where.Of(desk.Work, axis).Uncapital()}, accents too."
+        : "What you draw, clear and lay can be mirrored about a valley while you do it.";
 
     /// <summary>The cell that lies as the one under the hand does on the other side of the mirror; null without one, on it, and off the cloth.</summary>
     public Valley? Image => Mirror is { } axis && axis != Valley && Chart.Edit.Mirror.Image(Valley, axis) is var image && desk.Work.OnCloth(image, Row) ? image : null;
@@ -227,6 +227,36 @@ public sealed class Needle
     /// <summary>Cells, and with a mirror those on its other side.</summary>
     internal IEnumerable<(Valley Valley, CableRow Row)> Both(IEnumerable<(Valley Valley, CableRow Row)> cells) =>
         Mirror is { } axis ? Chart.Edit.Mirror.Both(cells, axis) : cells;
+
+    /// <summary>Lays a patch with its upper left corner on a cell, on both sides of the mirror while there is one.</summary>
+    /// <returns>As of <see cref="Drawn"/>.</returns>
+    internal (Piece Piece, string? Figure, bool LeftOut) Laid(Piece piece, string? figure, Patch patch, Valley left, CableRow top)
+    {
+        if (Mirror is { } axis && Chart.Edit.Mirror.Lay(piece, figure, patch, left, top, axis) is var (mirrored, into, leftOut)) return (mirrored, into, leftOut > 0);
+        foreach (var thread in patch.CablesAt(left, top)) (piece, figure) = Draw.Parts(piece, figure, thread, thread.Key);
+        return (piece, figure, false);
+    }
+
+    /// <summary>Puts an accent on in the thread in hand, and its image while there is a mirror.</summary>
+    internal Piece Accented(Piece piece, string accent, Valley valley, CableRow row)
+    {
+        var mark = Accenting.MarkAt(piece, accent, valley, row, Thread!.Value);
+        return Mirror is { } axis ? Chart.Edit.Mirror.Put(piece, mark, axis) : Accenting.Put(piece, mark);
+    }
+
+    /// <summary>Takes an accent off, and its image while there is a mirror.</summary>
+    internal Piece AccentOff(Piece piece, int index) => Mirror is { } axis ? Chart.Edit.Mirror.TakeOff(piece, index, axis) : Accenting.TakeOff(piece, index);
+
+    /// <summary>Takes off what accents lie in an area, and in its image while there is a mirror.</summary>
+    internal Piece AccentsOff(Work work, Area area) => Mirror is { } axis ? Chart.Edit.Mirror.TakeOff(work, area, axis) : Accenting.TakeOff(work, area);
+
+    /// <summary>Works an accent in the thread in hand, and its image while there is a mirror.</summary>
+    internal Piece AccentRecoloured(Piece piece, int index) =>
+        Mirror is { } axis ? Chart.Edit.Mirror.Recolour(piece, index, Thread!.Value, axis) : Accenting.Recolour(piece, index, Thread!.Value);
+
+    /// <summary>Moves an accent, and its image while there is a mirror.</summary>
+    internal Piece AccentMoved(Piece piece, int index, int valleys, int rows) =>
+        Mirror is { } axis ? Chart.Edit.Mirror.By(piece, index, valleys, rows, axis) : Accenting.By(piece, index, valleys, rows);
 
     /// <summary>Why stitches were left out beside a mirror.</summary>
     internal const string OtherPhase = "On one side of the mirror lies a figure of the other phase: there a stitch and its image cannot be held alike, so neither is laid.";

@@ -29,10 +29,14 @@ public sealed record ClothMap(double Width, double Height, double Across, double
     /// <summary>Pixels from one number to the next, at least.</summary>
     public const double LeastGap = 12;
 
+    /// <summary>Width over height of a cloth as it is painted, its holding rows and a margin of three lines with it.</summary>
+    public static double ShapeOf(PleatingPlan plan) => Widest(plan)
+        / (plan.CableRows * 2 + 6 + (plan.Cloth.HoldingRowsAbove + plan.Cloth.HoldingRowsBelow) * 2 * plan.Gauge.CableRowsPerSpace) / plan.Gauge.LineHeight.Millimetres;
+
     /// <summary>The map of a cloth.</summary>
     public static ClothMap Of(PleatingPlan plan)
     {
-        var widest = Enumerable.Range(0, plan.CableRows).Max(y => plan.PitchAt(y).Millimetres) * plan.Pleats;
+        var widest = Widest(plan);
         var deep = plan.CableRows * 2 * plan.Gauge.LineHeight.Millimetres;
         var scale = Math.Min(MostWidth / widest, MostHeight / deep);
         var (width, height) = (Math.Max(LeastWidth, widest * scale), Math.Max(LeastHeight, deep * scale));
@@ -44,4 +48,6 @@ public sealed record ClothMap(double Width, double Height, double Across, double
         return new ClothMap(width, height, across, down,
             [.. Enumerable.Range(1, plan.Cloth.GatheringRows).Where(r => r == 1 || r % every == 0 && (r - 1) * space >= LeastGap).Select(r => (r, (r - 1) * space + line))]);
     }
+
+    private static double Widest(PleatingPlan plan) => Enumerable.Range(0, plan.CableRows).Max(y => plan.PitchAt(y).Millimetres) * plan.Pleats;
 }

@@ -30,8 +30,8 @@ public interface IPlanningRoom
 /// <param name="time">The clock.</param>
 public sealed class Orders(IPlanningRoom room, IMemory memory, TimeProvider time) : IOrders
 {
-    /// <summary>How many are remembered. Our own choice: a sitting's worth of pieces and ways.</summary>
-    public const int MostRemembered = 12;
+    /// <summary>How many are remembered. Our own choice: a sitting's worth of pieces, each in every way of working.</summary>
+    public const int MostRemembered = 24;
 
     /// <summary>How long one that is wanted no more may go on, so as to be remembered, before it is stopped. Our own choice.</summary>
     public static readonly TimeSpan Patience = TimeSpan.FromSeconds(4);

@@ -14,3 +14,16 @@ function show(e) {
 function hide() { if (tip) tip.hidden = true; }
 for (const name of ["pointerover", "focusin"]) document.addEventListener(name, show);
 for (const name of ["pointerdown", "focusout"]) document.addEventListener(name, hide);
+
+// The choices at the chair close on Esc, the focus back on their word, and when something else is touched.
+const opened = () => document.querySelector(".chair-more[open]");
+document.addEventListener("keydown", (e) => {
+  const over = e.key === "Escape" && opened();
+  if (!over) return;
+  over.open = false;
+  over.querySelector("summary").focus();
+}, true);
+document.addEventListener("pointerdown", (e) => {
+  const over = opened();
+  if (over && !over.contains(e.target)) over.open = false;
+}, true);

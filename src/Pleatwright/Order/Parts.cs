@@ -45,6 +45,9 @@ internal sealed class Parts
     /// <summary>The part of a run, an index in <see cref="InOrder"/>.</summary>
     public int Of(int run) => partOf[outward.StretchOf(run)];
 
+    /// <summary>The placement that a run is of; null for a band's.</summary>
+    public int? PlacementOf(int run) => copyOf[run] < 0 ? null : PlacementOfCopy(copyOf[run]);
+
     private void FindCopies()
     {
         Array.Fill(copyOf, -1);
@@ -76,11 +79,11 @@ internal sealed class Parts
     {
         var s = areas.Stretches[stretch];
         for (var r = s.FirstRun; r < s.EndRun; r++)
-            if (copyOf[r] >= 0 && !spans[PlacementOf(copyOf[r])]) return false;
+            if (copyOf[r] >= 0 && !spans[PlacementOfCopy(copyOf[r])]) return false;
         return true;
     }
 
-    private int PlacementOf(int copy)
+    private int PlacementOfCopy(int copy)
     {
         var placements = work.Piece.Placements;
         for (var p = 0; ; copy -= placements[p++].Repeat.Count)

@@ -65,7 +65,8 @@ internal static class Planner
     public static WorkingOrder Replan(WorkingOrder previous, Work work, Effort effort = Effort.Resting, IProgress<double>? progress = null, CancellationToken cancel = default)
     {
         var (before, now) = (previous.Work.Piece, work.Piece);
-        var alike = before.Working == now.Working && before.Cloth.Gauge == now.Cloth.Gauge && previous.Effort == effort;
+        // what is solved says in which way it was
+        var alike = before.Working with { Way = now.Working.Way } == now.Working && before.Cloth.Gauge == now.Cloth.Gauge && previous.Effort == effort;
         return new Planning(work, alike ? previous.Solved : null, effort, progress, cancel).Plan();
     }
 }

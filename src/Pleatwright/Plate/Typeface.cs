@@ -3,6 +3,7 @@ using System.Text;
 using PdfSharp.Drawing;
 using PdfSharp.Fonts;
 using PdfSharp.Pdf;
+using Pleatwright.Typefaces;
 
 namespace Pleatwright.Plate;
 
@@ -92,14 +93,7 @@ internal static class Typeface
     }
 
     /// <summary>The embedded font file of a face, as TrueType.</summary>
-    public static byte[] File(Face face)
-    {
-        using var stream = typeof(Typeface).Assembly.GetManifestResourceStream(Files[(int)face])
-            ?? throw new InvalidOperationException($"The font {Files[(int)face]} is not in the assembly.");
-        var bytes = new byte[stream.Length];
-        stream.ReadExactly(bytes);
-        return bytes;
-    }
+    public static byte[] File(Face face) => FontFile.Read(Files[(int)face]);
 
     internal static XFont Font(Face face, double points) =>
         new(face.ToString(), points, XFontStyleEx.Regular, new XPdfFontOptions(PdfFontEncoding.Unicode, PdfFontEmbedding.TryComputeSubset));

@@ -25,6 +25,14 @@ public class ReplanTests
         }, iter: Long.Of(12, 40));
 
     [Fact]
+    public void Planning_anew_in_another_way_of_working_gives_what_planning_afresh_gives() =>
+        Gen.Select(OrderGen.Pieces, Gen.Int[0, 2], Gen.Int[0, 2]).Sample((piece, was, way) =>
+        {
+            Work In(int w) => Work.Lay(piece with { Working = piece.Working with { Way = (WayOfWorking)w } });
+            Assert.Equal(Planner.Plan(In(way)).Steps, Planner.Replan(Planner.Plan(In(was)), In(way)).Steps);
+        }, iter: Long.Of(12, 40));
+
+    [Fact]
     public void A_quick_order_works_every_run_once_and_a_searched_one_starts_no_oftener() =>
         OrderGen.Pieces.Sample(piece =>
         {

@@ -51,10 +51,10 @@ public class PieceDraftTests
             (d, _, n) => d.StepRow(n - 500), (d, _, n) => d.StepFrom(n - 500), (d, _, n) => d.StepTo(n - 500), (d, _, n) => d.StepThread(n - 500)),
             d => _ = ((RunDraft)d).Comes),
         new("working", (desk, _, _) => new WorkingDraft(desk), Of<WorkingDraft>(
-            (d, _, n) => d.SetHand((Hand)(n % 2)), (d, _, n) => d.SetFirst((FirstWay)(n % 3)), (d, _, n) => d.SetWay((WayOfWorking)(n % 3)), (d, _, n) => d.SetMayTurn(n % 2 == 0), (d, _, n) => d.SetSplitRuns(n % 2 == 0), (d, _, n) => d.SetWorkingLength(Length(n)),
+            (d, _, n) => d.SetHand((Hand)(n % 2)), (d, _, n) => d.SetFirst((FirstWay)(n % 3)), (d, _, n) => d.SetWay((WayOfWorking)(n % 3)), (d, _, n) => d.SetBack((Backsmocking)(n % 4)), (d, _, n) => d.SetMayTurn(n % 2 == 0), (d, _, n) => d.SetSplitRuns(n % 2 == 0), (d, _, n) => d.SetWorkingLength(Length(n)),
             (d, _, n) => d.SetTails(Length(n)), (d, t, _) => d.SetCarryPleats(Tables.Whole(t)), (d, t, _) => d.SetParkedThreads(Tables.Whole(t)), (d, t, _) => d.SetThreadFactor(Tables.Number(t)),
             (d, _, _) => d.BeginOnWidest(), (d, _, _) => d.BeginOnOwn(), (d, t, _) => d.SetBaseRow(t), (d, _, _) => { if (!d.Working.Places.IsEmpty) d.LetGo(d.Working.Places[0]); }),
-            d => { var working = (WorkingDraft)d; _ = (working.BaseRowWords, working.OnWidest); }),
+            d => { var working = (WorkingDraft)d; _ = (working.BaseRowWords, working.OnWidest, working.Working.Places.Select(p => working.Said(p) + WorkingDraft.LetGoWords(p)).Count()); }),
     ];
 
     public static TheoryData<string> Names => [.. Forms.Select(f => f.Name)];

@@ -17,7 +17,7 @@ public class BoardTests
     public BoardTests()
     {
         bench = at.Open();
-        board = new Board(bench.Keeper);
+        board = new Board(bench.Keeper, bench.Places);
         at.Thread.Do(() => bench.Keeper.NewAsync(ABench.Small("Gulls")));
         at.Thread.Do(board.LookAgainAsync);
     }
@@ -49,12 +49,47 @@ public class BoardTests
         [
             new HandedIn("crab.PIECE.json", () => Task.FromResult(good)), new HandedIn("torn.json", () => Task.FromResult(Encoding.UTF8.GetBytes("{ \"pleatwright\": 1 "))),
             new HandedIn("gone.json", () => throw new IOException("it is gone")), new HandedIn("no.zip", () => Task.FromResult(new byte[] { 1, 2, 3 })),
-            new HandedIn("many.zip", () => Task.FromResult(Bundle.Pack([new StoredPiece(PieceName.Parse("Kite"), PieceWriter.WriteUtf8(ABench.Small("Kite")), Edition.Of([1]))]))),
+            new HandedIn("many.zip", () => Task.FromResult(Bundle.Pack([(new StoredPiece(PieceName.Parse("Kite"), PieceWriter.WriteUtf8(ABench.Small("Kite")), Edition.Of([1])), null)]))),
         ])));
         Assert.StartsWith("2 pieces brought in. Not brought in: torn.json", board.Note, StringComparison.Ordinal);
         Assert.Contains("gone.json: it is gone", board.Note, StringComparison.Ordinal);
         Assert.Contains("no.zip: ", board.Note, StringComparison.Ordinal);
         Assert.Equal(["Crab", "Gulls", "Kite"], at.Titles);
+    }
+
+    private static byte[] Place(string stretch) => Encoding.UTF8.GetBytes($$"""{ "place": 1, "worked": { "c2": [ "{{stretch}} 2026-03-02T10:15Z" ] } }""");
+
+    private string? PlaceOf(string name) => at.Files.All.FirstOrDefault(f => f.Path == name + FileShelf.PlaceEnding).Text is { } text ? Encoding.UTF8.GetString(text) : null;
+
+    [Fact]
+    public void What_is_taken_away_in_one_file_comes_in_again_with_every_place()
+    {
+        var gulls = Entry.Name;
+        at.Files.Put(gulls + FileShelf.PlaceEnding, Place("3..5"));
+        at.Thread.Do(() => bench.Keeper.NewAsync(ABench.Small("Kite")));
+        at.Thread.Do(board.LookAgainAsync);
+        var all = at.Thread.Do(board.ExportAllAsync)!.Value;
+        Assert.Equal(3, Bundle.Unpack(all.Content).Count());
+        Assert.True(at.Thread.Do(() => board.BringInAsync([new HandedIn("shelf.zip", () => Task.FromResult(all.Content))])));
+        Assert.Equal("2 pieces brought in.", board.Note);
+        var copies = board.Contents!.Pieces.Where(p => p.Title == "Gulls").Select(p => p.Name).ToList();
+        Assert.Equal(2, copies.Count);
+        Assert.All(copies, c => Assert.Equal(TickLogReader.Read(Place("3..5")), TickLogReader.Read(PlaceOf(c)!)));
+        Assert.Equal(2, at.Files.All.Count(f => f.Path.EndsWith(FileShelf.PlaceEnding, StringComparison.Ordinal)));
+    }
+
+    [Fact]
+    public void A_place_comes_in_with_its_piece_alone_and_one_that_cannot_be_read_is_named()
+    {
+        var text = PieceWriter.WriteUtf8(ABench.Small("Crab"));
+        Assert.True(at.Thread.Do(() => board.BringInAsync(
+        [
+            new HandedIn("crab.place.json", () => Task.FromResult(Place("7"))), new HandedIn("crab.piece.json", () => Task.FromResult(text)),
+            new HandedIn("lost.place.json", () => Task.FromResult(Place("8"))), new HandedIn("torn.piece.json", () => Task.FromResult(text)), new HandedIn("torn.place.json", () => Task.FromResult(Place("x"))),
+        ])));
+        Assert.StartsWith("2 pieces brought in. Not brought in: lost.place.json: a place comes in with its piece", board.Note, StringComparison.Ordinal);
+        Assert.Contains("torn.place.json", board.Note, StringComparison.Ordinal);
+        Assert.Equal(1, at.Files.All.Count(f => f.Path.EndsWith(FileShelf.PlaceEnding, StringComparison.Ordinal)));
     }
 
     [Fact]

@@ -89,6 +89,95 @@ public class MirrorLaws
         Assert.Equal([(22, 4)], at.Worked());
     }
 
+    private static readonly Gen<Act> AnAccent = AtTable.Mixed(
+        (4, Gen.Select(Gen.Int[1, 40], Gen.Int[0, 14], AtTable.Pick("4", "5", "6", "7", "$", "!", "Delete", "r", "b", "Alt+ArrowLeft", "Alt+ArrowRight", "Alt+ArrowUp")).Select((v, y, key) => new Act($"{key} at {v} {y}", at =>
+        {
+            at.Needle.GoTo(new Valley(v), new CableRow(y));
+            at.Key(key);
+        }))),
+        (3, Gen.Select(Gen.Double[0, 900], Gen.Double[0, 600]).Array[2, 4].Select(places => new Act($"drag {string.Join(' ', places.Select(p => $"{p.Item1:0},{p.Item2:0}"))}", at =>
+        {
+            at.Needle.TakeUp(Doing.Accent);
+            at.Stroke(places);
+            at.Needle.TakeUp(Doing.Stitch);
+        }))),
+        (1, Gen.Select(Gen.Int[1, 40], Gen.Int[0, 14]).Select((v, y) => new Act($"hold of the first, to {v} {y}", at =>
+        {
+            if (at.Desk.Work.Accents.IsEmpty) return;
+            var laid = at.Desk.Work.Accents[0];
+            at.Needle.TakeUp(Doing.Accent);
+            at.Stroke(at.Middle(laid.Valley.Number, Accenting.RowOf(at.Desk.Work, laid).Index), at.Middle(Math.Min(v, at.Desk.Work.Valleys), y));
+            at.Needle.TakeUp(Doing.Stitch);
+        }))));
+
+    [Fact]
+    public void Every_accent_put_on_moved_recoloured_or_taken_off_is_its_own_image_too()
+    {
+        var accents = 0;
+        Gen.Select(Gen.Int[1, 40], AnAccent.Array[1, 12]).Sample((about, acts) =>
+        {
+            var at = new AtTable(Pieces.New(new Pleatwright.Cloth.Panel(Length.FromInches(2)), 3));
+            var axis = Math.Min(about, at.Desk.Work.Valleys);
+            at.Needle.MirrorAbout(axis);
+            foreach (var act in acts)
+            {
+                var (before, past) = (at.Piece, at.Desk.History.Past.Count());
+                act.Do(at);
+                Assert.True(at.Desk.History.Past.Count() <= past + 1);
+                var there = at.Desk.Work.Accents.Select(a => (a.Accent.Name, a.Valley.Number, a.Depth, a.Mark.Thread)).ToList();
+                accents += there.Count;
+                foreach (var (name, valley, depth, thread) in there)
+                    if (2 * axis - valley is var image && image >= 1 && image <= at.Desk.Work.Valleys)
+                        Assert.Equal(there.Count(a => a == (name, valley, depth, thread)), there.Count(a => a == (name, image, depth, thread)));
+                if (ReferenceEquals(before, at.Piece)) continue;
+                at.Key("Ctrl+z");
+                Assert.Same(before, at.Piece);
+                at.Key("Ctrl+y");
+            }
+        }, iter: 120, threads: 1, print: t => $"about {t.Item1}: {string.Join("; ", t.Item2.Select(a => a.Words))}");
+        Assert.True(accents > 200, $"{accents} accents");
+    }
+
+    [Fact]
+    public void Copies_of_an_accent_are_mirrored_as_a_set_wherever_they_balance() =>
+        Gen.Select(Gen.Int[1, 5], Gen.Int[1, 9], Gen.Int[10, 50], Gen.Int[10, 50]).Sample((count, every, centre, axis) =>
+        {
+            var mark = new Pleatwright.Chart.Accents.AccentMark("knot", Centre.At(new Valley(centre)), new GatheringRow(2), new('r')) { Repeat = new Repeat(count, every) };
+            if (2 * axis - centre is < 1 or > 58) return; // there is no cloth for its image
+            var at = Mirror.Put(Pieces.Empty, mark, new Valley(axis));
+            var valleys = Work.Lay(at).Accents.Select(a => a.Valley.Number).Order().ToList();
+            Assert.Equal(valleys, valleys.Select(v => 2 * axis - v).Order());
+        });
+
+    [Fact]
+    public void A_copy_is_laid_on_both_sides_and_lies_as_it_is_where_it_crosses_the_mirror() =>
+        Gen.Select(Gen.Int[1, 30], Gen.Int[1, 50], Gen.Int[0, 12]).Sample((axis, to, row) =>
+        {
+            var at = new AtTable(Pieces.Empty with
+            {
+                Figures = [new Figure("tag", ["rrb.", ".bbr"])],
+                Placements = [new Placement("tag", Centre.At(new Valley(50)), new GatheringRow(4), 0)],
+            });
+            at.Needle.Mark(Area.Between(new Valley(49), new CableRow(15), new Valley(52), new CableRow(16)));
+            at.Key("Ctrl+c");
+            at.Needle.Mark(null);
+            at.Needle.MirrorAbout(axis);
+            at.Needle.GoTo(new Valley(to), new CableRow(row));
+            var (before, past) = (Cables(at.Desk.Work).ToList(), at.Desk.History.Past.Count());
+            at.Key("Ctrl+v");
+            Assert.Equal(past + 1, at.Desk.History.Past.Count());
+            var own = new[] { (0, 0, 'r'), (1, 0, 'r'), (2, 0, 'b'), (1, 1, 'b'), (2, 1, 'b'), (3, 1, 'r') }.Select(c => (Valley: to + c.Item1, Row: row + c.Item2, Thread: c.Item3)).ToList();
+            foreach (var (valley, y, thread) in own)
+            {
+                Assert.Equal(thread, at.Desk.Work.ThreadAt(new Valley(valley), new CableRow(y))!.Value.Letter);
+                var image = 2 * axis - valley;
+                if (image >= 1 && image <= at.Desk.Work.Valleys && !own.Any(c => c.Valley == image && c.Row == y))
+                    Assert.Equal(thread, at.Desk.Work.ThreadAt(new Valley(image), new CableRow(y))!.Value.Letter);
+            }
+            at.Key("Ctrl+z");
+            Assert.Equal(before, Cables(at.Desk.Work));
+        }, iter: 200, threads: 1);
+
     [Fact]
     public void A_place_on_a_pleat_becomes_the_nearer_valley_and_one_off_the_cloth_the_last()
     {

@@ -51,6 +51,21 @@ public class VerbTests
     }
 
     [Fact]
+    public void Every_form_of_the_table_stands_in_the_list()
+    {
+        HashSet<Question> asked = [];
+        foreach (var (_, go) in Situations.Where(s => s.Name == "as opened"))
+            foreach (var verb in Verb.All)
+            {
+                var at = new AtTable(Pieces.Full);
+                go(at);
+                if (verb.Can(at.Place)) verb.Do(at.Place);
+                asked.UnionWith(at.Asked);
+            }
+        Assert.Equal(Enum.GetValues<Question>(), asked.Order());
+    }
+
+    [Fact]
     public void What_is_offered_can_be_done_even_before_the_cloth_is_shown()
     {
         foreach (var (name, piece) in Pieces.All)

@@ -15,7 +15,7 @@ public static class Accents
     [
         .. Accent.All.Select(a => new Verb(Group, $"Put a {a.Name} here", KeyOf(a), at => Put(at, a.Name)) { Can = at => at.Needle.Thread is not null }),
         Of("Change the accent here…", "@", (at, laid) => at.Needle.Ask(Question.Accent, laid.Index)) with { Short = "Change accent" },
-        Of("Work the accent here in the thread in hand", "$", (at, laid) => at.Desk.Edit("an accent in another thread", p => Accenting.Recolour(p, laid.Index, at.Needle.Thread!.Value)), at => at.Needle.Thread is not null) with { Short = "This thread" },
+        Of("Work the accent here in the thread in hand", "$", (at, laid) => at.Desk.Edit("an accent in another thread", p => at.Needle.AccentRecoloured(p, laid.Index)), at => at.Needle.Thread is not null) with { Short = "This thread" },
         Of("Take the accent here off", "!", TakeOff) with { Short = "Take accent off" },
         new(Group, "Change the band here…", ";", at => at.Needle.Ask(Question.Band, BandAt(at))) { Short = "Change band", Can = at => BandAt(at) is not null },
     ];
@@ -31,10 +31,10 @@ public static class Accents
 
     /// <summary>Puts an accent where the hand is, in the thread in hand.</summary>
     public static void Put(Workplace at, string accent) =>
-        at.Desk.Edit($"a {accent}", p => Accenting.Put(p, accent, at.Needle.Valley, at.Needle.Row, at.Needle.Thread!.Value));
+        at.Desk.Edit($"a {accent}", p => at.Needle.Accented(p, accent, at.Needle.Valley, at.Needle.Row));
 
     /// <summary>Takes an accent off with all its copies.</summary>
-    public static void TakeOff(Workplace at, LaidAccent laid) => at.Desk.Edit("an accent taken off", p => Accenting.TakeOff(p, laid.Index));
+    public static void TakeOff(Workplace at, LaidAccent laid) => at.Desk.Edit("an accent taken off", p => at.Needle.AccentOff(p, laid.Index));
 
     private static int? BandAt(Workplace at) => Bands.IndexAt(at.Desk.Work, at.Needle.Valley, at.Needle.Row);
 

@@ -66,18 +66,19 @@ public static class Marking
         var (left, top) = at.Needle.Area is { } a ? (a.From, a.Top) : (at.Needle.Valley, at.Needle.Row);
         ImmutableArray<BroughtThread> brought = [];
         string? figure = null;
+        var leftOut = false;
         var before = at.Desk.Piece;
         at.Desk.Edit("laying a copy", p =>
         {
             var patch = at.Needle.Lifted!;
             // Within its own piece a thread keeps its letter, whatever has become of its colour since.
             if (at.Needle.LiftedElsewhere || patch.Threads.Any(t => p.Thread(t.Key) is null)) (p, patch, brought) = patch.BringTo(p);
-            var threads = patch.CablesAt(left, top).ToList();
-            if (threads.SelectMany(t => t).Where(c => at.Desk.Work.OnCloth(c.Valley, c.Row)).ToList() is not [var first, ..]) return at.Desk.Piece;
+            if (patch.CablesAt(left, top).SelectMany(t => t).Where(c => at.Desk.Work.OnCloth(c.Valley, c.Row)).ToList() is not [var first, ..]) return at.Desk.Piece;
             figure = at.Needle.FigureFor(p, first.Valley, first.Row);
-            foreach (var thread in threads) (p, figure) = Draw.Parts(p, figure, thread, thread.Key);
+            (p, figure, leftOut) = at.Needle.Laid(p, figure, patch, left, top);
             return p;
         });
+        if (leftOut) at.Desk.Say(Needle.OtherPhase);
         if (ReferenceEquals(before, at.Desk.Piece)) return;
         at.Needle.Drew(figure);
         at.Needle.Mark(null);
@@ -99,7 +100,7 @@ public static class Marking
         else if (Accents.At(at) is { } laid)
         {
             var before = at.Desk.Piece;
-            at.Desk.Edit("moving an accent", p => Accenting.By(p, laid.Index, valleys, rows));
+            at.Desk.Edit("moving an accent", p => at.Needle.AccentMoved(p, laid.Index, valleys, rows));
             if (!ReferenceEquals(before, at.Desk.Piece)) at.Needle.GoTo(new Valley(at.Needle.Valley.Number + valleys), new CableRow(at.Needle.Row.Index + rows));
         }
         else if (at.Needle.Spot is { } spot)

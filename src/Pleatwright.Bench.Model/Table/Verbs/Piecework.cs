@@ -16,6 +16,8 @@ public static class Piecework
         new(Group, "An accent…", "", at => at.Needle.Ask(Question.Accent)),
         new(Group, "Begin the work on this row, or again where it is widest", ",", BaseRow),
         new(Group, "The cloth…", "", at => at.Needle.Ask(Question.Cloth)),
+        new(Group, "Sizes of the design…", "", at => at.Needle.Ask(Question.Sizes)),
+        new(Group, "Swatches, and what they say…", "", at => at.Needle.Ask(Question.Swatch)),
         new(Group, "What can be done here", "/", at => at.Needle.Ask(Question.Do)),
         new(Group, "All keys", "?", at => at.Needle.Ask(Question.Keys)),
         new(Group, "Undo", "Ctrl+z", at => at.Desk.Undo()),

@@ -58,7 +58,7 @@ public static class Stitching
         if (at.Needle.Area is null && Accents.At(at) is { } laid) { Accents.TakeOff(at, laid); return; } // it lies over the rest
         var area = at.Needle.AreaOrCell;
         var before = at.Desk.Piece;
-        at.Desk.Edit("clearing", _ => Clear.Cables(Accenting.TakeOff(at.Desk.Work, area), at.Needle.Both(area.Cells())));
+        at.Desk.Edit("clearing", _ => Clear.Cables(at.Needle.AccentsOff(at.Desk.Work, area), at.Needle.Both(area.Cells())));
         if (ReferenceEquals(before, at.Desk.Piece) && at.Desk.Work.IsWorked(area.From, area.Top))
             at.Desk.Say("A band lies here; it is worked from side to side, and taken off as a whole.");
     }

@@ -29,7 +29,7 @@ internal static class TablePart
     // Blocks with the same columns line up under each other.
     private static double[] Widths(TableBlock block, ImmutableArray<TableBlock> all, Look look)
     {
-        var alike = all.Where(b => b.Columns.SequenceEqual(block.Columns)).ToList();
+        var alike = all.Where(b => b.Lines.Length > 0 && b.Columns.SequenceEqual(block.Columns)).ToList();
         return [.. Enumerable.Range(0, block.Columns.Length - (block.LastBeneath ? 1 : 0)).Select(i =>
             Math.Max(Typeface.Width(block.Columns[i], look.Note), alike.Max(b => b.Lines.Max(l => Typeface.Width(l.Cells[i], Style(look, i))))))];
     }
