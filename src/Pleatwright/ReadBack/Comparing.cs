@@ -36,7 +36,7 @@ internal static class Comparing
             Same(work.Bands.Any(b => b.Stitch.Name == band && b.Fit.Repeat == repeat && b.Fit.Repeats == repeats && (bare is null || b.Fit.Spare / 2 == bare)), $"how {band} repeats");
         foreach (var told in reading.Parts)
             Same(work.Bands.Any(b => b.Stitch.Name == told.Band && (told.Times == 0 || b.Band.Rows == told.Times) && b.Passes.Any(p => (told.Times == 0 || (p.Row, p.Journey) == (told.Time - 1, told.Journey - 1))
-                && b.HeightsOf(p) is var (high, low, _) && Math.Abs(high - told.High) < 1e-6 && Math.Abs(low - told.Low) < 1e-6) && (told.Times == 0 || b.Passes.Max(p => p.Journey) + 1 == told.Journeys)), $"the times {told.Band} is worked");
+                && b.HeightsOf(p) is var (high, low, slope) && slope == told.Slope && Math.Abs(high - told.High) < 1e-6 && Math.Abs(low - told.Low) < 1e-6) && (told.Times == 0 || b.Passes.Max(p => p.Journey) + 1 == told.Journeys)), $"the times {told.Band} is worked");
         Same(reading.BandRests.Count == 0 || reading.BandRests.All(r => expected.BandRests.GetValueOrDefault(r.Key) == r.Value), "the threads of bands");
         Same(reading.Unkept.All(u => work.Piece.Working.Places.Any(p => (p.Row.Index, p.Valley.Number, p.Place) == u)), "the places that cannot be kept");
         return faults;
@@ -104,7 +104,7 @@ internal static class Comparing
         return (s.Band, s.Thread, s.Kind, a.Item1, a.Item2, b.Item1, b.Item2, above);
     }
 
-    private static long Depth(double spaces) => (long)Math.Round(spaces * 10_000);
+    private static long Depth(double spaces) => (long)Math.Round(spaces * 10_000 + 0.1371); // off any fraction that a height can be
 
     private static void Accents(Reading reading, Work work, List<string> faults)
     {

@@ -64,7 +64,7 @@ internal sealed class Frame
         Accent = R($@"A(?<number>\d+) (?<what>[a-z ]+?) (?<thread>[A-Za-z]) {Height("at")} (?:-|(?<size>\d+) pleats(?<upright> upright)?) (?<n>\d+) (?<places>(?:\d+ (?:{letters})|0)(?:, (?:\d+ (?:{letters})|0))*)(?= |$)");
         AlikeOpening = R(@"(?<times>\d+) figures alike, the first in steps (?<first>\d+) to (?<last>\d+) Work these lines for each of them, counted from its own centre\. Steps go on by (?<by>\d+) from one figure to the next\.");
         PartHeading = R($@"Pleats {Long("from")} to {Long("to")}(?!:)");
-        Part = R($@"(?<range>Pleats {Long("from")} to {Long("to")}: )?(?:base row, {Tall("b")}|(?:(?<out>from the base row)|back) toward the (?<way>top|bottom) edge)(?= |$)");
+        Part = R($@"(?<range>Pleats {Long("from")} to {Long("to")}: )?(?:base row, {Tall("b")}|(?:(?<out>from the (?:base row|(?<border>border)))|back) toward the (?<way>top|bottom) edge)(?= |$)");
         Turning = R($@"Turn the work(?<back> back)?: (?<edge>{(sideways ? "top edge on your (?:left|right) hand" : "(?:top|bottom) edge up")})\.");
         LongBack = R($@"On the back, gathering row (?<row>\d+)(?<turned>, turned)?\. (?:(?<on>The same thread){carried}\.|Start a new needleful\.) From {Long("from")} \(pleat (?<fp>\d+)\) to {Long("to")} \(pleat (?<tp>\d+)\): "
             + $@"(?<cables>{Num}) cables? with (?<n>\d+) new needlefuls?\. (?<then>Keep the thread for the next step|Tie off)\.");
@@ -72,7 +72,7 @@ internal sealed class Frame
             + $@"(?:(?<start>Start(?: at the centre)?|Go on) with (?:a new needleful of {strands}|what was left of (?<letter>[A-Za-z]) after band step (?<rest>\d+))(?<half>; leave half of it hanging there at the back| and go on from the centre stitch)?\."
             + $@"|Thread the half of (?<letter>[A-Za-z]) left hanging at the centre and go on from the centre stitch\.|(?<on>The same thread) (?<letter>[A-Za-z]){carried}\.) "
             + $@"From {Long("from")} \(pleat (?<fp>\d+)\) to {Long("to")} \(pleat (?<tp>\d+)\)(?:, beginning (?<begin>\d+) of (?<of>\d+) {low})?: (?<count>{Num}) stitch(?:es)?, {pattern}\. "
-            + @"(?<then>Keep the thread for the next step|The thread is used up here: tie off|Tie off)\.");
+            + @"(?<then>Keep the thread for the next step|The thread ends here: tie off|Tie off)\.");
         LongRun = R($@"(?:(?<step>\d+) )?(?:Turn the work(?<back> back)?: (?<edge>{(sideways ? "top edge on your (?:left|right) hand" : "(?:top|bottom) edge up")})\. )?Row (?<row>\d+), {Tall("h")}(?<turned>, turned)?\. "
             + $@"(?:(?<start>Start|Go on in the same run) with (?:what was left of (?<letter>[A-Za-z]) after step (?<before>\d+)|a new needleful of {strands}(?:, cut (?<longer>\S+ (?:in|cm)) longer)?)\."
             + $@"|(?<on>The same thread) (?<letter>[A-Za-z]){carried}\.|Take (?<up>up) the thread (?<letter>[A-Za-z]) left hanging after step (?<before>\d+), {Long("hung")}{carried}\.) "

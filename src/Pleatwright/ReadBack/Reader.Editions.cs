@@ -80,7 +80,7 @@ internal sealed partial class Reader
         everTurned |= isTurned;
         double high = Short(line.Groups["high"].Value), low = line.Groups["low"].Success ? Short(line.Groups["low"].Value) : high;
         var (from, to) = (Pleat(line, "from", Middle, isTurned), Pleat(line, "to", Middle, isTurned));
-        if (band.Length > 0) reading.Parts.Add((band, 0, 0, 0, 0, high, low));
+        if (band.Length > 0) reading.Parts.Add((band, 0, 0, 0, 0, high, low, Number(line, "of")));
         BandThread(line, comes == "on", comes.EndsWith("half left at the centre", StringComparison.Ordinal) && !comes.StartsWith("the ", StringComparison.Ordinal), comes.StartsWith("the half", StringComparison.Ordinal), line.Groups["then"].Value == "on");
         Stitch(line, line.Groups["thread"].Value[0], isTurned, frame.GoesRight(line.Groups["way"].Value), high, low, Number(line, "start"), Number(line, "of"), from, to);
         return true;
@@ -172,11 +172,11 @@ internal sealed partial class Reader
         }
         if (script.Read(frame.Part) is { } part)
         {
-            Heading(part, part.Groups["range"].Success, part.Groups["bg"].Success ? Tall(part, "b") : null, part.Groups["way"].Value.ToLowerInvariant(), part.Groups["out"].Success);
+            Heading(part, part.Groups["range"].Success, part.Groups["bg"].Success ? Tall(part, "b") : null, part.Groups["way"].Value.ToLowerInvariant(), part.Groups["out"].Success, part.Groups["border"].Success);
             return true;
         }
         if (script.Read(frame.PartHeading) is not { } heading) return false;
-        Heading(heading, true, null, "", false);
+        Heading(heading, true, null, "", false, false);
         return true;
     }
 
@@ -191,7 +191,7 @@ internal sealed partial class Reader
         var (from, to) = (Pleat(step, "from", Middle, isTurned), Pleat(step, "to", Middle, isTurned));
         Agree((Number(step, "fp"), Number(step, "tp")) == (from, to), "a pleat has the number told");
         BandThread(step, step.Groups["on"].Success, step.Groups["half"].Value.Contains("leave half", StringComparison.Ordinal), !step.Groups["on"].Success && !step.Groups["start"].Success, step.Groups["then"].Value.StartsWith("Keep", StringComparison.OrdinalIgnoreCase));
-        reading.Parts.Add((step.Groups["what"].Value.ToLowerInvariant(), Math.Max(1, Number(step, "time")), Math.Max(1, Number(step, "times")), Math.Max(1, Number(step, "journey")), Math.Max(1, Number(step, "journeys")), high, low));
+        reading.Parts.Add((step.Groups["what"].Value.ToLowerInvariant(), One("time"), One("times"), One("journey"), One("journeys"), high, low, Number(step, "of")));
         var (slope, begin) = (Number(step, "of"), Number(step, "begin"));
         if (step.Groups["on"].Success && bandLeft is { } left)
         {
@@ -202,6 +202,8 @@ internal sealed partial class Reader
         Stitch(step, step.Groups["letter"].Value[0], isTurned, to != from && to > from != isTurned, high, low, begin, slope, from, to);
         bandLeft = reading.Stitches.Count > 0 ? (reading.Stitches[^1].ToPleat, reading.Stitches[^1].ToDepth) : null;
         return true;
+
+        int One(string group) => step.Groups[group].Success ? Number(step, group) : 1; // one that is not told is the only one
     }
 
     private bool LongRun(Match run)

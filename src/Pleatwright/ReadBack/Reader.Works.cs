@@ -83,14 +83,15 @@ internal sealed partial class Reader
         }
     }
 
-    // Under a heading that names a stretch of pleats lie runs that reach from the one end of it to the other, all such headings together.
+    // Under a heading that names a stretch of pleats lie runs that reach from the one end of it to the other; where headings tell the way, all of one stretch together.
     private sealed class Stretch
     {
+        public bool Several, OnBorder;
         public int From, To, First = int.MaxValue, Last;
         public readonly List<int> Bases = []; // stacked figures may lie over the same pleats
     }
 
-    private readonly Dictionary<(int, int), Stretch> stretches = [];
+    private readonly List<Stretch> stretches = [];
     private Stretch? under;
     private double? opensAt;
     private string outward = "", way = "";
@@ -103,7 +104,7 @@ internal sealed partial class Reader
         return false;
     }
 
-    private void Heading(Match match, bool ranged, double? opens, string goes, bool fromBase)
+    private void Heading(Match match, bool ranged, double? opens, string goes, bool fromBase, bool onBorder)
     {
         (opensAt, way, outward) = (opens, goes, fromBase ? goes : "");
         if (!ranged)
@@ -111,8 +112,10 @@ internal sealed partial class Reader
             under ??= new Stretch { First = 0 };
             return;
         }
-        var key = (Pleat(match, "from", Middle, false), Pleat(match, "to", Middle, false));
-        if (!stretches.TryGetValue(key, out under)) stretches[key] = under = new() { From = key.Item1, To = key.Item2 };
+        var (from, to) = (Pleat(match, "from", Middle, false), Pleat(match, "to", Middle, false));
+        under = goes.Length > 0 || opens is not null ? stretches.Find(s => s.Several && (s.From, s.To) == (from, to)) : null;
+        if (under is null) stretches.Add(under = new() { From = from, To = to, Several = goes.Length > 0 || opens is not null });
+        under.OnBorder |= onBorder;
     }
 
     private void Under(Step step)
@@ -132,7 +135,7 @@ internal sealed partial class Reader
 
     private void Headed()
     {
-        foreach (var stretch in stretches.Values) Agree((stretch.From, stretch.To) == (stretch.First, stretch.Last), "runs reach over the pleats that their heading names");
+        foreach (var stretch in stretches) Agree((stretch.From, stretch.To) == (stretch.First, stretch.Last) && (!stretch.Several || stretch.OnBorder || stretch.Bases.Count > 0), "runs reach over the pleats that their heading names");
     }
 
     private void Thread(Told told, Step step, Step? before, int offset, int centre)

@@ -111,7 +111,7 @@ internal sealed partial class Reader
 
     private bool ReadManner()
     {
-        var heading = script.Read(BandHeading())?.Groups["name"].Value.ToLowerInvariant();
+        var heading = script.Read(BandHeading)?.Groups["name"].Value.ToLowerInvariant();
         var stitch = BandStitch.All.FirstOrDefault(s => script.Read(s.Manner));
         if (stitch is null) return false;
         Agree(heading is null || heading == stitch.Name, "a band is worked as its name says");
@@ -138,7 +138,7 @@ internal sealed partial class Reader
         {
             var told = band.Groups["rows"].Value.Split(" and ").Select(Script.Number).ToHashSet();
             var met = pass.Where(s => s.Kind is "over" or "catch" && Math.Abs(s.FromDepth - s.ToDepth) < 1e-6 && Math.Abs(s.FromDepth - Math.Round(s.FromDepth)) < 1e-6).Select(s => (int)Math.Round(s.FromDepth) + 1).ToHashSet();
-            Agree(told.IsSubsetOf(met), "a band lies on the gathering rows told");
+            Agree(told.IsSubsetOf(met) && told.Count == band.Groups["rows"].Value.Split(" and ").Length, "a band lies on the gathering rows told");
             return true;
         }
         if (script.Read(RowCheck()) is { } row)
@@ -219,6 +219,7 @@ internal sealed partial class Reader
         if (!match.Groups[name + "s"].Success) return centre / 2;
         var side = frame.Side(match.Groups[name + "s"].Value) * (mirrored ? -1 : 1);
         var count = Number(match, name);
+        Agree(count > 0, "a place on a side of the centre is the first from it or further");
         return (centre & 1) == 0 ? centre / 2 + side * count : side < 0 ? centre / 2 + 1 - count : centre / 2 + count;
     }
 
@@ -247,8 +248,7 @@ internal sealed partial class Reader
     [GeneratedRegex(@"\GChange the thread where it runs out\. (?:Where what is left reaches, carry it (?<n>\d+) cable rows? along the pleat to the next row, turn the work and come back; where it does not, tie off|Tie off at the end of every row)\.", Plain)]
     private static partial Regex ManyRows();
 
-    [GeneratedRegex(@"\G(?<name>cable|outline|wheat|baby wave|wave|crossed trellis|trellis|diamond|surface honeycomb|honeycomb|feather|vandyke)(?:, thread [A-Za-z])? (?=[A-Z])", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
-    private static partial Regex BandHeading();
+    private static readonly Regex BandHeading = new($@"\G(?<name>{string.Join('|', BandStitch.All.Select(s => s.Name).OrderByDescending(n => n.Length))})(?:, thread [A-Za-z])? (?=[A-Z])", Plain);
 
     [GeneratedRegex(@"\GOne repeat is (?<repeat>\d+) valleys?; (?<fit>\d+) whole repeats? fit(?:, and both ends come out alike|, and at both ends a part of one, alike|, with (?<bare>\d+) pleats? left bare at each side)?\.", Plain)]
     private static partial Regex RepeatsTold();

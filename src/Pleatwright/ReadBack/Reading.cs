@@ -67,8 +67,8 @@ internal sealed class Reading
     /// <summary>Repeats told of bands: name, valleys to a repeat, whole repeats, pleats bare at a side.</summary>
     public List<(string Band, int Repeat, int Repeats, int? Bare)> Repeats { get; } = [];
 
-    /// <summary>What steps of bands are said to be: name, which time of how many, which journey of how many, all 0 where that is not said, and between which heights.</summary>
-    public List<(string Band, int Time, int Times, int Journey, int Journeys, double High, double Low)> Parts { get; } = [];
+    /// <summary>What steps of bands are said to be: name, which time of how many, which journey of how many, all 0 where that is not said, between which heights, and in how many stitches from one to the other.</summary>
+    public List<(string Band, int Time, int Times, int Journey, int Journeys, double High, double Low, int Slope)> Parts { get; } = [];
 
     /// <summary>By the number of a band's step, that from which it takes what was left.</summary>
     public Dictionary<int, int> BandRests { get; } = [];

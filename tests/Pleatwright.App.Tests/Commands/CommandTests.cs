@@ -62,6 +62,29 @@ public sealed class CommandTests : IDisposable
         Assert.Equal(Work.Lay(PieceReader.Read(File.ReadAllBytes(Program.Example("quay-yoke")))).Cables, cells.Count);
     }
 
+    // A run worked with several needlefuls is several steps and one run; places in the piece file count runs.
+    [Fact]
+    public void Order_tells_which_run_a_step_belongs_to()
+    {
+        var steps = Program.Run("order", Program.Example("harbour-wall"), "--json").Json.GetProperty("steps").EnumerateArray().Select(s => s.GetProperty("run").GetInt32()).ToList();
+        Assert.Equal([1, 1, 2, 2, 3], steps.Take(5));
+    }
+
+    [Fact]
+    public void Order_prints_a_line_a_run_or_sentences_says_what_the_proof_has_against_it_and_reads_itself_back()
+    {
+        var table = Program.Run("order", Program.Example("harbour-wall")).Out;
+        Assert.Contains("  step  row  at ", table);
+        Assert.Contains("Read back and rebuilt stitch by stitch.", table);
+        Assert.Contains("; and 9 accents, each begun and fastened by itself, for which a needle is threaded 3 times.", table); // they were counted as three starts
+        var sentences = Program.Run("order", Program.Example("harbour-wall"), "--edition", "learner", "--levels", "left-right").Out;
+        Assert.Contains("Row 0, on gathering row 1. Start with a new needleful of r, “rope”, 4 strands.", sentences);
+        Assert.Contains("Read back and rebuilt stitch by stitch.", sentences);
+        var flawed = Program.Run("order", Program.Example("flawed-kite")).Out; // it was silent about errors
+        Assert.Contains("Not fit to stitch yet: the proof finds 1 error.", flawed);
+        Assert.DoesNotContain("Read back and rebuilt", flawed);
+    }
+
     [Theory]
     [InlineData("{ \"pleatwright\": 1,\n  \"cloth\": 4 }", ":2:12:")]
     [InlineData("{ \"pleatwright\": 1", ":1:19:")]

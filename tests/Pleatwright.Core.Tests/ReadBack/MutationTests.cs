@@ -53,7 +53,7 @@ public partial class MutationTests
         var (changes, unnoticed) = (0, new List<string>());
         foreach (var path in Repository.Examples)
         {
-            var (more, missed) = Mutate(Planner.Plan(Work.Lay(PieceReader.Read(File.ReadAllBytes(path))), Effort.Drawing), Long.Of(60, 700), path.Length);
+            var (more, missed) = Mutate(Planner.Plan(Work.Lay(PieceReader.Read(File.ReadAllBytes(path))), Effort.Drawing), Long.Of(35, 700), path.Length);
             changes += more;
             unnoticed.AddRange(missed);
         }
@@ -73,7 +73,7 @@ public partial class MutationTests
                 changes += more;
                 unnoticed.AddRange(missed);
             }
-        }, iter: Long.Of(20, 300));
+        }, iter: Long.Of(12, 300));
         Assert.True(unnoticed.Count * 1000 <= changes + 999, $"{unnoticed.Count} of {changes}:\n{string.Join('\n', unnoticed)}");
     }
 }

@@ -39,11 +39,11 @@ public class ReadBackTests
     }
 
     [Fact]
-    public void Pictures_of_all_sorts_are_rebuilt() => OrderGen.Pieces.Sample(piece => Gives_the_piece(Planner.Plan(Work.Lay(piece), Effort.Drawing)), iter: Long.Of(60, 3_000));
+    public void Pictures_of_all_sorts_are_rebuilt() => OrderGen.Pieces.Sample(piece => Gives_the_piece(Planner.Plan(Work.Lay(piece), Effort.Drawing)), iter: Long.Of(40, 3_000));
 
     [Fact]
-    public void Bands_accents_and_the_back_are_rebuilt() => BandGen.Pieces.Sample(piece => Gives_the_piece(Planner.Plan(Work.Lay(piece), Effort.Drawing)), iter: Long.Of(60, 3_000));
+    public void Bands_accents_and_the_back_are_rebuilt() => BandGen.Pieces.Sample(piece => Gives_the_piece(Planner.Plan(Work.Lay(piece), Effort.Drawing)), iter: Long.Of(40, 3_000));
 
     [Fact]
-    public void Repeated_figures_are_rebuilt() => CopiesTests.Pieces.Sample(piece => Gives_the_piece(Planner.Plan(Work.Lay(piece), Effort.Drawing)), iter: Long.Of(30, 1_000));
+    public void Repeated_figures_are_rebuilt() => CopiesTests.Pieces.Sample(piece => Gives_the_piece(Planner.Plan(Work.Lay(piece), Effort.Drawing)), iter: Long.Of(20, 1_000));
 }

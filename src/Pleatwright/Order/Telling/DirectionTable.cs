@@ -27,6 +27,9 @@ internal sealed record TableBlock(string Heading, ImmutableArray<string> Notes, 
     /// <summary>Whether what stands in the last column is long, and is set beneath the others on paper.</summary>
     public bool LastBeneath { get; init; }
 
+    /// <summary>How many columns stand on the first of two lines where so many fit at the most: from and to are not parted.</summary>
+    public int Apart(int most) => Columns.IndexOf("from") is var from and > 0 && from < most ? from : most;
+
     /// <summary>What is said after the lines.</summary>
     public ImmutableArray<string> After { get; init; } = [];
 }

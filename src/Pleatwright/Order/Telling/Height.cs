@@ -24,7 +24,7 @@ internal readonly record struct Height(GatheringRow From, int Eighths, int Rows)
                 var eighths = (rest - (double)way * rows / perSpace) * 8;
                 if (Math.Abs(eighths - Math.Round(eighths)) < 8 * Stitch.Hair) return new(new GatheringRow(above + 1), (int)Math.Round(eighths), way * rows);
             }
-        throw new ArgumentOutOfRangeException(nameof(depth), depth, "No height of a band or an accent.");
+        return new(new GatheringRow(above + 1), (int)Math.Round(rest * 8), 0); // of no stitch there is; reading back finds that it is not the very height
     }
 
     /// <summary>The height of a cable row, counted from the gathering row it was last met on the way out.</summary>

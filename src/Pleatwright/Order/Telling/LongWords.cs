@@ -115,7 +115,7 @@ internal sealed class LongWords(WorkingOrder order, Vocabulary words)
         text.Append($"From {Place(l.From, step.Begin.From.Pleat.Number)} to {Place(l.To, step.End.To.Pleat.Number)}");
         if (l.Slope > 0) text.Append($", beginning {Begins(l)}");
         text.Append($": {Counting.Of(step.Count, "stitch", "stitches")}, {words.Of(l.Pattern)}. ");
-        text.Append(!step.TieOff ? "Keep the thread for the next step." : step.Continues ? "The thread is used up here: tie off." : "Tie off.");
+        text.Append(!step.TieOff ? "Keep the thread for the next step." : step.Continues ? "The thread ends here: tie off." : "Tie off.");
         return text.ToString();
     }
 
@@ -142,7 +142,7 @@ internal sealed class LongWords(WorkingOrder order, Vocabulary words)
         {
             0 => $"Base row, {Lies(o.Base)}",
             _ when o.Again => $"Back {Vocabulary.Toward(o.Way)}",
-            _ => $"From the base row {Vocabulary.Toward(o.Way)}",
+            _ => $"From the {(o.OnBorder ? "border" : "base row")} {Vocabulary.Toward(o.Way)}",
         };
         if (o.Pinned) return $"Pleats {words.Long(o.From)} to {words.Long(o.To)}";
         return o.Alone ? text : $"Pleats {words.Long(o.From)} to {words.Long(o.To)}: {text.Uncapital()}";

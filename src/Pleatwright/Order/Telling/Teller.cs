@@ -15,6 +15,7 @@ internal sealed class Teller
     private readonly int perSpace;
     private readonly Middle middle;
     private readonly bool once, pinned;
+    private readonly HashSet<int> based = []; // parts with a base row of their own: the others stand on a border, or hang from one
     private readonly ImmutableArray<Told>.Builder told = ImmutableArray.CreateBuilder<Told>();
 
     private Teller(WorkingOrder order, bool once)
@@ -23,6 +24,8 @@ internal sealed class Teller
         perSpace = work.Pleating.Gauge.CableRowsPerSpace;
         middle = Middle.Of(work);
         pinned = work.Piece.Working.Places.Length > 0;
+        for (var r = 0; r < work.Runs.Length; r++)
+            if (order.Outward.WayOf(r) == 0) based.Add(order.Parts.Of(r));
     }
 
     /// <summary>All there is to tell; nothing when nothing is worked.</summary>
@@ -115,7 +118,7 @@ internal sealed class Teller
             if (repeated is not null && i + 1 == repeated.First) told.Add(new AlikeOpening(repeated.First, repeated.Last, repeated.Again.Length + 1));
             var step = order.Steps[i];
             var here = (order.Parts.Of(step.RunIndex), order.Outward.WayOf(step.RunIndex), order.Outward.GenerationOf(step.RunIndex));
-            if (section != here && (section?.Part != here.Item1 || !pinned)) told.Add(Opening(here, centre));
+            if (section != here && (section?.Part != here.Item1 || !pinned)) told.Add(Opening(here, centre, i, repeated is null && repeat < repeats.Length ? repeats[repeat].First - 1 : order.Steps.Length));
             section = here;
             cables += step.Cables;
             if (step.Threads) needlefuls++;
@@ -176,13 +179,23 @@ internal sealed class Teller
         return Middle.Of(from, to);
     }
 
-    private PartOpening Opening((int Part, int Way, int Generation) here, Middle centre)
+    private PartOpening Opening((int Part, int Way, int Generation) here, Middle centre, int first, int end)
     {
         var part = order.Parts.InOrder[here.Part];
         var row = work.Areas.All[part.Area].Base;
-        return new(centre.To(part.From.LeftPleat, false), centre.To(part.To.RightPleat, false), here.Way, here.Way != 0 && here.Generation > 0, HeightOf(row, 0, row), order.Parts.InOrder.Length == 1)
+        var (from, to) = (part.From, part.To);
+        if (once || pinned) // over lines that go on until another part is worked; sentences have several headings for one part
+        {
+            (from, to) = (order.Steps[first].From, order.Steps[first].To);
+            for (var i = first; i < end && order.Parts.Of(order.Steps[i].RunIndex) == here.Part; i++)
+                foreach (var valley in (ReadOnlySpan<Valley>)[order.Steps[i].From, order.Steps[i].To])
+                    (from, to) = (new(Math.Min(from.Number, valley.Number)), new(Math.Max(to.Number, valley.Number)));
+            if (from.Number > to.Number) (from, to) = (to, from);
+        }
+        return new(centre.To(from.LeftPleat, false), centre.To(to.RightPleat, false), here.Way, here.Way != 0 && here.Generation > 0, HeightOf(row, 0, row), order.Parts.InOrder.Length == 1)
         {
             Part = here.Part,
+            OnBorder = !based.Contains(here.Part),
             Pinned = pinned,
         };
     }

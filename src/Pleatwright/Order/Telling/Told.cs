@@ -103,6 +103,9 @@ internal sealed record UnkeptPlace(FixedPlace Pin, Height At) : Told;
 /// <param name="Alone">Whether it is all there is.</param>
 internal sealed record PartOpening(Away From, Away To, int Way, bool Again, Height Base, bool Alone) : Told
 {
+    /// <summary>Whether it is a figure that stands on a border or hangs from one, and has no base row of its own.</summary>
+    public required bool OnBorder { get; init; }
+
     /// <summary>Whether runs are fixed to places in the order, so that they need not go outward.</summary>
     public required bool Pinned { get; init; }
 

@@ -45,6 +45,7 @@ internal static class TablePart
         var gap = widths.Sum() + Gap * (widths.Length - 1) > room ? Gap / 2 : Gap;
         var fit = widths.Length;
         while (fit > 1 && widths[..fit].Sum() + gap * (fit - 1) > room) fit--;
+        if (fit < widths.Length) (fit, gap) = (block.Apart(fit), Gap); // with room again
         var rows = fit < widths.Length ? 2 : 1;
         var headHeight = rows * look.Leading * 0.9 + 0.6;
         var first = true;

@@ -24,6 +24,7 @@ internal static class TextTable
         var gap = box.Length + widths.Sum() + 2 * (beside - 1) > columns ? 1 : 2;
         var fit = beside; // columns on the first line
         while (fit > 1 && box.Length + widths[..fit].Sum() + gap * (fit - 1) > columns) fit--;
+        if (fit < beside) fit = block.Apart(fit);
         var blank = new string(' ', box.Length);
         yield return Set(block.Columns[..fit], widths[..fit], gap, blank);
         if (fit < beside) yield return Set(block.Columns[fit..beside], widths[fit..], gap, blank + new string(' ', Indent));
