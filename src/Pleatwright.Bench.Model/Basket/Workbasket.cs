@@ -170,8 +170,19 @@ public sealed class Workbasket : IKeepable
     async Task<Kept> IKeepable.PartedAsync(ShelfException because)
     {
         var stored = await keeper.Reach.Of(shelf.LoadStashAsync());
-        await memory.RememberAsync(Waiting, null);
+        // Edited while it was on its way, it is sent once more: among the earlier ones the shelf has only what was sent.
+        for (var ours = StashWriter.WriteUtf8(Stash); !sent.Contains(Edition.Of(ours)); ours = StashWriter.WriteUtf8(Stash))
+        {
+            sent = [.. sent.TakeLast(MostSent - 1), Edition.Of(ours)];
+            try
+            {
+                var standing = await keeper.Reach.Of(shelf.SaveStashAsync(ours, edition));
+                stored = new StoredStash(ours, standing);
+            }
+            catch (ShelfException e) when (e.Trouble == ShelfTrouble.Conflict) { }
+        }
         (edition, sent) = (stored?.Edition, []);
+        var forgotten = memory.RememberAsync(Waiting, null); // what is edited from here on is remembered after it
         try
         {
             var theirs = stored is null ? Stash.Empty : StashReader.Read(stored.Text);
@@ -186,6 +197,7 @@ public sealed class Workbasket : IKeepable
         {
             (CanEdit, unreadable) = (false, $"The stash was changed meanwhile and cannot be read: {e.Located(FileStash.FileName)}");
         }
+        await forgotten;
         Changed?.Invoke();
         return Kept.Safe;
     }
