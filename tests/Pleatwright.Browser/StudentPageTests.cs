@@ -124,14 +124,14 @@ public sealed class StudentPageTests(Chromium chromium) : IDisposable
         await using var context = await PhoneAsync(dark: true);
         var page = await OpenAsync(context, Save(PageOf("quay-yoke")));
         await ToCablesAsync(page);
-        Assert.Contains("From pleat 15", await Text(page, "said"), StringComparison.Ordinal);
+        Assert.Contains("From 54 left of the centre (pleat 15)", await Text(page, "said"), StringComparison.Ordinal);
         var before = await page.Locator(".now .edge").BoundingBoxAsync();
         await page.GetByLabel("Left-handed").CheckAsync();
         await page.GetByText("The steps are told for the other hand now").WaitForAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "It is right" }).TapAsync();
         Assert.False(await page.Locator("#changed").IsVisibleAsync());
-        Assert.DoesNotContain("From pleat 15", await Text(page, "said"), StringComparison.Ordinal); // it begins at the other end
-        Assert.Contains("From pleat ", await Text(page, "said"), StringComparison.Ordinal);
+        Assert.DoesNotContain("From 54 left of the centre (pleat 15)", await Text(page, "said"), StringComparison.Ordinal); // it begins at the other end
+        Assert.Contains(" right of the centre (pleat ", await Text(page, "said"), StringComparison.Ordinal);
         var after = await page.Locator(".now .edge").BoundingBoxAsync();
         Assert.True(before!.X < 100 && after!.X > 200, $"{before.X} {after!.X}");
         await page.GetByLabel("Sideways").CheckAsync();

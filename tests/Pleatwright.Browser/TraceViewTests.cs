@@ -62,7 +62,7 @@ public class TraceViewTests(Chromium chromium, WarmBench warm) : IClassFixture<W
     [Fact]
     public async Task Every_ask_traces_anew()
     {
-        await using var bench = await AtAsync();
+        await using var bench = await OpenBench.AtAsync(chromium, "picture"); // with nothing asked yet
         await ChooseAsync(bench, "crab");
         var first = await TracedAsync(bench);
         Assert.Contains("80 valleys", first, StringComparison.Ordinal);
