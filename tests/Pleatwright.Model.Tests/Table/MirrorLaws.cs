@@ -42,12 +42,11 @@ public class MirrorLaws
         let y = new CableRow(cell.Row)
         select (cell.Valley, cell.Row, work.ThreadAt(v, y)!.Value.Letter, Lattice.LevelAt(v, y, work.PhaseAt(v, y)));
 
-    /// <summary>The lattice is the outside source: each cable's image, wherever there is cloth for it, is of its thread and at its level.</summary>
-    [Fact]
-    public void From_bare_cloth_all_that_is_made_is_its_own_image_and_every_act_one_undo()
+    // After every act all that is there is its own image about the mirror, and one undo takes the act back; answers how much was looked at.
+    private static int EveryAct(Gen<Act> any, int times, Func<AtTable, (int Count, Action<Func<int, int?>> IsMirrored)> look)
     {
-        var cables = 0;
-        Gen.Select(Gen.Int[1, 40], AnAct.Array[1, 12]).Sample((about, acts) =>
+        var seen = 0;
+        Gen.Select(Gen.Int[1, 40], any.Array[1, 12]).Sample((about, acts) =>
         {
             var at = new AtTable(Pieces.New(new Pleatwright.Cloth.Panel(Length.FromInches(2)), 3));
             var axis = Math.Min(about, at.Desk.Work.Valleys);
@@ -57,16 +56,31 @@ public class MirrorLaws
                 var (before, past) = (at.Piece, at.Desk.History.Past.Count());
                 act.Do(at);
                 Assert.True(at.Desk.History.Past.Count() <= past + 1);
-                var there = Cables(at.Desk.Work).ToHashSet();
-                cables += there.Count;
-                foreach (var (valley, row, thread, level) in there)
-                    if (2 * axis - valley is var image && image >= 1 && image <= at.Desk.Work.Valleys) Assert.Contains((image, row, thread, level), there);
+                var (count, isMirrored) = look(at);
+                seen += count;
+                isMirrored(valley => 2 * axis - valley is var image && image >= 1 && image <= at.Desk.Work.Valleys ? image : null); // where there is cloth for it
                 if (ReferenceEquals(before, at.Piece)) continue;
                 at.Key("Ctrl+z");
                 Assert.Same(before, at.Piece);
                 at.Key("Ctrl+y");
             }
-        }, iter: 400, threads: 1, print: t => $"about {t.Item1}: {string.Join("; ", t.Item2.Select(a => a.Words))}");
+        }, iter: times, threads: 1, print: t => $"about {t.Item1}: {string.Join("; ", t.Item2.Select(a => a.Words))}");
+        return seen;
+    }
+
+    /// <summary>The lattice is the outside source: each cable's image, wherever there is cloth for it, is of its thread and at its level.</summary>
+    [Fact]
+    public void From_bare_cloth_all_that_is_made_is_its_own_image_and_every_act_one_undo()
+    {
+        var cables = EveryAct(AnAct, 400, at =>
+        {
+            var there = Cables(at.Desk.Work).ToHashSet();
+            return (there.Count, image =>
+            {
+                foreach (var (valley, row, thread, level) in there)
+                    if (image(valley) is { } other) Assert.Contains((other, row, thread, level), there);
+            });
+        });
         Assert.True(cables > 4_000, $"{cables} cables");
     }
 
@@ -113,28 +127,15 @@ public class MirrorLaws
     [Fact]
     public void Every_accent_put_on_moved_recoloured_or_taken_off_is_its_own_image_too()
     {
-        var accents = 0;
-        Gen.Select(Gen.Int[1, 40], AnAccent.Array[1, 12]).Sample((about, acts) =>
+        var accents = EveryAct(AnAccent, 120, at =>
         {
-            var at = new AtTable(Pieces.New(new Pleatwright.Cloth.Panel(Length.FromInches(2)), 3));
-            var axis = Math.Min(about, at.Desk.Work.Valleys);
-            at.Needle.MirrorAbout(axis);
-            foreach (var act in acts)
+            var there = at.Desk.Work.Accents.Select(a => (a.Accent.Name, a.Valley.Number, a.Depth, a.Mark.Thread)).ToList();
+            return (there.Count, image =>
             {
-                var (before, past) = (at.Piece, at.Desk.History.Past.Count());
-                act.Do(at);
-                Assert.True(at.Desk.History.Past.Count() <= past + 1);
-                var there = at.Desk.Work.Accents.Select(a => (a.Accent.Name, a.Valley.Number, a.Depth, a.Mark.Thread)).ToList();
-                accents += there.Count;
                 foreach (var (name, valley, depth, thread) in there)
-                    if (2 * axis - valley is var image && image >= 1 && image <= at.Desk.Work.Valleys)
-                        Assert.Equal(there.Count(a => a == (name, valley, depth, thread)), there.Count(a => a == (name, image, depth, thread)));
-                if (ReferenceEquals(before, at.Piece)) continue;
-                at.Key("Ctrl+z");
-                Assert.Same(before, at.Piece);
-                at.Key("Ctrl+y");
-            }
-        }, iter: 120, threads: 1, print: t => $"about {t.Item1}: {string.Join("; ", t.Item2.Select(a => a.Words))}");
+                    if (image(valley) is { } other) Assert.Equal(there.Count(a => a == (name, valley, depth, thread)), there.Count(a => a == (name, other, depth, thread)));
+            });
+        });
         Assert.True(accents > 200, $"{accents} accents");
     }
 
