@@ -63,7 +63,7 @@ public sealed class OpenBench : IAsyncDisposable
     /// <summary>A test found fault with it: the next had better open another.</summary>
     public bool IsSpoilt { get; private set; }
 
-    private int laid;
+    private int laid, failures = Chromium.Failures;
 
     /// <summary>Serves a shelf with the bench that people get, where PLEATWRIGHT_PUBLISHED names it, else with the one just built.</summary>
     public static Task<BenchHost> ServeAsync(string folder, int port = 0) => BenchHost.StartAsync(folder, port, unpacked: PublishedTests.Published);
@@ -232,6 +232,8 @@ public sealed class OpenBench : IAsyncDisposable
 
     public async ValueTask DisposeAsync()
     {
+        if (failures != Chromium.Failures) await TellAsync();
+        failures = Chromium.Failures;
         if (!Stays)
         {
             leaving = true;
@@ -244,6 +246,20 @@ public sealed class OpenBench : IAsyncDisposable
         complaints.Clear();
         Expected.Clear();
         Assert.True(faults.Count == 0, string.Join("\n", faults));
+    }
+
+    // A failure far away is told by what the page showed.
+    private async Task TellAsync()
+    {
+        foreach (var page in Context.Pages)
+        {
+            try
+            {
+                var shown = await page.Locator("body").AriaSnapshotAsync(new() { Timeout = 5000 });
+                TestContext.Current.TestOutputHelper?.WriteLine($"{page.Url} showed, at {page.ViewportSize?.Width} by {page.ViewportSize?.Height}:\n{shown}");
+            }
+            catch (Exception e) when (e is PlaywrightException or TimeoutException) { }
+        }
     }
 
     private void Complain(string words) => complaints.Enqueue(words);

@@ -137,8 +137,10 @@ public sealed class Workbasket : IKeepable
 
     void IKeepable.Note() => _ = NoteAsync();
 
-    // What is remembered is written at once, or not at all.
-    void IKeepable.Leave() => _ = loop.Dirty ? NoteAsync() : Task.CompletedTask;
+    void IKeepable.Leave()
+    {
+        if (loop.State is Kept.UnderWay or Kept.Trouble) memory.SetSetting(Waiting, Note());
+    }
 
     async Task IKeepable.SendAsync(SaveKind kind)
     {
@@ -163,7 +165,7 @@ public sealed class Workbasket : IKeepable
             }
         }
         sent = [];
-        await (loop.Dirty ? NoteAsync() : memory.RememberAsync(Waiting, null));
+        await (loop.Dirty ? NoteAsync() : RememberAsync(Waiting, null));
     }
 
     // Theirs stands now; undoing goes back to ours.
@@ -182,7 +184,7 @@ public sealed class Workbasket : IKeepable
             catch (ShelfException e) when (e.Trouble == ShelfTrouble.Conflict) { }
         }
         (edition, sent) = (stored?.Edition, []);
-        var forgotten = memory.RememberAsync(Waiting, null); // what is edited from here on is remembered after it
+        var forgotten = RememberAsync(Waiting, null); // what is edited from here on is remembered after it
         try
         {
             var theirs = stored is null ? Stash.Empty : StashReader.Read(stored.Text);
@@ -223,7 +225,18 @@ public sealed class Workbasket : IKeepable
     }
 
     // The edition it goes over, those perhaps just reaching the shelf, and the stash itself.
-    private Task NoteAsync() => memory.RememberAsync(Waiting, $"{edition}\n{string.Join(' ', sent)}\n{StashWriter.Write(Stash)}");
+    private string Note() => $"{edition}\n{string.Join(' ', sent)}\n{StashWriter.Write(Stash)}";
+
+    private Task NoteAsync() => RememberAsync(Waiting, Note());
+
+    // What the last moment of a page left is overtaken by what is remembered after it.
+    private Task RememberAsync(string waiting, string? text)
+    {
+        memory.SetSetting(waiting, null);
+        return memory.RememberAsync(waiting, text);
+    }
+
+    private async Task<string?> RememberedAsync(string waiting) => memory.Setting(waiting) ?? await memory.RememberedAsync(waiting);
 
     private void OnDesk()
     {
@@ -238,7 +251,11 @@ public sealed class Workbasket : IKeepable
     {
         await loop.AloneAsync(async () =>
         {
-            if (tab == 0) await ClaimAsync();
+            if (tab == 0)
+            {
+                await ClaimAsync();
+                memory.OnLeave(loop.Leave);
+            }
             StoredStash? stored = null;
             var answered = true;
             try
@@ -280,7 +297,7 @@ public sealed class Workbasket : IKeepable
         {
             if (left == Stash)
             {
-                await memory.RememberAsync(Waiting, null);
+                await RememberAsync(Waiting, null);
                 return;
             }
             past = past.Push(now);
@@ -302,7 +319,7 @@ public sealed class Workbasket : IKeepable
         for (var of = 1; tab == 0 && (of <= MostTabs || free == 0); of++)
         {
             if (!await keeper.ClaimAsync(WaitingOf(of))) continue;
-            if (await memory.RememberedAsync(WaitingOf(of)) is not null) tab = of;
+            if (await RememberedAsync(WaitingOf(of)) is not null) tab = of;
             else if (free == 0) free = of;
             else keeper.LetGo(WaitingOf(of));
         }
@@ -323,7 +340,7 @@ public sealed class Workbasket : IKeepable
                 if (await keeper.Reach.Of(shelf.LoadStashAsync()) is { } stored && doubted.Contains(stored.Edition)) over = stored.Edition;
                 try { await keeper.Reach.Of(shelf.SaveStashAsync(StashWriter.WriteUtf8(left), over)); }
                 catch (ShelfException e) when (e.Trouble == ShelfTrouble.Conflict) { desk.Say(e.Message); }
-                await memory.RememberAsync(waiting, null);
+                await RememberAsync(waiting, null);
             }
             finally
             {
@@ -334,7 +351,7 @@ public sealed class Workbasket : IKeepable
 
     private async Task<(Edition? Over, ImmutableArray<Edition> Doubted, Stash Left)?> LeftAsync(string waiting)
     {
-        if ((await memory.RememberedAsync(waiting))?.Split('\n', 3) is not [var over, var perhaps, var text]) return null;
+        if ((await RememberedAsync(waiting))?.Split('\n', 3) is not [var over, var perhaps, var text]) return null;
         try
         {
             return (over.Length > 0 ? new Edition(over) : null, [.. perhaps.Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(m => new Edition(m))], StashReader.Read(text));

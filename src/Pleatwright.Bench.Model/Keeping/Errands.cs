@@ -62,7 +62,7 @@ public sealed class Errands(Journals journals, Sending sending, Action<string> s
             if (await HeldAsync(key, head) is not { Stand: HeldStand.Waiting } || !await journals.ClaimAsync(key)) continue;
             try
             {
-                if (await journals.LoadAsync(key) is { } record) await SendAsync(key, record, new JournalHead(key.ToString(), record.Count, record.At, ""));
+                if (await journals.LoadAsync(key) is { } record) await SendAsync(key, record, new JournalHead(key.ToString(), record.Count, record.At, ""), table);
                 else left = true; // it cannot be read just now
             }
             catch (ShelfException e) when (e.Trouble == ShelfTrouble.Unreadable)
@@ -83,14 +83,16 @@ public sealed class Errands(Journals journals, Sending sending, Action<string> s
         if (only is null || left) Waiting = left;
     }
 
-    private async Task SendAsync(PieceKey key, JournalRecord record, JournalHead head)
+    private async Task SendAsync(PieceKey key, JournalRecord record, JournalHead head, PieceKey table)
     {
         var standing = record.Standing;
         try
         {
             var title = key.IsNew ? TitleOf(record.Now) : "";
             var (to, now) = await sending.SendAsync(key, standing, record.Now, title, SaveKind.Auto, s => journals.StandsAsync(head, standing = s));
-            if (to == key || await journals.MoveAsync(key, to)) await journals.StandsAsync(head with { Key = to.ToString() }, now);
+            var free = to == key ? key : await journals.FreeAsync(to, table);
+            if (free == key || await journals.MoveAsync(key, free)) await journals.StandsAsync(head with { Key = free.ToString() }, now);
+            if (free != key) journals.LetGo(free);
         }
         catch (ShelfException e) when (e.Trouble is ShelfTrouble.Conflict or ShelfTrouble.NotFound)
         {

@@ -16,6 +16,10 @@ public interface IMemory
     /// <summary>Remembers a text under a name, even through a kill; forgets it when there is none. Never fails: a convenience lost, nothing more.</summary>
     Task RememberAsync(string name, string? text);
 
+    /// <summary>Remembers a text, or forgets it, where what was read under the name still stands there: another tab may have been faster.</summary>
+    /// <returns>False when something else stands there by now, and nothing was done; true, too, where nothing can be kept.</returns>
+    Task<bool> ReplaceAsync(string name, string? was, string? text);
+
     /// <summary>A small setting; may be lost with a kill.</summary>
     string? Setting(string name);
 

@@ -64,13 +64,19 @@ public sealed class Journals(IJournalStore store, TimeProvider time)
         }, false);
 
     /// <summary>The first key of a piece, from a tab on, that no other tab keeps; claimed.</summary>
-    public async Task<PieceKey> KeyAsync(string place, PieceName name, int from = 1)
+    public Task<PieceKey> KeyAsync(string place, PieceName name, int from = 1) => FreeAsync(PieceKey.Of(place, name, from));
+
+    /// <summary>
+    /// The key of a piece, or of its next tab where a journal is being kept there, by whatever tab; claimed. A piece that is no more may
+    /// still be worked on when another is given its name.
+    /// </summary>
+    /// <param name="wanted">The key.</param>
+    /// <param name="table">What this tab keeps itself, and which must not make way; none when it is what moves.</param>
+    public async Task<PieceKey> FreeAsync(PieceKey wanted, PieceKey table = default)
     {
-        for (var tab = from; ; tab++)
-        {
-            var key = PieceKey.Of(place, name, tab);
-            if (await ClaimAsync(key)) return key;
-        }
+        for (var key = wanted; ; key = key with { Tab = key.Tab + 1 })
+            if (key != table && await ClaimAsync(key))
+                return key;
     }
 
     private async Task<bool> MakeWayAsync(PieceKey key) => await Try(async () =>

@@ -336,7 +336,7 @@ public sealed class Keeper : IKeepable
     // The journal follows the piece to its new name before anything is noted under it.
     private async Task NowAsync(PieceKey to)
     {
-        if (!await journals.ClaimAsync(to)) to = await journals.KeyAsync(place, to.Name!.Value);
+        to = await journals.FreeAsync(to);
         var moving = journal.MoveAsync(to);
         key = to;
         journal.Note(desk.History, standing);
@@ -395,8 +395,10 @@ public sealed class Keeper : IKeepable
         }
         var from = PieceKey.Of(place, name);
         if (!await journals.ClaimAsync(from)) return; // another tab has it, and will ask the shelf
-        await journals.MoveAsync(from, PieceKey.Of(place, to));
+        var free = await journals.FreeAsync(PieceKey.Of(place, to), key);
+        await journals.MoveAsync(from, free);
         journals.LetGo(from);
+        journals.LetGo(free);
     }
 
     private Task OpenAnExampleAsync() => OpenExampleAsync(Examples.First);
@@ -405,7 +407,14 @@ public sealed class Keeper : IKeepable
     private async Task TakeInAsync()
     {
         if (place.Length == 0) return;
-        foreach (var (of, _) in await journals.HeadsAsync("")) await journals.MoveAsync(of, of with { Place = place });
+        foreach (var (of, _) in await journals.HeadsAsync(""))
+        {
+            if (!await journals.ClaimAsync(of)) continue; // another tab works on it
+            var to = await journals.FreeAsync(of with { Place = place });
+            await journals.MoveAsync(of, to);
+            journals.LetGo(of);
+            journals.LetGo(to);
+        }
         if (await memory.RememberedAsync("open\n") is not { } open) return;
         if (await memory.RememberedAsync(OpenKey) is null) await memory.RememberAsync(OpenKey, open);
         await memory.RememberAsync("open\n", null);

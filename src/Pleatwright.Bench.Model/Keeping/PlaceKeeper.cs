@@ -62,11 +62,11 @@ public sealed class PlaceKeeper : IKeepable
         (key, name, edition, Log, fresh) = (keeper.Key, keeper.Name, null, TickLog.Nothing, true);
         loop.Stands(Kept.Safe, "", dirty: false); // what is not on the shelf yet of the piece before is marked as left, and goes there by itself
         _ = SendLeftAsync();
-        var text = await memory.RememberedAsync(Remembered(key));
+        var (noted, text) = await NotedAsync(key);
         if (mine != turn) return null;
-        if (Read(text) is var (over, log)) (edition, Log) = (over, log);
+        if (noted is var (over, log)) (edition, Log) = (over, log);
         _ = LookAsync();
-        return Read(text) is null ? text : null;
+        return noted is null ? text : null;
     }
 
     /// <summary>The same piece has another name: its place goes along.</summary>
@@ -115,7 +115,13 @@ public sealed class PlaceKeeper : IKeepable
 
     void IKeepable.Note() => Note();
 
-    void IKeepable.Leave() => Note();
+    // What is being noted may not come through any more; with what another tab left in the same moment.
+    void IKeepable.Leave()
+    {
+        if (noting.IsCompleted) return;
+        var log = Read(memory.Setting(Remembered(key))) is var (_, left) ? Log.With(left) : Log;
+        memory.SetSetting(Remembered(key), Text(edition, log));
+    }
 
     async Task IKeepable.SendAsync(SaveKind kind)
     {
@@ -191,6 +197,7 @@ public sealed class PlaceKeeper : IKeepable
         (edition, Log, fresh) = (null, TickLog.Nothing, false);
         await noting;
         await memory.RememberAsync($"place aside\n{key}", gone);
+        memory.SetSetting(Remembered(key), null);
         await memory.RememberAsync(Remembered(key), null);
         Mark(false);
         Merged?.Invoke();
@@ -218,10 +225,31 @@ public sealed class PlaceKeeper : IKeepable
     private async Task NoteAsync(Task before, string of, Edition? over, TickLog log)
     {
         await before;
-        if (Read(await memory.RememberedAsync(Remembered(of))) is var (_, noted)) log = log.With(noted);
-        if (log.Equals(TickLog.Nothing)) over = null;
-        await memory.RememberAsync(Remembered(of), $"{over}\n{TickLogWriter.Write(log)}");
+        string? left;
+        while (true)
+        {
+            left = memory.Setting(Remembered(of));
+            var (noted, text) = await NotedAsync(of);
+            if (noted is var (_, known)) log = log.With(known);
+            if (log.Equals(TickLog.Nothing)) over = null;
+            if (await memory.ReplaceAsync(Remembered(of), text, Text(over, log))) break;
+        }
+        if (left is not null && memory.Setting(Remembered(of)) == left) memory.SetSetting(Remembered(of), null); // it stands there now
     }
+
+    // What this browser has of a place, with what the last moment of a page left; and the text of it.
+    private async Task<((Edition? Over, TickLog Log)? Noted, string? Text)> NotedAsync(string of)
+    {
+        var text = await memory.RememberedAsync(Remembered(of));
+        return (Read(text), Read(memory.Setting(Remembered(of)))) switch
+        {
+            (var noted, null) => (noted, text),
+            (null, var left) => (left, text),
+            ({ } noted, { } left) => ((noted.Over, noted.Log.With(left.Log)), text),
+        };
+    }
+
+    private static string Text(Edition? over, TickLog log) => $"{over}\n{TickLogWriter.Write(log)}";
 
     private static string Remembered(string key) => $"place\n{key}";
 
@@ -247,14 +275,21 @@ public sealed class PlaceKeeper : IKeepable
     private async Task MarkAsync(Task before, PieceName piece, bool waits, TickLog sent)
     {
         await before;
-        if (!waits && Read(await memory.RememberedAsync(Remembered(keeper.Place(piece)))) is var (_, noted) && !sent.With(noted).Equals(sent)) return;
-        var left = await LeftAsync();
-        if (left.Contains(piece) == waits) return;
-        await memory.RememberAsync(Left, string.Join('\n', waits ? left.Append(piece) : left.Where(p => p != piece)) is { Length: > 0 } text ? text : null);
+        if (!waits && await NotedAsync(keeper.Place(piece)) is ({ Log: var noted }, _) && !sent.With(noted).Equals(sent)) return;
+        while (true)
+        {
+            var text = await memory.RememberedAsync(Left);
+            var left = Names(text);
+            if (left.Contains(piece) == waits) return;
+            var lines = string.Join('\n', waits ? left.Append(piece) : left.Where(p => p != piece));
+            if (await memory.ReplaceAsync(Left, text, lines.Length > 0 ? lines : null)) return;
+        }
     }
 
-    private async Task<IReadOnlyList<PieceName>> LeftAsync() =>
-        [.. ((await memory.RememberedAsync(Left)) ?? "").Split('\n').Select(p => PieceName.TryParse(p, out var piece, out _) ? piece : (PieceName?)null).OfType<PieceName>().Distinct()];
+    private async Task<IReadOnlyList<PieceName>> LeftAsync() => Names(await memory.RememberedAsync(Left));
+
+    private static IReadOnlyList<PieceName> Names(string? text) =>
+        [.. (text ?? "").Split('\n').Select(p => PieceName.TryParse(p, out var piece, out _) ? piece : (PieceName?)null).OfType<PieceName>().Distinct()];
 
     private async Task SendLeftAsync()
     {
@@ -274,7 +309,7 @@ public sealed class PlaceKeeper : IKeepable
     private async Task TakeUpAsync()
     {
         var mine = turn;
-        if (Read(await memory.RememberedAsync(Remembered(key))) is not var (_, noted) || mine != turn || Log.With(noted) is var both && both.Equals(Log)) return;
+        if (await NotedAsync(key) is not ({ Log: var noted }, _) || mine != turn || Log.With(noted) is var both && both.Equals(Log)) return;
         Log = both;
         Edited();
         Merged?.Invoke();
@@ -284,7 +319,7 @@ public sealed class PlaceKeeper : IKeepable
     {
         var of = keeper.Place(piece);
         var sent = TickLog.Nothing;
-        if (Read(await memory.RememberedAsync(Remembered(of))) is var (over, log))
+        if (await NotedAsync(of) is (var (over, log), _))
         {
             sent = log;
             var stored = await keeper.Shelf.LoadPlaceAsync(piece);

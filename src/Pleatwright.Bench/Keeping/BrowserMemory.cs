@@ -18,6 +18,13 @@ public sealed class BrowserMemory : IMemory, IJournalStore
     }
 
     /// <inheritdoc/>
+    public async Task<bool> ReplaceAsync(string name, string? was, string? text)
+    {
+        try { return await Store.ReplaceAsync(name, was, text); }
+        catch (JSException) { return true; }
+    }
+
+    /// <inheritdoc/>
     public string? Setting(string name) => Store.Setting(name);
 
     /// <inheritdoc/>

@@ -67,6 +67,9 @@ internal static partial class Store
     [JSImport("remember", "store")]
     public static partial Task RememberAsync(string name, string? text);
 
+    [JSImport("replace", "store")]
+    public static partial Task<bool> ReplaceAsync(string name, string? was, string? text);
+
     /// <summary>A small setting; may be lost with a kill.</summary>
     [JSImport("setting", "store")]
     public static partial string? Setting(string name);

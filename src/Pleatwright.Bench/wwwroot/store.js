@@ -227,6 +227,22 @@ export function letGo(piece) { claims.get(piece)?.(); claims.delete(piece); }
 export const remembered = (name) => inOne("readonly", ["remembered"], (store) => store.get(name));
 export const remember = (name, text) => inOne("readwrite", ["remembered"], (store) => { if (text === null) store.delete(name); else store.put(text, name); });
 
+
+// The same where what was read still stands there; whether it does.
+export async function replace(name, was, text) {
+  let stands = false;
+  await inOne("readwrite", ["remembered"], (store) => {
+    const asked = store.get(name);
+    asked.onsuccess = () => {
+      stands = (asked.result ?? null) === was;
+      if (!stands) return;
+      if (text === null) store.delete(name); else store.put(text, name);
+    };
+    return WALKING;
+  });
+  return stands;
+}
+
 // ---- Small settings, which the browser writes to the disk in its own time, and the moment of leaving --------------------
 
 export function setting(name) { try { return localStorage.getItem(name); } catch { return null; } }

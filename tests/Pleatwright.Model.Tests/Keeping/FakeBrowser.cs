@@ -28,7 +28,7 @@ public sealed class FakeBrowser(Faults faults)
     public HashSet<string> Sent { get; } = [];
 
     /// <summary>Every small text it remembers, by its name.</summary>
-    public IReadOnlyDictionary<string, string> AllRemembered => remembered;
+    public ILookup<string, string> AllRemembered => remembered.Concat(settings).ToLookup(r => r.Key, r => r.Value);
 
     /// <summary>What is remembered under a name.</summary>
     public string? Remembered(string name) => remembered.GetValueOrDefault(name);
@@ -63,6 +63,7 @@ public sealed class FakeBrowser(Faults faults)
         private readonly FakeBrowser of;
         private readonly Dictionary<string, string> own = [];
         private Action? leave;
+        private Task last = Task.CompletedTask;
         private bool closed;
 
         internal Tab(FakeBrowser of, Tab? reloaded)
@@ -88,12 +89,25 @@ public sealed class FakeBrowser(Faults faults)
         /// <summary>The tab is put out of sight, and comes back.</summary>
         public void Hide() => leave?.Invoke();
 
-        public Task<string?> RememberedAsync(string name) => Task.FromResult(of.remembered.GetValueOrDefault(name));
-
-        public Task RememberAsync(string name, string? text)
+        public async Task<string?> RememberedAsync(string name)
         {
-            if (!closed && !of.faults.NoStore) Set(of.remembered, name, text);
-            return Task.CompletedTask;
+            await MomentAsync();
+            return of.remembered.GetValueOrDefault(name);
+        }
+
+        public async Task RememberAsync(string name, string? text)
+        {
+            await MomentAsync();
+            if (!of.faults.NoStore) Set(of.remembered, name, text);
+        }
+
+        public async Task<bool> ReplaceAsync(string name, string? was, string? text)
+        {
+            await MomentAsync();
+            if (of.faults.NoStore) return true;
+            if (of.remembered.GetValueOrDefault(name) != was) return false;
+            Set(of.remembered, name, text);
+            return true;
         }
 
         public string? Setting(string name) => of.settings.GetValueOrDefault(name);
@@ -169,9 +183,24 @@ public sealed class FakeBrowser(Faults faults)
         private async Task<T> Do<T>(Func<T> act)
         {
             await of.faults.OnJournalAsync();
-            if (closed) await new TaskCompletionSource().Task; // the page is gone; nothing goes on
+            await GoneAsync();
             return act();
         }
+
+        // The browser's storage takes its moment, one wish after another, and a page may be gone before it is over.
+        private async Task MomentAsync()
+        {
+            await (last = AfterAsync(last));
+            await GoneAsync();
+
+            async Task AfterAsync(Task before)
+            {
+                await of.faults.MomentAsync();
+                await before;
+            }
+        }
+
+        private Task GoneAsync() => closed ? new TaskCompletionSource().Task : Task.CompletedTask; // the page is gone; nothing goes on
 
         private static void Set(Dictionary<string, string> to, string name, string? value)
         {

@@ -100,6 +100,9 @@ public sealed class Faults(TimeProvider time)
         }
     }
 
+    /// <summary>What the browser's own storage takes where nothing is amiss.</summary>
+    public Task MomentAsync() => Task.Delay(TimeSpan.FromMilliseconds(10), time);
+
     private static ShelfException Silent() => new(ShelfTrouble.Unavailable, "The bench's host does not answer.");
 
     private static void Add(Queue<Fault> to, IEnumerable<Fault> faults)

@@ -44,6 +44,42 @@ public class MendedTests
     }
 
     [Fact]
+    public void A_new_piece_that_gets_a_name_set_free_does_not_move_the_journal_another_tab_keeps_under_it()
+    {
+        var one = at.Open();
+        one.New("Boat");
+        one.Retitle("Boat 1");
+        at.Thread.Pass(2);
+        at.Thread.Do(() => at.Shelf.DeleteAsync(PieceName.Parse("Boat"))); // by another
+        at.Faults.Stopped = true;
+        one.Retitle("Boat, reefed");
+        var two = at.Open();
+        two.New("Boat");
+        two.New("Crab");
+        at.Faults.Stopped = false;
+        at.Thread.Pass(70, 0.2);
+        Assert.Equal((Kept.Parted, "Boat, reefed"), (one.Keeper.State, one.Title));
+        Assert.Equal(["Boat", "Crab"], at.Titles);
+        one = one.Reload();
+        at.Thread.Pass(20);
+        Assert.Equal((Kept.Parted, "Boat, reefed"), (one.Keeper.State, one.Title));
+    }
+
+    [Fact]
+    public void A_thread_put_into_the_stash_is_there_when_the_page_is_loaded_again_at_once()
+    {
+        var bench = at.Open();
+        at.Faults.Stopped = true;
+        at.Thread.Do(bench.Basket.OpenAsync);
+        at.Faults.Stopped = false;
+        at.Thread.Do(bench.Basket.OpenAsync);
+        at.Thread.Do(() => bench.Basket.Do("a thread", s => s with { Threads = s.Threads.Add(new StashThread("sail red", Colour.Parse("#b3202c"), 1)) }));
+        bench = bench.Reload();
+        at.Thread.Do(bench.Basket.OpenAsync);
+        Assert.Equal(["sail red"], bench.Basket.Stash.Threads.Select(t => t.Name));
+    }
+
+    [Fact]
     public void An_edit_made_without_the_shelf_goes_there_when_it_answers_whatever_is_on_the_table()
     {
         var bench = at.Open();
@@ -69,6 +105,7 @@ public class MendedTests
         at.Faults.Stopped = true;
         bench.Retitle("Boat offline");
         bench.OpenPiece("Crab");
+        at.Thread.Pass(0.1);
         bench.Close();
         at.Faults.Stopped = false;
         bench = at.Open(); // another tab
@@ -250,7 +287,7 @@ public class MendedTests
         at.Thread.Pass(10);
         foreach (var name in new[] { "red", "blue" })
             Assert.Contains(at.Files.All, f => Encoding.UTF8.GetString(f.Text).Contains($"\"{name}\"", StringComparison.Ordinal));
-        Assert.DoesNotContain(at.Browser.AllRemembered.Keys, k => k.StartsWith("stash ", StringComparison.Ordinal));
+        Assert.DoesNotContain(at.Browser.AllRemembered, r => r.Key.StartsWith("stash ", StringComparison.Ordinal));
         Assert.Empty(next.Basket.Trouble);
     }
 

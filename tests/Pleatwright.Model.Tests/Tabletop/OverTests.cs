@@ -23,6 +23,8 @@ public class OverTests
 
         public Task RememberAsync(string name, string? text) => Task.CompletedTask;
 
+        public Task<bool> ReplaceAsync(string name, string? was, string? text) => Task.FromResult(true);
+
         public string? OfTab(string name) => null;
 
         public void SetOfTab(string name, string? value) { }

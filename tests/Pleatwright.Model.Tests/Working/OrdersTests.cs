@@ -128,7 +128,7 @@ public class OrdersTests
             at.Thread.Do(() => desk.Edit("a length", p => p with { Working = p.Working with { WorkingLength = Length.FromCentimetres(40 + i) } }));
             at.Thread.Do(desk.SettleAsync);
         }
-        Assert.Equal(Orders.MostRemembered, at.Browser.AllRemembered.Keys.Count(n => n.StartsWith("order ", StringComparison.Ordinal)));
+        Assert.Equal(Orders.MostRemembered, at.Browser.AllRemembered.Count(r => r.Key.StartsWith("order ", StringComparison.Ordinal)));
     }
 
     [Fact]
