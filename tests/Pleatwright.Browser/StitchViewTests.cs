@@ -1,5 +1,4 @@
 using Microsoft.Playwright;
-using Pleatwright.Files;
 
 namespace Pleatwright.Browser.Tests;
 
