@@ -16,6 +16,8 @@ public class PlateViewTests(Chromium chromium)
         await Assertions.Expect(bench.Page.GetByLabel("Paper")).ToHaveValueAsync("Letter");
         await ReachAsync(bench, "Lengths in");
         await ChooseAsync(bench, "inc");
+        await ReachAsync(bench, "Directions are");
+        await ChooseAsync(bench, "sentences");
         await ReachAsync(bench, "Levels are called");
         await ChooseAsync(bench, "left");
         await ReachAsync(bench, "Written for");
@@ -30,7 +32,8 @@ public class PlateViewTests(Chromium chromium)
         var download = await AtThePlate.TakeAwayAsync(bench.Page, () => bench.Page.Keyboard.PressAsync("Enter"));
         using var reader = new StreamReader(await download.CreateReadStreamAsync());
         var text = await reader.ReadToEndAsync();
-        Assert.Contains("left cable", text, StringComparison.OrdinalIgnoreCase);
+        Assert.Contains("the first left", text, StringComparison.OrdinalIgnoreCase);
+        Assert.Contains("Keep the thread for the next step", text, StringComparison.Ordinal);
         Assert.DoesNotContain(" cm", text, StringComparison.Ordinal);
         await ReachAsync(bench, "Size of the paper");
         await bench.Page.Keyboard.PressAsync("Enter");

@@ -5,9 +5,10 @@ namespace Pleatwright.Order;
 
 /// <summary>One more time that a stretch of the order is worked, step for step, on another part of the cloth.</summary>
 /// <param name="First">Number of its first step.</param>
-/// <param name="Shift">Pleats it lies further right than the stretch it copies; negative when further left, never 0.</param>
+/// <param name="Shift">Pleats it lies further right than the stretch it copies; negative when further left.</param>
 /// <param name="Swapped">Whether every level is the other: it lies an odd number of valleys off on the same phase.</param>
-internal readonly record struct Copy(int First, int Shift, bool Swapped);
+/// <param name="Lower">Spaces it lies nearer the bottom edge; negative when nearer the top edge. It and the shift are never both 0.</param>
+internal readonly record struct Copy(int First, int Shift, bool Swapped, int Lower);
 
 /// <summary>A stretch of steps that is worked again, straight after, on copies of the same figure.</summary>
 /// <param name="First">Number of its first step.</param>
@@ -31,11 +32,13 @@ internal sealed class Copies
     private const int MostAreas = 8; // areas that one figure may come to
 
     private readonly WorkingOrder order;
+    private readonly int perSpace;
     private readonly List<(int Start, int Length)> blocks = [];
 
     private Copies(WorkingOrder order)
     {
         this.order = order;
+        perSpace = order.Work.Pleating.Gauge.CableRowsPerSpace;
         for (int i = 0, start = 0; i < order.Steps.Length; i++)
         {
             if (i + 1 < order.Steps.Length && AreaOf(i + 1) == AreaOf(start)) continue;
@@ -87,20 +90,22 @@ internal sealed class Copies
     {
         if (last.Start + last.Length - at != length) return null;
         var shift = order.Steps[at].From.Number - order.Steps[start].From.Number;
+        var rows = order.Steps[at].Row.Index - order.Steps[start].Row.Index;
+        if (rows % perSpace != 0 || (shift, rows) == (0, 0)) return null; // its rows lie otherwise to the gathering rows
         var swapped = order.Steps[at].Begin != order.Steps[start].Begin;
         for (var i = 0; i < length; i++)
-            if (!Alike(order.Steps[start + i], order.Steps[at + i], start, at - start, shift, swapped)) return null;
-        return shift == 0 ? null : new Copy(at + 1, shift, swapped);
+            if (!Alike(order.Steps[start + i], order.Steps[at + i], start, at - start, shift, rows, swapped)) return null;
+        return new Copy(at + 1, shift, swapped, rows / perSpace);
     }
 
-    private bool Alike(Step a, Step b, int start, int later, int shift, bool swapped) =>
-        (a.Thread, a.Row, a.Cables, a.Turned, a.Starts, a.CarriedPleats, a.CarriedRows) == (b.Thread, b.Row, b.Cables, b.Turned, b.Starts, b.CarriedPleats, b.CarriedRows)
+    private bool Alike(Step a, Step b, int start, int later, int shift, int rows, bool swapped) =>
+        (a.Thread, a.Row.Index + rows, a.Cables, a.Turned, a.Starts, a.CarriedPleats, a.CarriedRows) == (b.Thread, b.Row.Index, b.Cables, b.Turned, b.Starts, b.CarriedPleats, b.CarriedRows)
         && (a.Continues, a.GoesOn, a.Parks, a.TieOff, a.HalfAtBegin, a.HalfAtEnd) == (b.Continues, b.GoesOn, b.Parks, b.TieOff, b.HalfAtBegin, b.HalfAtEnd)
         && b.From.Number - a.From.Number == shift && b.To.Number - a.To.Number == shift
         && a.Begin != b.Begin == swapped && a.End != b.End == swapped
         && order.TravelsRight(a) == order.TravelsRight(b)
         && order.Outward.WayOf(a.RunIndex) == order.Outward.WayOf(b.RunIndex)
-        && BaseOf(a) == BaseOf(b)
+        && BaseOf(b).Index - BaseOf(a).Index == rows
         // a thread taken up again was left within the very stretch
         && (a.Starts == StartKind.New || (order.LastStepOf(a) > start && order.LastStepOf(b) - order.LastStepOf(a) == later));
 

@@ -60,6 +60,7 @@ internal sealed class Frame
         Run = R($@"(?<step>\d+) (?<row>\d+) {Height("at")} (?<thread>[A-Za-z]) (?<comes>new(?:, (?<longer>\S+ (?:in|cm)) longer)?|rest of (?<before>\d+)|start|on|from (?<before>\d+) at {Short("hung")})(?<same>, same run)? {way} "
             + $@"{Short("from")} {Short("to")} (?:(?<begin>{level}|-) (?=\d))?(?<cables>\d+) (?<first>{level})(?: (?<end>{level}|-)(?= (?:on|tie off|hang)))? {ends}");
         Alike = R($@"(?<first>\d+) to (?<last>\d+) (?:centre (?<valley>valley)|(?<valley>valley) {Short("at")}|pleat {Short("at")}) "
+            + @"(?:(?:as told|(?<spaces>\d+) spaces? \((?<lower>\d+) rows?\) toward the (?<edge>top|bottom) edge) (?=as|each))?"
             + $@"(?:as told|(?<swapped>each {high} cable {low}, each {low} cable {high})) (?<cables>\d+) (?<n>\d+)(?= |$)");
         Accent = R($@"A(?<number>\d+) (?<what>[a-z ]+?) (?<thread>[A-Za-z]) {Height("at")} (?:-|(?<size>\d+) pleats(?<upright> upright)?) (?<n>\d+) (?<places>(?:\d+ (?:{letters})|0)(?:, (?:\d+ (?:{letters})|0))*)(?= |$)");
         AlikeOpening = R(@"(?<times>\d+) figures alike, the first in steps (?<first>\d+) to (?<last>\d+) Work these lines for each of them, counted from its own centre\. Steps go on by (?<by>\d+) from one figure to the next\.");

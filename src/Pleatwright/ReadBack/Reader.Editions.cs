@@ -109,7 +109,7 @@ internal sealed partial class Reader
         if (!alike)
         {
             Agree(told.Comes != Comes.Start, "it is said whether a thread is new");
-            Work(told, Number(line, "step"), 0, Middle, false);
+            Work(told, Number(line, "step"), 0, Middle, false, 0);
             return true;
         }
         Agree(Number(line, "step") == figure.First + pending.Count, "steps are numbered one after the other");
@@ -132,9 +132,11 @@ internal sealed partial class Reader
         Agree(end - first + 1 == pending.Count, "a figure has as many steps as its lines");
         var side = copy.Groups["ats"].Success ? frame.Side(copy.Groups["ats"].Value) * Number(copy, "at") : 0;
         var centre = copy.Groups["valley"].Success ? 2 * (reading.Centre + side) + 1 : 2 * (side < 0 ? reading.Centre + 1 + side : reading.Centre + side);
+        var lower = copy.Groups["edge"].Success ? Number(copy, "lower") * (copy.Groups["edge"].Value == "top" ? -1 : 1) : 0;
+        Agree(!copy.Groups["edge"].Success || Number(copy, "spaces") * reading.PerSpace == Number(copy, "lower"), "a space has as many rows as told");
         foreach (var (i, told) in pending.Index())
         {
-            Work(told, first + i, first - figure.First, centre, copy.Groups["swapped"].Success);
+            Work(told, first + i, first - figure.First, centre, copy.Groups["swapped"].Success, lower);
             cables += Number(told.Match, "cables");
         }
         Agree(cables == Number(copy, "cables"), "a figure has as many cables as told");
@@ -224,7 +226,7 @@ internal sealed partial class Reader
             Number(run, "before"), run.Groups["start"].Value.StartsWith("Go", StringComparison.OrdinalIgnoreCase),
             then.StartsWith("Keep", StringComparison.OrdinalIgnoreCase) ? Goes.Keep : then.StartsWith("Leave", StringComparison.OrdinalIgnoreCase) ? Goes.Hang : Goes.TieOff,
             frame.IsUp(run.Groups["first"].Value), Half(run, "begin"), Half(run, "end"), run.Groups["longer"].Value, run.Groups["left"].Value);
-        Work(told, run.Groups["step"].Success ? Number(run, "step") : steps.Count + 1, 0, Middle, false);
+        Work(told, run.Groups["step"].Success ? Number(run, "step") : steps.Count + 1, 0, Middle, false, 0);
         Agree(last is { } step && (Number(run, "fp"), Number(run, "tp")) == (step.First, step.Last), "a pleat has the number told");
         Agree(!run.Groups["last"].Success ? Number(run, "cables") == 1 : frame.IsUp(run.Groups["last"].Value) == (told.FirstUp == (Number(run, "cables") % 2 == 1)), "levels alternate from the first cable to the last");
         Agree((Number(run, "sofar"), Number(run, "needlefuls")) == (cables, needlefuls), "it comes so far to what is told");

@@ -33,13 +33,13 @@ internal sealed partial class Reader
     private string band = "";
     private readonly List<ReadStitch> pass = [];
 
-    private void Work(Told told, int number, int offset, int centre, bool swapped)
+    private void Work(Told told, int number, int offset, int centre, bool swapped, int lower)
     {
         var match = told.Match;
         var step = new Step
         {
             Number = number,
-            Row = Number(match, "row"),
+            Row = Number(match, "row") + lower,
             Thread = match.Groups["thread"].Success ? match.Groups["thread"].Value[0] : match.Groups["letter"].Value[0],
             Turned = told.Turned,
             Continues = told.Continues,

@@ -231,7 +231,7 @@ internal sealed partial class Reader
     [
         "First, on the back", "The runs", "Last, the accents",
         "rows way from to cables thread needlefuls then", "band heights thread way from to begin stitches then pattern", "band heights thread way from to begin stitches then",
-        "step row at thread way from to half cables first half then", "step row at thread way from to cables first then", "steps its centre levels cables new needlefuls",
+        "step row at thread way from to half cables first half then", "step row at thread way from to cables first then", "steps its centre levels cables new needlefuls", "steps its centre rows levels cables new needlefuls",
         "accent what thread height long needlefuls in the valleys", "accent what thread height long needlefuls",
     ];
 

@@ -4,6 +4,7 @@ using Pleatwright.Cloth;
 using Pleatwright.Measure;
 using Pleatwright.Order;
 using Pleatwright.Order.Telling;
+using Pleatwright.Plate;
 using Pleatwright.Plate.Writers;
 
 namespace Pleatwright.Tests.Order;
@@ -11,15 +12,22 @@ namespace Pleatwright.Tests.Order;
 /// <summary>A table that tells a figure once, counted from its own centre, and where its copies are.</summary>
 public class CopiesTests
 {
-    private static Piece Repeated(string[] rows, int count, int gap, Working working, bool square = false)
+    // Every other copy lies some spaces lower.
+    private static Piece Repeated(string[] rows, int count, int gap, Working working, bool square = false, int lower = 0)
     {
         var piece = OrderGen.PieceOf([.. rows], working, square);
         var every = rows[0].Length + gap;
         return piece with
         {
             Cloth = piece.Cloth with { Form = new Panel(Length.FromInches((count * every + 10) / 12.0)) },
-            Placements = [piece.Placements[0] with { Repeat = new Repeat(count, every) }],
-        };
+            Placements = lower == 0 ? [piece.Placements[0] with { Repeat = new Repeat(count, every) }]
+                : [.. Enumerable.Range(0, count).Select(k => piece.Placements[0] with
+                {
+                    Repeat = Repeat.Once,
+                    Centre = Centre.At(new Valley(every / 2 + 3 + k * every)),
+                    GatheringRow = new GatheringRow(piece.Placements[0].GatheringRow.Number + k % 2 * lower),
+                })],
+        } is var laid && lower == 0 ? laid : laid with { Cloth = laid.Cloth with { GatheringRows = piece.Cloth.GatheringRows + lower } };
     }
 
     internal static readonly Gen<Piece> Pieces =
@@ -28,7 +36,8 @@ public class CopiesTests
         from gap in Gen.Int[0, 9]
         from working in OrderGen.Workings
         from square in Gen.Bool
-        select Repeated([.. rows], count, gap, working, square);
+        from lower in Gen.Frequency((3, Gen.Const(0)), (1, Gen.Int[1, 3]))
+        select Repeated([.. rows], count, gap, working, square, lower);
 
     // Whoever works the lines of a figure about the centre of each of its copies works the order, step for step.
     [Fact]
@@ -61,8 +70,8 @@ public class CopiesTests
             var centre = copy.Valley is { } valley ? 2 * At(valley, order.Work.Pleating.CentreValley) + 1 : 2 * Pleat(copy.Pleat!.Value, order.Work.Pleating.CentreValley);
             foreach (var (told, step) in lines.Zip(own))
             {
-                Assert.Equal((told.Step.Thread, told.Step.Row, told.Step.Turned, told.Step.Starts, told.Step.TieOff, told.Step.Parks, told.Step.CarriedPleats, told.Step.CarriedRows),
-                    (step.Thread, step.Row, step.Turned, step.Starts, step.TieOff, step.Parks, step.CarriedPleats, step.CarriedRows));
+                Assert.Equal((told.Step.Thread, told.Step.Row.Index + copy.Lower * copy.PerSpace, told.Step.Turned, told.Step.Starts, told.Step.TieOff, told.Step.Parks, told.Step.CarriedPleats, told.Step.CarriedRows),
+                    (step.Thread, step.Row.Index, step.Turned, step.Starts, step.TieOff, step.Parks, step.CarriedPleats, step.CarriedRows));
                 Assert.Equal(copy.Swapped, told.Step.HeldBegin != step.HeldBegin);
                 var rightward = order.TravelsRight(step);
                 Assert.Equal((told.From, told.To), (Middle.Of(centre, 0).To(rightward ? step.From.LeftPleat : step.From.RightPleat, step.Turned), Middle.Of(centre, 0).To(rightward ? step.To.RightPleat : step.To.LeftPleat, step.Turned)));
@@ -90,6 +99,17 @@ public class CopiesTests
         var table = Directions.Table(order, LevelWords.UpDown);
         Assert.Equal(!alike, table.Lines.Any(l => l.Cells.Contains("each up cable down, each down cable up")));
         if (alike) DirectionsTests.Matches("three-triangles", DirectionsText.Of(table));
+    }
+
+    [Theory, InlineData(LevelWords.UpDown), InlineData(LevelWords.LeftRight)]
+    public void Two_alike_on_different_gathering_rows_are_told_once_and_read_back(LevelWords levels)
+    {
+        var order = Planner.Plan(Work.Lay(Repeated(["a...a", "aa.aa", ".aaa."], 2, 5, new Working(), lower: 2)));
+        var told = Teller.Of(order, once: true);
+        Assert.Equal([0, 2], told.OfType<AlikeLine>().Select(c => c.Lower));
+        var table = Directions.Table(order, levels);
+        Assert.Contains(table.Lines, l => l.Cells.Contains("2 spaces (10 rows) toward the bottom edge"));
+        Assert.Empty(PrintedWords.Differences(DirectionsText.Of(table), order));
     }
 
     // Twelve alike are told in the lines of one, though every other could be begun without turning the work back first.

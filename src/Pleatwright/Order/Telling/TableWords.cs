@@ -82,7 +82,7 @@ internal sealed class TableWords(WorkingOrder order, Vocabulary words)
                     After($"Step {s.Step.Number} is squeezed between two finished rows, for a run is fixed to its place in the order. Ease the needle in between them.");
                     break;
                 case AlikeLine l:
-                    if (alike) Begin("", ["steps", "its centre", "levels", "cables", "new needlefuls"]);
+                    if (alike) Begin("", l.Level ? ["steps", "its centre", "levels", "cables", "new needlefuls"] : ["steps", "its centre", "rows", "levels", "cables", "new needlefuls"]);
                     (alike, part) = (false, -1);
                     lines.Add(Line(l));
                     break;
@@ -201,6 +201,7 @@ internal sealed class TableWords(WorkingOrder order, Vocabulary words)
     [
         $"{Vocabulary.Number(l.First)} to {Vocabulary.Number(l.Last)}",
         l.Pleat is { } pleat ? $"pleat {words.Short(pleat)}" : l.Valley is { Flank: not Flank.Neither } valley ? $"valley {words.Short(valley)}" : "centre valley",
+        .. l.Level ? (ReadOnlySpan<string>)[] : [l.Lower == 0 ? "as told" : $"{Counting.Of(Math.Abs(l.Lower), "space")} ({Counting.Of(Math.Abs(l.Lower) * l.PerSpace, "row")}) {Vocabulary.Toward(l.Lower)}"],
         l.Swapped ? $"each {words.Level(Level.Up)} cable {words.Level(Level.Down)}, each {words.Level(Level.Down)} cable {words.Level(Level.Up)}" : "as told",
         Vocabulary.Number(l.Cables), Vocabulary.Number(l.Needlefuls),
     ]) { Step = l.Step };

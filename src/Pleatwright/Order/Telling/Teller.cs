@@ -134,17 +134,23 @@ internal sealed class Teller
                 if (step.Row.Index % perSpace == 0) told.Add(new RowCheck(step.Row.Index / perSpace + 1, here.Item2 == 0, step));
             }
             if (repeated is null || step.Number != repeated.Last) continue;
-            foreach (var copy in repeated.Again.Prepend(new Copy(repeated.First, 0, false)))
+            foreach (var copy in repeated.Again.Prepend(new Copy(repeated.First, 0, false, 0)))
             {
                 var steps = order.Steps.Slice(copy.First - 1, repeated.Length);
                 var its = Centre(copy.First, repeated.Length);
-                if (copy.Shift != 0)
+                if (copy.First != repeated.First)
                 {
                     cables += steps.Sum(s => s.Cables);
                     needlefuls += steps.Count(s => s.Threads);
                 }
                 told.Add(new AlikeLine(copy.First, copy.First + repeated.Length - 1, its.IsValley ? middle.To(new Valley(its.Twice / 2), false) : null,
-                    its.IsValley ? null : middle.To(new Pleat(its.Twice / 2), false), copy.Swapped, steps.Sum(s => s.Cables), steps.Count(s => s.Threads)) { Step = steps[0] });
+                    its.IsValley ? null : middle.To(new Pleat(its.Twice / 2), false), copy.Swapped, steps.Sum(s => s.Cables), steps.Count(s => s.Threads))
+                {
+                    Step = steps[0],
+                    Lower = copy.Lower,
+                    PerSpace = perSpace,
+                    Level = repeated.Again.All(c => c.Lower == 0),
+                });
             }
             i = repeated.End - 1;
             repeat++;

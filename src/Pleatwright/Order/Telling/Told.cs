@@ -131,6 +131,15 @@ internal sealed record AlikeLine(int First, int Last, Away? Valley, Away? Pleat,
 {
     /// <summary>Its first step.</summary>
     public required Step Step { get; init; }
+
+    /// <summary>Spaces it lies nearer the bottom edge than the lines tell; negative when nearer the top edge.</summary>
+    public required int Lower { get; init; }
+
+    /// <summary>Cable rows in a space.</summary>
+    public required int PerSpace { get; init; }
+
+    /// <summary>Whether all of the figures lie on the same rows.</summary>
+    public required bool Level { get; init; }
 }
 
 /// <summary>How a thread comes to a step.</summary>
