@@ -99,6 +99,7 @@ public class ClothTests(WarmBench warm) : IClassFixture<WarmBench>
         {
             await using var bench = await warm.ExampleAsync(example);
             await AskAsync(bench, "Sheets to prepare it by");
+            await P(bench).GetByLabel("Pleating card").CheckAsync(); // it is what was printed last, whatever that was
             await P(bench).GetByAltText("Pleating card").First.WaitForAsync();
             await P(bench).GetByLabel("Blocking guide").CheckAsync();
             await P(bench).GetByAltText("Blocking guide").First.WaitForAsync();

@@ -100,6 +100,8 @@ public sealed class OpenBench : IAsyncDisposable
         await SeeAsync("shelf");
         await Page.Locator("#piece-" + Convert.ToHexString(System.Text.Encoding.UTF8.GetBytes(Name))).ClickAsync();
         await Page.Locator(".bench[data-view=table] #table-cloth").FocusAsync();
+        await Page.Locator(".doings [role=radio]").First.EvaluateAsync("stitch => stitch.click()"); // what the hand did last it would do still
+        await Page.Locator(".doings [role=radio][aria-checked=true]:first-child").WaitForAsync(new() { State = WaitForSelectorState.Attached });
     }
 
     /// <summary>Goes to a view within the bench that stands.</summary>

@@ -53,7 +53,7 @@ public sealed class PlateDocument
     /// <summary>The working order in a table, a line a run: what the plate's own edition prints.</summary>
     internal DirectionTable Table
     {
-        get => field ??= Pleatwright.Order.Directions.Table(Order, Options.Levels);
+        get => field ??= Pleatwright.Order.Directions.Table(Order, Options.Levels) is var table ? table with { Lead = [.. table.Lead.Select(l => Tidy.Line(l))] } : table;
         init;
     }
 

@@ -28,7 +28,7 @@ internal static class Comparing
         var threads = expected.Threads.ToDictionary(t => t.Step);
         Same(reading.Threads.Count == threads.Count, "the steps");
         foreach (var told in reading.Threads)
-            if (!threads.TryGetValue(told.Step, out var meant) || (told.RestOf, told.Longer, told.Left) != (told.RestOf == 0 && told.Longer.Length == 0 && told.Left.Length == 0 ? (0, "", "") : (meant.RestOf, meant.Longer, told.Left.Length == 0 ? "" : meant.Left)))
+            if (!threads.TryGetValue(told.Step, out var meant) || (told.RestOf, told.Longer) != (meant.RestOf, meant.Longer) || (told.Left.Length > 0 && told.Left != meant.Left))
                 faults.Add($"The thread of step {told.Step} differs.");
         foreach (var (letter, name, strands) in reading.Named)
             Same(work.Piece.Threads.Any(t => t.Key.Letter == letter && t.Strands == strands && Plain(t.Name) == Plain(name)), $"thread {letter}");

@@ -10,6 +10,8 @@ internal sealed class Frame
 {
     private static readonly Frame Upright = new("up", "down", "left", "right", false), Sidelong = new("left", "right", "near", "far", true);
 
+    private const string Started = @"\d+ (?:rest of \d+|\S+ (?:in|cm) longer)";
+
     private const string Num = @"\d[\d,]*";
 
     private readonly string low, high, near, far;
@@ -45,25 +47,26 @@ internal sealed class Frame
             + $@"The centre is the valley between pleats (?<a>\d+) and (?<b>\d+); the pleat on either side of it is the first from the centre\. There (?:is|are) (?<per>\d+) cable rows? to a space; "
             + $@"row 0 lies on gathering row 1, and rows are numbered toward the bottom edge\. {(sideways ? @"The work is held sideways\. " : "")}Cables go (?<way>{(sideways ? "away from you|toward you" : "from left to right|from right to left")})\. "
             + $@"For an? {high} cable the thread is {(sideways ? "left of" : "above")} the needle, for an? {low} cable {(sideways ? "right of" : "below")} the needle; along a run they alternate\. "
-            + $@"(?<turns>Where it says turned, hold the work with the {(sideways ? "top edge on your right hand" : "bottom edge up")}\. )?Every side, level and way is told as you hold the work\."
-            + @"(?<halves> A half stitch squares the end of a run: it goes over the end pleat alone, once more, with the thread on the other side of the needle than for the cable beside it\.)?");
+            + $@"(?<turns>Where it says turned, hold the work with the {(sideways ? "top edge on your right hand; where it does not, with the top edge on your left hand" : "bottom edge up; where it does not, with the top edge up")}\. )?Every side, level and way is told as you hold the work\."
+            + @"(?<halves> A half stitch squares the end of a run: before its first cable, or after its last, the needle goes through the end pleat alone, with the thread on the other side of the needle than for the cable beside it\.)?");
         Key = "In the lines, G and a number is a gathering row, + so many cable rows from it toward the bottom edge, - toward the top edge. "
-            + (sideways ? "N is on the near side of the centre, F on the far side of it. " : "L is left of the centre, R right of it. ") + "First is the level of the first cable. "
-            + "Thread: new is a length newly cut, rest of what was left after that step, on the same thread, from the thread left hanging after that step at that place. "
-            + "Then: on is to keep the thread for the next step, hang to leave it hanging at the back. Where the row is a gathering row, keep it level with its thread, a thread's width away.";
+            + (sideways ? "N is on the near side of the centre, F on the far side of it. " : "L is left of the centre, R right of it. ")
+            + "First is the level of the first cable. Where the row is a gathering row, keep it straight along its thread, a thread's width away.";
+        Named = R($@"Thread {strands}\.");
+        Valleys = sideways ? "Places are valleys: 0 is the centre valley, 1 F the next on the far side of it." : "Places are valleys: 0 is the centre valley, 1 R the next right of it.";
         TopEdge = sideways ? "top edge on your left hand" : "top edge up";
         BottomEdge = sideways ? "top edge on your right hand" : "bottom edge up";
         BackRows = R($@"(?<rows>G\d+(?: to G\d+)?(?:(?:, | and )G\d+(?: to G\d+)?)*) {way} {Short("from")} {Short("to")} (?<cables>\d+) each new (?<n>\d+) in all tie off");
         BackRow = R($@"G(?<row>\d+) {way} {Short("from")} {Short("to")} (?<cables>\d+) (?<comes>new|on) (?<n>\d+) {ends}");
-        Band = R($@"B(?<number>\d+) {Height("high")}(?: to {Height("low")})? (?<thread>[A-Za-z]) (?<comes>(?:new|rest of B(?<rest>\d+))(?<half>, half left at the centre)?|the half left at the centre|on) {way} "
-            + $@"{Short("from")} {Short("to")} (?:-|(?<start>\d+) of (?<of>\d+) {low}) (?<count>\d+) {ends} {pattern}");
-        Run = R($@"(?<step>\d+) (?<row>\d+) {Height("at")} (?<thread>[A-Za-z]) (?<comes>new(?:, (?<longer>\S+ (?:in|cm)) longer)?|rest of (?<before>\d+)|start|on|from (?<before>\d+) at {Short("hung")})(?<same>, same run)? {way} "
+        Band = R($@"B(?<number>\d+) {Height("high")}(?: to {Height("low")})? (?<thread>[A-Za-z]) (?<comes>(?:new|rest of B(?<rest>\d+))(?:(?<half>, half left at the centre)|(?<goes>, goes on))?|the half left at the centre|on) {way} "
+            + $@"{Short("from")} {Short("to")} (?:-|(?<start>\d+) of (?<of>\d+) steps? {low}) (?<count>\d+) {ends} {pattern}");
+        Run = R($@"(?<step>\d+) (?<row>\d+) {Height("at")} (?<thread>[A-Za-z]) (?<comes>new(?:, (?<longer>\S+ (?:in|cm)) longer)?|rest of (?<before>\d+)|start|on|from (?<before>\d+), hanging {Short("hung")})(?<same>, same run)?(?: -|(?<far> (?<crows>\d+) and (?<cpleats>\d+)))? {way} "
             + $@"{Short("from")} {Short("to")} (?:(?<begin>{level}|-) (?=\d))?(?<cables>\d+) (?<first>{level})(?: (?<end>{level}|-)(?= (?:on|tie off|hang)))? {ends}");
-        Alike = R($@"(?<first>\d+) to (?<last>\d+) (?:centre (?<valley>valley)|(?<valley>valley) {Short("at")}|pleat {Short("at")}) "
-            + @"(?:(?:as told|(?<spaces>\d+) spaces? \((?<lower>\d+) rows?\) toward the (?<edge>top|bottom) edge) (?=as|each))?"
-            + $@"(?:as told|(?<swapped>each {high} cable {low}, each {low} cable {high})) (?<cables>\d+) (?<n>\d+)(?= |$)");
+        Alike = R($@"(?<first>\d+) to (?<last>\d+) (?:(?<valley>between) {Short("at")} and {Short("bt")}|pleat {Short("at")}) "
+            + @"(?:(?:as told|(?<lower>\d+) (?:added to every row, (?<spaces>\d+) to every G|(?<taken>taken) from every row, (?<spaces>\d+) from every G)) (?=as|" + high + "|" + low + "))?"
+            + $@"(?:as told|(?<swapped>{high} and {low} swapped)) (?<cables>\d+) (?<n>\d+)(?: (?:(?<new>all new)|(?<starts>{Started}(?:; {Started})*)))?(?= |$)");
         Accent = R($@"A(?<number>\d+) (?<what>[a-z ]+?) (?<thread>[A-Za-z]) {Height("at")} (?:-|(?<size>\d+) pleats(?<upright> upright)?) (?<n>\d+) (?<places>(?:\d+ (?:{letters})|0)(?:, (?:\d+ (?:{letters})|0))*)(?= |$)");
-        AlikeOpening = R(@"(?<times>\d+) figures alike, the first in steps (?<first>\d+) to (?<last>\d+) Work these lines for each of them, counted from its own centre\. Steps go on by (?<by>\d+) from one figure to the next\.");
+        AlikeOpening = R(@"(?<times>\d+) figures alike, the first in steps (?<first>\d+) to (?<last>\d+) Work these lines for each of them, counted from its own centre, (?:(?<pleat>a pleat, which is 0)|a valley, with the first pleats on either side of it)\. Steps go on by (?<by>\d+) from one figure to the next, and so does every step that a line names\.");
         PartHeading = R($@"Pleats {Long("from")} to {Long("to")}(?!:)");
         Part = R($@"(?<range>Pleats {Long("from")} to {Long("to")}: )?(?:base row, {Tall("b")}|(?:(?<out>from the (?:base row|(?<border>border)))|back) toward the (?<way>top|bottom) edge)(?= |$)");
         Turning = R($@"Turn the work(?<back> back)?: (?<edge>{(sideways ? "top edge on your (?:left|right) hand" : "(?:top|bottom) edge up")})\.");
@@ -96,6 +99,8 @@ internal sealed class Frame
 
     public Regex Opening { get; }
     public string Key { get; }
+    public Regex Named { get; }
+    public string Valleys { get; }
     public string TopEdge { get; }
     public string BottomEdge { get; }
     public Regex BackRows { get; }

@@ -5,7 +5,7 @@ namespace Pleatwright.ReadBack;
 // The two editions: lines of a table, and sentences.
 internal sealed partial class Reader
 {
-    private bool alike;
+    private bool alike, onPleat; // whether a figure's centre is a pleat
     private (int First, int Last, int Times) figure;
     private int bandSteps, bandHand;
     private (int Pleat, double Depth)? bandLeft; // where the band's thread in hand came to the back
@@ -41,6 +41,7 @@ internal sealed partial class Reader
             figure = (Number(opening, "first"), Number(opening, "last"), Number(opening, "times"));
             Agree(Number(opening, "by") == figure.Last - figure.First + 1, "steps go on by as many as a figure has");
             alike = true;
+            onPleat = opening.Groups["pleat"].Success;
             return true;
         }
         if (script.Read(frame.Alike) is { } copy)
@@ -90,6 +91,7 @@ internal sealed partial class Reader
     {
         bandSteps++;
         Agree(Number(match, "number") == bandSteps, "steps of bands are numbered one after the other");
+        if (match.Groups["goes"].Success) Agree(pass.Count > 0, "a thread goes on where another ended");
         if (match.Groups["rest"].Success) reading.BandRests[bandSteps] = Number(match, "rest");
         Agree(on == (bandHand > 0), "the thread of a band that is kept is used next");
         Agree(!takesHalf || half, "half a needleful hangs at the centre");
@@ -130,21 +132,36 @@ internal sealed partial class Reader
         }
         figure.Times--;
         Agree(end - first + 1 == pending.Count, "a figure has as many steps as its lines");
-        var side = copy.Groups["ats"].Success ? frame.Side(copy.Groups["ats"].Value) * Number(copy, "at") : 0;
-        var centre = copy.Groups["valley"].Success ? 2 * (reading.Centre + side) + 1 : 2 * (side < 0 ? reading.Centre + 1 + side : reading.Centre + side);
-        var lower = copy.Groups["edge"].Success ? Number(copy, "lower") * (copy.Groups["edge"].Value == "top" ? -1 : 1) : 0;
-        Agree(!copy.Groups["edge"].Success || Number(copy, "spaces") * reading.PerSpace == Number(copy, "lower"), "a space has as many rows as told");
+        var isValley = copy.Groups["valley"].Success;
+        Agree(isValley != onPleat, "a figure’s centre is a pleat or a valley as told");
+        var at = Pleat(copy, "at", Middle, false);
+        Agree(!isValley || Pleat(copy, "bt", Middle, false) == at + 1, "a valley lies between two pleats side by side");
+        var centre = isValley ? 2 * at + 1 : 2 * at;
+        var lower = Number(copy, "lower") * (copy.Groups["taken"].Success ? -1 : 1);
+        Agree(Number(copy, "spaces") * reading.PerSpace == Number(copy, "lower"), "a space has as many rows as told");
+        var starts = new Dictionary<int, Match>();
+        foreach (Match start in Started().Matches(copy.Groups["starts"].Value)) Agree(starts.TryAdd(Number(start, "step"), start), "the start of a step is told once");
+        var before = needlefuls;
         foreach (var (i, told) in pending.Index())
         {
-            Work(told, first + i, first - figure.First, centre, copy.Groups["swapped"].Success, lower);
+            var number = first + i;
+            var its = told.Comes != Comes.Start ? told
+                : !starts.Remove(number, out var start) ? told with { Comes = Comes.New }
+                : start.Groups["rest"].Success ? told with { Comes = Comes.Rest, Before = Number(start, "rest") - (first - figure.First) }
+                : told with { Comes = Comes.New, Longer = start.Groups["longer"].Value };
+            Work(its, number, first - figure.First, centre, copy.Groups["swapped"].Success, lower);
             cables += Number(told.Match, "cables");
         }
+        Agree(starts.Count == 0, "what is told of starts is of steps that start");
         Agree(cables == Number(copy, "cables"), "a figure has as many cables as told");
-        needlefuls += Number(copy, "n");
+        Agree(needlefuls - before == Number(copy, "n"), "a figure takes as many new needlefuls as told");
         Agree(figure.Times >= 0, "figures worked alike are as many as told");
         if (figure.Times == 0) pending.Clear();
         return true;
     }
+
+    [GeneratedRegex(@"(?<step>\d+) (?:rest of (?<rest>\d+)|(?<longer>\S+ (?:in|cm)) longer)", Plain)]
+    private static partial Regex Started();
 
     private bool Accents(Match match, int number, Regex place, double depth, char thread)
     {

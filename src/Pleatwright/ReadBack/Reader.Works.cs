@@ -166,12 +166,14 @@ internal sealed partial class Reader
         hand = step.Goes == Goes.Keep ? step.Number : 0;
     }
 
-    // Only sentences tell how far a thread is carried.
+    // Sentences tell of every thread how far it is carried, lines of one that goes far.
     private void Carries(Told told, Step step, Step from)
     {
-        if (!told.Match.Groups["sofar"].Success) return;
-        Agree(Math.Abs(Rows(told.Match) - Math.Abs(step.Row - from.Row)) < 1e-6, "a thread is carried as many rows as lie between");
-        Agree(Number(told.Match, "side") == Math.Abs(step.FirstValley - from.LastValley), "a thread is carried as many pleats as lie between");
+        var (rows, pleats) = (Math.Abs(step.Row - from.Row), Math.Abs(step.FirstValley - from.LastValley));
+        var (toldRows, toldPleats) = told.Match.Groups["sofar"].Success ? (Rows(told.Match), Number(told.Match, "side"))
+            : told.Match.Groups["far"].Success ? (Number(told.Match, "crows"), Number(told.Match, "cpleats")) : rows <= 1 && pleats <= 2 ? (rows, pleats) : (-1, -1);
+        Agree(Math.Abs(toldRows - rows) < 1e-6, "a thread is carried as many rows as lie between");
+        Agree(toldPleats == pleats, "a thread is carried as many pleats as lie between");
     }
 
     private bool Squeezes(Step step)

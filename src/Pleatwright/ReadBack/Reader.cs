@@ -81,7 +81,12 @@ internal sealed partial class Reader
     {
         foreach (var sentence in Headings)
             if (script.Read(sentence)) return true;
-        if (script.Read(frame.Key)) return true;
+        if (script.Read(frame.Key) || script.Read(ThreadKey) || script.Read(frame.Valleys)) return true;
+        if (script.Read(frame.Named) is { } named)
+        {
+            Names(named);
+            return true;
+        }
         if (script.Read(HowRunsAreWorked)) return true;
         if (script.Read($"Turn the work over again: right side up, {frame.TopEdge}."))
         {
@@ -230,14 +235,22 @@ internal sealed partial class Reader
     private static readonly string[] Headings =
     [
         "First, on the back", "The runs", "Last, the accents",
-        "rows way from to cables thread needlefuls then", "band heights thread way from to begin stitches then pattern", "band heights thread way from to begin stitches then",
-        "step row at thread way from to half cables first half then", "step row at thread way from to cables first then", "steps its centre levels cables new needlefuls", "steps its centre rows levels cables new needlefuls",
+        "gathering rows way from to cables thread needlefuls then", "band heights thread way from to begin stitches then pattern", "band heights thread way from to begin stitches then",
+        "step row at thread way from to before cables first after then", "step row at thread way from to cables first then",
+        "step row at thread carry way from to before cables first after then", "step row at thread carry way from to cables first then",
+        "steps its centre levels cables new needlefuls its starts", "steps its centre levels cables new needlefuls", "steps its centre rows levels cables new needlefuls its starts", "steps its centre rows levels cables new needlefuls",
         "accent what thread height long needlefuls in the valleys", "accent what thread height long needlefuls",
     ];
 
+    private const string ThreadKey =
+        "Thread: new is a length newly cut; rest of a step, what was left of its thread there; on, the thread in the needle; from a step, the thread left hanging after it, at the place told as the work is now held; "
+        + "start, in figures alike, a new length, or what is told for each. "
+        + "Carry: so many rows along the pleat and so many pleats sideways, told where the thread goes past the next row or more than 2 pleats along. Before, after: a half stitch before the first cable, after the last. "
+        + "Then: on is to keep the thread for the next step, hang to leave it hanging at the back.";
+
     private const string HowRunsAreWorked =
-        "Every run is worked alike. Secure the start on the back with two small stitches through the first pleat, never in a valley. Bring the needle to the front in the valley between the run's first "
-        + "two pleats, take it back through the first pleat so that the thread leaves its outer side, cable to the last pleat, and take the needle to the back in the valley before the last pleat. "
+        "Every run is worked alike. Turn the work first where it is to be turned. Secure a new thread, or a rest, on the back with two small stitches through the first pleat, never in a valley; carry a thread kept or left hanging to it on the back. "
+        + "Bring the needle to the front in the valley between the run's first two pleats, take it back through the first pleat so that the thread leaves its outer side, cable to the last pleat, and take the needle to the back in the valley before the last pleat. "
         + "To tie off, make one or two small cables on the back, through pleats. A thread kept or left hanging stays on the back in its needle.";
 
     private const RegexOptions Plain = RegexOptions.CultureInvariant | RegexOptions.IgnoreCase;
@@ -245,7 +258,7 @@ internal sealed partial class Reader
     [GeneratedRegex(@"\GBacksmocking holds the pleats (?:where no stitching on the front does|behind the picture)\. Turn the work over: wrong side up, (?<edge>[a-z ]+)\. Cable along the gathering threads with (?<strands>\d+) strands? near the colour of the cloth\. Take shallow bites, so that nothing shows on the front\. Pleats keep their numbers\.", Plain)]
     private static partial Regex BackOpens();
 
-    [GeneratedRegex(@"\GChange the thread where it runs out\. (?:Where what is left reaches, carry it (?<n>\d+) cable rows? along the pleat to the next row, turn the work and come back; where it does not, tie off|Tie off at the end of every row)\.", Plain)]
+    [GeneratedRegex(@"\GChange the thread where it runs out\. (?:At the end of a row, where the next gathering row is worked too and what is left reaches it, carry it (?<n>\d+) cable rows? along the pleat, turn the work and come back; else tie off|Tie off at the end of every row)\.", Plain)]
     private static partial Regex ManyRows();
 
     private static readonly Regex BandHeading = new($@"\G(?<name>{string.Join('|', BandStitch.All.Select(s => s.Name).OrderByDescending(n => n.Length))})(?:, thread [A-Za-z])? (?=[A-Z])", Plain);

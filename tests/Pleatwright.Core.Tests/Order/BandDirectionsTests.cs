@@ -19,11 +19,11 @@ public partial class BandDirectionsTests
         [
             "There are 18 pleats, numbered 1 to 18 from left to right with the right side and the top edge up. The centre is the valley between pleats 9 and 10; the pleat on either side of it is the first from the centre. "
                 + "There are 5 cable rows to a space; row 0 lies on gathering row 1, and rows are numbered toward the bottom edge. Cables go from left to right. "
-                + "For an up cable the thread is above the needle, for a down cable below the needle; along a run they alternate. Where it says turned, hold the work with the bottom edge up. "
+                + "For an up cable the thread is above the needle, for a down cable below the needle; along a run they alternate. Where it says turned, hold the work with the bottom edge up; where it does not, with the top edge up. "
                 + "Every side, level and way is told as you hold the work.",
             "Baby wave, thread a",
             "A cable at each turn and one slanting stitch between turns. The thread is below the needle for what goes up and above the needle for what goes down. "
-                + "One repeat is 4 valleys; 4 whole repeats fit, and both ends come out alike. On the back it leaves starts and tie-offs alone.",
+                + "One repeat is 4 valleys; 4 whole repeats fit, and both ends come out alike. On the back it leaves nothing but starts and tie-offs.",
             "Band step 1. Baby wave, between gathering row 2 and 1/2 space from gathering row 2 toward the bottom edge. Start at the centre with a new needleful of a, “sail red”, 4 strands; leave half of it hanging there at the back. "
                 + "From 1 left of the centre (pleat 9) to 9 right of the centre (pleat 18), beginning 0 of 1 down: 9 stitches, 2 times (an up cable; 1 step down; a down cable; 1 step up); then an up cable. Tie off.",
             "Level check: it lies on gathering row 2; keep a thread's width from the gathering thread all along.",

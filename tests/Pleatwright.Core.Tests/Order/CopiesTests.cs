@@ -67,7 +67,7 @@ public class CopiesTests
             alike = false;
             Assert.Equal((expected, lines.Count), (copy.First, copy.Last - copy.First + 1));
             var own = order.Steps.Slice(copy.First - 1, lines.Count);
-            var centre = copy.Valley is { } valley ? 2 * At(valley, order.Work.Pleating.CentreValley) + 1 : 2 * Pleat(copy.Pleat!.Value, order.Work.Pleating.CentreValley);
+            var centre = copy.Between is { } between ? 2 * Pleat(between.Left, order.Work.Pleating.CentreValley) + 1 : 2 * Pleat(copy.Pleat!.Value, order.Work.Pleating.CentreValley);
             foreach (var (told, step) in lines.Zip(own))
             {
                 Assert.Equal((told.Step.Thread, told.Step.Row.Index + copy.Lower * copy.PerSpace, told.Step.Turned, told.Step.Starts, told.Step.TieOff, told.Step.Parks, told.Step.CarriedPleats, told.Step.CarriedRows),
@@ -83,8 +83,6 @@ public class CopiesTests
         Assert.Equal(order.Steps.Length + 1, expected);
     });
 
-    private static int At(Away valley, int centre) => centre + (valley.Flank == Flank.Left ? -valley.Count : valley.Count);
-
     private static int Pleat(Away pleat, int centre) => pleat.Flank == Flank.Left ? centre + 1 - pleat.Count : centre + pleat.Count;
 
     [Theory]
@@ -97,7 +95,7 @@ public class CopiesTests
         Assert.Equal((3, 3), (told.OfType<RunLine>().Count(), told.OfType<AlikeLine>().Count()));
         Assert.All(told.OfType<AlikeLine>(), c => Assert.Equal(!alike && c.First == 7, c.Swapped));
         var table = Directions.Table(order, LevelWords.UpDown);
-        Assert.Equal(!alike, table.Lines.Any(l => l.Cells.Contains("each up cable down, each down cable up")));
+        Assert.Equal(!alike, table.Lines.Any(l => l.Cells.Contains("up and down swapped")));
         if (alike) DirectionsTests.Matches("three-triangles", DirectionsText.Of(table));
     }
 
@@ -108,7 +106,7 @@ public class CopiesTests
         var told = Teller.Of(order, once: true);
         Assert.Equal([0, 2], told.OfType<AlikeLine>().Select(c => c.Lower));
         var table = Directions.Table(order, levels);
-        Assert.Contains(table.Lines, l => l.Cells.Contains("2 spaces (10 rows) toward the bottom edge"));
+        Assert.Contains(table.Lines, l => l.Cells.Contains("10 added to every row, 2 to every G"));
         Assert.Empty(PrintedWords.Differences(DirectionsText.Of(table), order));
     }
 

@@ -25,7 +25,7 @@ public partial class OneMeaningTests
     [Fact]
     public void A_copy_lies_about_its_own_centre_and_its_levels_are_told_cable_by_cable()
     {
-        foreach (var (words, told) in new[] { (LevelWords.UpDown, "each up cable down, each down cable up"), (LevelWords.LeftRight, "each left cable right, each right cable left") })
+        foreach (var (words, told) in new[] { (LevelWords.UpDown, "up and down swapped"), (LevelWords.LeftRight, "left and right swapped") })
         {
             var all = string.Concat(Table(words).Concat(Long(words)));
             Assert.Contains(told, all);
@@ -105,8 +105,8 @@ public partial class OneMeaningTests
     {
         foreach (var text in Long(LevelWords.UpDown))
             foreach (Match taken in Hanging().Matches(text)) Assert.Matches(@"^left hanging after step \d+, (\d+ (left|right) of the centre|on the centre)", taken.Value);
-        Assert.Contains(Table(LevelWords.UpDown), t => t.Contains("r from 5 at 52 R", StringComparison.Ordinal));
-        Assert.Contains(Table(LevelWords.UpDown), t => t.Contains("Steps go on by 7 from one figure to the next.", StringComparison.Ordinal));
+        Assert.Contains(Table(LevelWords.UpDown), t => t.Contains("r from 5, hanging 52 R", StringComparison.Ordinal));
+        Assert.Contains(Table(LevelWords.UpDown), t => t.Contains("Steps go on by 7 from one figure to the next, and so does every step that a line names.", StringComparison.Ordinal));
     }
 
     [GeneratedRegex("left hanging after step .*")]
@@ -132,11 +132,20 @@ public partial class OneMeaningTests
             && t.Contains("was to be number 999 among the runs, where a run worked with several threads counts once.", StringComparison.Ordinal));
     }
 
+    // Read aloud by one who had not seen the charts: "start" left open which starts are rests and which lengths are cut longer.
+    [Fact]
+    public void What_each_figure_worked_alike_begins_with_is_told()
+    {
+        foreach (var start in new[] { @"\d+ to \d+ +(between|pleat) .* \d+ rest of \d+", @"\d+ to \d+ +(between|pleat) .* \d+ \d\.\d in longer" })
+            Assert.Contains(Table(LevelWords.UpDown), t => Regex.IsMatch(t.ReplaceLineEndings(" "), start));
+        Assert.Contains(Table(LevelWords.UpDown), t => t.Contains("s, “swell blue”", StringComparison.Ordinal));
+    }
+
     // How a thread is secured was not said, nor that a length is to be cut longer than usual.
     [Fact]
     public void Starts_are_secured_and_a_longer_length_is_told_where_it_is_cut()
     {
-        Assert.Contains(Long(LevelWords.UpDown), t => t.Contains("Secure the start on the back with two small stitches through the first pleat, never in a valley.", StringComparison.Ordinal));
+        Assert.Contains(Long(LevelWords.UpDown), t => t.Contains("Secure a new thread, or a rest, on the back with two small stitches through the first pleat, never in a valley;", StringComparison.Ordinal));
         Assert.Contains(Say(OrderGen.PieceOf([new string('a', 55)], new Working { WorkingLength = Length.FromCentimetres(45.72) })), t => t.Contains("Start with a new needleful of a, “sail red”, 4 strands, cut 4 cm longer.", StringComparison.Ordinal));
     }
 }

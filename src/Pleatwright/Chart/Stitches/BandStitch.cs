@@ -29,7 +29,7 @@ public abstract class BandStitch
     public abstract string Manner { get; }
 
     /// <summary>What it leaves on the back, in a few words.</summary>
-    public virtual string Back => "starts and tie-offs alone";
+    public virtual string Back => "nothing but starts and tie-offs";
 
     /// <summary>The steps it may take from turn to turn, or nothing when it has no choice.</summary>
     public virtual Choice? Steps => null;

@@ -50,9 +50,9 @@ internal sealed class LongWords(WorkingOrder order, Vocabulary words)
         + $"There {(o.PerSpace == 1 ? "is 1 cable row" : $"are {o.PerSpace} cable rows")} to a space; row 0 lies on gathering row 1, and rows are numbered toward the bottom edge. "
         + $"{(words.Sideways ? "The work is held sideways. " : "")}Cables go {words.Way(rightHanded)}. "
         + $"For {Phrases.A(words.Level(Level.Up))} cable the thread is {words.Needle(Level.Up)}, for {Phrases.A(words.Level(Level.Down))} cable {words.Needle(Level.Down)}; along a run they alternate. "
-        + (o.Turns ? $"Where it says turned, hold the work with the {words.Edge(true)}. " : "")
+        + (o.Turns ? $"Where it says turned, hold the work with the {words.Edge(true)}; where it does not, with the {words.Edge(false)}. " : "")
         + "Every side, level and way is told as you hold the work."
-        + (o.Halves ? " A half stitch squares the end of a run: it goes over the end pleat alone, once more, with the thread on the other side of the needle than for the cable beside it." : "");
+        + (o.Halves ? " A half stitch squares the end of a run: before its first cable, or after its last, the needle goes through the end pleat alone, with the thread on the other side of the needle than for the cable beside it." : "");
 
     private string BackOpens(BackOpening o) =>
         $"Backsmocking holds the pleats {(o.Gaps ? "where no stitching on the front does" : "behind the picture")}. Turn the work over: wrong side up, {words.Edge(false)}. "
@@ -127,8 +127,8 @@ internal sealed class LongWords(WorkingOrder order, Vocabulary words)
 
     /// <summary>How every run is worked and its thread secured.</summary>
     public static string RunsOpen() =>
-        "Every run is worked alike. Secure the start on the back with two small stitches through the first pleat, never in a valley. Bring the needle to the front in the valley between the run's first "
-        + "two pleats, take it back through the first pleat so that the thread leaves its outer side, cable to the last pleat, and take the needle to the back in the valley before the last pleat. "
+        "Every run is worked alike. Turn the work first where it is to be turned. Secure a new thread, or a rest, on the back with two small stitches through the first pleat, never in a valley; carry a thread kept or left hanging to it on the back. "
+        + "Bring the needle to the front in the valley between the run's first two pleats, take it back through the first pleat so that the thread leaves its outer side, cable to the last pleat, and take the needle to the back in the valley before the last pleat. "
         + "To tie off, make one or two small cables on the back, through pleats. A thread kept or left hanging stays on the back in its needle.";
 
     /// <summary>A pin that cannot be kept.</summary>

@@ -15,6 +15,7 @@ internal sealed class TableWords(WorkingOrder order, Vocabulary words)
     private readonly List<TableLine> lines = [];
     private readonly bool rightHanded = order.Work.Piece.Working.Hand == Hand.Right;
     private readonly bool halves = order.Steps.Any(s => s.HalfStitches > 0);
+    private bool carries;
     private string heading = "";
     private ImmutableArray<string> columns = [];
 
@@ -28,6 +29,7 @@ internal sealed class TableWords(WorkingOrder order, Vocabulary words)
     private DirectionTable Write(ImmutableArray<Told> told)
     {
         List<string> lead = [];
+        carries = told.Any(t => t is RunLine { IsFar: true });
         var part = -1;
         var alike = false;
         foreach (var fact in told)
@@ -36,15 +38,17 @@ internal sealed class TableWords(WorkingOrder order, Vocabulary words)
             {
                 case Opening o:
                     lead.Add(sentences.Opens(o));
-                    lead.Add(Key(o));
+                    lead.Add(string.Join(' ', Threads()));
+                    lead.Add(Key());
+                    lead.Add(ThreadKey);
                     break;
                 case BackOpening:
-                    Begin("First, on the back", ["rows", "way", "from", "to", "cables", "thread", "needlefuls", "then"]);
+                    Begin("First, on the back", ["gathering rows", "way", "from", "to", "cables", "thread", "needlefuls", "then"]);
                     notes.Add(sentences.Of(fact)[^1].Text);
                     break;
                 case BackRows rows:
                     notes.Add("Change the thread where it runs out. " + (rows.Turned
-                        ? $"Where what is left reaches, carry it {Counting.Of(rows.PerSpace, "cable row")} along the pleat to the next row, turn the work and come back; where it does not, tie off."
+                        ? $"At the end of a row, where the next gathering row is worked too and what is left reaches it, carry it {Counting.Of(rows.PerSpace, "cable row")} along the pleat, turn the work and come back; else tie off."
                         : "Tie off at the end of every row."));
                     lines.Add(Line(rows));
                     break;
@@ -68,7 +72,7 @@ internal sealed class TableWords(WorkingOrder order, Vocabulary words)
                     break;
                 case AlikeOpening a:
                     Begin($"{Vocabulary.Number(a.Times)} figures alike, the first in steps {a.First} to {a.Last}", RunColumns);
-                    notes.Add($"Work these lines for each of them, counted from its own centre. Steps go on by {a.Last - a.First + 1} from one figure to the next.");
+                    notes.Add($"Work these lines for each of them, counted from its own centre, {(a.OnPleat ? "a pleat, which is 0" : "a valley, with the first pleats on either side of it")}. Steps go on by {a.Last - a.First + 1} from one figure to the next, and so does every step that a line names.");
                     alike = true;
                     break;
                 case PartOpening o:
@@ -82,7 +86,7 @@ internal sealed class TableWords(WorkingOrder order, Vocabulary words)
                     After($"Step {s.Step.Number} is squeezed between two finished rows, for a run is fixed to its place in the order. Ease the needle in between them.");
                     break;
                 case AlikeLine l:
-                    if (alike) Begin("", l.Level ? ["steps", "its centre", "levels", "cables", "new needlefuls"] : ["steps", "its centre", "rows", "levels", "cables", "new needlefuls"]);
+                    if (alike) Begin("", ["steps", "its centre", .. l.Level ? (ReadOnlySpan<string>)[] : ["rows"], "levels", "cables", "new needlefuls", .. l.AllNew ? (ReadOnlySpan<string>)[] : ["its starts"]]);
                     (alike, part) = (false, -1);
                     lines.Add(Line(l));
                     break;
@@ -92,6 +96,7 @@ internal sealed class TableWords(WorkingOrder order, Vocabulary words)
                 case AccentOpening:
                     Begin("Last, the accents", ["accent", "what", "thread", "height", "long", "needlefuls", "in the valleys"]);
                     foreach (var paragraph in sentences.Of(fact)[1..]) notes.Add(paragraph.Text);
+                    notes.Add($"Places are valleys: 0 is the centre valley, 1 {words.Letter(Flank.Right)} the next {words.Beside(Flank.Right)} it.");
                     break;
                 case AccentLine l:
                     lines.Add(Line(l));
@@ -105,9 +110,11 @@ internal sealed class TableWords(WorkingOrder order, Vocabulary words)
         return new([.. lead], [.. blocks]);
     }
 
-    private ImmutableArray<string> RunColumns => halves
-        ? ["step", "row", "at", "thread", "way", "from", "to", "half", "cables", "first", "half", "then"]
-        : ["step", "row", "at", "thread", "way", "from", "to", "cables", "first", "then"];
+    private ImmutableArray<string> RunColumns =>
+    [
+        "step", "row", "at", "thread", .. carries ? (ReadOnlySpan<string>)["carry"] : [], "way", "from", "to",
+        .. halves ? (ReadOnlySpan<string>)["before", "cables", "first", "after", "then"] : ["cables", "first", "then"],
+    ];
 
     private void Begin(string next, ImmutableArray<string> with)
     {
@@ -117,7 +124,7 @@ internal sealed class TableWords(WorkingOrder order, Vocabulary words)
 
     private void End()
     {
-        if (heading.Length > 0 || lines.Count > 0) blocks.Add(new(heading, [.. notes], columns, [.. lines]) { LastBeneath = columns is [.., "pattern" or "in the valleys"] });
+        if (heading.Length > 0 || lines.Count > 0) blocks.Add(new(heading, [.. notes], columns, [.. lines]) { LastBeneath = columns is [.., "pattern" or "in the valleys" or "its starts"] });
         notes.Clear();
         lines.Clear();
         heading = "";
@@ -135,12 +142,21 @@ internal sealed class TableWords(WorkingOrder order, Vocabulary words)
         blocks[^1] = blocks[^1] with { After = blocks[^1].After.Add(text) };
     }
 
-    private string Key(Opening o) =>
+    private string Key() =>
         $"In the lines, G and a number is a gathering row, + so many cable rows from it toward the bottom edge, - toward the top edge. {words.Letter(Flank.Left)} is {words.Beside(Flank.Left)} the centre, "
-        + $"{words.Letter(Flank.Right)} {words.Beside(Flank.Right)} it. First is the level of the first cable. "
-        + "Thread: new is a length newly cut, rest of what was left after that step, on the same thread, from the thread left hanging after that step at that place. "
-        + "Then: on is to keep the thread for the next step, hang to leave it hanging at the back. "
-        + "Where the row is a gathering row, keep it level with its thread, a thread's width away.";
+        + $"{words.Letter(Flank.Right)} {words.Beside(Flank.Right)} it. First is the level of the first cable. Where the row is a gathering row, keep it straight along its thread, a thread's width away.";
+
+    private const string ThreadKey =
+        "Thread: new is a length newly cut; rest of a step, what was left of its thread there; on, the thread in the needle; from a step, the thread left hanging after it, at the place told as the work is now held; "
+        + "start, in figures alike, a new length, or what is told for each. "
+        + "Carry: so many rows along the pleat and so many pleats sideways, told where the thread goes past the next row or more than 2 pleats along. Before, after: a half stitch before the first cable, after the last. "
+        + "Then: on is to keep the thread for the next step, hang to leave it hanging at the back.";
+
+    // The threads of the front, each in full once.
+    private IEnumerable<string> Threads() =>
+        from thread in order.Work.Piece.Threads
+        where order.Steps.Any(s => s.Thread == thread.Key) || order.Bands.Steps.Any(s => s.Band.Band.Thread == thread.Key) || order.Bands.Accents.Any(a => a.Laid.Mark.Thread == thread.Key)
+        select $"Thread {Vocabulary.Thread(thread)}.";
 
     private TableLine Line(BackRows r) => new(
     [
@@ -162,12 +178,13 @@ internal sealed class TableWords(WorkingOrder order, Vocabulary words)
             BandThread.NewWithTail => $"{needleful}, half left at the centre",
             BandThread.Tail => "the half left at the centre",
             BandThread.Carry => "on",
+            BandThread.GoesOn => $"{needleful}, goes on",
             _ => needleful,
         };
         return new(
         [
             $"B{l.Number}", l.Slope == 0 ? Vocabulary.Short(l.Highest) : $"{Vocabulary.Short(l.Highest)} to {Vocabulary.Short(l.Lowest)}", $"{step.Band.Band.Thread} {comes}",
-            words.Way(rightHanded != step.Band.Stitch.Backward, step.Pass.Turned), words.Short(l.From), words.Short(l.To), l.Slope == 0 ? "-" : sentences.Begins(l),
+            words.Way(rightHanded != step.Band.Stitch.Backward, step.Pass.Turned), words.Short(l.From), words.Short(l.To), l.Slope == 0 ? "-" : $"{l.Start} of {Counting.Of(l.Slope, "step")} {words.Level(Level.Down)}",
             Vocabulary.Number(step.Count), step.TieOff ? "tie off" : "on", words.Of(l.Pattern),
         ]);
     }
@@ -181,7 +198,7 @@ internal sealed class TableWords(WorkingOrder order, Vocabulary words)
             Coming.Rest => $"rest of {l.Before}",
             Coming.NewOrRest => "start",
             Coming.Same => "on",
-            _ => $"from {l.Before} at {words.Short(l.Hangs)}",
+            _ => $"from {l.Before}, hanging {words.Short(l.Hangs)}",
         };
         List<string> cells =
         [
@@ -189,10 +206,12 @@ internal sealed class TableWords(WorkingOrder order, Vocabulary words)
             words.Way(l.Rightward, step.Turned), words.Short(l.From), words.Short(l.To), Vocabulary.Number(step.Cables), words.Level(step.HeldBegin),
             l.Goes switch { Going.Kept => "on", Going.Hanging => "hang", _ => "tie off" },
         ];
+        if (carries) cells.Insert(4, l.IsFar ? $"{Math.Abs(step.CarriedRows)} and {Math.Abs(step.CarriedPleats)}" : "-");
         if (halves)
         {
-            cells.Insert(9, step.HalfAtEnd ? words.Level(step.HeldEnd.Opposite()) : "-");
-            cells.Insert(7, step.HalfAtBegin ? words.Level(step.HeldBegin.Opposite()) : "-");
+            var at = carries ? 1 : 0;
+            cells.Insert(at + 9, step.HalfAtEnd ? words.Level(step.HeldEnd.Opposite()) : "-");
+            cells.Insert(at + 7, step.HalfAtBegin ? words.Level(step.HeldBegin.Opposite()) : "-");
         }
         return new([.. cells]) { Step = step, IsLevel = l.IsOnGatheringRow };
     }
@@ -200,10 +219,11 @@ internal sealed class TableWords(WorkingOrder order, Vocabulary words)
     private TableLine Line(AlikeLine l) => new(
     [
         $"{Vocabulary.Number(l.First)} to {Vocabulary.Number(l.Last)}",
-        l.Pleat is { } pleat ? $"pleat {words.Short(pleat)}" : l.Valley is { Flank: not Flank.Neither } valley ? $"valley {words.Short(valley)}" : "centre valley",
-        .. l.Level ? (ReadOnlySpan<string>)[] : [l.Lower == 0 ? "as told" : $"{Counting.Of(Math.Abs(l.Lower), "space")} ({Counting.Of(Math.Abs(l.Lower) * l.PerSpace, "row")}) {Vocabulary.Toward(l.Lower)}"],
-        l.Swapped ? $"each {words.Level(Level.Up)} cable {words.Level(Level.Down)}, each {words.Level(Level.Down)} cable {words.Level(Level.Up)}" : "as told",
+        l.Pleat is { } pleat ? $"pleat {words.Short(pleat)}" : $"between {words.Short(l.Between!.Value.Left)} and {words.Short(l.Between.Value.Right)}",
+        .. l.Level ? (ReadOnlySpan<string>)[] : [l.Lower == 0 ? "as told" : l.Lower > 0 ? $"{l.Lower * l.PerSpace} added to every row, {l.Lower} to every G" : $"{-l.Lower * l.PerSpace} taken from every row, {-l.Lower} from every G"],
+        l.Swapped ? $"{words.Level(Level.Up)} and {words.Level(Level.Down)} swapped" : "as told",
         Vocabulary.Number(l.Cables), Vocabulary.Number(l.Needlefuls),
+        .. l.AllNew ? (ReadOnlySpan<string>)[] : [l.Starts.IsEmpty ? "all new" : string.Join("; ", l.Starts.Select(s => s.Rest > 0 ? $"{s.Step} rest of {s.Rest}" : $"{s.Step} {sentences.Roughly(s.Longer)} longer"))],
     ]) { Step = l.Step };
 
     private TableLine Line(AccentLine l)

@@ -115,7 +115,7 @@ internal sealed class Teller
         {
             var repeated = repeat < repeats.Length && i + 1 >= repeats[repeat].First ? repeats[repeat] : null;
             var centre = repeated is null ? middle : Centre(repeated.First, repeated.Length);
-            if (repeated is not null && i + 1 == repeated.First) told.Add(new AlikeOpening(repeated.First, repeated.Last, repeated.Again.Length + 1));
+            if (repeated is not null && i + 1 == repeated.First) told.Add(new AlikeOpening(repeated.First, repeated.Last, repeated.Again.Length + 1, !centre.IsValley));
             var step = order.Steps[i];
             var here = (order.Parts.Of(step.RunIndex), order.Outward.WayOf(step.RunIndex), order.Outward.GenerationOf(step.RunIndex));
             if (section != here && (section?.Part != here.Item1 || !pinned)) told.Add(Opening(here, centre, i, repeated is null && repeat < repeats.Length ? repeats[repeat].First - 1 : order.Steps.Length));
@@ -143,13 +143,16 @@ internal sealed class Teller
                     cables += steps.Sum(s => s.Cables);
                     needlefuls += steps.Count(s => s.Threads);
                 }
-                told.Add(new AlikeLine(copy.First, copy.First + repeated.Length - 1, its.IsValley ? middle.To(new Valley(its.Twice / 2), false) : null,
+                var valley = new Valley(its.Twice / 2);
+                told.Add(new AlikeLine(copy.First, copy.First + repeated.Length - 1, its.IsValley ? (middle.To(valley.LeftPleat, false), middle.To(valley.RightPleat, false)) : null,
                     its.IsValley ? null : middle.To(new Pleat(its.Twice / 2), false), copy.Swapped, steps.Sum(s => s.Cables), steps.Count(s => s.Threads))
                 {
                     Step = steps[0],
                     Lower = copy.Lower,
                     PerSpace = perSpace,
                     Level = repeated.Again.All(c => c.Lower == 0),
+                    Starts = Starts(steps),
+                    AllNew = Starts(order.Steps.Slice(repeated.First - 1, repeated.Length * (repeated.Again.Length + 1))).IsEmpty,
                 });
             }
             i = repeated.End - 1;
@@ -158,6 +161,11 @@ internal sealed class Teller
         }
         told.Add(new Closing(cables, order.Steps.Sum(s => s.HalfStitches), needlefuls, order.Turns));
     }
+
+    private ImmutableArray<ToldStart> Starts(ImmutableArray<Step> steps) =>
+        [.. from step in steps where step.Starts == StartKind.New && (step.RestFrom > 0 || LongerOf(step) > Length.Zero) select new ToldStart(step.Number, step.RestFrom, step.RestFrom > 0 ? Length.Zero : LongerOf(step))];
+
+    private Length LongerOf(Step step) => order.LongerBy(step) > Length.Zero ? work.Piece.Working.Longer : Length.Zero;
 
     private sealed class RowOfPart
     {
@@ -230,7 +238,7 @@ internal sealed class Teller
             Comes = comes,
             Before = before,
             Hangs = hung is null ? default : centre.To(order.TravelsRight(hung) ? hung.To.RightPleat : hung.To.LeftPleat, step.Turned),
-            Longer = alike ? Length.Zero : order.LongerBy(step) > Length.Zero ? work.Piece.Working.Longer : Length.Zero,
+            Longer = alike ? Length.Zero : LongerOf(step),
             Goes = step.GoesOn ? Going.UsedUp : step.TieOff ? Going.TiedOff : step.Parks ? Going.Hanging : Going.Kept,
             WasTurned = index > 0 && order.Steps[index - 1].Turned,
             Rightward = rightward != step.Turned,

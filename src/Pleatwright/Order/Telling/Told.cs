@@ -117,17 +117,24 @@ internal sealed record PartOpening(Away From, Away To, int Way, bool Again, Heig
 /// <param name="First">Number of its first step.</param>
 /// <param name="Last">Number of its last step.</param>
 /// <param name="Times">How often it is worked in all.</param>
-internal sealed record AlikeOpening(int First, int Last, int Times) : Told;
+/// <param name="OnPleat">Whether its centre is a pleat; else it is a valley.</param>
+internal sealed record AlikeOpening(int First, int Last, int Times, bool OnPleat) : Told;
+
+/// <summary>A step of a figure worked several times that begins with a rest, or with a longer length.</summary>
+/// <param name="Step">Its number.</param>
+/// <param name="Rest">The step that left the rest; 0 where the length is new.</param>
+/// <param name="Longer">How much longer than usual a new length is cut.</param>
+internal readonly record struct ToldStart(int Step, int Rest, Length Longer);
 
 /// <summary>One of the figures worked alike.</summary>
 /// <param name="First">Number of its first step.</param>
 /// <param name="Last">Number of its last.</param>
-/// <param name="Valley">Its centre valley, or null where its centre is a pleat.</param>
+/// <param name="Between">The pleats on either side of its centre valley, or null where its centre is a pleat.</param>
 /// <param name="Pleat">Its centre pleat, or null where its centre is a valley.</param>
 /// <param name="Swapped">Whether every up cable of the lines is a down cable of it.</param>
 /// <param name="Cables">Cables in it.</param>
 /// <param name="Needlefuls">Lengths newly cut for it.</param>
-internal sealed record AlikeLine(int First, int Last, Away? Valley, Away? Pleat, bool Swapped, int Cables, int Needlefuls) : Told
+internal sealed record AlikeLine(int First, int Last, (Away Left, Away Right)? Between, Away? Pleat, bool Swapped, int Cables, int Needlefuls) : Told
 {
     /// <summary>Its first step.</summary>
     public required Step Step { get; init; }
@@ -140,6 +147,12 @@ internal sealed record AlikeLine(int First, int Last, Away? Valley, Away? Pleat,
 
     /// <summary>Whether all of the figures lie on the same rows.</summary>
     public required bool Level { get; init; }
+
+    /// <summary>Its steps that begin with something else than a new length cut as usual.</summary>
+    public required ImmutableArray<ToldStart> Starts { get; init; }
+
+    /// <summary>Whether there are none in any of the figures.</summary>
+    public required bool AllNew { get; init; }
 }
 
 /// <summary>How a thread comes to a step.</summary>
@@ -216,6 +229,9 @@ internal sealed record RunLine(Step Step, Height At, Away From, Away To) : Told
 
     /// <summary>Lengths cut so far.</summary>
     public int Needlefuls { get; init; }
+
+    /// <summary>Whether its thread is carried further than a hand would by itself: past the next row, or more than two pleats along. Our own choice.</summary>
+    public bool IsFar => Comes is Coming.Same or Coming.TakenUp && (Math.Abs(Step.CarriedRows) > 1 || Math.Abs(Step.CarriedPleats) > 2);
 
     /// <summary>Whether it lies along a gathering row.</summary>
     public bool IsOnGatheringRow => At is { Eighths: 0, Rows: 0 };
