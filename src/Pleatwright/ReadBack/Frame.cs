@@ -64,7 +64,7 @@ internal sealed class Frame
             + $@"{Short("from")} {Short("to")} (?:(?<begin>{level}|-) (?=\d))?(?<cables>\d+) (?<first>{level})(?: (?<end>{level}|-)(?= (?:on|tie off|hang)))? {ends}");
         Alike = R($@"(?<first>\d+) to (?<last>\d+) (?:(?<valley>between) {Short("at")} and {Short("bt")}|pleat {Short("at")}) "
             + @"(?:(?:as told|(?<lower>\d+) (?:added to every row, (?<spaces>\d+) to every G|(?<taken>taken) from every row, (?<spaces>\d+) from every G)) (?=as|" + high + "|" + low + "))?"
-            + $@"(?:as told|(?<swapped>{high} and {low} swapped)) (?<cables>\d+) (?<n>\d+)(?: (?:(?<new>all new)|(?<starts>{Started}(?:; {Started})*)))?(?= |$)");
+            + $@"(?:as told|(?<swapped>{high} and {low} swapped)) (?<cables>\d+) (?<n>\d+)(?: (?:(?<new>all starts new)|starts: (?<starts>{Started}(?:; {Started})*)))?(?= |$)");
         Accent = R($@"A(?<number>\d+) (?<what>[a-z ]+?) (?<thread>[A-Za-z]) {Height("at")} (?:-|(?<size>\d+) pleats(?<upright> upright)?) (?<n>\d+) (?<places>(?:\d+ (?:{letters})|0)(?:, (?:\d+ (?:{letters})|0))*)(?= |$)");
         AlikeOpening = R(@"(?<times>\d+) figures alike, the first in steps (?<first>\d+) to (?<last>\d+) Work these lines for each of them, counted from its own centre, (?:(?<pleat>a pleat, which is 0)|a valley, with the first pleats on either side of it)\. Steps go on by (?<by>\d+) from one figure to the next, and so does every step that a line names\.");
         PartHeading = R($@"Pleats {Long("from")} to {Long("to")}(?!:)");

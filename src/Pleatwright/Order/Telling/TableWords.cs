@@ -223,7 +223,7 @@ internal sealed class TableWords(WorkingOrder order, Vocabulary words)
         .. l.Level ? (ReadOnlySpan<string>)[] : [l.Lower == 0 ? "as told" : l.Lower > 0 ? $"{l.Lower * l.PerSpace} added to every row, {l.Lower} to every G" : $"{-l.Lower * l.PerSpace} taken from every row, {-l.Lower} from every G"],
         l.Swapped ? $"{words.Level(Level.Up)} and {words.Level(Level.Down)} swapped" : "as told",
         Vocabulary.Number(l.Cables), Vocabulary.Number(l.Needlefuls),
-        .. l.AllNew ? (ReadOnlySpan<string>)[] : [l.Starts.IsEmpty ? "all new" : string.Join("; ", l.Starts.Select(s => s.Rest > 0 ? $"{s.Step} rest of {s.Rest}" : $"{s.Step} {sentences.Roughly(s.Longer)} longer"))],
+        .. l.AllNew ? (ReadOnlySpan<string>)[] : [l.Starts.IsEmpty ? "all starts new" : "starts: " + string.Join("; ", l.Starts.Select(s => s.Rest > 0 ? $"{s.Step} rest of {s.Rest}" : $"{s.Step} {sentences.Roughly(s.Longer)} longer"))],
     ]) { Step = l.Step };
 
     private TableLine Line(AccentLine l)
