@@ -11,7 +11,8 @@ internal sealed class PageOptions
 {
     private readonly ChoiceOption<Paper> paper = new("--paper", "The paper it is laid out on.", [.. Paper.All.Select(p => (p.Name, p))]);
     private readonly Option<bool> largePrint = new("--large-print") { Description = "Larger type and bricks, stronger contrast." };
-    private readonly Option<bool> noTrueScale = new("--no-true-scale") { Description = "Leave out the chart at the size of the finished work." };
+    private readonly Option<bool> trueScale = new("--true-scale") { Description = "Add the chart at the size of the finished work, to lay beside the pleats." };
+    private readonly Option<bool> noTrueScale = new("--no-true-scale") { Description = "Without it, as it is unless asked for.", Hidden = true };
     private readonly Option<bool> leftHanded = WorkOptions.LeftHanded();
     private readonly ChoiceOption<LevelWords> levels = WorkOptions.Levels();
     private readonly ChoiceOption<Edition> edition = WorkOptions.Editions();
@@ -20,7 +21,7 @@ internal sealed class PageOptions
 
     public void AddTo(Command command)
     {
-        foreach (var option in (Option[])[size, paper, edition, units, levels, leftHanded, largePrint, noTrueScale]) command.Options.Add(option);
+        foreach (var option in (Option[])[size, paper, edition, units, levels, leftHanded, largePrint, trueScale, noTrueScale]) command.Options.Add(option);
     }
 
     /// <summary>The work in the size and for the hand asked for.</summary>
@@ -44,6 +45,6 @@ internal sealed class PageOptions
         Levels = levels.Read(parsed),
         Edition = edition.Read(parsed),
         LargePrint = parsed.GetValue(largePrint),
-        TrueScaleChart = !parsed.GetValue(noTrueScale),
+        TrueScaleChart = parsed.GetValue(trueScale) && !parsed.GetValue(noTrueScale),
     };
 }

@@ -31,8 +31,8 @@ public sealed record PlateOptions
     /// <summary>Larger type and bricks, and stronger contrast. Default no.</summary>
     public bool LargePrint { get; init; }
 
-    /// <summary>Whether a chart at the size of the finished work follows the working chart. Default yes.</summary>
-    public bool TrueScaleChart { get; init; } = true;
+    /// <summary>Whether a chart at the size of the finished work follows the working chart, to lay beside the pleats. Default no.</summary>
+    public bool TrueScaleChart { get; init; }
 
     /// <summary>How its pages are dressed.</summary>
     internal Look Look => LargePrint ? Look.LargePrint : Look.Booklet;

@@ -110,6 +110,7 @@ internal static partial class PrintedWords
         return new()
         {
             Back = [.. order.Backsmock.Rows.Select(r => new ReadBackRow(r.Row.Number, r.Begin.Number, r.End.Number))],
+            Length = Phrases.Roughly(order.Work.Piece.Working.WorkingLength, unit),
             Needlefuls = (order.Backsmock.Needlefuls, order.Bands.AccentNeedlefuls),
             Threads =
             [

@@ -11,24 +11,25 @@ internal readonly record struct Tile(int Column, int Row, ChartWindow Window);
 
 /// <summary>
 /// How a chart is shared out over pages. Neighbouring pages show a few pleats and rows twice, so that they can be trimmed
-/// and joined; pages without a stitch are left out.
+/// and joined; a figure, or a stitched area, that fits a page stands whole on one; pages without a stitch are left out.
 /// </summary>
 internal sealed class Tiling
 {
-    /// <summary>Pleats that a page shows again from the page at its left.</summary>
+    /// <summary>Pleats that a page shows again from the page at its left, at the least.</summary>
     public const int OverlapPleats = 4;
 
-    /// <summary>Cable rows that a page shows again from the page above it.</summary>
+    /// <summary>Cable rows that a page shows again from the page above it, at the least.</summary>
     public const int OverlapRows = 2;
+
+    private readonly (int First, int Last)[] columns, rows;
 
     private Tiling(ChartGeometry geometry, ChartWindow window, Box room)
     {
         Geometry = geometry;
         Window = window;
-        (Columns, var pleats) = Share(window.Pleats, (int)(room.Width / geometry.Pitch + 1e-9), OverlapPleats);
-        (Rows, var rows) = Share(window.Rows, (int)(room.Height / geometry.RowHeight + 1e-9), OverlapRows);
-        PleatsPerTile = pleats;
-        RowsPerTile = rows;
+        var whole = Wholes(geometry.Work).ToList();
+        columns = Share(window.FirstPleat, window.LastPleat, (int)(room.Width / geometry.Pitch + 1e-9), OverlapPleats, [.. whole.Select(w => (w.FirstPleat, w.LastPleat)).Distinct()]);
+        rows = Share(window.FirstRow, window.LastRow, (int)(room.Height / geometry.RowHeight + 1e-9), OverlapRows, [.. whole.Select(w => (w.FirstRow, w.LastRow)).Distinct()]);
     }
 
     /// <summary>Where everything lies on the chart.</summary>
@@ -38,28 +39,25 @@ internal sealed class Tiling
     public ChartWindow Window { get; }
 
     /// <summary>Pages side by side.</summary>
-    public int Columns { get; }
+    public int Columns => columns.Length;
 
     /// <summary>Pages one above another.</summary>
-    public int Rows { get; }
+    public int Rows => rows.Length;
 
     /// <summary>Pages in all, blank ones counted.</summary>
     public long Count => (long)Columns * Rows;
 
-    private int PleatsPerTile { get; }
+    /// <summary>Pleats that a page shows again from the page at its left.</summary>
+    public int PleatsAgain(int column) => column == 0 ? 0 : columns[column - 1].Last - columns[column].First + 1;
 
-    private int RowsPerTile { get; }
+    /// <summary>Cable rows that a page shows again from the page above it.</summary>
+    public int RowsAgain(int row) => row == 0 ? 0 : rows[row - 1].Last - rows[row].First + 1;
 
     /// <summary>Shares a part of a chart over pages with so much room, in millimetres, each.</summary>
     public static Tiling Over(ChartGeometry geometry, ChartWindow window, Box room) => new(geometry, window, room);
 
     /// <summary>The part of the chart one page shows.</summary>
-    public ChartWindow WindowOf(int column, int row)
-    {
-        var pleat = Window.FirstPleat + column * (PleatsPerTile - OverlapPleats);
-        var top = Window.FirstRow + row * (RowsPerTile - OverlapRows);
-        return new ChartWindow(pleat, Math.Min(pleat + PleatsPerTile - 1, Window.LastPleat), top, Math.Min(top + RowsPerTile - 1, Window.LastRow));
-    }
+    public ChartWindow WindowOf(int column, int row) => new(columns[column].First, columns[column].Last, rows[row].First, rows[row].Last);
 
     /// <summary>The pages that show a stitch, from left to right and from the top down.</summary>
     public ImmutableArray<Tile> Tiles()
@@ -82,12 +80,53 @@ internal sealed class Tiling
         return Parts.ThreadShapes.Spans(Geometry.Work).Any(span => Parts.ThreadShapes.Meet(span, window));
     }
 
-    // Pages needed for a length when each holds so much and repeats the overlap, and what each then holds when they share evenly.
-    private static (int Pages, int Each) Share(int length, int room, int overlap)
+    /// <summary>What is not to be cut where it fits: every copy of a figure, and every stitched area.</summary>
+    public static IEnumerable<ChartWindow> Wholes(Work work)
+    {
+        foreach (var footprint in work.Footprints.ToArray())
+            for (var copy = 0; copy < footprint.Placement.Repeat.Count; copy++)
+            {
+                var from = footprint.From.Number + copy * footprint.Placement.Repeat.Every;
+                yield return new(from, from + footprint.Width, footprint.Top.Index, footprint.Bottom.Index);
+            }
+        foreach (var area in Enumerable.Range(0, work.Runs.Length).GroupBy(work.Areas.AreaOf).Select(g => g.Select(r => work.Runs[r]).ToList()))
+            yield return new(area.Min(r => r.FirstPleat.Number), area.Max(r => r.LastPleat.Number), area[0].Row.Index, area[^1].Row.Index);
+    }
+
+    // The pages a length takes: as few as will do, each as long as the others as nearly as may be.
+    private static (int First, int Last)[] Share(int first, int last, int room, int overlap, (int First, int Last)[] wholes)
     {
         room = Math.Max(room, overlap + 1);
-        if (length <= room) return (1, length);
-        var pages = (length - overlap + room - overlap - 1) / (room - overlap);
-        return (pages, (length - overlap + pages - 1) / pages + overlap);
+        wholes = [.. wholes.Where(w => w.Last - w.First < room && w.First >= first && w.Last <= last)];
+        var pages = Filled(room);
+        int least = Math.Max(overlap + 1, wholes.Select(w => w.Last - w.First + 1).DefaultIfEmpty().Max()), most = room;
+        while (least < most)
+        {
+            var each = (least + most) / 2;
+            if (Filled(each) is var even && even.Length <= pages.Length) (pages, most) = (even, each);
+            else least = each + 1;
+        }
+        return pages;
+
+        (int First, int Last)[] Filled(int each)
+        {
+            var filled = new List<(int, int)>();
+            for (var from = first; ;)
+            {
+                var to = Math.Min(from + each - 1, last);
+                if (to == last)
+                {
+                    filled.Add((from, to));
+                    return [.. filled];
+                }
+                var (next, contained) = (to + 1 - overlap, 0);
+                foreach (var whole in wholes)
+                    if (whole.First > from && whole.First <= to && whole.Last > to) next = Math.Min(next, whole.First); // it stands whole on the next
+                foreach (var whole in wholes)
+                    if (whole.First >= from && whole.Last <= to) contained = Math.Max(contained, whole.Last);
+                filled.Add((from, Math.Min(to, Math.Max(contained, next + overlap - 1)))); // no more of what is cut than it takes to join the sheets
+                from = next;
+            }
+        }
     }
 }

@@ -24,6 +24,7 @@ internal static class Comparing
         Stitches(reading, work, faults);
         Accents(reading, work, faults);
         Same(reading.Back.Select(Ends).Order().SequenceEqual(expected.Back.Select(Ends).Order()), "the rows of the back");
+        Same(reading.Length is null || reading.Length == expected.Length, "how long a length is cut");
         Same(reading.Needlefuls == expected.Needlefuls, "the needlefuls of back and accents");
         var threads = expected.Threads.ToDictionary(t => t.Step);
         Same(reading.Threads.Count == threads.Count, "the steps");

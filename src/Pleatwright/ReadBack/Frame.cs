@@ -10,7 +10,7 @@ internal sealed class Frame
 {
     private static readonly Frame Upright = new("up", "down", "left", "right", false), Sidelong = new("left", "right", "near", "far", true);
 
-    private const string Started = @"\d+ (?:rest of \d+|\S+ (?:in|cm) longer)";
+    private const string Started = @"step \d+, (?:rest of \d+|new, \S+ (?:in|cm) longer)";
 
     private const string Num = @"\d[\d,]*";
 
@@ -56,17 +56,17 @@ internal sealed class Frame
         Valleys = sideways ? "Places are valleys: 0 is the centre valley, 1 F the next on the far side of it." : "Places are valleys: 0 is the centre valley, 1 R the next right of it.";
         TopEdge = sideways ? "top edge on your left hand" : "top edge up";
         BottomEdge = sideways ? "top edge on your right hand" : "bottom edge up";
-        BackRows = R($@"(?<rows>G\d+(?: to G\d+)?(?:(?:, | and )G\d+(?: to G\d+)?)*) {way} {Short("from")} {Short("to")} (?<cables>\d+) each new (?<n>\d+) in all tie off");
+        BackRows = R($@"(?<rows>G\d+(?: to G\d+)?(?:(?:, | and )G\d+(?: to G\d+)?)*) {way} {Short("from")} {Short("to")} (?<cables>\d+) each new (?<n>\d+) in all as told");
         BackRow = R($@"G(?<row>\d+) {way} {Short("from")} {Short("to")} (?<cables>\d+) (?<comes>new|on) (?<n>\d+) {ends}");
         Band = R($@"B(?<number>\d+) {Height("high")}(?: to {Height("low")})? (?<thread>[A-Za-z]) (?<comes>(?:new|rest of B(?<rest>\d+))(?:(?<half>, half left at the centre)|(?<goes>, goes on))?|the half left at the centre|on) {way} "
             + $@"{Short("from")} {Short("to")} (?:-|(?<start>\d+) of (?<of>\d+) steps? {low}) (?<count>\d+) {ends} {pattern}");
-        Run = R($@"(?<step>\d+) (?<row>\d+) {Height("at")} (?<thread>[A-Za-z]) (?<comes>new(?:, (?<longer>\S+ (?:in|cm)) longer)?|rest of (?<before>\d+)|start|on|from (?<before>\d+), hanging {Short("hung")})(?<same>, same run)?(?: -|(?<far> (?<crows>\d+) and (?<cpleats>\d+)))? {way} "
+        Run = R($@"(?<step>\d+) (?<row>\d+) {Height("at")} (?<thread>[A-Za-z]) (?<comes>new(?:, (?<longer>\S+ (?:in|cm)) longer)?|rest of (?<before>\d+)|start|on|hung by (?<before>\d+) at {Short("hung")})(?<same>, same run)?(?: -|(?<far> (?<crows>\d+) and (?<cpleats>\d+)))? {way} "
             + $@"{Short("from")} {Short("to")} (?:(?<begin>{level}|-) (?=\d))?(?<cables>\d+) (?<first>{level})(?: (?<end>{level}|-)(?= (?:on|tie off|hang)))? {ends}");
         Alike = R($@"(?<first>\d+) to (?<last>\d+) (?:(?<valley>between) {Short("at")} and {Short("bt")}|pleat {Short("at")}) "
             + @"(?:(?:as told|(?<lower>\d+) (?:added to every row, (?<spaces>\d+) to every G|(?<taken>taken) from every row, (?<spaces>\d+) from every G)) (?=as|" + high + "|" + low + "))?"
-            + $@"(?:as told|(?<swapped>{high} and {low} swapped)) (?<cables>\d+) (?<n>\d+)(?: (?:(?<new>all starts new)|starts: (?<starts>{Started}(?:; {Started})*)))?(?= |$)");
+            + $@"(?:as told|(?<swapped>{high} and {low} swapped)) (?<cables>\d+) (?<n>\d+)(?: (?:(?<new>all starts new)|starts: (?<starts>{Started}(?:; {Started})*); every other new))?(?= |$)");
         Accent = R($@"A(?<number>\d+) (?<what>[a-z ]+?) (?<thread>[A-Za-z]) {Height("at")} (?:-|(?<size>\d+) pleats(?<upright> upright)?) (?<n>\d+) (?<places>(?:\d+ (?:{letters})|0)(?:, (?:\d+ (?:{letters})|0))*)(?= |$)");
-        AlikeOpening = R(@"(?<times>\d+) figures alike, the first in steps (?<first>\d+) to (?<last>\d+) Work these lines for each of them, counted from its own centre, (?:(?<pleat>a pleat, which is 0)|a valley, with the first pleats on either side of it)\. Steps go on by (?<by>\d+) from one figure to the next, and so does every step that a line names\.");
+        AlikeOpening = R(@"(?<times>\d+) figures alike, the first in steps (?<first>\d+) to (?<last>\d+) Work these lines for each of them, counted from its own centre, (?:(?<pleat>a pleat, which is 0)|a valley, with the first pleats on either side of it)\. Steps go on by (?<by>\d+) from one figure to the next, and so does every step that a line names; steps named under the lines are as they are\.");
         PartHeading = R($@"Pleats {Long("from")} to {Long("to")}(?!:)");
         Part = R($@"(?<range>Pleats {Long("from")} to {Long("to")}: )?(?:base row, {Tall("b")}|(?:(?<out>from the (?:base row|(?<border>border)))|back) toward the (?<way>top|bottom) edge)(?= |$)");
         Turning = R($@"Turn the work(?<back> back)?: (?<edge>{(sideways ? "top edge on your (?:left|right) hand" : "(?:top|bottom) edge up")})\.");
@@ -87,8 +87,8 @@ internal sealed class Frame
             + $@"(?<places>(?:{Long("p").Replace("<p>", "<p1>", StringComparison.Ordinal).Replace("<ps>", "<p1s>", StringComparison.Ordinal)}|the centre valley)(?:(?:, | and )(?:{Long("q")}|the centre valley))*)\. Begin and fasten each on the back by itself; together they take (?<n>\d+) new needlefuls?\.");
         LongPlace = new Regex($@"{Long("at")}|(?<centre>the centre valley)", Options);
         ShortPlace = new Regex(Short("at"), Options);
-        Slopes = sideways ? "The thread is right of the needle for what goes left and left of the needle for what goes right."
-            : "The thread is below the needle for what goes up and above the needle for what goes down.";
+        Slopes = sideways ? "The thread is right of the needle for what slopes left and left of the needle for what slopes right."
+            : "The thread is below the needle for what slopes up and above the needle for what slopes down.";
         OtherWay = R($@"It is worked the other way than cables, (?<way>{(sideways ? "away from you|toward you" : "from left to right|from right to left")})\.");
         Unkept = R($@"The run over the valley {Long("at")}, row (?<row>\d+), {Tall("h")}, was to be number (?<place>\d+) among the runs, where a run worked with several threads counts once\. "
             + @"That cannot be kept: no run lies there, another has the place, or the order has fewer runs\.");

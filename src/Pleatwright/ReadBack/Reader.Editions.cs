@@ -160,7 +160,7 @@ internal sealed partial class Reader
         return true;
     }
 
-    [GeneratedRegex(@"(?<step>\d+) (?:rest of (?<rest>\d+)|(?<longer>\S+ (?:in|cm)) longer)", Plain)]
+    [GeneratedRegex(@"step (?<step>\d+), (?:rest of (?<rest>\d+)|new, (?<longer>\S+ (?:in|cm)) longer)", Plain)]
     private static partial Regex Started();
 
     private bool Accents(Match match, int number, Regex place, double depth, char thread)

@@ -81,7 +81,12 @@ internal sealed partial class Reader
     {
         foreach (var sentence in Headings)
             if (script.Read(sentence)) return true;
-        if (script.Read(frame.Key) || script.Read(ThreadKey) || script.Read(frame.Valleys)) return true;
+        if (script.Read(frame.Key) || script.Read(frame.Valleys) || script.Read("Begin and fasten each on the back by itself.")) return true;
+        if (script.Read(ThreadKey()) is { } key)
+        {
+            reading.Length = key.Groups["length"].Value;
+            return true;
+        }
         if (script.Read(frame.Named) is { } named)
         {
             Names(named);
@@ -242,14 +247,14 @@ internal sealed partial class Reader
         "accent what thread height long needlefuls in the valleys", "accent what thread height long needlefuls",
     ];
 
-    private const string ThreadKey =
-        "Thread: new is a length newly cut; rest of a step, what was left of its thread there; on, the thread in the needle; from a step, the thread left hanging after it, at the place told as the work is now held; "
-        + "start, in figures alike, a new length, or what is told for each. "
-        + "Carry: so many rows along the pleat and so many pleats sideways, told where the thread goes past the next row or more than 2 pleats along. Before, after: a half stitch before the first cable, after the last. "
-        + "Then: on is to keep the thread for the next step, hang to leave it hanging at the back.";
+    [GeneratedRegex(@"\GThread: new is a length newly cut, of (?<length>\S+ (?:in|cm)); rest of a step, what was left of its thread there; on, the thread in the needle; "
+        + "hung by a step, the thread left hanging after it, at the place told as the work is now held; start, in figures alike, a new length, or what is told under the lines\\. "
+        + "Carry: so many rows along the pleat and so many pleats sideways, told where the thread goes past the next row or more than 2 pleats sideways\\. Before, after: a half stitch before the first cable, after the last\\. "
+        + "Then: on is to keep the thread for the next step, hang to leave it hanging at the back\\.", Plain)]
+    private static partial Regex ThreadKey();
 
     private const string HowRunsAreWorked =
-        "Every run is worked alike. Turn the work first where it is to be turned. Secure a new thread, or a rest, on the back with two small stitches through the first pleat, never in a valley; carry a thread kept or left hanging to it on the back. "
+        "Every run is worked alike. If the work is not held so already, turn it first. Secure a new thread, or a rest, on the back with two small stitches through the first pleat, never in a valley; carry a thread kept or left hanging to it on the back. "
         + "Bring the needle to the front in the valley between the run's first two pleats, take it back through the first pleat so that the thread leaves its outer side, cable to the last pleat, and take the needle to the back in the valley before the last pleat. "
         + "To tie off, make one or two small cables on the back, through pleats. A thread kept or left hanging stays on the back in its needle.";
 

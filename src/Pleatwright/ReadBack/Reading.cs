@@ -37,6 +37,9 @@ internal sealed class Reading
     /// <summary>Cable rows in a space.</summary>
     public int PerSpace { get; set; } = 1;
 
+    /// <summary>How long a length is cut, where that is told.</summary>
+    public string? Length { get; set; }
+
     /// <summary>Whether the hand goes from the chart's left to its right.</summary>
     public bool RightHanded { get; set; }
 
@@ -92,6 +95,9 @@ internal sealed record Expected
 {
     /// <summary>Rows of the back, pleats in the order worked.</summary>
     public ImmutableArray<ReadBackRow> Back { get; init; } = [];
+
+    /// <summary>How long a length is cut, as printed.</summary>
+    public string Length { get; init; } = "";
 
     /// <summary>Needlefuls of the back, and of the accents.</summary>
     public (int Back, int Accents) Needlefuls { get; init; }

@@ -22,7 +22,7 @@ public partial class BandDirectionsTests
                 + "For an up cable the thread is above the needle, for a down cable below the needle; along a run they alternate. Where it says turned, hold the work with the bottom edge up; where it does not, with the top edge up. "
                 + "Every side, level and way is told as you hold the work.",
             "Baby wave, thread a",
-            "A cable at each turn and one slanting stitch between turns. The thread is below the needle for what goes up and above the needle for what goes down. "
+            "A cable at each turn and one slanting stitch between turns. The thread is below the needle for what slopes up and above the needle for what slopes down. "
                 + "One repeat is 4 valleys; 4 whole repeats fit, and both ends come out alike. On the back it leaves nothing but starts and tie-offs.",
             "Band step 1. Baby wave, between gathering row 2 and 1/2 space from gathering row 2 toward the bottom edge. Start at the centre with a new needleful of a, “sail red”, 4 strands; leave half of it hanging there at the back. "
                 + "From 1 left of the centre (pleat 9) to 9 right of the centre (pleat 18), beginning 0 of 1 down: 9 stitches, 2 times (an up cable; 1 step down; a down cable; 1 step up); then an up cable. Tie off.",

@@ -105,8 +105,8 @@ public partial class OneMeaningTests
     {
         foreach (var text in Long(LevelWords.UpDown))
             foreach (Match taken in Hanging().Matches(text)) Assert.Matches(@"^left hanging after step \d+, (\d+ (left|right) of the centre|on the centre)", taken.Value);
-        Assert.Contains(Table(LevelWords.UpDown), t => t.Contains("r from 5, hanging 52 R", StringComparison.Ordinal));
-        Assert.Contains(Table(LevelWords.UpDown), t => t.Contains("Steps go on by 7 from one figure to the next, and so does every step that a line names.", StringComparison.Ordinal));
+        Assert.Contains(Table(LevelWords.UpDown), t => t.Contains("r hung by 5 at 52 R", StringComparison.Ordinal));
+        Assert.Contains(Table(LevelWords.UpDown), t => t.Contains("Steps go on by 7 from one figure to the next, and so does every step that a line names; steps named under the lines are as they are.", StringComparison.Ordinal));
     }
 
     [GeneratedRegex("left hanging after step .*")]
@@ -136,7 +136,7 @@ public partial class OneMeaningTests
     [Fact]
     public void What_each_figure_worked_alike_begins_with_is_told()
     {
-        foreach (var start in new[] { @"\d+ to \d+ +(between|pleat) .* \d+ rest of \d+", @"\d+ to \d+ +(between|pleat) .* \d+ \d\.\d in longer" })
+        foreach (var start in new[] { @"\d+ to \d+ +(between|pleat) .* step \d+, rest of \d+", @"\d+ to \d+ +(between|pleat) .* step \d+, new, \d\.\d in longer" })
             Assert.Contains(Table(LevelWords.UpDown), t => Regex.IsMatch(t.ReplaceLineEndings(" "), start));
         Assert.Contains(Table(LevelWords.UpDown), t => t.Contains("s, “swell blue”", StringComparison.Ordinal));
     }

@@ -35,7 +35,7 @@ public class LayoutTests
     public void No_words_run_off_the_paper_or_into_the_footer(Piece piece)
     {
         var work = Work.Lay(piece);
-        foreach (var options in (PlateOptions[])[new(), new() { Paper = Paper.Letter, LargePrint = true }, new() { Edition = Edition.Learner, TrueScaleChart = false }])
+        foreach (var options in (PlateOptions[])[new(), new() { Paper = Paper.Letter, LargePrint = true, TrueScaleChart = true }, new() { Edition = Edition.Learner }])
             foreach (var sheet in Plates.Of(work, options).Sheets)
                 foreach (var words in Words(sheet.Marks))
                 {
@@ -48,7 +48,7 @@ public class LayoutTests
     [Theory, MemberData(nameof(Pieces), DisableDiscoveryEnumeration = true)]
     public void The_contents_on_the_cover_name_the_pages_that_are_there(Piece piece)
     {
-        var plate = Plates.Of(Work.Lay(piece));
+        var plate = Plates.Of(Work.Lay(piece), new PlateOptions { TrueScaleChart = true });
         var sections = plate.Sheets.Skip(1).Select((s, i) => (Name: s.Name.Split(" · ")[0], Page: i + 2)).ToList();
         var cover = Words(plate.Sheets[0].Marks).Select(w => w.Text).ToList();
         foreach (var name in (string[])["What the proof found", "Key and materials", "Chart", "Chart at true size", "The back", "Directions"])

@@ -74,7 +74,7 @@ public class PdfWriterTests
     [Fact]
     public void The_list_of_contents_points_at_every_section()
     {
-        var plate = Plates.OfExample("flawed-kite");
+        var plate = Plates.OfExample("flawed-kite", new PlateOptions { TrueScaleChart = true });
         using var read = PdfDocument.Open(Write(plate));
         Assert.True(read.TryGetBookmarks(out var bookmarks));
         var titles = bookmarks.Roots.Select(b => b.Title).ToList();

@@ -1,20 +1,22 @@
 using CsCheck;
+using Pleatwright.Chart;
 using Pleatwright.Plate;
 using Pleatwright.Plate.Parts;
+using Pleatwright.Tests.Order;
 
 namespace Pleatwright.Tests.Plate;
 
 public class TilingTests
 {
-    private static Gen<(Tiling Tiling, ChartGeometry Geometry)> Any =>
-        from work in SomeWorks.Any
-        from width in Gen.Double[6, 60]
-        from height in Gen.Double[4, 60]
+    private static Gen<(Tiling Tiling, ChartGeometry Geometry, (int Width, int Height) Room)> Any =>
+        from work in Gen.OneOf(SomeWorks.Any, OrderGen.Pieces.Select(p => Work.Lay(p)), CopiesTests.Pieces.Select(p => Work.Lay(p)))
+        from width in Gen.Int[6, 60]
+        from height in Gen.Int[4, 60]
         let geometry = ChartGeometry.Scaled(work, 1)
-        select (Tiling.Over(geometry, ChartPages.WorkedWindow(work), new Box(0, 0, width * geometry.Pitch, height * geometry.RowHeight)), geometry);
+        select (Tiling.Over(geometry, ChartPages.WorkedWindow(work), new Box(0, 0, width * geometry.Pitch, height * geometry.RowHeight)), geometry, (width, height));
 
     [Fact]
-    public void Every_stitch_is_whole_on_at_least_one_page() => Any.Sample((tiling, geometry) =>
+    public void Every_stitch_is_whole_on_at_least_one_page() => Any.Sample((tiling, geometry, _) =>
     {
         var shown = new HashSet<Brick>();
         foreach (var tile in tiling.Tiles())
@@ -27,17 +29,32 @@ public class TilingTests
     });
 
     [Fact]
-    public void Pages_fit_their_room_and_neighbours_overlap_by_as_much_as_is_said() => Any.Sample((tiling, geometry) =>
+    public void Pages_fit_their_room_and_neighbours_overlap_by_as_much_as_is_said() => Any.Sample((tiling, geometry, room) =>
     {
         var windows = from row in Enumerable.Range(0, tiling.Rows) from column in Enumerable.Range(0, tiling.Columns) select (row, column, window: tiling.WindowOf(column, row));
         foreach (var (row, column, window) in windows)
         {
             Assert.True(window.Pleats > 0 && window.Rows > 0);
-            if (column > 0) Assert.Equal(Tiling.OverlapPleats, tiling.WindowOf(column - 1, row).LastPleat - window.FirstPleat + 1);
-            if (row > 0) Assert.Equal(Tiling.OverlapRows, tiling.WindowOf(column, row - 1).LastRow - window.FirstRow + 1);
+            Assert.Equal(column > 0 ? tiling.WindowOf(column - 1, row).LastPleat - window.FirstPleat + 1 : 0, tiling.PleatsAgain(column));
+            Assert.Equal(row > 0 ? tiling.WindowOf(column, row - 1).LastRow - window.FirstRow + 1 : 0, tiling.RowsAgain(row));
+            Assert.True((column == 0 || tiling.PleatsAgain(column) >= Tiling.OverlapPleats) && (row == 0 || tiling.RowsAgain(row) >= Tiling.OverlapRows));
+            Assert.True(window.Pleats <= Math.Max(room.Width, Tiling.OverlapPleats + 1) && window.Rows <= Math.Max(room.Height, Tiling.OverlapRows + 1));
         }
         var last = tiling.WindowOf(tiling.Columns - 1, tiling.Rows - 1);
         Assert.Equal((tiling.Window.LastPleat, tiling.Window.LastRow), (last.LastPleat, last.LastRow));
+    });
+
+    // A figure of several areas, a copy of it, a stitched area: whole on one page wherever a page has room for it.
+    [Fact]
+    public void No_figure_that_fits_a_page_is_cut() => Any.Sample((tiling, geometry, room) =>
+    {
+        var tiles = tiling.Tiles();
+        foreach (var whole in Tiling.Wholes(geometry.Work))
+        {
+            if (whole.Pleats > room.Width || whole.Rows > room.Height || !geometry.Bricks(whole).Any()) continue;
+            if (whole.FirstPleat < tiling.Window.FirstPleat || whole.LastPleat > tiling.Window.LastPleat || whole.FirstRow < tiling.Window.FirstRow || whole.LastRow > tiling.Window.LastRow) continue; // bare corners off the chart
+            Assert.Contains(tiles, t => t.Window.FirstPleat <= whole.FirstPleat && t.Window.LastPleat >= whole.LastPleat && t.Window.FirstRow <= whole.FirstRow && t.Window.LastRow >= whole.LastRow);
+        }
     });
 
     [Fact]

@@ -40,7 +40,7 @@ public class TrueScaleTests
     public void Pleats_and_rows_of_the_chart_at_true_size_are_as_far_apart_as_on_the_cloth(string paper)
     {
         var work = SomeWorks.Of(false, [.. Enumerable.Repeat(new string('r', 40), 21)]);
-        var plate = Plates.Of(work, new PlateOptions { Paper = Paper.Named(paper)! }, []);
+        var plate = Plates.Of(work, new PlateOptions { Paper = Paper.Named(paper)!, TrueScaleChart = true }, []);
         var bricks = Figures(plate, "Chart at true size", p => p.IsFilled && IsColour(p.FillColor, SomeWorks.Threads[0].Colour));
         Assert.Equal(work.Cables, bricks.Count);
         var gauge = work.Pleating.Gauge;
@@ -60,7 +60,7 @@ public class TrueScaleTests
     [InlineData(UnitSystem.Inches, 101.6)]
     public void The_check_line_is_ten_centimetres_or_four_inches(UnitSystem units, double length)
     {
-        var plate = Plates.Of(SomeWorks.Of(false, "rrrr"), new PlateOptions { Units = units }, []);
+        var plate = Plates.Of(SomeWorks.Of(false, "rrrr"), new PlateOptions { Units = units, TrueScaleChart = true }, []);
         var widths = Figures(plate, "Chart at true size", p => p.IsStroked && !p.IsFilled).Where(b => b.Height < 0.01).Select(b => b.Width * MillimetresPerPoint).ToList();
         Assert.Contains(widths, w => Math.Abs(w - length) < 0.01);
     }
@@ -69,7 +69,7 @@ public class TrueScaleTests
     public void The_working_chart_is_as_large_as_it_says()
     {
         var work = SomeWorks.Of(false, [.. Enumerable.Repeat("rrrrrrrrrr", 5)]);
-        var plate = Plates.Of(work, findings: []);
+        var plate = Plates.Of(work, new PlateOptions { TrueScaleChart = true }, []);
         using var read = PdfDocument.Open(PdfWriter.Write(plate.Title, plate.Sheets));
         var index = plate.Sheets.Index().First(s => s.Item.Name == "Chart").Index;
         var page = read.GetPage(index + 1);
@@ -100,7 +100,7 @@ public class TrueScaleTests
     {
         var work = Formed(FormattableString.Invariant($"\"form\": \"round\", \"neck\": \"6 in\", \"sweep\": {sweep}, \"panels\": [ {{ \"name\": \"all\", \"cut\": \"40 in\" }} ]"), 4, new string('r', 21));
         Assert.Equal(154, work.Pleating.Pleats);
-        var plate = Plates.Of(work, new PlateOptions { Paper = Paper.Named("A3")! }, []);
+        var plate = Plates.Of(work, new PlateOptions { Paper = Paper.Named("A3")!, TrueScaleChart = true }, []);
         var measured = Figures(plate, "Chart at true size", p => p.IsFilled && IsColour(p.FillColor, SomeWorks.Threads[0].Colour))
             .Select(b => (X: (b.Left + b.Right) / 2 * MillimetresPerPoint, Y: -(b.Top + b.Bottom) / 2 * MillimetresPerPoint)).ToList();
         double turn = sweep * Math.PI / 180, r0 = 6 * 25.4 / turn;
@@ -122,7 +122,7 @@ public class TrueScaleTests
     {
         var work = Formed("\"form\": \"ball\", \"diameter\": \"3 in\"", 11, "rrrrrrr");
         var pleats = work.Pleating.Pleats;
-        var plate = Plates.Of(work, new PlateOptions { Paper = Paper.Named("A3")! }, []);
+        var plate = Plates.Of(work, new PlateOptions { Paper = Paper.Named("A3")!, TrueScaleChart = true }, []);
         var measured = Figures(plate, "Chart at true size", p => p.IsFilled && IsColour(p.FillColor, SomeWorks.Threads[0].Colour)).ToList();
         var lines = measured.GroupBy(b => Math.Round((b.Top + b.Bottom) / 2 * MillimetresPerPoint, 2)).OrderByDescending(g => g.Key).ToList();
         Assert.Equal(2 * 51, lines.Count);

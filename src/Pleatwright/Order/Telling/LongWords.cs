@@ -77,7 +77,7 @@ internal sealed class LongWords(WorkingOrder order, Vocabulary words)
     {
         var band = o.Band;
         var text = new StringBuilder(words.Manner(band.Stitch.Manner));
-        if (o.Slopes) text.Append($" The thread is {words.Needle(Level.Down)} for what goes {words.Level(Level.Up)} and {words.Needle(Level.Up)} for what goes {words.Level(Level.Down)}.");
+        if (o.Slopes) text.Append($" The thread is {words.Needle(Level.Down)} for what slopes {words.Level(Level.Up)} and {words.Needle(Level.Up)} for what slopes {words.Level(Level.Down)}.");
         if (band.Fit.Repeat > 1)
         {
             text.Append($" One repeat is {Counting.Of(band.Fit.Repeat, "valley")}; {Counting.Of(band.Fit.Repeats, "whole repeat")} fit");
@@ -127,7 +127,7 @@ internal sealed class LongWords(WorkingOrder order, Vocabulary words)
 
     /// <summary>How every run is worked and its thread secured.</summary>
     public static string RunsOpen() =>
-        "Every run is worked alike. Turn the work first where it is to be turned. Secure a new thread, or a rest, on the back with two small stitches through the first pleat, never in a valley; carry a thread kept or left hanging to it on the back. "
+        "Every run is worked alike. If the work is not held so already, turn it first. Secure a new thread, or a rest, on the back with two small stitches through the first pleat, never in a valley; carry a thread kept or left hanging to it on the back. "
         + "Bring the needle to the front in the valley between the run's first two pleats, take it back through the first pleat so that the thread leaves its outer side, cable to the last pleat, and take the needle to the back in the valley before the last pleat. "
         + "To tie off, make one or two small cables on the back, through pleats. A thread kept or left hanging stays on the back in its needle.";
 

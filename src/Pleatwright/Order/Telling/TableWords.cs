@@ -40,7 +40,7 @@ internal sealed class TableWords(WorkingOrder order, Vocabulary words)
                     lead.Add(sentences.Opens(o));
                     lead.Add(string.Join(' ', Threads()));
                     lead.Add(Key());
-                    lead.Add(ThreadKey);
+                    lead.Add(ThreadKey());
                     break;
                 case BackOpening:
                     Begin("First, on the back", ["gathering rows", "way", "from", "to", "cables", "thread", "needlefuls", "then"]);
@@ -72,7 +72,7 @@ internal sealed class TableWords(WorkingOrder order, Vocabulary words)
                     break;
                 case AlikeOpening a:
                     Begin($"{Vocabulary.Number(a.Times)} figures alike, the first in steps {a.First} to {a.Last}", RunColumns);
-                    notes.Add($"Work these lines for each of them, counted from its own centre, {(a.OnPleat ? "a pleat, which is 0" : "a valley, with the first pleats on either side of it")}. Steps go on by {a.Last - a.First + 1} from one figure to the next, and so does every step that a line names.");
+                    notes.Add($"Work these lines for each of them, counted from its own centre, {(a.OnPleat ? "a pleat, which is 0" : "a valley, with the first pleats on either side of it")}. Steps go on by {a.Last - a.First + 1} from one figure to the next, and so does every step that a line names; steps named under the lines are as they are.");
                     alike = true;
                     break;
                 case PartOpening o:
@@ -96,6 +96,7 @@ internal sealed class TableWords(WorkingOrder order, Vocabulary words)
                 case AccentOpening:
                     Begin("Last, the accents", ["accent", "what", "thread", "height", "long", "needlefuls", "in the valleys"]);
                     foreach (var paragraph in sentences.Of(fact)[1..]) notes.Add(paragraph.Text);
+                    notes.Add("Begin and fasten each on the back by itself.");
                     notes.Add($"Places are valleys: 0 is the centre valley, 1 {words.Letter(Flank.Right)} the next {words.Beside(Flank.Right)} it.");
                     break;
                 case AccentLine l:
@@ -146,10 +147,10 @@ internal sealed class TableWords(WorkingOrder order, Vocabulary words)
         $"In the lines, G and a number is a gathering row, + so many cable rows from it toward the bottom edge, - toward the top edge. {words.Letter(Flank.Left)} is {words.Beside(Flank.Left)} the centre, "
         + $"{words.Letter(Flank.Right)} {words.Beside(Flank.Right)} it. First is the level of the first cable. Where the row is a gathering row, keep it straight along its thread, a thread's width away.";
 
-    private const string ThreadKey =
-        "Thread: new is a length newly cut; rest of a step, what was left of its thread there; on, the thread in the needle; from a step, the thread left hanging after it, at the place told as the work is now held; "
-        + "start, in figures alike, a new length, or what is told for each. "
-        + "Carry: so many rows along the pleat and so many pleats sideways, told where the thread goes past the next row or more than 2 pleats along. Before, after: a half stitch before the first cable, after the last. "
+    private string ThreadKey() =>
+        $"Thread: new is a length newly cut, of {Phrases.Roughly(order.Work.Piece.Working.WorkingLength, order.Work.Piece.Working.WorkingLength.Unit)}; rest of a step, what was left of its thread there; on, the thread in the needle; "
+        + "hung by a step, the thread left hanging after it, at the place told as the work is now held; start, in figures alike, a new length, or what is told under the lines. "
+        + "Carry: so many rows along the pleat and so many pleats sideways, told where the thread goes past the next row or more than 2 pleats sideways. Before, after: a half stitch before the first cable, after the last. "
         + "Then: on is to keep the thread for the next step, hang to leave it hanging at the back.";
 
     // The threads of the front, each in full once.
@@ -160,7 +161,7 @@ internal sealed class TableWords(WorkingOrder order, Vocabulary words)
 
     private TableLine Line(BackRows r) => new(
     [
-        Vocabulary.Ranges(r.Rows, "G"), words.Way(rightHanded, false), words.Short(r.From), words.Short(r.To), $"{Vocabulary.Number(r.Cables)} each", "new", $"{Vocabulary.Number(r.Needlefuls)} in all", "tie off",
+        Vocabulary.Ranges(r.Rows, "G"), words.Way(rightHanded, false), words.Short(r.From), words.Short(r.To), $"{Vocabulary.Number(r.Cables)} each", "new", $"{Vocabulary.Number(r.Needlefuls)} in all", "as told",
     ]);
 
     private TableLine Line(BackLine l) => new(
@@ -198,7 +199,7 @@ internal sealed class TableWords(WorkingOrder order, Vocabulary words)
             Coming.Rest => $"rest of {l.Before}",
             Coming.NewOrRest => "start",
             Coming.Same => "on",
-            _ => $"from {l.Before}, hanging {words.Short(l.Hangs)}",
+            _ => $"hung by {l.Before} at {words.Short(l.Hangs)}",
         };
         List<string> cells =
         [
@@ -223,7 +224,7 @@ internal sealed class TableWords(WorkingOrder order, Vocabulary words)
         .. l.Level ? (ReadOnlySpan<string>)[] : [l.Lower == 0 ? "as told" : l.Lower > 0 ? $"{l.Lower * l.PerSpace} added to every row, {l.Lower} to every G" : $"{-l.Lower * l.PerSpace} taken from every row, {-l.Lower} from every G"],
         l.Swapped ? $"{words.Level(Level.Up)} and {words.Level(Level.Down)} swapped" : "as told",
         Vocabulary.Number(l.Cables), Vocabulary.Number(l.Needlefuls),
-        .. l.AllNew ? (ReadOnlySpan<string>)[] : [l.Starts.IsEmpty ? "all starts new" : "starts: " + string.Join("; ", l.Starts.Select(s => s.Rest > 0 ? $"{s.Step} rest of {s.Rest}" : $"{s.Step} {sentences.Roughly(s.Longer)} longer"))],
+        .. l.AllNew ? (ReadOnlySpan<string>)[] : [l.Starts.IsEmpty ? "all starts new" : $"starts: {string.Join("; ", l.Starts.Select(s => s.Rest > 0 ? $"step {s.Step}, rest of {s.Rest}" : $"step {s.Step}, new, {sentences.Roughly(s.Longer)} longer"))}; every other new"],
     ]) { Step = l.Step };
 
     private TableLine Line(AccentLine l)

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Pleatwright.Chart;
 using Pleatwright.Measure;
 
@@ -23,9 +22,10 @@ internal static class ChartPages
         var look = options.Look;
         var window = WorkedWindow(work);
         var (tiling, paper) = Fit(work, window, options);
-        var times = tiling.Geometry.Pitch / work.Pleating.Gauge.Pitch.Millimetres;
+        var gauge = work.Pleating.Gauge;
+        var (across, down) = (tiling.Geometry.Pitch / gauge.Pitch.Millimetres, tiling.Geometry.LineHeight / gauge.LineHeight.Millimetres);
         var lead = ChartRulers.IsStraight(work)
-            ? string.Create(CultureInfo.InvariantCulture, $"{times:0.#} times the finished size")
+            ? across > down - 0.01 ? FormattableString.Invariant($"{down:0.#} times the finished size") : FormattableString.Invariant($"rows {down:0.#} times, pleats {across:0.#} times as wide as in the work")
             : "a straight grid to count on; each row’s pleat width at its right";
         return Pages(tiling, paper, look, "Chart", lead, firstPage, null);
     }
@@ -82,19 +82,29 @@ internal static class ChartPages
 
     private const double FootHeight = 9;
 
-    // The largest readable size at which the chart takes no more pages than at the smallest readable one.
+    // Pleats may be drawn narrower than they lie to their rows, where that keeps more of the picture together: at the narrowest a cable is
+    // about twice as wide as it is high (our own choice). The largest readable size, then, at which the chart takes no more pages.
     private static (Tiling Tiling, Paper Paper) Fit(Work work, ChartWindow window, PlateOptions options)
     {
-        var line = work.Pleating.Gauge.LineHeight.Millimetres;
+        var gauge = work.Pleating.Gauge;
+        var (line, pitch) = (gauge.LineHeight.Millimetres, gauge.Pitch.Millimetres);
         var from = Readable(work, options.Look) * 10;
         var to = Math.Max(from, Math.Floor(ReadableLine(options.Look).Most / line * 10));
-        var smallest = Better(ChartGeometry.Scaled(work, from / 10), window, options, FootHeight);
+        var (best, narrow) = (Sized(from, 1), 1.0);
+        for (var share = 0.9; share > Math.Min(1, 0.95 * line / pitch); share -= 0.1)
+        {
+            if (best.Tiling.Count == 1) break;
+            var narrower = Sized(from, share);
+            if (narrower.Tiling.Count == 1 || narrower.Tiling.Count * 3 <= best.Tiling.Count * 2) (best, narrow) = (narrower, share);
+        }
         for (var tenths = to; tenths > from; tenths--)
         {
-            var larger = Better(ChartGeometry.Scaled(work, tenths / 10), window, options, FootHeight);
-            if (larger.Tiling.Count <= smallest.Tiling.Count) return larger;
+            var larger = Sized(tenths, narrow);
+            if (larger.Tiling.Count <= best.Tiling.Count) return larger;
         }
-        return smallest;
+        return best;
+
+        (Tiling Tiling, Paper Paper) Sized(double tenths, double share) => Better(new ChartGeometry(work, pitch * tenths / 10 * share, line * tenths / 10), window, options, FootHeight);
     }
 
     // Upright or sideways paper, whichever takes fewer pages.
@@ -120,14 +130,24 @@ internal static class ChartPages
         var numbers = tiles.Select((tile, i) => (tile, i)).ToDictionary(t => (t.tile.Column, t.tile.Row), t => firstPage + t.i);
         foreach (var tile in tiles)
         {
-            var page = new Page(tiles.Length == 1 ? heading : $"{heading} {PageGrid.NameOf(tile.Column, tile.Row)}", paper, look);
-            var title = tiles.Length == 1 ? heading : $"{heading} · {PageGrid.NameOf(tile.Column, tile.Row)}";
+            var part = tiles.Length == 1 ? "" : PartOf(tile.Window, tiling);
+            var page = new Page(part.Length == 0 ? heading : $"{heading} {part}", paper, look);
+            var title = part.Length == 0 ? heading : $"{heading} · {part}";
             page.Heading(title, lead, depth: pages.Count == 0 ? 0 : 1);
             Draw(page, tiling, tile, numbers, checkLine is null ? FootHeight : CheckLine.Height(look));
             if (checkLine is { } units) CheckLine.Draw(page, units);
             pages.Add(page);
         }
         return pages;
+    }
+
+    // A sheet is told by what it shows.
+    private static string PartOf(ChartWindow window, Tiling tiling)
+    {
+        var work = tiling.Geometry.Work;
+        var pleats = FormattableString.Invariant($"pleats {Math.Max(1, window.FirstPleat)} to {Math.Min(work.Pleating.Pleats, window.LastPleat)}");
+        var rows = FormattableString.Invariant($"rows {Math.Max(0, window.FirstRow)} to {Math.Min(work.CableRows - 1, window.LastRow)}");
+        return tiling.Rows == 1 ? pleats : tiling.Columns == 1 ? rows : $"{pleats}, {rows}";
     }
 
     private static void Draw(Page page, Tiling tiling, Tile tile, Dictionary<(int, int), int> numbers, double below)
@@ -144,7 +164,7 @@ internal static class ChartPages
         page.Put(new Inset(ChartRulers.Draw(geometry, tile.Window, look), move));
         if (tiling.Count > 1)
             Joins.Draw(page, new PageGrid(tiling.Columns, tiling.Rows, numbers), new GridPlace(tile.Column, tile.Row, placed,
-                new Spot(Tiling.OverlapPleats * geometry.Pitch, Tiling.OverlapRows * geometry.RowHeight),
+                new Spot(tiling.PleatsAgain(tile.Column) * geometry.Pitch, tiling.RowsAgain(tile.Row) * geometry.RowHeight),
                 new Spot(ChartRulers.Sides(look, geometry.Work), ChartRulers.Ends(look))));
     }
 }
