@@ -19,16 +19,19 @@ internal sealed class Flow
     /// <param name="heading">Its heading.</param>
     /// <param name="lead">A line beside the heading.</param>
     /// <param name="columns">Columns of ordinary print; large print has one.</param>
-    public Flow(PlateOptions options, List<Page> pages, string heading, string? lead, int columns)
+    /// <param name="tight">Share of its size at which the matter is set.</param>
+    public Flow(PlateOptions options, List<Page> pages, string heading, string? lead, int columns, double tight = 1)
     {
         this.options = options;
+        Look = options.Look with { Tight = tight };
         this.pages = pages;
         this.heading = heading;
         this.columns = Look.Large ? 1 : columns;
         NewPage(lead, first: true);
     }
 
-    public Look Look => options.Look;
+    /// <summary>How its matter is dressed.</summary>
+    public Look Look { get; }
 
     public Page Page => pages[^1];
 
@@ -116,7 +119,7 @@ internal sealed class Flow
     {
         if (pages.Count >= Layout.MostPages)
             throw new PlateTooLargeException(FormattableString.Invariant($"the plate comes to more than {Layout.MostPages} pages. Print the piece in parts, figure by figure."));
-        var page = new Page(heading, options.Paper, Look);
+        var page = new Page(heading, options.Paper, options.Look);
         pages.Add(page);
         top = y = page.Heading(heading, lead, first ? 0 : -1);
         column = 0;

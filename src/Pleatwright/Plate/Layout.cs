@@ -9,6 +9,9 @@ internal static class Layout
     /// <summary>The most pages a plate may come to.</summary>
     public const int MostPages = 3000;
 
+    // Running text is 9.5 points, so 8.3 at the least (our own choice).
+    private static readonly double[] Tighter = [0.96, 0.92, 0.875];
+
     internal const string ProofHeading = "What the proof found";
 
     internal static ImmutableArray<Sheet> Compose(PlateDocument document)
@@ -17,11 +20,9 @@ internal static class Layout
         // The cover tells on which pages the sections begin, so it is laid out last; it always takes one page.
         List<Page> pages = [new Page("", options.Paper, options.Look)];
         List<(string, int)> contents = [];
-        if (document.Verdict is { } verdict)
-            Section(ProofHeading, () => verdict.Lay(new Flow(options, pages, ProofHeading, verdict.Headline, 2)));
-        Section("Key and materials", () =>
+        if (document.Verdict is { } verdict) Matter(ProofHeading, verdict.Headline, 2, verdict.Lay);
+        Matter("Key and materials", "before you begin", 2, flow =>
         {
-            var flow = new Flow(options, pages, "Key and materials", "before you begin", 2);
             KeyPart.Lay(document, flow);
             MaterialsPart.Lay(document, flow);
             CautionsPart.Lay(flow);
@@ -30,7 +31,7 @@ internal static class Layout
         if (options.TrueScaleChart) Section("Chart at true size", () => Add(ChartPages.TrueScale(document.Work, options, pages.Count + 1)));
         if (BackView.IsWanted(document.Order)) Section(BackView.Heading, () => pages.Add(BackView.Page(document)));
         if (document.HasDirections)
-            Section(DirectionsPart.Heading, () => DirectionsPart.Lay(document, new Flow(options, pages, DirectionsPart.Heading, DirectionsPart.Lead(options.Edition), options.Edition == Edition.Learner ? 2 : 1)));
+            Matter(DirectionsPart.Heading, DirectionsPart.Lead(options.Edition), options.Edition == Edition.Learner ? 2 : 1, flow => DirectionsPart.Lay(document, flow));
         pages[0] = Cover.Lay(document, contents);
         return [.. pages.Select((page, i) => page.Finish(document.Title, i + 1, pages.Count))];
 
@@ -40,6 +41,27 @@ internal static class Layout
             lay();
             if (pages.Count > before) contents.Add((name, before + 1)); // a piece without a stitch has no chart
         }
+
+        // Running matter, set a little smaller where that keeps its last lines from a page of their own.
+        void Matter(string heading, string lead, int columns, Action<Flow> lay) => Section(heading, () =>
+        {
+            var set = Set(1);
+            if (!options.LargePrint && set.Count is > 1 and <= 8)
+                foreach (var tight in Tighter)
+                    if (Set(tight) is var tighter && tighter.Count < set.Count)
+                    {
+                        set = tighter;
+                        break;
+                    }
+            Add(set);
+
+            List<Page> Set(double tight)
+            {
+                List<Page> made = [];
+                lay(new Flow(options, made, heading, lead, columns, tight));
+                return made;
+            }
+        });
 
         void Add(List<Page> more)
         {
