@@ -118,7 +118,8 @@ public sealed class PlaceKeeper : IKeepable
     // What is being noted may not come through any more; with what another tab left in the same moment.
     void IKeepable.Leave()
     {
-        if (noting.IsCompleted) return;
+        if (noting.IsCompleted && marking.IsCompleted) return;
+        if (name is { } piece && loop.State != Kept.Safe) memory.SetSetting(Left, Lines(Names(memory.Setting(Left)).Append(piece)));
         var log = Read(memory.Setting(Remembered(key))) is var (_, left) ? Log.With(left) : Log;
         memory.SetSetting(Remembered(key), Text(edition, log));
     }
@@ -276,17 +277,20 @@ public sealed class PlaceKeeper : IKeepable
     {
         await before;
         if (!waits && await NotedAsync(keeper.Place(piece)) is ({ Log: var noted }, _) && !sent.With(noted).Equals(sent)) return;
+        if (!waits) memory.SetSetting(Left, Lines(Names(memory.Setting(Left)).Where(p => p != piece)));
         while (true)
         {
             var text = await memory.RememberedAsync(Left);
             var left = Names(text);
             if (left.Contains(piece) == waits) return;
-            var lines = string.Join('\n', waits ? left.Append(piece) : left.Where(p => p != piece));
-            if (await memory.ReplaceAsync(Left, text, lines.Length > 0 ? lines : null)) return;
+            if (await memory.ReplaceAsync(Left, text, Lines(waits ? left.Append(piece) : left.Where(p => p != piece)))) return;
         }
     }
 
-    private async Task<IReadOnlyList<PieceName>> LeftAsync() => Names(await memory.RememberedAsync(Left));
+    // With what the last moment of a page left.
+    private async Task<IReadOnlyList<PieceName>> LeftAsync() => [.. Names(await memory.RememberedAsync(Left)).Union(Names(memory.Setting(Left)))];
+
+    private static string? Lines(IEnumerable<PieceName> names) => string.Join('\n', names.Distinct()) is { Length: > 0 } lines ? lines : null;
 
     private static IReadOnlyList<PieceName> Names(string? text) =>
         [.. (text ?? "").Split('\n').Select(p => PieceName.TryParse(p, out var piece, out _) ? piece : (PieceName?)null).OfType<PieceName>().Distinct()];
