@@ -229,11 +229,12 @@ public sealed class Workbasket : IKeepable
 
     private Task NoteAsync() => RememberAsync(Waiting, Note());
 
-    // What the last moment of a page left is overtaken by what is remembered after it.
-    private Task RememberAsync(string waiting, string? text)
+    // What the last moment of a page left is overtaken by what is remembered after it, once that stands.
+    private async Task RememberAsync(string waiting, string? text)
     {
-        memory.SetSetting(waiting, null);
-        return memory.RememberAsync(waiting, text);
+        var left = memory.Setting(waiting);
+        await memory.RememberAsync(waiting, text);
+        if (left is not null && memory.Setting(waiting) == left) memory.SetSetting(waiting, null);
     }
 
     private async Task<string?> RememberedAsync(string waiting) => memory.Setting(waiting) ?? await memory.RememberedAsync(waiting);
