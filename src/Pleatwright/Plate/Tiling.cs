@@ -23,11 +23,10 @@ internal sealed class Tiling
 
     private readonly (int First, int Last)[] columns, rows;
 
-    private Tiling(ChartGeometry geometry, ChartWindow window, Box room)
+    private Tiling(ChartGeometry geometry, ChartWindow window, Box room, IReadOnlyCollection<ChartWindow> whole)
     {
         Geometry = geometry;
         Window = window;
-        var whole = Wholes(geometry.Work).ToList();
         columns = Share(window.FirstPleat, window.LastPleat, (int)(room.Width / geometry.Pitch + 1e-9), OverlapPleats, [.. whole.Select(w => (w.FirstPleat, w.LastPleat)).Distinct()]);
         rows = Share(window.FirstRow, window.LastRow, (int)(room.Height / geometry.RowHeight + 1e-9), OverlapRows, [.. whole.Select(w => (w.FirstRow, w.LastRow)).Distinct()]);
     }
@@ -54,7 +53,11 @@ internal sealed class Tiling
     public int RowsAgain(int row) => row == 0 ? 0 : rows[row - 1].Last - rows[row].First + 1;
 
     /// <summary>Shares a part of a chart over pages with so much room, in millimetres, each.</summary>
-    public static Tiling Over(ChartGeometry geometry, ChartWindow window, Box room) => new(geometry, window, room);
+    /// <param name="geometry">The chart.</param>
+    /// <param name="window">The part of it.</param>
+    /// <param name="room">The room of a page.</param>
+    /// <param name="wholes">What is not to be cut, as <see cref="Wholes"/> has it: found once, however many sizes are tried.</param>
+    public static Tiling Over(ChartGeometry geometry, ChartWindow window, Box room, IReadOnlyCollection<ChartWindow> wholes) => new(geometry, window, room, wholes);
 
     /// <summary>The part of the chart one page shows.</summary>
     public ChartWindow WindowOf(int column, int row) => new(columns[column].First, columns[column].Last, rows[row].First, rows[row].Last);
@@ -81,16 +84,18 @@ internal sealed class Tiling
     }
 
     /// <summary>What is not to be cut where it fits: every copy of a figure, and every stitched area.</summary>
-    public static IEnumerable<ChartWindow> Wholes(Work work)
+    public static ImmutableArray<ChartWindow> Wholes(Work work)
     {
+        var wholes = ImmutableArray.CreateBuilder<ChartWindow>();
         foreach (var footprint in work.Footprints.ToArray())
             for (var copy = 0; copy < footprint.Placement.Repeat.Count; copy++)
             {
                 var from = footprint.From.Number + copy * footprint.Placement.Repeat.Every;
-                yield return new(from, from + footprint.Width, footprint.Top.Index, footprint.Bottom.Index);
+                wholes.Add(new(from, from + footprint.Width, footprint.Top.Index, footprint.Bottom.Index));
             }
         foreach (var area in Enumerable.Range(0, work.Runs.Length).GroupBy(work.Areas.AreaOf).Select(g => g.Select(r => work.Runs[r]).ToList()))
-            yield return new(area.Min(r => r.FirstPleat.Number), area.Max(r => r.LastPleat.Number), area[0].Row.Index, area[^1].Row.Index);
+            wholes.Add(new(area.Min(r => r.FirstPleat.Number), area.Max(r => r.LastPleat.Number), area[0].Row.Index, area[^1].Row.Index));
+        return wholes.ToImmutable();
     }
 
     // The pages a length takes: as few as will do, each as long as the others as nearly as may be.

@@ -13,7 +13,7 @@ public class TilingTests
         from width in Gen.Int[6, 60]
         from height in Gen.Int[4, 60]
         let geometry = ChartGeometry.Scaled(work, 1)
-        select (Tiling.Over(geometry, ChartPages.WorkedWindow(work), new Box(0, 0, width * geometry.Pitch, height * geometry.RowHeight)), geometry, (width, height));
+        select (Tiling.Over(geometry, ChartPages.WorkedWindow(work), new Box(0, 0, width * geometry.Pitch, height * geometry.RowHeight), Tiling.Wholes(work)), geometry, (width, height));
 
     [Fact]
     public void Every_stitch_is_whole_on_at_least_one_page() => Any.Sample((tiling, geometry, _) =>
@@ -62,7 +62,7 @@ public class TilingTests
     {
         var work = SomeWorks.Of(false, "rrr" + new string('.', 200) + "rrr");
         var geometry = ChartGeometry.Scaled(work, 1);
-        var tiling = Tiling.Over(geometry, ChartPages.WorkedWindow(work), new Box(0, 0, 30 * geometry.Pitch, 300));
+        var tiling = Tiling.Over(geometry, ChartPages.WorkedWindow(work), new Box(0, 0, 30 * geometry.Pitch, 300), Tiling.Wholes(work));
         Assert.True(tiling.Columns > 6);
         Assert.Equal(2, tiling.Tiles().Length);
     }

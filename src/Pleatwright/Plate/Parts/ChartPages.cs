@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Pleatwright.Chart;
 using Pleatwright.Measure;
 
@@ -43,7 +44,7 @@ internal static class ChartPages
         var look = options.Look;
         var geometry = ChartGeometry.Scaled(work, 1);
         var window = WorkedWindow(work);
-        var (tiling, paper) = Better(geometry, window, options, CheckLine.Height(look));
+        var (tiling, paper) = Better(geometry, window, options, CheckLine.Height(look), Tiling.Wholes(work));
         return Pages(tiling, paper, look, TrueScaleHeading, "lay it beside the pleats", firstPage, options.Units);
     }
 
@@ -90,6 +91,7 @@ internal static class ChartPages
         var (line, pitch) = (gauge.LineHeight.Millimetres, gauge.Pitch.Millimetres);
         var from = Readable(work, options.Look) * 10;
         var to = Math.Max(from, Math.Floor(ReadableLine(options.Look).Most / line * 10));
+        var wholes = Tiling.Wholes(work);
         var (best, narrow) = (Sized(from, 1), 1.0);
         for (var share = 0.9; share > Math.Min(1, 0.95 * line / pitch); share -= 0.1)
         {
@@ -104,14 +106,14 @@ internal static class ChartPages
         }
         return best;
 
-        (Tiling Tiling, Paper Paper) Sized(double tenths, double share) => Better(new ChartGeometry(work, pitch * tenths / 10 * share, line * tenths / 10), window, options, FootHeight);
+        (Tiling Tiling, Paper Paper) Sized(double tenths, double share) => Better(new ChartGeometry(work, pitch * tenths / 10 * share, line * tenths / 10), window, options, FootHeight, wholes);
     }
 
     // Upright or sideways paper, whichever takes fewer pages.
-    private static (Tiling Tiling, Paper Paper) Better(ChartGeometry geometry, ChartWindow window, PlateOptions options, double below)
+    private static (Tiling Tiling, Paper Paper) Better(ChartGeometry geometry, ChartWindow window, PlateOptions options, double below, ImmutableArray<ChartWindow> wholes)
     {
-        var upright = Tiling.Over(geometry, window, Room(geometry.Work, options.Paper, options.Look, below));
-        var sideways = Tiling.Over(geometry, window, Room(geometry.Work, options.Paper.Sideways, options.Look, below));
+        var upright = Tiling.Over(geometry, window, Room(geometry.Work, options.Paper, options.Look, below), wholes);
+        var sideways = Tiling.Over(geometry, window, Room(geometry.Work, options.Paper.Sideways, options.Look, below), wholes);
         return sideways.Count < upright.Count ? (sideways, options.Paper.Sideways) : (upright, options.Paper);
     }
 
