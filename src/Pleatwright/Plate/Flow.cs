@@ -9,8 +9,10 @@ internal sealed class Flow
     private readonly List<Page> pages;
     private readonly string heading;
     private readonly int columns;
+    private readonly (int Page, double Bottom)? limit;
     private double top;
     private double y;
+    private double lowest;
     private int column;
 
     /// <summary>Begins a section on a new page.</summary>
@@ -30,8 +32,30 @@ internal sealed class Flow
         NewPage(lead, first: true);
     }
 
+    /// <summary>Goes on below what stands on the last of the pages.</summary>
+    /// <param name="options">How the plate is made.</param>
+    /// <param name="pages">Pages, at least one; more are added.</param>
+    /// <param name="heading">The heading of its section, for pages on which it goes on.</param>
+    /// <param name="at">How far down the last page it begins.</param>
+    /// <param name="columns">Columns of ordinary print; large print has one.</param>
+    /// <param name="look">How its matter is dressed.</param>
+    /// <param name="limit">Which page, of those in the end, it is to leave from a certain depth on, so that its columns end level; else null.</param>
+    public Flow(PlateOptions options, List<Page> pages, string heading, double at, int columns, Look look, (int Page, double Bottom)? limit = null)
+    {
+        this.options = options;
+        this.pages = pages;
+        this.heading = heading;
+        this.columns = look.Large ? 1 : columns;
+        this.limit = limit;
+        Look = look;
+        top = y = lowest = at;
+    }
+
     /// <summary>How its matter is dressed.</summary>
     public Look Look { get; }
+
+    /// <summary>How far down the page its longest column reaches.</summary>
+    public double Lowest => Math.Max(lowest, y);
 
     public Page Page => pages[^1];
 
@@ -39,7 +63,9 @@ internal sealed class Flow
     public double Width => (Page.Inner.Width - Gutter * (columns - 1)) / columns;
 
     /// <summary>Space left in this column in millimetres.</summary>
-    public double Left => Page.Inner.Bottom - y;
+    public double Left => Bottom - y;
+
+    private double Bottom => limit is { } l && l.Page == pages.Count ? l.Bottom : Page.Inner.Bottom;
 
     /// <summary>A block that is never broken over a column.</summary>
     /// <param name="height">Its height in millimetres.</param>
@@ -107,21 +133,22 @@ internal sealed class Flow
 
     private void Next()
     {
+        lowest = Math.Max(lowest, y);
         if (column + 1 < columns)
         {
             column++;
             y = top;
         }
-        else NewPage("continued", first: false);
+        else NewPage(null, first: false);
     }
 
     private void NewPage(string? lead, bool first)
     {
         if (pages.Count >= Layout.MostPages)
             throw new PlateTooLargeException(FormattableString.Invariant($"the plate comes to more than {Layout.MostPages} pages. Print the piece in parts, figure by figure."));
-        var page = new Page(heading, options.Paper, options.Look);
+        var page = new Page(heading, options.Paper, options.Look) { Part = pages.Count > 0 ? pages[^1].Part : "" };
         pages.Add(page);
-        top = y = page.Heading(heading, lead, first ? 0 : -1);
+        top = y = lowest = first ? page.Heading(heading, lead) : page.RunningHead(heading);
         column = 0;
     }
 }

@@ -1,73 +1,43 @@
 using System.Collections.Immutable;
 using Pleatwright.Plate.Parts;
+using Pleatwright.Plate.Sections;
 
 namespace Pleatwright.Plate;
 
-/// <summary>Lays a plate out on pages: the order of its sections, the numbers of its pages.</summary>
+/// <summary>Lays a plate out on pages: the cover, then its sections on as few pages as will do.</summary>
 internal static class Layout
 {
     /// <summary>The most pages a plate may come to.</summary>
     public const int MostPages = 3000;
 
-    // Running text is 9.5 points, so 8.3 at the least (our own choice).
-    private static readonly double[] Tighter = [0.96, 0.92, 0.875];
+    // Running text is 9.5 points, so 8.1 at the least; the chart from as large as serves to as small as can be counted (our own choice).
+    private static readonly (double Tight, double Scale)[] Settings =
+        [(1, 0.5), (0.96, 0.5), (0.96, 0.25), (0.92, 0.25), (0.92, 0.1), (0.88, 0.1), (0.88, 0), (0.855, 0)];
 
-    internal const string ProofHeading = "What the proof found";
+    // Beyond so many pages one more or less is not sought.
+    private const int FewPages = 12;
 
     internal static ImmutableArray<Sheet> Compose(PlateDocument document)
     {
         var options = document.Options;
+        var sections = PlateSections.Of(document);
+        var spared = sections.RemoveAll(s => s.Spare);
+        var (best, of) = (Settings[0], sections);
+        var least = Set(best, of, dry: true).Pages.Count;
+        if (least is > 2 and <= FewPages)
+            foreach (var setting in options.LargePrint ? Settings[1..].Select(s => s with { Tight = 1 }).Distinct() : Settings[1..])
+                foreach (var some in spared.Length < sections.Length ? (ImmutableArray<Section>[])[sections, spared] : [sections])
+                    if (Set(setting, some, dry: true).Pages.Count is var fewer && fewer < least) (best, of, least) = (setting, some, fewer);
+        var (set, begins) = Set(best, of, dry: false);
         // The cover tells on which pages the sections begin, so it is laid out last; it always takes one page.
-        List<Page> pages = [new Page("", options.Paper, options.Look)];
-        List<(string, int)> contents = [];
-        if (document.Verdict is { } verdict) Matter(ProofHeading, verdict.Headline, 2, verdict.Lay);
-        Matter("Key and materials", "before you begin", 2, flow =>
-        {
-            KeyPart.Lay(document, flow);
-            MaterialsPart.Lay(document, flow);
-            CautionsPart.Lay(flow);
-        });
-        Section("Chart", () => Add(ChartPages.Working(document.Work, options, pages.Count + 1)));
-        if (options.TrueScaleChart) Section("Chart at true size", () => Add(ChartPages.TrueScale(document.Work, options, pages.Count + 1)));
-        if (BackView.IsWanted(document.Order)) Section(BackView.Heading, () => pages.Add(BackView.Page(document)));
-        if (document.HasDirections)
-            Matter(DirectionsPart.Heading, DirectionsPart.Lead(options.Edition), options.Edition == Edition.Learner ? 2 : 1, flow => DirectionsPart.Lay(document, flow));
-        pages[0] = Cover.Lay(document, contents);
-        return [.. pages.Select((page, i) => page.Finish(document.Title, i + 1, pages.Count))];
+        set[0] = Cover.Lay(document, [.. begins.Select(b => (b.Section.Heading, b.Page))]);
+        var stamp = document.Verdict?.Headline ?? "";
+        return [.. set.Select((page, i) => page.Finish(document.Title, i + 1, set.Count, stamp))];
 
-        void Section(string name, Action lay)
+        (List<Page> Pages, List<(Section Section, int Page)> Begins) Set((double Tight, double Scale) setting, ImmutableArray<Section> some, bool dry)
         {
-            var before = pages.Count;
-            lay();
-            if (pages.Count > before) contents.Add((name, before + 1)); // a piece without a stitch has no chart
-        }
-
-        // Running matter, set a little smaller where that keeps its last lines from a page of their own.
-        void Matter(string heading, string lead, int columns, Action<Flow> lay) => Section(heading, () =>
-        {
-            var set = Set(1);
-            if (!options.LargePrint && set.Count is > 1 and <= 8)
-                foreach (var tight in Tighter)
-                    if (Set(tight) is var tighter && tighter.Count < set.Count)
-                    {
-                        set = tighter;
-                        break;
-                    }
-            Add(set);
-
-            List<Page> Set(double tight)
-            {
-                List<Page> made = [];
-                lay(new Flow(options, made, heading, lead, columns, tight));
-                return made;
-            }
-        });
-
-        void Add(List<Page> more)
-        {
-            if (pages.Count + more.Count > MostPages)
-                throw new PlateTooLargeException(FormattableString.Invariant($"the plate comes to more than {MostPages} pages. Print the piece in parts, figure by figure."));
-            pages.AddRange(more);
+            List<Page> pages = [new Page("Cover", options.Paper, options.Look)];
+            return (pages, Setting.Set(document, some, pages, setting.Tight, setting.Scale, dry));
         }
     }
 }

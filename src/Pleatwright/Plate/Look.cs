@@ -28,20 +28,20 @@ internal sealed record Look(Colour Ink, Colour Quiet, Colour Hairline, Colour Ac
     /// <summary>Whether this is large print.</summary>
     public bool Large { get; private init; }
 
-    /// <summary>Share of their size at which running text, captions and headings within a section are set; 1 as a rule.</summary>
+    /// <summary>Share of their size at which running text and headings within a section are set; 1 as a rule.</summary>
     public double Tight { get; init; } = 1;
 
     /// <summary>Title of the piece.</summary>
     public TypeStyle Title => new(Face.Display, Large ? 36 : 32, Ink);
 
     /// <summary>Heading of a section.</summary>
-    public TypeStyle Heading => new(Face.Display, Large ? 24 : 18, Ink);
+    public TypeStyle Heading => new(Face.Display, Large ? 24 : 16, Ink);
 
     /// <summary>Heading within a section.</summary>
     public TypeStyle Subheading => new(Face.TextBold, Tight * (Large ? 17 : 10), Ink);
 
     /// <summary>Line under a title or a heading.</summary>
-    public TypeStyle Lead => new(Face.DisplayItalic, Large ? 18 : 12, Quiet);
+    public TypeStyle Lead => new(Face.DisplayItalic, Large ? 18 : 11, Quiet);
 
     /// <summary>Running text.</summary>
     public TypeStyle Body => new(Face.Text, Tight * (Large ? 16 : 9.5), Ink);
@@ -50,13 +50,13 @@ internal sealed record Look(Colour Ink, Colour Quiet, Colour Hairline, Colour Ac
     public TypeStyle Strong => Body with { Face = Face.TextBold };
 
     /// <summary>Captions, notes and footers.</summary>
-    public TypeStyle Note => new(Face.Text, Tight * (Large ? 14 : 8), Quiet);
+    public TypeStyle Note => new(Face.Text, Large ? 14 : 8, Quiet);
 
     /// <summary>A figure that matters.</summary>
     public TypeStyle Figure => new(Face.Display, Large ? 20 : 14, Ink);
 
     /// <summary>Numbers along the chart.</summary>
-    public TypeStyle Ruler => new(Face.Text, Large ? 11 : 6.5, Quiet);
+    public TypeStyle Ruler => new(Face.Text, Large ? 11 : 7, Quiet);
 
     /// <summary>A fine rule.</summary>
     public Pen Fine => new(Hairline, Large ? 0.3 : 0.15);

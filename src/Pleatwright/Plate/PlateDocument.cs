@@ -14,7 +14,7 @@ public sealed class PlateDocument
 {
     private readonly Lazy<ImmutableArray<Sheet>> sheets;
 
-    internal PlateDocument() => sheets = new(() => PrintedWords.Proving(this, Layout.Compose, made => PrintedWords.OfSheets(made, Options!)));
+    internal PlateDocument() => sheets = new(() => PrintedWords.Proving(this, Layout.Compose, made => PrintedWords.OfSheets(made)));
 
     /// <summary>The work it is made of.</summary>
     public required Work Work { get; init; }

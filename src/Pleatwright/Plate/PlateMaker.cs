@@ -33,7 +33,7 @@ internal static class PlateMaker
             Summary = FactsPart.Summary(work),
             Facts = FactsPart.Of(work, order, options.Units),
             Threads = KeyPart.Threads(work, order),
-            Signs = KeyPart.Signs(work, options.Levels),
+            Signs = KeyPart.Signs(order, options.Levels),
             Materials = MaterialsPart.Of(work, order, options.Units),
             Verdict = Verdict.Of(findings),
             Cautions = CautionsPart.Words,

@@ -43,9 +43,9 @@ internal static partial class PrintedWords
         var doubts = ImmutableArray.CreateBuilder<Finding>();
         var place = new Place(new CableRow(0), new CableRow(order.Work.CableRows - 1), new Valley(1), new Valley(order.Work.Valleys));
         if (differences.Count > 0)
-            doubts.Add(new("read-back", Severity.Error, place, $"The directions were read back, and do not give the chart. {differences[0]}", "Stitch from the chart, not from the directions, and tell those who made this program."));
+            doubts.Add(new(Verdict.ReadBackRule, Severity.Error, place, $"The directions were read back, and do not give the chart. {differences[0]}", "Stitch from the chart, not from the directions, and tell those who made this program."));
         foreach (var step in reading.Squeezed)
-            doubts.Add(new("read-back", Severity.Warning, place, FormattableString.Invariant($"Step {step} is squeezed between two finished rows."), "Let the run that is fixed there go where it is best."));
+            doubts.Add(new(Verdict.ReadBackRule, Severity.Warning, place, FormattableString.Invariant($"Step {step} is squeezed between two finished rows."), "Let the run that is fixed there go where it is best."));
         return doubts.ToImmutable();
     }
 
@@ -92,14 +92,12 @@ internal static partial class PrintedWords
     }
 
     /// <summary>The words of the directions on printed pages, in the order they are set.</summary>
-    public static string OfSheets(IEnumerable<Sheet> sheets, PlateOptions options)
+    public static string OfSheets(IEnumerable<Sheet> sheets)
     {
         var text = new StringBuilder();
-        var look = options.Look;
-        var bottom = Page.InnerOf(options.Paper).Bottom;
-        foreach (var sheet in sheets.Where(s => s.Name == DirectionsPart.Heading))
+        foreach (var sheet in sheets)
             foreach (var words in sheet.Marks.OfType<Lettering>())
-                if (words.Style != look.Heading && words.Style != look.Lead && words.At.Y < bottom + 1) text.Append(words.Text).Append(' ');
+                if (words.Part == Sections.PlateSections.DirectionsId) text.Append(words.Text).Append(' ');
         return text.ToString();
     }
 

@@ -52,6 +52,9 @@ public sealed record Lettering(Spot At, string Text, TypeStyle Style, Anchor Anc
 {
     /// <summary>Quarter turns anticlockwise about the anchor: 1 reads upward.</summary>
     public bool Upward { get; init; }
+
+    /// <summary>The section of the plate whose running words it is of; empty for headings, footers and words of drawings.</summary>
+    internal string Part { get; init; } = "";
 }
 
 /// <summary>Marks drawn together, moved and perhaps clipped.</summary>

@@ -231,7 +231,10 @@ internal sealed record RunLine(Step Step, Height At, Away From, Away To) : Told
     public int Needlefuls { get; init; }
 
     /// <summary>Whether its thread is carried further than a hand would by itself: past the next row, or more than two pleats along. Our own choice.</summary>
-    public bool IsFar => Comes is Coming.Same or Coming.TakenUp && (Math.Abs(Step.CarriedRows) > 1 || Math.Abs(Step.CarriedPleats) > 2);
+    public bool IsFar => Comes is Coming.Same or Coming.TakenUp && Crosses(Step);
+
+    /// <summary>Whether a carry to a step goes past the next row or more than two pleats along.</summary>
+    public static bool Crosses(Step step) => step.Starts == StartKind.Carry && (Math.Abs(step.CarriedRows) > 1 || Math.Abs(step.CarriedPleats) > 2);
 
     /// <summary>Whether it lies along a gathering row.</summary>
     public bool IsOnGatheringRow => At is { Eighths: 0, Rows: 0 };

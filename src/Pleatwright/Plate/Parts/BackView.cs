@@ -20,50 +20,36 @@ internal static class BackView
         !order.Backsmock.Rows.IsEmpty || order.CarriedInAll > Measure.Length.Zero
         || order.Work.Bands.Any(b => b.Passes.Any(p => p.Stitches.Any(s => s.Kind == StitchKind.Slip)));
 
-    // Pleats this wide (millimetres) are easily followed; narrower ones are better shown larger, in strips.
-    private const double EasyPitch = 2.4;
+    /// <summary>Whether it shows what neither chart nor directions do: thread inside the folds, backsmocking in parts of rows.</summary>
+    public static bool IsNeeded(WorkingOrder order) =>
+        order.Work.Bands.Any(b => b.Passes.Any(p => p.Stitches.Any(s => s.Kind == StitchKind.Slip)))
+        || order.Backsmock.Rows.Any(r => r.From.Number > 1 || r.To.Number < order.Work.Valleys);
+
+    // Pleats this wide (millimetres) can be followed; narrower ones are better shown larger, in strips. Learners have them easy to follow.
+    private const double Followed = 0.9, Easy = 2.4;
 
     // A view in one piece is easier to read, so strips must show the pleats this much wider.
     private const double WorthStrips = 1.25;
 
     private const double BetweenStrips = 4;
 
-    /// <summary>A page with the view as large as fits, in strips one under another where the piece is wide, and its caption.</summary>
-    internal static Page Page(PlateDocument document)
-    {
-        var look = document.Options.Look;
-        var page = new Page(Heading, document.Options.Paper, look);
-        var inner = page.Inner;
-        var top = page.Heading(Heading, Lead(document.Work));
-        var alone = Wrapping.Lines(Words(document.Order), look.Body, inner.Width);
-        var ofStrips = Wrapping.Lines($"{Words(document.Order)} The strips go on one under another; each begins with the last {Tiling.OverlapPleats} pleats of the one above.", look.Body, inner.Width);
-        const int under = 4;
-        var strips = Strips(document.Order, inner.Width, inner.Bottom - top - ofStrips.Count * look.Leading - under, look);
-        foreach (var line in strips.Length > 1 ? ofStrips : alone)
-        {
-            page.Text(inner.X, top + look.Leading * 0.75, line, look.Body);
-            top += look.Leading;
-        }
-        top += under;
-        foreach (var strip in strips)
-        {
-            page.Put(new Inset(strip.Marks, new Spot(inner.X + (inner.Width - strips[0].View.Width) / 2 - strip.View.X, top - strip.View.Y)));
-            top += strip.View.Height + BetweenStrips;
-        }
-        return page;
-    }
-
     /// <summary>Which way round it is seen.</summary>
     public static string Lead(Work work) => FormattableString.Invariant($"seen from behind: pleat {work.Pleating.Pleats} lies at the left");
 
-    // As few strips as make the pleats easy to follow, else as many as show them widest.
-    private static ImmutableArray<Drawing> Strips(WorkingOrder order, double width, double room, Look look)
+    /// <summary>As few strips, one under another, as make the pleats wide enough to follow, else as many as show them widest.</summary>
+    /// <param name="order">The working order.</param>
+    /// <param name="width">Width of the page in millimetres.</param>
+    /// <param name="room">Its height.</param>
+    /// <param name="look">How it is dressed.</param>
+    /// <param name="easy">Whether it is to be easy to follow; else as small as serves.</param>
+    public static ImmutableArray<Drawing> Strips(WorkingOrder order, double width, double room, Look look, bool easy)
     {
+        var wanted = easy || look.Large ? Easy : Followed;
         var all = order.Work.Pleating.Pleats;
         var across = width - 2 * ChartRulers.Sides(look, order.Work);
         var tall = new View(order.Work, 1, 1, all).Box.Height; // for each millimetre of pitch
         var (strips, each, pitch) = (1, all, Pitch(1, all));
-        for (var more = 2; pitch < EasyPitch; more++)
+        for (var more = 2; pitch < wanted; more++)
         {
             var fewer = (all + (more - 1) * Tiling.OverlapPleats + more - 1) / more;
             if (fewer <= 2 * Tiling.OverlapPleats || Pitch(more, fewer) <= pitch) break;

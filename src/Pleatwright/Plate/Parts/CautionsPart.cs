@@ -1,3 +1,5 @@
+using Pleatwright.Plate.Sections;
+
 namespace Pleatwright.Plate.Parts;
 
 /// <summary>The short box of cautions.</summary>
@@ -10,30 +12,28 @@ internal static class CautionsPart
         "or strangle: leave them off or sew them fast. Sleepwear has to meet the flammability rules of the place it is sold or worn in. " +
         "Steam and hot starch burn. Follow your local rules.";
 
+    /// <summary>Sets the cautions.</summary>
     public static void Lay(Flow flow)
     {
+        flow.Gap(4);
+        Lay(new Framed(Heading, Words), flow);
+    }
+
+    /// <summary>Sets words in a frame.</summary>
+    public static void Lay(Framed framed, Flow flow)
+    {
         var look = flow.Look;
-        const double pad = 4;
-        const double gap = 5;
-        // Rather in smaller type than on a page of its own.
-        var style = Height(look.Body) + gap <= flow.Left || look.Large ? look.Body : look.Note with { Colour = look.Ink };
-        var lines = Wrapping.Lines(Words, style, flow.Width - 2 * pad);
-        var leading = Leading(style);
+        const double pad = 3.5;
+        var style = look.Large ? look.Body : look.Note with { Colour = look.Ink };
+        var lines = Wrapping.Lines(framed.Text, style, flow.Width - 2 * pad);
+        var leading = look.Leading * style.Points / look.Body.Points;
         var heading = Typeface.CapHeight(look.Subheading);
-        var height = Height(style);
-        flow.Gap(gap);
+        var height = 2 * pad + heading + 1 + lines.Count * leading;
         flow.Add(height, (page, x, y) =>
         {
             page.Put(new Shape(Outline.Rounded(new Box(x, y, flow.Width, height), 1.5), null, new Pen(look.Alarm, look.Large ? 0.5 : 0.3)));
-            page.Text(x + pad, y + pad + heading, Heading, look.Subheading with { Colour = look.Alarm });
-            for (var i = 0; i < lines.Count; i++)
-                page.Text(x + pad, y + pad + heading + 0.6 + (i + 1) * leading, lines[i], style);
+            page.Text(x + pad, y + pad + heading, framed.Heading, look.Subheading with { Colour = look.Alarm });
+            for (var i = 0; i < lines.Count; i++) page.Text(x + pad, y + pad + heading + 0.6 + (i + 1) * leading, lines[i], style);
         });
-        flow.Gap(gap);
-
-        double Leading(TypeStyle type) => look.Leading * type.Points / look.Body.Points;
-
-        double Height(TypeStyle type) =>
-            2 * pad + Typeface.CapHeight(look.Subheading) + 1 + Wrapping.Lines(Words, type, flow.Width - 2 * pad).Count * Leading(type);
     }
 }

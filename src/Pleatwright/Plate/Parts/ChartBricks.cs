@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Pleatwright.Chart;
 using Pleatwright.Thread;
 
 namespace Pleatwright.Plate.Parts;
@@ -15,31 +16,45 @@ internal static class ChartBricks
     public static double LetterPoints(ChartGeometry geometry) =>
         Math.Min(Typeface.PointsOfCap(geometry.LineHeight * 0.66), geometry.Pitch * 1.1 / Typeface.MillimetresPerPoint);
 
-    /// <summary>Draws the bricks of a part of the chart, in the chart's own millimetres.</summary>
+    /// <summary>Draws the bricks of a part of the chart, in the chart's own millimetres. The two lines of a row lie close, rows a little apart.</summary>
     public static ImmutableArray<Mark> Draw(ChartGeometry geometry, ChartWindow window, Look look)
     {
         var threads = geometry.Work.Piece.Threads;
         var outlines = threads.ToDictionary(t => t.Key, _ => new OutlineBuilder());
-        var points = LetterPoints(geometry);
-        var styles = threads.ToDictionary(t => t.Key, t => new TypeStyle(Face.TextBold, Math.Round(points, 2), t.Colour.LetterOn));
-        var letters = new List<Mark>();
-        var gap = Math.Min(0.12, geometry.LineHeight * 0.06);
+        var gap = Math.Min(0.1, geometry.LineHeight * 0.05);
+        var apart = geometry.LineHeight * 0.09;
         // Round corners cost much and show little where bricks are small or very many.
         var round = geometry.LineHeight >= 1.4 && geometry.Work.Cables <= MostRounded ? geometry.LineHeight * 0.28 : 0;
         foreach (var brick in geometry.Bricks(window))
         {
-            outlines[brick.Thread].Rounded(brick.Box.Grown(-gap), round);
-            if (points < SmallestLetter) continue;
-            var centre = brick.Box.Centre;
-            var style = styles[brick.Thread];
-            letters.Add(new Lettering(new Spot(centre.X, centre.Y + Typeface.CapHeight(style) / 2), brick.Thread.ToString(), style, Anchor.Middle));
+            var box = brick.Box.Grown(-gap);
+            var upper = (brick.Line.Index & 1) == 0;
+            outlines[brick.Thread].Rounded(new Box(box.X, upper ? box.Y + apart : box.Y, box.Width, box.Height - apart), round);
         }
         var marks = ImmutableArray.CreateBuilder<Mark>();
         foreach (var thread in threads)
             if (!outlines[thread.Key].IsEmpty)
                 marks.Add(new Shape(outlines[thread.Key].Build(), thread.Colour, Edge(thread.Colour, geometry, look)));
-        marks.AddRange(letters);
         return marks.ToImmutable();
+    }
+
+    /// <summary>The thread's letter once for every stretch of its colour that hangs together, on the run of it nearest the row that is worked first.</summary>
+    public static IEnumerable<Mark> Letters(ChartGeometry geometry, ChartWindow window)
+    {
+        var points = Math.Round(LetterPoints(geometry), 2);
+        if (points < SmallestLetter) yield break;
+        var work = geometry.Work;
+        var bottom = Math.Min(window.LastRow, work.CableRows - 1);
+        for (var y = Math.Max(0, window.FirstRow); y <= bottom; y++)
+            foreach (var i in Patches.Of(work).LetteredIn(new CableRow(y)))
+            {
+                var run = work.Runs[i];
+                var valley = new Valley(run.From.Number + Math.Min(2, run.Cables / 2));
+                var box = geometry.CableBox(valley, run.Row, run.LevelAt(valley));
+                if (valley.Number < window.FirstPleat || valley.Number >= window.LastPleat) continue;
+                var style = new TypeStyle(Face.TextBold, points, work.Piece.Thread(run.Thread)!.Colour.LetterOn);
+                yield return new Lettering(new Spot(box.Centre.X, box.Centre.Y + Typeface.CapHeight(style) / 2), run.Thread.ToString(), style, Anchor.Middle);
+            }
     }
 
     // A thread as pale as the paper still needs an edge.

@@ -30,6 +30,19 @@ internal static class ChartCloth
         }
     }
 
+    /// <summary>Draws the gathering threads over the stitches: they lie between the two lines of their row, and are to be seen in a filled figure.</summary>
+    public static ImmutableArray<Mark> DrawThreads(ChartGeometry geometry, ChartWindow window, Look look)
+    {
+        var box = geometry.BoxOf(window);
+        var rows = new OutlineBuilder();
+        for (var g = 1; g <= geometry.Work.Pleating.Cloth.GatheringRows; g++)
+            if (geometry.Down(new GatheringRow(g)) is var y && y >= box.Y && y <= box.Bottom) rows.Line(box.X, y, box.Right, y);
+        if (rows.IsEmpty) return [];
+        var outline = rows.Build();
+        var wide = Math.Min(0.3, geometry.LineHeight * 0.14);
+        return [new Shape(outline, null, new Pen(Colour.White, wide)), new Shape(outline, null, new Pen(look.Accent, wide * 0.6))];
+    }
+
     /// <summary>Draws the centre valley over the stitches, so that it can be followed through a filled figure.</summary>
     public static ImmutableArray<Mark> DrawCentre(ChartGeometry geometry, ChartWindow window, Look look)
     {

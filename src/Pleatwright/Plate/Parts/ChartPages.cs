@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Pleatwright.Chart;
 using Pleatwright.Measure;
+using Pleatwright.Order;
 
 namespace Pleatwright.Plate.Parts;
 
@@ -14,21 +15,117 @@ internal static class ChartPages
     public static double Readable(Work work, Look look) =>
         Math.Ceiling(ReadableLine(look).Least / work.Pleating.Gauge.LineHeight.Millimetres * 10) / 10;
 
-    /// <summary>The working chart.</summary>
-    /// <param name="work">The work.</param>
-    /// <param name="options">How the plate is made.</param>
-    /// <param name="firstPage">Number of its first page.</param>
-    public static List<Page> Working(Work work, PlateOptions options, int firstPage)
+    /// <summary>What stands beside the heading of the chart.</summary>
+    public static string Lead(PlateDocument document) =>
+        ChartRulers.IsStraight(document.Work) ? "every run with its step, its count and its way" : "a straight grid to count on; each row’s pleat width at its right";
+
+    /// <summary>Something of the chart that is set across a page, or has pages of its own.</summary>
+    /// <param name="Height">Its height in millimetres.</param>
+    /// <param name="Draw">Draws it with its top left corner at the place given.</param>
+    /// <param name="Pages">Makes its pages, the first of the number given; null where it is set across a page.</param>
+    public readonly record struct ChartBand(double Height, Action<Page, double, double> Draw, Func<int, List<Page>>? Pages);
+
+    /// <summary>
+    /// The working chart: the whole at a glance, then every figure once, side by side where they fit. Learners have every copy, on pages of
+    /// its own; a figure too large for a page goes on over several.
+    /// </summary>
+    /// <param name="document">The plate.</param>
+    /// <param name="width">Width of a page in millimetres.</param>
+    /// <param name="height">Height of a page under its heading.</param>
+    /// <param name="scale">How large it is drawn: 0 as small as can be counted, 1 as large as serves.</param>
+    public static IEnumerable<ChartBand> Bands(PlateDocument document, double width, double height, double scale)
     {
+        var (work, order, options) = (document.Work, document.Order, document.Options);
+        if (options.Edition == Edition.Learner)
+        {
+            yield return new(0, (_, _, _) => { }, first => Working(order, order.Steps, WorkedWindow(work), options, first));
+            yield break;
+        }
         var look = options.Look;
-        var window = WorkedWindow(work);
+        var excerpts = Excerpts.Of(order);
+        if (IsStripWanted(excerpts))
+        {
+            var strip = LayoutStrip.Draw(order, excerpts, width, height * 0.26, look);
+            yield return new(strip.View.Height, (page, x, y) => page.Put(new Inset(strip.Marks, new Spot(x + (width - strip.View.Width) / 2 - strip.View.X, y - strip.View.Y))), null);
+        }
+        var (rows, tooLarge) = Rows(order, excerpts, look, width, height, scale);
+        foreach (var row in rows)
+            yield return new(row.Max(p => p.View.Height), (page, x, y) =>
+            {
+                var gap = Math.Min(14, row.Count > 1 ? (width - row.Sum(p => p.View.Width)) / (row.Count - 1) : 0);
+                var left = x + (row.Count == 1 ? (width - row[0].View.Width) / 2 : (width - row.Sum(p => p.View.Width) - gap * (row.Count - 1)) / 2);
+                foreach (var excerpt in row)
+                {
+                    page.Put(new Inset(excerpt.Draw(), new Spot(left - excerpt.View.X, y - excerpt.View.Y)));
+                    left += excerpt.View.Width + gap;
+                }
+            }, null);
+        foreach (var excerpt in tooLarge) yield return new(0, (_, _, _) => { }, first => Working(order, excerpt.Steps, excerpt.Window, options, first));
+    }
+
+    /// <summary>The chart for a screen, which needs no pages: the whole at a glance and every excerpt; for learners all of it in one piece.</summary>
+    public static IEnumerable<(string Title, Drawing Drawing)> Drawings(PlateDocument document)
+    {
+        var (work, order, look) = (document.Work, document.Order, document.Options.Look);
+        if (document.Options.Edition == Edition.Learner)
+        {
+            yield return ("all of it", WholeChart.Draw(order, document.Options));
+            yield break;
+        }
+        const double wide = 176;
+        var excerpts = Excerpts.Of(order);
+        if (IsStripWanted(excerpts)) yield return ("the whole at a glance", LayoutStrip.Draw(order, excerpts, wide, 80, look));
+        var geometry = ChartGeometry.Scaled(work, Readable(work, look) * 1.2);
+        foreach (var drawing in excerpts.Select(p => new ExcerptDrawing(geometry, order, p, look))) yield return (drawing.Title, new Drawing(drawing.View, drawing.Draw()));
+    }
+
+    // One excerpt that shows all there is needs no strip.
+    private static bool IsStripWanted(ImmutableArray<Excerpt> excerpts) => excerpts.Length != 1 || excerpts[0].OwnCentre || excerpts[0].Title.Length > 0;
+
+    // Panels side by side at one size. Pleats are drawn as wide to their rows as they lie, or narrower where that takes less of the page.
+    private static (List<List<ExcerptDrawing>> Rows, List<Excerpt> TooLarge) Rows(WorkingOrder order, ImmutableArray<Excerpt> excerpts, Look look, double width, double height, double scale)
+    {
+        const double between = 5;
+        var gauge = order.Work.Pleating.Gauge;
+        var (line, pitch) = (gauge.LineHeight.Millimetres, gauge.Pitch.Millimetres);
+        var (least, most) = ReadableLine(look);
+        var times = Math.Max(Readable(order.Work, look), Math.Floor((least + (most - least) * scale) / line * 10) / 10);
+        (List<List<ExcerptDrawing>> Rows, List<Excerpt> TooLarge, double Height)? best = null;
+        for (var share = 1.0; share > Math.Min(1, 0.95 * line / pitch) - 0.01 || best is null; share -= 0.1)
+        {
+            var geometry = new ChartGeometry(order.Work, pitch * times * share, line * times);
+            var tooLarge = new List<Excerpt>();
+            var rows = new List<List<(ExcerptDrawing Drawing, int At)>>();
+            foreach (var (i, excerpt) in excerpts.Index().OrderByDescending(p => p.Item.Window.Rows).ThenBy(p => p.Index))
+            {
+                var drawing = new ExcerptDrawing(geometry, order, excerpt, look);
+                if (drawing.View.Width > width + 0.01 || drawing.View.Height > height + 0.01)
+                {
+                    tooLarge.Add(excerpt);
+                    continue;
+                }
+                var row = rows.FirstOrDefault(r => r.Sum(p => p.Drawing.View.Width + between) + drawing.View.Width <= width);
+                if (row is null) rows.Add(row = []);
+                row.Add((drawing, i));
+            }
+            var tall = rows.Sum(r => r.Max(p => p.Drawing.View.Height)) + tooLarge.Count * height;
+            if (best is null || tall < best.Value.Height - height * 0.06)
+                best = ([.. rows.OrderBy(r => r.Min(p => p.At)).Select(r => r.OrderBy(p => p.At).Select(p => p.Drawing).ToList())], tooLarge, tall);
+        }
+        return (best!.Value.Rows, best.Value.TooLarge);
+    }
+
+    // A part of the chart on pages of its own.
+    private static List<Page> Working(WorkingOrder order, IReadOnlyCollection<Order.Step> steps, ChartWindow window, PlateOptions options, int firstPage)
+    {
+        var work = order.Work;
         var (tiling, paper) = Fit(work, window, options);
         var gauge = work.Pleating.Gauge;
         var (across, down) = (tiling.Geometry.Pitch / gauge.Pitch.Millimetres, tiling.Geometry.LineHeight / gauge.LineHeight.Millimetres);
         var lead = ChartRulers.IsStraight(work)
             ? across > down - 0.01 ? FormattableString.Invariant($"{down:0.#} times the finished size") : FormattableString.Invariant($"rows {down:0.#} times, pleats {across:0.#} times as wide as in the work")
             : "a straight grid to count on; each row’s pleat width at its right";
-        return Pages(tiling, paper, look, "Chart", lead, firstPage, null);
+        return Pages(tiling, paper, options.Look, "Chart", lead, firstPage, null, order, steps);
     }
 
     /// <summary>The chart at the size of the finished work, with a line to check the printing by.</summary>
@@ -45,7 +142,7 @@ internal static class ChartPages
         var geometry = ChartGeometry.Scaled(work, 1);
         var window = WorkedWindow(work);
         var (tiling, paper) = Better(geometry, window, options, CheckLine.Height(look), Tiling.Wholes(work));
-        return Pages(tiling, paper, look, TrueScaleHeading, "lay it beside the pleats", firstPage, options.Units);
+        return Pages(tiling, paper, look, TrueScaleHeading, "lay it beside the pleats", firstPage, options.Units, null, []);
     }
 
     /// <summary>The part of the chart with stitches, a few bare pleats and a gathering row more on every side where there are any.</summary>
@@ -125,7 +222,7 @@ internal static class ChartPages
         return new Box(inner.X + sides, inner.Y + heading + ends, inner.Width - 2 * sides, inner.Height - heading - 2 * ends - below);
     }
 
-    private static List<Page> Pages(Tiling tiling, Paper paper, Look look, string heading, string lead, int firstPage, UnitSystem? checkLine)
+    private static List<Page> Pages(Tiling tiling, Paper paper, Look look, string heading, string lead, int firstPage, UnitSystem? checkLine, WorkingOrder? order, IReadOnlyCollection<Order.Step> steps)
     {
         var tiles = tiling.Tiles();
         var pages = new List<Page>(tiles.Length);
@@ -136,7 +233,7 @@ internal static class ChartPages
             var page = new Page(part.Length == 0 ? heading : $"{heading} {part}", paper, look);
             var title = part.Length == 0 ? heading : $"{heading} · {part}";
             page.Heading(title, lead, depth: pages.Count == 0 ? 0 : 1);
-            Draw(page, tiling, tile, numbers, checkLine is null ? FootHeight : CheckLine.Height(look));
+            Draw(page, tiling, tile, numbers, checkLine is null ? FootHeight : CheckLine.Height(look), order is null ? [] : new StepMarks(tiling.Geometry, order, steps, tile.Window, look, bounded: true).Draw());
             if (checkLine is { } units) CheckLine.Draw(page, units);
             pages.Add(page);
         }
@@ -152,7 +249,7 @@ internal static class ChartPages
         return tiling.Rows == 1 ? pleats : tiling.Columns == 1 ? rows : $"{pleats}, {rows}";
     }
 
-    private static void Draw(Page page, Tiling tiling, Tile tile, Dictionary<(int, int), int> numbers, double below)
+    private static void Draw(Page page, Tiling tiling, Tile tile, Dictionary<(int, int), int> numbers, double below, IEnumerable<Mark> steps)
     {
         var geometry = tiling.Geometry;
         var look = page.Look;
@@ -161,7 +258,7 @@ internal static class ChartPages
         var move = new Spot(room.X + (room.Width - box.Width) / 2 - box.X, room.Y - box.Y);
         var placed = box.Moved(move.X, move.Y);
         page.Put(new Inset(
-            ChartField.Draw(geometry, tile.Window, look),
+            [.. ChartField.Draw(geometry, tile.Window, look), .. steps],
             move, placed));
         page.Put(new Inset(ChartRulers.Draw(geometry, tile.Window, look), move));
         if (tiling.Count > 1)

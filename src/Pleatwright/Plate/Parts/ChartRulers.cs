@@ -76,7 +76,7 @@ internal static class ChartRulers
         bool OnSheet() => geometry.Work.Pleating.CentreValley >= window.FirstPleat && geometry.Work.Pleating.CentreValley < window.LastPleat;
     }
 
-    private static void GatheringRows(ChartGeometry geometry, Look look, Box box, ImmutableArray<Mark>.Builder marks)
+    internal static void GatheringRows(ChartGeometry geometry, Look look, Box box, ImmutableArray<Mark>.Builder marks)
     {
         var cloth = geometry.Work.Pleating.Cloth;
         var style = look.Ruler with { Face = Face.TextBold, Colour = look.Accent };
@@ -103,7 +103,7 @@ internal static class ChartRulers
         }
     }
 
-    private static void CableRows(ChartGeometry geometry, ChartWindow window, Look look, Box box, ImmutableArray<Mark>.Builder marks)
+    internal static void CableRows(ChartGeometry geometry, ChartWindow window, Look look, Box box, ImmutableArray<Mark>.Builder marks)
     {
         var cap = Typeface.CapHeight(look.Ruler);
         var widths = IsStraight(geometry.Work) ? 0 : box.Right + 3 + Typeface.Width("0000", look.Ruler with { Face = Face.TextBold });
@@ -124,7 +124,7 @@ internal static class ChartRulers
     }
 
     // Every how many pleats a number fits.
-    private static int Every(double pitch, Look look)
+    internal static int Every(double pitch, Look look)
     {
         var wide = Typeface.Width("000", look.Ruler) * 1.25;
         foreach (var every in (ReadOnlySpan<int>)[5, 10, 20, 50, 100, 200]) if (pitch * every >= wide) return every;
@@ -135,5 +135,5 @@ internal static class ChartRulers
         new(new Spot(x, baseline), number.ToString(CultureInfo.InvariantCulture),
             strong ? look.Ruler with { Face = Face.TextBold, Colour = look.Ink } : look.Ruler, Anchor.Middle);
 
-    private static TypeStyle Caption(Look look) => look.Ruler with { Face = Face.TextItalic };
+    internal static TypeStyle Caption(Look look) => look.Ruler with { Face = Face.TextItalic };
 }

@@ -20,7 +20,7 @@ internal static class Cover
         var y = Title(page, document, inner);
         var foot = Contents(page, contents, inner);
         foot = Figures(page, document, inner, foot);
-        if (document.Verdict is { } verdict) foot = Warning(page, verdict, contents, inner, foot);
+        if (document.Verdict is { } verdict) foot = Warning(page, verdict, inner, foot);
         var strip = StripHeight(document, look, inner.Width);
         Picture(page, document, new Box(inner.X, y, inner.Width, foot - strip - y - 6), strip);
         return page;
@@ -105,16 +105,14 @@ internal static class Cover
         return top - 4;
     }
 
-    private static double Warning(Page page, Verdict verdict, IReadOnlyList<(string Section, int Page)> contents, Box inner, double foot)
+    private static double Warning(Page page, Verdict verdict, Box inner, double foot)
     {
         var look = page.Look;
-        var see = contents.FirstOrDefault(c => c.Section == Layout.ProofHeading).Page;
-        var words = Wrapping.Lines(FormattableString.Invariant($"{verdict.Counts} See page {see}."), look.Body, inner.Width - 10);
+        var words = Wrapping.Lines(verdict.Words, look.Body, inner.Width - 10);
         var height = look.Leading * (words.Count + 1) + 6;
         var box = new Box(inner.X, foot - height, inner.Width, height);
-        var colour = verdict.Errors > 0 ? look.Alarm : look.Accent;
-        page.Put(new Shape(Outline.Rounded(box, 1.5), null, new Pen(colour, verdict.Errors > 0 ? 0.5 : 0.3)));
-        page.Text(box.X + 5, box.Y + 3 + look.Leading * 0.75, verdict.Headline, look.Subheading with { Colour = colour });
+        page.Put(new Shape(Outline.Rounded(box, 1.5), null, new Pen(look.Alarm, 0.5)));
+        page.Text(box.X + 5, box.Y + 3 + look.Leading * 0.75, verdict.Headline, look.Subheading with { Colour = look.Alarm });
         for (var i = 0; i < words.Count; i++) page.Text(box.X + 5, box.Y + 3 + look.Leading * (i + 1.75), words[i], look.Body);
         return box.Y - 5;
     }

@@ -3,6 +3,7 @@ using System.Globalization;
 using Pleatwright.Chart;
 using Pleatwright.Measure;
 using Pleatwright.Order;
+using Pleatwright.Plate.Sections;
 using Pleatwright.Thread;
 
 namespace Pleatwright.Plate.Parts;
@@ -74,6 +75,24 @@ public enum Sign
 
     /// <summary>A geometric stitch or an accent, drawn as it is on the chart.</summary>
     Sample,
+
+    /// <summary>What is written beside a run: its step, its count and its way.</summary>
+    Run,
+
+    /// <summary>The same of a run that is worked with the work turned.</summary>
+    TurnedRun,
+
+    /// <summary>Where a thread starts.</summary>
+    ThreadStarts,
+
+    /// <summary>Where a thread is tied off.</summary>
+    ThreadEnds,
+
+    /// <summary>Where a thread is left hanging, and where it is taken up again.</summary>
+    ThreadWaits,
+
+    /// <summary>A thread carried far across the back.</summary>
+    Crossing,
 }
 
 /// <summary>A sign on the chart and what it stands for.</summary>
@@ -97,18 +116,28 @@ internal static class KeyPart
     }
 
     /// <summary>The signs this chart uses.</summary>
-    public static ImmutableArray<SignEntry> Signs(Work work, LevelWords levels)
+    public static ImmutableArray<SignEntry> Signs(WorkingOrder order, LevelWords levels)
     {
+        var work = order.Work;
         var (up, down) = levels == LevelWords.UpDown ? ("Up", "Down") : ("Left", "Right");
         var cloth = work.Pleating.Cloth;
         var signs = ImmutableArray.CreateBuilder<SignEntry>();
-        signs.Add(new(Sign.UpCable, $"{up} cable: over two pleats, on the row’s upper line"));
-        signs.Add(new(Sign.DownCable, $"{down} cable: over two pleats, on the row’s lower line"));
-        if (HasHalves(work)) signs.Add(new(Sign.HalfStitch, "Half stitch: over the end pleat once more, to square the end"));
-        signs.Add(new(Sign.GatheringRow, "Gathering row, numbered from the top"));
-        if (cloth.HoldingRowsAbove + cloth.HoldingRowsBelow > 0) signs.Add(new(Sign.HoldingRow, "Holding row: gathered, not smocked"));
+        signs.Add(new(Sign.UpCable, $"{up} cable, on its row’s upper line"));
+        signs.Add(new(Sign.DownCable, $"{down} cable, on the lower line"));
+        if (HasHalves(work)) signs.Add(new(Sign.HalfStitch, "Half stitch, to square an end"));
+        if (order.Steps.Length > 0)
+        {
+            signs.Add(new(Sign.Run, "Step, cables, the way it goes"));
+            if (order.Steps.Any(s => s.Turned)) signs.Add(new(Sign.TurnedRun, "The same, the work turned"));
+            signs.Add(new(Sign.ThreadStarts, "A thread starts"));
+            signs.Add(new(Sign.ThreadEnds, "It is tied off"));
+            if (order.Steps.Any(s => s.Parks)) signs.Add(new(Sign.ThreadWaits, "It waits, and is taken up again"));
+            if (order.Steps.Any(Pleatwright.Order.Telling.RunLine.Crosses)) signs.Add(new(Sign.Crossing, "It crosses on the back"));
+        }
+        signs.Add(new(Sign.GatheringRow, "Gathering row"));
+        if (cloth.HoldingRowsAbove + cloth.HoldingRowsBelow > 0) signs.Add(new(Sign.HoldingRow, "Holding row, not smocked"));
         signs.Add(new(Sign.CentreValley, string.Create(CultureInfo.InvariantCulture, $"Centre valley, {work.Pleating.CentreValley}")));
-        if (cloth.SeamPleats > 0) signs.Add(new(Sign.SeamPleats, "Seam pleats, undone into the seam"));
+        if (cloth.SeamPleats > 0) signs.Add(new(Sign.SeamPleats, "Seam pleats, undone later"));
         signs.AddRange(StitchSamples.Of(work));
         return signs.ToImmutable();
     }
@@ -167,6 +196,24 @@ internal static class KeyPart
             case Sign.HoldingRow:
                 Line(new Pen(look.Quiet, 0.3) { Dashes = (0.9, 0.9) });
                 break;
+            case Sign.Run or Sign.TurnedRun:
+                var turned = sign == Sign.TurnedRun;
+                var number = look.Ruler with { Points = Math.Min(look.Ruler.Points, Typeface.PointsOfCap(box.Height * 0.32)), Face = Face.TextBold, Colour = look.Ink };
+                double middle = box.Centre.Y, cap = Typeface.CapHeight(number), tip = turned ? box.X + pitch + 0.5 : box.Right - pitch - 0.5, back = turned ? tip + 1.4 : tip - 1.4;
+                marks.Clear();
+                for (var n = 0; n < 2; n++) Brick(turned ? -1 : 3, n + 1, 2, strong: true);
+                marks.Add(new Shape(Outline.Polygon(new(tip, middle), new(back, middle - cap * 0.55), new(back, middle + cap * 0.55)), turned ? Colour.White : look.Ink, new Pen(look.Ink, 0.2)));
+                marks.Add(new Lettering(new Spot(turned ? back + 0.7 : box.X, middle + cap / 2), "7", number));
+                marks.Add(new Lettering(new Spot((turned ? back + 0.7 : box.X) + Typeface.Width("7 ", number), middle + cap / 2), "12", number with { Face = turned ? Face.TextItalic : Face.Text }));
+                break;
+            case Sign.ThreadStarts or Sign.ThreadEnds or Sign.ThreadWaits:
+                Brick(1, 1, 2, strong: false);
+                var (at, r) = (new Spot(box.X + (sign == Sign.ThreadStarts ? 1 : 3) * pitch, box.Y + 1.5 * line), Math.Min(0.7, line * 0.5));
+                marks.AddRange(StepMarks.End(sign, at, r, look));
+                break;
+            case Sign.Crossing:
+                marks.AddRange(StepMarks.Crossing(Outline.Line(box.X + pitch, box.Y + line, box.Right - pitch, box.Bottom - line), look));
+                break;
             case Sign.CentreValley:
                 marks.Add(new Shape(Outline.Line(box.Centre.X, box.Y, box.Centre.X, box.Bottom), null, new Pen(look.Ink, 0.3) { Dashes = (1.6, 0.8) }));
                 break;
@@ -182,34 +229,39 @@ internal static class KeyPart
         }
     }
 
-    public static void Lay(PlateDocument document, Flow flow)
+    private static (double Wide, double High) SwatchSize(Look look) => look.Large ? (20, 8) : (11, 4.4);
+
+    /// <summary>Sets a thread: its brick, its name, and what of it there is.</summary>
+    public static void Lay(KeyThread entry, Flow flow)
     {
         var look = flow.Look;
-        double wide = look.Large ? 20 : 13, high = look.Large ? 8 : 5;
-        if (document.Threads.Length > 0) flow.Subheading("Threads");
-        foreach (var thread in document.Threads)
+        var thread = entry.Thread;
+        var (wide, high) = SwatchSize(look);
+        var words = Wrapping.Lines(thread.Name, look.Strong, flow.Width - wide - 3);
+        var notes = Wrapping.Lines(entry.Words, look.Note, flow.Width - wide - 3);
+        var note = look.Note.Points * 0.46;
+        flow.Add(words.Count * look.Leading + notes.Count * note + 1.8, (page, x, y) =>
         {
-            var words = Wrapping.Lines(thread.Name, look.Strong, flow.Width - wide - 4);
-            var notes = Wrapping.Lines(thread.Strands + (thread.IsUsed ? $", {thread.Stitches}" : "") + (thread.Note.Length > 0 ? $". {thread.Note}" : ""), look.Note, flow.Width - wide - 4);
-            var note = look.Note.Points * 0.46;
-            flow.Add(words.Count * look.Leading + notes.Count * note + 2.2, (page, x, y) =>
-            {
-                page.Put(Swatch(thread.Thread, new Box(x, y + 0.4, wide, high), look));
-                for (var i = 0; i < words.Count; i++) page.Text(x + wide + 4, y + look.Leading * (i + 0.75), words[i], look.Strong);
-                for (var i = 0; i < notes.Count; i++) page.Text(x + wide + 4, y + words.Count * look.Leading + note * (i + 0.75), notes[i], look.Note);
-            });
-        }
-        flow.Subheading("On the chart");
-        foreach (var entry in document.Signs)
+            page.Put(Swatch(thread.Thread, new Box(x, y + 0.4, wide, high), look));
+            for (var i = 0; i < words.Count; i++) page.Text(x + wide + 3, y + look.Leading * (i + 0.75), words[i], look.Strong);
+            for (var i = 0; i < notes.Count; i++) page.Text(x + wide + 3, y + words.Count * look.Leading + note * (i + 0.75), notes[i], look.Note);
+        });
+    }
+
+    /// <summary>Sets a sign of the chart.</summary>
+    public static void Lay(SignEntry entry, Flow flow)
+    {
+        var look = flow.Look;
+        var wide = SwatchSize(look).Wide;
+        var style = look.Large ? look.Body : look.Note with { Colour = look.Ink };
+        var leading = look.Leading * style.Points / look.Body.Points;
+        var lines = Wrapping.Lines(entry.Words, style, flow.Width - wide - 3);
+        var box = look.Large ? 10.0 : 5.4;
+        flow.Add(Math.Max(box, lines.Count * leading) + 1.4, (page, x, y) =>
         {
-            var lines = Wrapping.Lines(entry.Words, look.Body, flow.Width - wide - 4);
-            var box = look.Large ? 10.0 : 6.4;
-            flow.Add(Math.Max(box, lines.Count * look.Leading) + 1.8, (page, x, y) =>
-            {
-                page.Put(Draw(entry, new Box(x, y, wide, box), look));
-                var first = lines.Count == 1 ? y + box / 2 + Typeface.CapHeight(look.Body) / 2 : y + look.Leading * 0.75;
-                for (var i = 0; i < lines.Count; i++) page.Text(x + wide + 4, first + look.Leading * i, lines[i], look.Body);
-            });
-        }
+            page.Put(Draw(entry, new Box(x, y, wide, box), look));
+            var first = lines.Count == 1 ? y + box / 2 + Typeface.CapHeight(style) / 2 : y + leading * 0.75;
+            for (var i = 0; i < lines.Count; i++) page.Text(x + wide + 3, first + leading * i, lines[i], style);
+        });
     }
 }

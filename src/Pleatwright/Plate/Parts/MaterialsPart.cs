@@ -84,36 +84,12 @@ internal static class MaterialsPart
         "Steam without pressing, and let it dry before the gathering threads come out.",
     ];
 
-    public static void Lay(PlateDocument document, Flow flow)
+    /// <summary>Sets lines with their labels, which line up.</summary>
+    public static void Lay(ImmutableArray<MaterialLine> lines, Flow flow)
     {
         var look = flow.Look;
-        if (document.Threads.Length > 0) LayThreads(document, flow);
-        foreach (var group in document.Materials)
-        {
-            flow.Subheading(group.Heading);
-            var labels = group.Lines.Max(l => Typeface.Width(l.Label, look.Note));
-            var indent = labels > 0 ? labels + 3 : 0;
-            foreach (var line in group.Lines) flow.Labelled(line.Label, look.Note, line.Words, look.Body, indent);
-        }
-    }
-
-    // Threads to buy and cut: one line a thread.
-    private static void LayThreads(PlateDocument document, Flow flow)
-    {
-        var look = flow.Look;
-        flow.Subheading("Thread to buy and cut");
-        foreach (var thread in document.Threads)
-        {
-            var right = thread.IsUsed ? thread.SkeinWords : "none";
-            var left = $"{thread.Letter}  {thread.Name}";
-            var under = thread.IsUsed ? $"{thread.Length(document.Options.Units)} in {thread.Needlefuls}" : "";
-            flow.Add(look.Leading * 2.15, (page, x, y) =>
-            {
-                page.Text(x, y + look.Leading * 0.8, Wrapping.Shorten(left, look.Strong, flow.Width - Typeface.Width(right, look.Body) - 4), look.Strong);
-                page.Text(x + flow.Width, y + look.Leading * 0.8, right, look.Body, Anchor.End);
-                page.Text(x, y + look.Leading * 1.65, under, look.Note);
-                page.Rule(x, y + look.Leading * 2.02, x + flow.Width, y + look.Leading * 2.02, look.Fine);
-            });
-        }
+        var labels = lines.Max(l => Typeface.Width(l.Label, look.Note));
+        var indent = labels > 0 ? labels + 2.4 : 0;
+        foreach (var line in lines) flow.Labelled(line.Label, look.Note, line.Words, look.Body, indent);
     }
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Pleatwright.Order.Telling;
+using Pleatwright.Plate.Sections;
 
 namespace Pleatwright.Plate.Parts;
 
@@ -7,22 +8,12 @@ namespace Pleatwright.Plate.Parts;
 internal static class TablePart
 {
     private const double Gap = 3.4;
-    private const double AfterLine = 0.5;
+    private const double AfterLine = 0.15;
+    private const double Close = 0.78; // of the leading of running text: lines have rules between them
     private const double Indent = 6;
 
-    public static void Lay(DirectionTable table, Flow flow)
-    {
-        var look = flow.Look;
-        foreach (var paragraph in table.Lead) flow.Paragraph(paragraph, look.Body with { Face = Face.TextItalic, Colour = look.Quiet }, after: 1.8);
-        foreach (var block in table.Blocks)
-        {
-            if (block.Heading.Length > 0) flow.Subheading(block.Heading, bookmark: true, keep: block.Lines.IsEmpty ? 3 : 5);
-            foreach (var note in block.Notes) flow.Paragraph(note, look.Body with { Face = Face.TextItalic, Colour = look.Quiet }, after: 1.8);
-            if (block.Lines.Length > 0) Lines(block, Widths(block, table.Blocks, look), flow);
-            if (block.After.Length > 0) flow.Gap(1);
-            foreach (var after in block.After) flow.Paragraph(after, look.Body with { Face = Face.TextItalic, Colour = look.Quiet }, after: 1.8);
-        }
-    }
+    /// <summary>Sets the lines of a block, in line with those of the blocks that have the same columns.</summary>
+    public static void Lay(Lines lines, Flow flow) => SetLines(lines.Block, Widths(lines.Block, lines.Alike, flow.Look), flow);
 
     private static double Box(Look look) => look.Leading * 0.62 + 2;
 
@@ -37,7 +28,7 @@ internal static class TablePart
     private static TypeStyle Style(Look look, int column) => column == 0 ? look.Strong : look.Body;
 
     // No cell is broken: columns that do not fit are set beneath the others, so that a line is read in order.
-    private static void Lines(TableBlock block, double[] widths, Flow flow)
+    private static void SetLines(TableBlock block, double[] widths, Flow flow)
     {
         var look = flow.Look;
         var box = Box(look);
@@ -47,26 +38,27 @@ internal static class TablePart
         while (fit > 1 && widths[..fit].Sum() + gap * (fit - 1) > room) fit--;
         if (fit < widths.Length) (fit, gap) = (block.Apart(fit), Gap); // with room again
         var rows = fit < widths.Length ? 2 : 1;
-        var headHeight = rows * look.Leading * 0.9 + 0.6;
+        var leading = look.Leading * Close;
+        var headHeight = rows * leading * 0.9 + 0.6;
         var first = true;
         foreach (var line in block.Lines)
         {
             var beneath = block.LastBeneath ? Wrapping.Lines(line.Cells[^1], look.Body, room - Indent) : [];
-            var height = (rows + beneath.Count) * look.Leading + AfterLine;
+            var height = (rows + beneath.Count) * leading + AfterLine;
             // the names of the columns stand above the first line, and above the first of a new page
             var named = first || height > flow.Left;
             flow.Add(height + (named ? headHeight : 0), (page, x, y) =>
             {
                 if (named)
                 {
-                    Set(page, block.Columns, x + box, y, look.Leading * 0.9, _ => look.Note);
+                    Set(page, block.Columns, x + box, y, leading * 0.9, _ => look.Note);
                     y += headHeight;
                 }
                 page.Rule(x, y, x + box + widths[..fit].Sum() + gap * (fit - 1), y, look.Fine);
-                var side = look.Leading * 0.62;
-                page.Put(new Shape(Outline.Rounded(new Box(x, y + look.Leading * 0.16 + 0.2, side, side), 0.4), null, new Pen(look.Quiet, look.Large ? 0.35 : 0.2)));
-                Set(page, line.Cells, x + box, y + 0.2, look.Leading, i => line.IsLevel && i > 0 ? Style(look, i) with { Colour = look.Accent } : Style(look, i));
-                for (var n = 0; n < beneath.Count; n++) page.Text(x + box + Indent, y + 0.2 + look.Leading * (rows + n + 0.75), beneath[n], look.Body);
+                var side = leading * 0.66;
+                page.Put(new Shape(Outline.Rounded(new Box(x, y + leading * 0.16 + 0.2, side, side), 0.4), null, new Pen(look.Quiet, look.Large ? 0.35 : 0.2)));
+                Set(page, line.Cells, x + box, y + 0.2, leading, i => line.IsLevel && i > 0 ? Style(look, i) with { Colour = look.Accent } : Style(look, i));
+                for (var n = 0; n < beneath.Count; n++) page.Text(x + box + Indent, y + 0.2 + leading * (rows + n + 0.75), beneath[n], look.Body);
             }, keep: block.Lines.Length > 1 && line == block.Lines[^2] ? height : 0); // the last is never alone on a page
             first = false;
         }

@@ -61,10 +61,19 @@ internal static class ThreadShapes
         return work.Bands.Select(band => Span(band, rows))
             .Concat(work.Accents.Select(accent => (Extent?)Span(accent, rows)))
             .OfType<Extent>()
-            .Select(span => new ChartWindow(
-                Math.Max(1, span.FirstPleat), Math.Min(cloth.LastPleat, span.LastPleat), (int)Math.Floor(span.Top), (int)Math.Ceiling(span.Bottom) - 1))
+            .Select(span => OnCloth(work, span))
             .Where(window => Meet(window, cloth));
     }
+
+    /// <summary>The parts of the chart that bands off the lattice reach into.</summary>
+    internal static IEnumerable<ChartWindow> BandSpans(Work work) => work.Bands.Select(b => Span(b, work.Pleating.Gauge.CableRowsPerSpace)).OfType<Extent>().Select(s => OnCloth(work, s));
+
+    /// <summary>The parts of the chart that accents reach into.</summary>
+    internal static IEnumerable<(LaidAccent Accent, ChartWindow Span)> AccentSpans(Work work) =>
+        work.Accents.Where(a => a.IsOnCloth(work)).Select(a => (a, OnCloth(work, Span(a, work.Pleating.Gauge.CableRowsPerSpace))));
+
+    private static ChartWindow OnCloth(Work work, Extent span) =>
+        new(Math.Max(1, span.FirstPleat), Math.Min(work.Pleating.Pleats, span.LastPleat), (int)Math.Floor(span.Top), (int)Math.Ceiling(span.Bottom) - 1);
 
     /// <summary>Whether windows have a pleat and a row in common.</summary>
     internal static bool Meet(ChartWindow a, ChartWindow b) =>

@@ -4,29 +4,37 @@ using Pleatwright.Proof;
 
 namespace Pleatwright.Plate.Parts;
 
-/// <summary>What the proof has against a plate; it is printed, so that nobody stitches from a faulty plate unknowingly.</summary>
+/// <summary>
+/// What the proof has against a plate: with an error in it the plate is stamped, so that nobody stitches from it unknowingly. What the proof
+/// finds is for the designer, who sees it where the piece is made; a plate without errors says nothing of it.
+/// </summary>
 /// <param name="Errors">Findings of severity error.</param>
 /// <param name="Warnings">Findings of severity warning.</param>
 /// <param name="Findings">Both, errors first.</param>
 public sealed record Verdict(int Errors, int Warnings, ImmutableArray<Finding> Findings)
 {
     /// <summary>The verdict in a few words.</summary>
-    public string Headline => Errors > 0 ? "Not fit to stitch yet" : "Read this before you stitch";
+    public string Headline => "Not fit to stitch yet";
+
+    /// <summary>What is printed with it.</summary>
+    public string Words => string.Join(' ', [Counts, .. Findings.Where(f => f.Rule == ReadBackRule).Select(f => $"{f.Message} {f.Remedy}")]);
+
+    /// <summary>What findings on a plate's own words are called by.</summary>
+    internal const string ReadBackRule = "read-back";
 
     /// <summary>How many of each.</summary>
     public string Counts => (Errors, Warnings) switch
     {
-        (0, var w) => $"The proof gives {Counting.Of(w, "warning")}.",
         (var e, 0) => $"The proof finds {Counting.Of(e, "error")}.",
         var (e, w) => $"The proof finds {Counting.Of(e, "error")} and {Counting.Of(w, "warning")}.",
     };
 
-    /// <summary>The verdict, or null when there is neither an error nor a warning.</summary>
+    /// <summary>The verdict, or null when there is no error.</summary>
     public static Verdict? Of(ImmutableArray<Finding> findings)
     {
         var errors = findings.Count(f => f.Severity == Severity.Error);
         var warnings = findings.Count(f => f.Severity == Severity.Warning);
-        return errors + warnings == 0
+        return errors == 0
             ? null
             : new Verdict(errors, warnings,
             [
@@ -37,24 +45,4 @@ public sealed record Verdict(int Errors, int Warnings, ImmutableArray<Finding> F
 
     /// <summary>A verdict with more against the plate.</summary>
     internal static Verdict? Of(Verdict? verdict, ImmutableArray<Finding> more) => Of([.. verdict?.Findings ?? [], .. more]);
-
-    /// <summary>What a finding is called.</summary>
-    internal static string Name(Severity severity) => severity.Word().Capital();
-
-    internal void Lay(Flow flow)
-    {
-        var look = flow.Look;
-        foreach (var finding in Findings)
-        {
-            var error = finding.Severity == Severity.Error;
-            flow.Gap(1.5);
-            flow.Add(look.Leading * 0.9, (page, x, y) =>
-            {
-                page.Fill(new Box(x, y + 0.9, 1.6, look.Leading * 0.55), error ? look.Alarm : look.Hairline);
-                page.Text(x + 3.2, y + look.Leading * 0.7, Name(finding.Severity), look.Note with { Face = Face.TextBold, Colour = error ? look.Alarm : look.Quiet });
-            }, keep: look.Leading * 2);
-            flow.Paragraph(finding.Message, look.Body, indent: 3.2, after: 0.3);
-            flow.Paragraph(finding.Remedy, look.Body with { Face = Face.TextItalic, Colour = look.Quiet }, indent: 3.2, after: 2);
-        }
-    }
 }

@@ -4,10 +4,11 @@ namespace Pleatwright.Plate.Parts;
 internal static class WholeChart
 {
     /// <summary>Draws the part of the chart with stitches.</summary>
-    /// <param name="work">The work.</param>
+    /// <param name="order">The working order; every step is marked.</param>
     /// <param name="options">How the plate is made.</param>
-    public static Drawing Draw(Chart.Work work, PlateOptions options)
+    public static Drawing Draw(Order.WorkingOrder order, PlateOptions options)
     {
+        var work = order.Work;
         var look = options.Look;
         var times = ChartPages.Readable(work, look);
         var geometry = ChartGeometry.Scaled(work, times);
@@ -16,7 +17,7 @@ internal static class WholeChart
         return new Drawing(box.Grown(ChartRulers.Sides(look, work) + 1, ChartRulers.Ends(look) + 1),
         [
             new Inset(
-                ChartField.Draw(geometry, window, look),
+                [.. ChartField.Draw(geometry, window, look), .. new StepMarks(geometry, order, order.Steps, window, look, bounded: true).Draw()],
                 default, box),
             .. ChartRulers.Draw(geometry, window, look),
         ]);

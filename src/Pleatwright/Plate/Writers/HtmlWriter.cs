@@ -1,9 +1,10 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
-using Pleatwright.Order;
+using Pleatwright.Measure;
 using Pleatwright.Order.Telling;
 using Pleatwright.Plate.Parts;
-using Pleatwright.Proof;
+using Pleatwright.Plate.Sections;
 
 namespace Pleatwright.Plate.Writers;
 
@@ -31,18 +32,18 @@ internal static class HtmlWriter
             <main>
 
             """);
+        var sections = PlateSections.Of(plate);
         Picture(page, plate);
         Facts(page, plate);
-        Contents(page, plate);
-        if (plate.Verdict is { } verdict) Proof(page, verdict);
-        Key(page, plate);
-        Materials(page, plate);
-        Chart(page, plate);
-        if (BackView.IsWanted(plate.Order)) Back(page, plate);
-        Directions(page, plate);
-        Open(page, "care", CautionsPart.Heading, "care");
-        Element(page, "p", plate.Cautions);
-        page.Append("</section>\n</main>\n</body>\n</html>\n");
+        Contents(page, sections);
+        if (plate.Verdict is { } verdict)
+        {
+            Open(page, "proof", verdict.Headline, "proof");
+            Element(page, "p", verdict.Words);
+            page.Append("</section>\n");
+        }
+        foreach (var section in sections) Section(page, section, plate);
+        page.Append("</main>\n</body>\n</html>\n");
         return page.ToString();
     }
 
@@ -67,172 +68,132 @@ internal static class HtmlWriter
         page.Append("</dl>\n");
     }
 
-    private static void Contents(StringBuilder page, PlateDocument plate)
+    private static void Contents(StringBuilder page, ImmutableArray<Section> sections)
     {
         page.Append("<nav aria-label=\"Contents\"><ul>\n");
-        if (plate.Verdict is not null) Link("proof", Layout.ProofHeading);
-        Link("key", "Key");
-        Link("materials", "Materials");
-        Link("chart", "Chart");
-        if (BackView.IsWanted(plate.Order)) Link("back", BackView.Heading);
-        if (plate.HasDirections) Link("directions", "Directions");
-        Link("care", CautionsPart.Heading);
+        foreach (var section in sections) page.Append($"<li><a href=\"#{section.Id}\">{Escaping.Xml(section.Heading)}</a></li>\n");
         page.Append("</ul></nav>\n");
-
-        void Link(string id, string words) => page.Append($"<li><a href=\"#{id}\">{Escaping.Xml(words)}</a></li>\n");
     }
 
-    private static void Proof(StringBuilder page, Verdict verdict)
+    // Items of one kind that follow each other are one list, or one table.
+    private static void Section(StringBuilder page, Section section, PlateDocument plate)
     {
-        Open(page, "proof", verdict.Headline, "proof");
-        Element(page, "p", verdict.Counts);
-        page.Append("<ul>\n");
-        foreach (var finding in verdict.Findings)
+        Open(page, section.Id, section.Heading, section.Id);
+        if (section.Lead is { } lead && section.Id != PlateSections.DirectionsId) page.Append("<p class=\"remark\">").Append(Escaping.Xml(lead.Capital())).Append(".</p>\n");
+        var columns = section.Items.Any(i => i is Labelled);
+        if (columns) page.Append("<div class=\"columns\">\n");
+        Item? last = null;
+        foreach (var item in section.Items)
         {
-            page.Append(finding.Severity == Severity.Error ? "<li class=\"error\">" : "<li>");
-            page.Append($"<strong>{Verdict.Name(finding.Severity)}.</strong> {Escaping.Xml(finding.Message)} <em>{Escaping.Xml(finding.Remedy)}</em></li>\n");
-        }
-        page.Append("</ul>\n</section>\n");
-    }
-
-    private static void Key(StringBuilder page, PlateDocument plate)
-    {
-        Open(page, "key", "Key", "key");
-        if (plate.Threads.Length > 0)
-        {
-            page.Append("<div class=\"scroll\"><table>\n<caption>Threads</caption>\n<thead><tr><th scope=\"col\">Letter</th><th scope=\"col\">Thread</th><th scope=\"col\">Strands</th>" +
-                "<th scope=\"col\">Stitches</th><th scope=\"col\">Length</th><th scope=\"col\">Needlefuls</th><th scope=\"col\">Skeins</th></tr></thead>\n<tbody>\n");
-            foreach (var thread in plate.Threads)
+            if (last?.GetType() != item.GetType())
             {
-                page.Append(CultureInfo.InvariantCulture,
-                    $"<tr><td><span class=\"brick\" style=\"background:{thread.Thread.Colour};color:{thread.Thread.Colour.LetterOn}\">{thread.Letter}</span></td>");
-                page.Append($"<th scope=\"row\" dir=\"auto\">{Escaping.Xml(thread.Name)}");
-                if (thread.Note.Length > 0) page.Append($" <small>{Escaping.Xml(thread.Note)}</small>");
-                page.Append(CultureInfo.InvariantCulture,
-                    $"</th><td>{thread.Thread.Strands}</td><td>{(thread.IsUsed ? thread.Stitches : "none")}</td><td>{thread.Length(plate.Options.Units)}</td><td>{thread.Use.Needlefuls}</td><td>{(thread.Skeins is { } skeins ? skeins : thread.SkeinWords)}</td></tr>\n");
+                page.Append(After(last));
+                page.Append(Before(item));
             }
-            page.Append("</tbody>\n</table></div>\n");
+            Put(page, item, last, plate);
+            last = item;
         }
-        page.Append("<h3>On the chart</h3>\n<ul class=\"signs\">\n");
-        foreach (var (i, entry) in plate.Signs.Index())
-        {
-            var id = $"sign{i}-";
-            var box = new Box(0, 0, 13, 6.4);
-            page.Append("<li>").Append(SvgWriter.Ornament(id, box, KeyPart.Draw(entry, box, plate.Options.Look)));
-            Element(page, "span", entry.Words);
-            page.Append("</li>\n");
-        }
-        page.Append("</ul>\n</section>\n");
+        page.Append(After(last));
+        if (columns) page.Append("</div></div>\n");
+        page.Append("</section>\n");
     }
 
-    private static void Materials(StringBuilder page, PlateDocument plate)
+    private static string Before(Item item) => item switch
     {
-        Open(page, "materials", "Materials", "materials");
-        page.Append("<div class=\"columns\">\n");
-        foreach (var group in plate.Materials)
+        KeyThread => "<div class=\"scroll\"><table>\n<caption>Threads</caption>\n<thead><tr><th scope=\"col\">Letter</th><th scope=\"col\">Thread</th><th scope=\"col\">Strands</th>" +
+            "<th scope=\"col\">Stitches</th><th scope=\"col\">Length</th><th scope=\"col\">Needlefuls</th><th scope=\"col\">Skeins</th></tr></thead>\n<tbody>\n",
+        KeySign => "<h3>On the chart</h3>\n<ul class=\"signs\">\n",
+        Step => "<ul class=\"steps\">\n",
+        _ => "",
+    };
+
+    private static string After(Item? item) => item switch
+    {
+        KeyThread => "</tbody>\n</table></div>\n",
+        KeySign or Step => "</ul>\n",
+        _ => "",
+    };
+
+    private static void Put(StringBuilder page, Item item, Item? last, PlateDocument plate)
+    {
+        switch (item)
         {
-            page.Append("<div>");
-            Element(page, "h3", group.Heading);
-            page.Append("<ul>");
-            foreach (var line in group.Lines)
-            {
-                page.Append("<li>");
-                if (line.Label.Length > 0) Element(page, "b", line.Label);
-                page.Append(Escaping.Xml(line.Words)).Append("</li>\n");
-            }
-            page.Append("</ul></div>\n");
+            case Headed headed:
+                if (plate.Materials.Any(m => m.Heading == headed.Words)) page.Append(last is null ? "<div>" : "</div>\n<div>");
+                Element(page, "h3", headed.Words);
+                break;
+            case Words words:
+                page.Append(words.Tone switch { Tone.Remark => "<p class=\"remark\">", Tone.Check => "<p class=\"level\">", _ => "<p>" }).Append(Escaping.Xml(words.Text)).Append("</p>\n");
+                break;
+            case Labelled labelled:
+                page.Append("<ul>");
+                foreach (var line in labelled.Lines)
+                {
+                    page.Append("<li>");
+                    if (line.Label.Length > 0) Element(page, "b", line.Label);
+                    page.Append(Escaping.Xml(line.Words)).Append("</li>\n");
+                }
+                page.Append("</ul>");
+                break;
+            case KeyThread key: Thread(page, key.Thread, plate.Options); break;
+            case KeySign sign:
+                var box = new Box(0, 0, 13, 6.4);
+                page.Append("<li>").Append(SvgWriter.Ornament($"sign{plate.Signs.IndexOf(sign.Sign)}-", box, KeyPart.Draw(sign.Sign, box, plate.Options.Look)));
+                Element(page, "span", sign.Sign.Words);
+                page.Append("</li>\n");
+                break;
+            case Lines lines: Table(page, lines.Block); break;
+            case Step step:
+                page.Append($"<li><label><input type=\"checkbox\"/> <b>{step.Number}</b> <span>{Escaping.Xml(step.Text)}</span></label></li>\n");
+                break;
+            case TheChart: Chart(page, plate); break;
+            case TheTrueChart: break; // a screen has no true size
+            case TheBack:
+                Sheet(page, BackView.Heading, "bck", $"The back of {plate.Title}", BackView.Words(plate.Order), BackView.Draw(plate.Order, Math.Max(180, plate.Work.Pleating.Pleats * 2.0), plate.Options.Look));
+                break;
+            case Framed framed: Element(page, "p", framed.Text); break;
         }
-        page.Append("</div>\n</section>\n");
+    }
+
+    private static void Thread(StringBuilder page, ThreadEntry thread, PlateOptions options)
+    {
+        page.Append(CultureInfo.InvariantCulture,
+            $"<tr><td><span class=\"brick\" style=\"background:{thread.Thread.Colour};color:{thread.Thread.Colour.LetterOn}\">{thread.Letter}</span></td>");
+        page.Append($"<th scope=\"row\" dir=\"auto\">{Escaping.Xml(thread.Name)}");
+        if (thread.Note.Length > 0) page.Append($" <small>{Escaping.Xml(thread.Note)}</small>");
+        page.Append(CultureInfo.InvariantCulture,
+            $"</th><td>{thread.Thread.Strands}</td><td>{(thread.IsUsed ? thread.Stitches : "none")}</td><td>{thread.Length(options.Units)}</td><td>{thread.Use.Needlefuls}</td><td>{(thread.Skeins is { } skeins ? skeins : thread.SkeinWords)}</td></tr>\n");
     }
 
     private static void Chart(StringBuilder page, PlateDocument plate)
     {
-        var drawing = WholeChart.Draw(plate.Work, plate.Options);
-        Open(page, "chart", "Chart", "chart");
-        Sheet(page, "Chart", "cht", $"Chart of {plate.Title}",
-            "Every stitch as a brick with the letter of its thread, on numbered pleats and gathering rows. The directions tell the same in words.", drawing);
-        page.Append("</section>\n");
+        const string words = "Every run with its step, its count of cables and its way, on pleats counted from the centre and numbered gathering rows. The directions tell the same in words.";
+        foreach (var (i, part) in ChartPages.Drawings(plate).Index())
+            Sheet(page, part.Title, $"cht{i}", $"Chart of {plate.Title}: {part.Title}", words, part.Drawing);
     }
 
     // A drawing a little larger than its own size, to be scrolled.
     private static void Sheet(StringBuilder page, string label, string id, string title, string description, Drawing drawing)
     {
         var width = Math.Round(drawing.View.Width * 1.15).ToString(CultureInfo.InvariantCulture);
-        page.Append($"<div class=\"sheet\" role=\"region\" aria-label=\"{label}\" tabindex=\"0\"><div style=\"width:{width}mm\">\n");
+        page.Append($"<div class=\"sheet\" role=\"region\" aria-label=\"{Escaping.Xml(label)}\" tabindex=\"0\"><div style=\"width:{width}mm\">\n");
         page.Append(SvgWriter.Element(id, title, description, drawing.View, drawing.Marks));
         page.Append("\n</div></div>\n");
     }
 
-    private static void Back(StringBuilder page, PlateDocument plate)
+    private static void Table(StringBuilder page, TableBlock block)
     {
-        Open(page, "back", BackView.Heading, "chart");
-        var words = BackView.Words(plate.Order);
-        var lead = BackView.Lead(plate.Work);
-        Element(page, "p", $"{char.ToUpperInvariant(lead[0])}{lead[1..]}. {words}");
-        Sheet(page, BackView.Heading, "bck", $"The back of {plate.Title}", words, BackView.Draw(plate.Order, Math.Max(180, plate.Work.Pleating.Pleats * 2.0), plate.Options.Look));
-        page.Append("</section>\n");
-    }
-
-    private static void Directions(StringBuilder page, PlateDocument plate)
-    {
-        if (!plate.HasDirections) return;
-        Open(page, "directions", "Directions", "directions");
-        if (plate.Options.Edition == Edition.Plate)
+        page.Append("<div class=\"scroll\"><table class=\"runs\">\n<thead><tr>");
+        foreach (var name in block.Columns) page.Append($"<th scope=\"col\">{Escaping.Xml(name)}</th>");
+        page.Append("</tr></thead>\n<tbody>\n");
+        foreach (var line in block.Lines)
         {
-            Table(page, plate.Table);
-            page.Append("</section>\n");
-            return;
+            page.Append(line.IsLevel ? "<tr class=\"met\">" : "<tr>");
+            foreach (var (i, cell) in line.Cells.Index())
+                page.Append(i == 0 ? $"<th scope=\"row\"><label><input type=\"checkbox\"/> {Escaping.Xml(cell)}</label></th>" : $"<td>{Escaping.Xml(cell)}</td>");
+            page.Append("</tr>\n");
         }
-        var listed = false;
-        foreach (var paragraph in plate.Directions)
-        {
-            var step = paragraph.Kind is DirectionKind.Step;
-            if (step != listed) page.Append(step ? "<ul class=\"steps\">\n" : "</ul>\n");
-            listed = step;
-            switch (paragraph.Kind)
-            {
-                case DirectionKind.Heading:
-                    Element(page, "h3", paragraph.Text);
-                    break;
-                case DirectionKind.Step:
-                    page.Append(CultureInfo.InvariantCulture,
-                        $"<li><label><input type=\"checkbox\"/> <b>{paragraph.Step?.Number}</b> <span>{Escaping.Xml(paragraph.Text)}</span></label></li>\n");
-                    break;
-                case DirectionKind.LevelCheck:
-                    page.Append("<p class=\"level\">").Append(Escaping.Xml(paragraph.Text)).Append("</p>\n");
-                    break;
-                default:
-                    page.Append("<p class=\"remark\">").Append(Escaping.Xml(paragraph.Text)).Append("</p>\n");
-                    break;
-            }
-        }
-        if (listed) page.Append("</ul>\n");
-        page.Append("</section>\n");
-    }
-
-    private static void Table(StringBuilder page, DirectionTable table)
-    {
-        foreach (var paragraph in table.Lead) Element(page, "p", paragraph);
-        foreach (var block in table.Blocks)
-        {
-            if (block.Heading.Length > 0) Element(page, "h3", block.Heading);
-            foreach (var note in block.Notes) Element(page, "p", note);
-            if (block.Lines.Length > 0)
-            {
-                page.Append("<div class=\"scroll\"><table class=\"runs\">\n<thead><tr>");
-                foreach (var name in block.Columns) page.Append($"<th scope=\"col\">{Escaping.Xml(name)}</th>");
-                page.Append("</tr></thead>\n<tbody>\n");
-                foreach (var line in block.Lines)
-                {
-                    page.Append(line.IsLevel ? "<tr class=\"met\">" : "<tr>");
-                    foreach (var (i, cell) in line.Cells.Index())
-                        page.Append(i == 0 ? $"<th scope=\"row\"><label><input type=\"checkbox\"/> {Escaping.Xml(cell)}</label></th>" : $"<td>{Escaping.Xml(cell)}</td>");
-                    page.Append("</tr>\n");
-                }
-                page.Append("</tbody>\n</table></div>\n");
-            }
-            foreach (var after in block.After) Element(page, "p", after);
-        }
+        page.Append("</tbody>\n</table></div>\n");
     }
 
     private static void Open(StringBuilder page, string id, string heading, string classes) =>

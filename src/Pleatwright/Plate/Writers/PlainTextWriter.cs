@@ -1,9 +1,8 @@
 using System.Globalization;
 using System.Text;
 using Pleatwright.Chart;
-using Pleatwright.Order;
-using Pleatwright.Order.Telling;
 using Pleatwright.Plate.Parts;
+using Pleatwright.Plate.Sections;
 
 namespace Pleatwright.Plate.Writers;
 
@@ -24,100 +23,55 @@ internal static class PlainTextWriter
         text.Append('\n');
         var names = plate.Facts.Max(f => f.Name.Length);
         foreach (var fact in plate.Facts) Paragraph(text, fact.Value, fact.Name.PadRight(names) + "  ");
-        if (plate.Verdict is { } verdict) Proof(text, verdict);
-        Key(text, plate);
-        foreach (var group in plate.Materials)
+        if (plate.Verdict is { } verdict)
         {
-            Heading(text, group.Heading, '-');
-            var labels = group.Lines.Max(l => l.Label.Length);
-            foreach (var line in group.Lines) Paragraph(text, line.Words, labels > 0 ? line.Label.PadRight(labels + 2) : "");
+            Heading(text, verdict.Headline, '-');
+            Paragraph(text, verdict.Words);
         }
-        Chart(text, plate);
-        if (plate.HasDirections)
+        foreach (var section in PlateSections.Of(plate))
         {
-            Heading(text, "Directions", '-');
-            if (plate.Options.Edition == Edition.Learner) Steps(text, plate);
-            else Table(text, plate.Table);
+            Heading(text, section.Heading, '-');
+            Item? last = null;
+            foreach (var item in section.Items)
+            {
+                Put(text, item, last, plate);
+                last = item;
+            }
         }
-        Heading(text, CautionsPart.Heading, '-');
-        Paragraph(text, plate.Cautions);
         return text.ToString();
     }
 
-    private static void Proof(StringBuilder text, Verdict verdict)
+    private static void Put(StringBuilder text, Item item, Item? last, PlateDocument plate)
     {
-        Heading(text, $"{verdict.Headline}: {Layout.ProofHeading.ToLowerInvariant()}", '-');
-        Paragraph(text, verdict.Counts);
-        foreach (var finding in verdict.Findings)
+        switch (item)
         {
-            text.Append('\n');
-            Paragraph(text, finding.Message, Verdict.Name(finding.Severity) + ": ", 4);
-            Paragraph(text, finding.Remedy, "    ");
-        }
-    }
-
-    private static void Key(StringBuilder text, PlateDocument plate)
-    {
-        if (plate.Threads.Length == 0) return;
-        Heading(text, "Threads", '-');
-        foreach (var thread in plate.Threads)
-        {
-            Paragraph(text, $"{thread.Name}, {thread.Strands}", $"{thread.Letter}   ");
-            Paragraph(text, thread.IsUsed
-                ? $"{thread.Stitches}; {thread.Length(plate.Options.Units)} in {thread.Needlefuls}; {thread.SkeinWords}"
-                : "none needed", "    ");
-            if (thread.Note.Length > 0) Paragraph(text, thread.Note, "    ");
-        }
-    }
-
-    private static void Steps(StringBuilder text, PlateDocument plate)
-    {
-        var digits = plate.Directions.Max(d => d.Step?.Number ?? 0).ToString(CultureInfo.InvariantCulture).Length;
-        var indent = new string(' ', digits + 6);
-        foreach (var paragraph in plate.Directions)
-            switch (paragraph.Kind)
-            {
-                case DirectionKind.Heading:
-                    text.Append('\n');
-                    Paragraph(text, paragraph.Text.ToUpperInvariant());
-                    text.Append('\n');
-                    break;
-                case DirectionKind.Step:
-                    var number = paragraph.Step?.Number.ToString(CultureInfo.InvariantCulture) ?? "";
-                    Paragraph(text, paragraph.Text, $"[ ] {number.PadLeft(digits)}  ");
-                    break;
-                case DirectionKind.LevelCheck:
-                    Paragraph(text, paragraph.Text, indent[..^4] + "==> ");
-                    break;
-                default:
-                    Paragraph(text, paragraph.Text);
-                    break;
-            }
-    }
-
-    private static void Table(StringBuilder text, DirectionTable table)
-    {
-        foreach (var paragraph in table.Lead)
-        {
-            Paragraph(text, paragraph);
-            text.Append('\n');
-        }
-        foreach (var (i, block) in table.Blocks.Index())
-        {
-            if (block.Heading.Length > 0)
-            {
-                if (i > 0) text.Append('\n');
-                Paragraph(text, block.Heading.ToUpperInvariant());
+            case Headed headed:
+                if (last is not null && !text.ToString(text.Length - 2, 2).Equals("\n\n", StringComparison.Ordinal)) text.Append('\n');
+                Paragraph(text, headed.Words.ToUpperInvariant());
                 text.Append('\n');
-            }
-            foreach (var note in block.Notes) Paragraph(text, note);
-            if (block.Notes.Length > 0 && block.Lines.Length > 0) text.Append('\n');
-            foreach (var line in TextTable.Lines(block, Columns, "[ ] ")) text.Append(line).Append('\n');
-            foreach (var after in block.After)
-            {
-                text.Append('\n');
-                Paragraph(text, after);
-            }
+                break;
+            case Words words:
+                if (last is Lines || (last is Words && plate.Options.Edition == Edition.Plate)) text.Append('\n');
+                Paragraph(text, words.Text, words.Tone == Tone.Check && last is Step step ? new string(' ', step.Last.Length + 2) + "==> " : "");
+                break;
+            case Labelled labelled:
+                var labels = labelled.Lines.Max(l => l.Label.Length);
+                foreach (var line in labelled.Lines) Paragraph(text, line.Words, labels > 0 ? line.Label.PadRight(labels + 2) : "");
+                break;
+            case KeyThread key:
+                Paragraph(text, key.Thread.Name, $"{key.Thread.Letter}   ");
+                Paragraph(text, key.Words, "    ");
+                break;
+            case KeySign: break; // the chart in letters says what its letters are
+            case Lines lines:
+                if (last is Words) text.Append('\n');
+                foreach (var line in TextTable.Lines(lines.Block, Columns, "[ ] ")) text.Append(line).Append('\n');
+                break;
+            case Step s: Paragraph(text, s.Text, $"[ ] {s.Number.PadLeft(s.Last.Length)}  "); break;
+            case TheChart: Chart(text, plate); break;
+            case TheTrueChart: break; // letters have no true size
+            case TheBack: TextBack.Write(text, plate.Order, Columns); break;
+            case Framed framed: Paragraph(text, framed.Text); break;
         }
     }
 
@@ -125,13 +79,7 @@ internal static class PlainTextWriter
     private static void Chart(StringBuilder text, PlateDocument plate)
     {
         var work = plate.Work;
-        Heading(text, "Chart", '-');
         var stitches = new TextStitches(work);
-        if (work.Runs.Length == 0 && !stitches.Any)
-        {
-            Paragraph(text, "No stitches.");
-            return;
-        }
         Paragraph(text, "One column is one valley and one line is one cable row; a letter is a cable in that thread over the two pleats beside its " +
             "valley, a point is bare. Rows count from 0; G1, G2 and so on stand before the rows that lie on gathering rows." +
             (plate.Signs.Any(s => s.Sign == Sign.HalfStitch) ? " A bracket is a half stitch at that end of its run, | one at both sides." : "") +

@@ -1,0 +1,144 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Pleatwright.Chart;
+using Pleatwright.Measure;
+using Pleatwright.Order;
+using Pleatwright.Thread;
+
+namespace Pleatwright.Plate.Parts;
+
+/// <summary>
+/// A excerpt of the chart as it is printed: its stitches with every step marked, pleats counted both ways from its centre, gathering rows at
+/// the left and cable rows at the right by the numbers of the directions.
+/// </summary>
+internal sealed class ExcerptDrawing
+{
+    private readonly ChartGeometry geometry;
+    private readonly Excerpt excerpt;
+    private readonly Look look;
+    private readonly StepMarks steps;
+    private readonly ChartWindow window;
+    private readonly double left, right; // bare paper kept at the sides for labels
+
+    /// <summary>Finds how large it will be.</summary>
+    /// <param name="geometry">The size it is drawn at.</param>
+    /// <param name="order">The working order.</param>
+    /// <param name="excerpt">What it shows.</param>
+    /// <param name="look">How it is dressed.</param>
+    public ExcerptDrawing(ChartGeometry geometry, WorkingOrder order, Excerpt excerpt, Look look)
+    {
+        (this.geometry, this.excerpt, this.look) = (geometry, excerpt, look);
+        steps = new StepMarks(geometry, order, excerpt.Steps, excerpt.Window, look);
+        // room for what is written beside the stitches: on the cloth where there is any, else on bare paper
+        var all = geometry.Everything;
+        var (wantLeft, wantRight) = steps.Beyond(excerpt.Window);
+        int moreLeft = Math.Min((int)Math.Ceiling(wantLeft / geometry.Pitch), excerpt.Window.FirstPleat - all.FirstPleat), moreRight = Math.Min((int)Math.Ceiling(wantRight / geometry.Pitch), all.LastPleat - excerpt.Window.LastPleat);
+        window = excerpt.Window with { FirstPleat = excerpt.Window.FirstPleat - Math.Max(0, moreLeft), LastPleat = excerpt.Window.LastPleat + Math.Max(0, moreRight) };
+        (left, right) = steps.Beyond(window);
+        var box = geometry.BoxOf(window);
+        Title = TitleOf(order);
+        Lines = Wrapping.Lines(Title, TitleStyle, Math.Max(40, box.Width + left + right + LeftRuler + RightRuler));
+        Top = Lines.Count * TitleLeading + RulerHeight;
+        View = new Box(box.X - left - LeftRuler, box.Y - Top, box.Width + left + right + LeftRuler + RightRuler, box.Height + Top + Foot);
+    }
+
+    /// <summary>What it takes, rulers and title and all, in the chart's own millimetres.</summary>
+    public Box View { get; }
+
+    /// <summary>What it shows, in a line.</summary>
+    public string Title { get; }
+
+    private IReadOnlyList<string> Lines { get; }
+
+    private double Top { get; }
+
+    private TypeStyle TitleStyle => look.Note with { Face = Face.TextBold, Colour = look.Ink };
+
+    private double TitleLeading => look.Note.Points * 0.46;
+
+    private double RulerHeight => look.Large ? 10 : 6.5;
+
+    private double LeftRuler => look.Large ? 10 : 7;
+
+    private double RightRuler => (look.Large ? 11 : 7) + (ChartRulers.IsStraight(geometry.Work) ? 0 : look.Large ? 11 : 7);
+
+    private const double Foot = 1.5;
+
+    private string TitleOf(WorkingOrder order)
+    {
+        var names = excerpt.Steps.Select(s => order.Parts.PlacementOf(s.RunIndex)).OfType<int>().Distinct().Select(p => geometry.Work.Piece.Placements[p].Figure).Distinct().ToList();
+        var what = excerpt.Title.Length > 0 ? excerpt.Title.Capital() : names.Count == 0 ? "The stitches" : string.Join(", ", names.Take(3)).Capital() + (names.Count > 3 ? " and more" : "");
+        var wide = Excerpts.BoxOf(excerpt.Steps);
+        var words = what;
+        if (excerpt.OwnCentre && excerpt.Times > 1) words += FormattableString.Invariant($", {excerpt.Times} times");
+        if (excerpt.OwnCentre) words += FormattableString.Invariant($": {wide.Pleats} pleats, counted from its own centre");
+        if (!excerpt.Steps.IsEmpty) words += FormattableString.Invariant($"; steps {excerpt.Steps.Min(s => s.Number)} to {excerpt.Steps.Max(s => s.Number)}");
+        foreach (var again in excerpt.Again) words += FormattableString.Invariant($", and {again.Min(s => s.Number)} to {again.Max(s => s.Number)} alike along G{again[0].Row.Index / geometry.RowsPerSpace + 1}");
+        return Tidy.Line(words);
+    }
+
+    /// <summary>Draws it.</summary>
+    public ImmutableArray<Mark> Draw()
+    {
+        var box = geometry.BoxOf(window);
+        var outer = new Box(box.X - left, box.Y, box.Width + left + right, box.Height);
+        var marks = ImmutableArray.CreateBuilder<Mark>();
+        for (var i = 0; i < Lines.Count; i++)
+            marks.Add(new Lettering(new Spot(View.X, View.Y + i * TitleLeading + Typeface.CapHeight(TitleStyle)), Lines[i], TitleStyle));
+        marks.Add(new Inset(ChartField.Draw(geometry, window, look), default, box));
+        // gathering rows go on over the bare paper to their numbers
+        var rows = new OutlineBuilder();
+        for (var g = 1; g <= geometry.Work.Pleating.Cloth.GatheringRows; g++)
+            if (geometry.Down(new GatheringRow(g)) is var y && y >= box.Y && y <= box.Bottom)
+                rows.Line(outer.X, y, box.X, y).Line(box.Right, y, outer.Right, y);
+        if (!rows.IsEmpty && (left > 0 || right > 0)) marks.Add(new Shape(rows.Build(), null, new Pen(look.Accent, 0.2)));
+        marks.Add(new Shape(Outline.Rectangle(box), null, new Pen(look.Quiet, look.Large ? 0.3 : 0.15)));
+        if (excerpt.OwnCentre) marks.AddRange(CentreLine(box));
+        Ruler(box, marks);
+        ChartRulers.GatheringRows(geometry, look, outer, marks);
+        ChartRulers.CableRows(geometry, window, look, outer, marks);
+        marks.AddRange(steps.Draw());
+        return marks.ToImmutable();
+    }
+
+    private double CentreX => excerpt.Middle.Twice / 2.0 * geometry.Pitch - geometry.Pitch / 2;
+
+    private IEnumerable<Mark> CentreLine(Box box)
+    {
+        var line = Outline.Line(CentreX, box.Y, CentreX, box.Bottom);
+        yield return new Shape(line, null, new Pen(Colour.White, look.Large ? 0.5 : 0.35));
+        yield return new Shape(line, null, new Pen(look.Ink, look.Large ? 0.3 : 0.2) { Dashes = (2.4, 0.7) });
+    }
+
+    // Pleats counted from the centre both ways, as the directions name them.
+    private void Ruler(Box box, ImmutableArray<Mark>.Builder marks)
+    {
+        var every = ChartRulers.Every(geometry.Pitch, look);
+        var ticks = new OutlineBuilder();
+        var cap = Typeface.CapHeight(look.Ruler);
+        for (var p = Math.Max(1, window.FirstPleat); p <= Math.Min(geometry.Work.Pleating.Pleats, window.LastPleat); p++)
+        {
+            var away = excerpt.Middle.To(new Pleat(p), false).Count;
+            var x = geometry.LeftOf(new Pleat(p)) + geometry.Pitch / 2;
+            var numbered = away > 0 && away % every == 0;
+            if (numbered || geometry.Pitch >= 1.2) ticks.Line(x, box.Y - (numbered ? 1.5 : 0.7), x, box.Y);
+            if (numbered && x - 3 > box.X - left && x + 3 < box.Right + right)
+                marks.Add(new Lettering(new Spot(x, box.Y - 2), away.ToString(CultureInfo.InvariantCulture), look.Ruler, Anchor.Middle));
+        }
+        if (!ticks.IsEmpty) marks.Add(new Shape(ticks.Build(), null, new Pen(look.Quiet, 0.15)));
+        var style = ChartRulers.Caption(look);
+        if (CentreX > box.X && CentreX < box.Right)
+        {
+            var tip = box.Y - 0.4;
+            marks.Add(new Shape(Outline.Polygon(new(CentreX - 1.1, tip - 1.8), new(CentreX + 1.1, tip - 1.8), new(CentreX, tip)), look.Ink));
+            if (CentreX - box.X > 9 && box.Right - CentreX > 9 && box.Width > 55)
+            {
+                marks.Add(new Lettering(new Spot(box.X, box.Y - 2.4 - cap), "left", style));
+                marks.Add(new Lettering(new Spot(box.Right, box.Y - 2.4 - cap), "right", style, Anchor.End));
+                marks.Add(new Lettering(new Spot(CentreX, box.Y - 2.6 - cap), excerpt.OwnCentre ? "its centre" : "centre", style, Anchor.Middle));
+            }
+        }
+        else marks.Add(new Lettering(new Spot(CentreX <= box.X ? box.X : box.Right, box.Y - 2.4 - cap),
+            CentreX <= box.X ? "right of the centre" : "left of the centre", style, CentreX <= box.X ? Anchor.Start : Anchor.End));
+    }
+}

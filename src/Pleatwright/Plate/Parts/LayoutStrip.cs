@@ -1,0 +1,200 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Pleatwright.Chart;
+using Pleatwright.Order;
+using Pleatwright.Thread;
+
+namespace Pleatwright.Plate.Parts;
+
+/// <summary>
+/// The whole worked cloth at a glance, where every copy lies: each figure's centre line, the pleats it takes, the pleats between figures and
+/// from centre to centre, its steps, and the copy that is charted.
+/// </summary>
+internal static class LayoutStrip
+{
+    private const double Lowest = 0.65; // of the height that rows have beside the pleats (our own choice)
+
+    private const int MostLines = 3; // of measures, where figures overlap from side to side
+
+    /// <summary>Draws it.</summary>
+    /// <param name="order">The working order.</param>
+    /// <param name="excerpts">What is charted.</param>
+    /// <param name="width">Its width in millimetres.</param>
+    /// <param name="most">Its height in millimetres at the most.</param>
+    /// <param name="look">How it is dressed.</param>
+    public static Drawing Draw(WorkingOrder order, ImmutableArray<Excerpt> excerpts, double width, double most, Look look)
+    {
+        var work = order.Work;
+        var worked = ChartPages.WorkedWindow(work);
+        var all = new ChartGeometry(work, 1, 1).Everything;
+        var window = worked with { FirstPleat = all.FirstPleat, LastPleat = all.LastPleat };
+        var sides = look.Large ? 12.0 : 8.0;
+        var gauge = work.Pleating.Gauge;
+        var figures = Figures(order);
+        var lines = Measures(figures);
+        double leading = look.Ruler.Points * 0.45, above = lines.Count * 2 * (leading + 0.9) + leading + 1.4, below = leading + 3;
+        // rows may be drawn lower than they lie, before the whole is drawn smaller
+        double across = (width - 2 * sides) / (window.Pleats * gauge.Pitch.Millimetres), down = (most - above - below) / (window.Rows * 2 * gauge.LineHeight.Millimetres);
+        across = Math.Max(0.05, Math.Min(across, down / Lowest));
+        var geometry = new ChartGeometry(work, gauge.Pitch.Millimetres * across, gauge.LineHeight.Millimetres * Math.Max(0.02, Math.Min(across, down)));
+        var box = geometry.BoxOf(window);
+        var marks = ImmutableArray.CreateBuilder<Mark>();
+        marks.Add(new Inset([.. Field(geometry, window, look), .. Marks(geometry, order, look)], default, box));
+        marks.Add(new Shape(Outline.Rectangle(box), null, new Pen(look.Quiet, 0.15)));
+        ChartRulers.GatheringRows(geometry, look with { Tight = 1 }, box, marks);
+        foreach (var excerpt in excerpts)
+        {
+            var charted = geometry.BoxOf(excerpt.Window);
+            var seen = new Box(Math.Max(charted.X, box.X), Math.Max(charted.Y, box.Y), 0, 0);
+            seen = seen with { Width = Math.Min(charted.Right, box.Right) - seen.X, Height = Math.Min(charted.Bottom, box.Bottom) - seen.Y };
+            if (seen.Width > 0 && seen.Height > 0) marks.Add(new Shape(Outline.Rectangle(seen), null, new Pen(look.Accent, 0.35)));
+        }
+        var y = box.Y - 1;
+        y = StepsOf(geometry, figures, look, y, leading, marks);
+        foreach (var line in lines) y = Measure(geometry, line, window, look, y, leading, marks);
+        Ruler(geometry, box, look, marks);
+        var view = new Box(box.X - sides, box.Y - above - 1, box.Width + 2 * sides, box.Height + above + below + 1);
+        return new Drawing(view, marks.ToImmutable());
+    }
+
+    private sealed record Figure(int From, int To, int First, int Last);
+
+    // Figures with the steps they are worked in, in pleats; bands are not among them.
+    private static List<Figure> Figures(WorkingOrder order)
+    {
+        var work = order.Work;
+        var found = new List<Figure>();
+        foreach (var group in order.Steps.GroupBy(s => order.Parts.InOrder[order.Parts.Of(s.RunIndex)].Figure))
+        {
+            var box = Excerpts.BoxOf(group);
+            if (box.Pleats * 3 > work.Pleating.Pleats * 2) continue;
+            found.Add(new(box.FirstPleat, box.LastPleat, group.Min(s => s.Number), group.Max(s => s.Number)));
+        }
+        return [.. found.OrderBy(f => f.From)];
+    }
+
+    // Lines of figures that do not overlap, so that each can be measured along one line.
+    private static List<List<Figure>> Measures(List<Figure> figures)
+    {
+        var lines = new List<List<Figure>>();
+        foreach (var figure in figures)
+        {
+            var line = lines.FirstOrDefault(l => l[^1].To < figure.From);
+            if (line is null && lines.Count == MostLines) continue;
+            if (line is null) lines.Add(line = []);
+            line.Add(figure);
+        }
+        return lines;
+    }
+
+    private static ImmutableArray<Mark> Field(ChartGeometry geometry, ChartWindow window, Look look)
+    {
+        var work = geometry.Work;
+        var bars = work.Piece.Threads.ToDictionary(t => t.Key, _ => new OutlineBuilder());
+        foreach (var run in work.Runs)
+        {
+            var left = geometry.LeftOf(run.FirstPleat);
+            bars[run.Thread].Rectangle(new Box(left, geometry.RowHeight * run.Row.Index, geometry.LeftOf(run.LastPleat) + geometry.Pitch - left, geometry.RowHeight));
+        }
+        return
+        [
+            .. ChartCloth.Draw(geometry, window, look),
+            .. ThreadShapes.Bands(geometry, window, null),
+            .. work.Piece.Threads.Where(t => !bars[t.Key].IsEmpty).Select(t => new Shape(bars[t.Key].Build(), t.Colour, new Pen(Look.Mix(t.Colour, look.Ink, 0.45), 0.06))),
+            .. ThreadShapes.Accents(geometry, window, null),
+            .. ChartCloth.DrawCentre(geometry, window, look),
+        ];
+    }
+
+    // Where threads begin and end along runs longer than one needleful reaches.
+    private static IEnumerable<Mark> Marks(ChartGeometry geometry, WorkingOrder order, Look look)
+    {
+        var (dots, rings) = (new OutlineBuilder(), new OutlineBuilder());
+        var r = Math.Clamp(geometry.RowHeight * 0.5, 0.4, 0.7);
+        foreach (var step in order.Steps.Where(s => s.Continues || s.GoesOn))
+        {
+            var right = order.TravelsRight(step);
+            var y = geometry.Middle(step.Row);
+            dots.Circle(new Spot((right ? step.From.Number - 1 : step.From.Number + 1) * geometry.Pitch + (right ? r : -r), y), r);
+            rings.Circle(new Spot((right ? step.To.Number + 1 : step.To.Number - 1) * geometry.Pitch + (right ? -r : r), y), r);
+        }
+        if (!rings.IsEmpty) yield return new Shape(rings.Build(), Colour.White, new Pen(look.Ink, r * 0.35));
+        if (!dots.IsEmpty) yield return new Shape(dots.Build(), look.Ink, new Pen(Colour.White, r * 0.3));
+    }
+
+    private static double StepsOf(ChartGeometry geometry, List<Figure> figures, Look look, double y, double leading, ImmutableArray<Mark>.Builder marks)
+    {
+        var style = look.Ruler with { Face = Face.TextBold, Colour = look.Ink };
+        var right = double.NegativeInfinity;
+        foreach (var figure in figures)
+        {
+            var words = FormattableString.Invariant($"{figure.First}–{figure.Last}");
+            var (x, wide) = ((figure.From - 1 + figure.To) / 2.0 * geometry.Pitch, Typeface.Width(words, style));
+            if (x - wide / 2 < right + 1) continue;
+            marks.Add(new Lettering(new Spot(x, y - 0.4), words, style, Anchor.Middle));
+            right = x + wide / 2;
+        }
+        return figures.Count > 0 ? y - leading - 0.4 : y;
+    }
+
+    // Two lines: the pleats of figures and between them; from centre to centre.
+    private static double Measure(ChartGeometry geometry, List<Figure> line, ChartWindow window, Look look, double y, double leading, ImmutableArray<Mark>.Builder marks)
+    {
+        var ticks = new OutlineBuilder();
+        double near = y - leading * 0.35, far = near - leading - 0.9;
+        var cap = Typeface.CapHeight(look.Ruler);
+        int first = Math.Max(1, window.FirstPleat), last = Math.Min(geometry.Work.Pleating.Pleats, window.LastPleat);
+        var edges = new List<int> { first - 1 };
+        foreach (var figure in line) edges.AddRange([figure.From - 1, figure.To]);
+        edges.Add(last);
+        for (var i = 0; i + 1 < edges.Count; i++) Between(edges[i], edges[i + 1], near, edges[i + 1] - edges[i], i % 2 == 1 ? look.Ruler with { Face = Face.TextBold, Colour = look.Ink } : look.Ruler, 0.8);
+        for (var i = 0; i + 1 < line.Count; i++)
+        {
+            double a = (line[i].From - 1 + line[i].To) / 2.0, b = (line[i + 1].From - 1 + line[i + 1].To) / 2.0;
+            Between(a, b, far, b - a, look.Ruler, 1.2);
+        }
+        marks.Add(new Shape(ticks.Build(), null, new Pen(look.Quiet, 0.15)));
+        return line.Count > 1 ? far - leading * 0.65 : near - leading * 0.65;
+
+        void Between(double from, double to, double at, double count, TypeStyle style, double tick)
+        {
+            if (to <= from) return;
+            double a = from * geometry.Pitch, b = to * geometry.Pitch;
+            ticks.Line(a, at - tick, a, at + tick).Line(b, at - tick, b, at + tick);
+            var words = count.ToString("0.#", CultureInfo.InvariantCulture);
+            var wide = Typeface.Width(words, style) + 1.2;
+            if (wide > b - a)
+            {
+                ticks.Line(a, at, b, at);
+                return;
+            }
+            var middle = (a + b) / 2;
+            ticks.Line(a, at, middle - wide / 2, at).Line(middle + wide / 2, at, b, at);
+            marks.Add(new Lettering(new Spot(middle, at + cap / 2), words, style, Anchor.Middle));
+        }
+    }
+
+    // Pleats from the centre both ways.
+    private static void Ruler(ChartGeometry geometry, Box box, Look look, ImmutableArray<Mark>.Builder marks)
+    {
+        var work = geometry.Work;
+        var every = ChartRulers.Every(geometry.Pitch, look);
+        if (geometry.Pitch * every < 9) every *= 2;
+        var middle = Order.Telling.Middle.Of(work);
+        var cap = Typeface.CapHeight(look.Ruler);
+        var ticks = new OutlineBuilder();
+        for (var p = 1; p <= work.Pleating.Pleats; p++)
+        {
+            var away = middle.To(new Pleat(p), false).Count;
+            if (away % every != 0) continue;
+            var x = (p - 0.5) * geometry.Pitch;
+            ticks.Line(x, box.Bottom, x, box.Bottom + 1);
+            marks.Add(new Lettering(new Spot(x, box.Bottom + 1.5 + cap), away.ToString(CultureInfo.InvariantCulture), look.Ruler, Anchor.Middle));
+        }
+        var centre = geometry.Across(new Valley(work.Pleating.CentreValley));
+        marks.Add(new Shape(Outline.Polygon(new(centre - 1, box.Bottom + 2), new(centre + 1, box.Bottom + 2), new(centre, box.Bottom + 0.3)), look.Ink));
+        if (!ticks.IsEmpty) marks.Add(new Shape(ticks.Build(), null, new Pen(look.Quiet, 0.15)));
+        marks.Add(new Lettering(new Spot(box.X - 1.5, box.Bottom + 1.5 + cap), "L", ChartRulers.Caption(look), Anchor.End));
+        marks.Add(new Lettering(new Spot(box.Right + 1.5, box.Bottom + 1.5 + cap), "R", ChartRulers.Caption(look)));
+    }
+}

@@ -1,0 +1,252 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Pleatwright.Chart;
+using Pleatwright.Order;
+using Pleatwright.Thread;
+
+namespace Pleatwright.Plate.Parts;
+
+/// <summary>
+/// What the hand needs to know of each run, written on the chart itself: its step, its way and its count beside the end where it begins,
+/// and marks where its thread starts, ends, waits or crosses the back.
+/// </summary>
+internal sealed class StepMarks
+{
+    private const double Apart = 0.9; // from a run to what is written beside it, in millimetres
+
+    private readonly ChartGeometry geometry;
+    private readonly WorkingOrder order;
+    private readonly Look look;
+    private readonly List<Label> labels = [];
+    private readonly List<Step> inside = [];
+    private readonly HashSet<int> firsts;
+    private readonly ImmutableArray<Step> steps;
+    private readonly (double From, double To) bounds;
+
+    /// <summary>Finds where everything stands.</summary>
+    /// <param name="geometry">Where the chart's parts lie.</param>
+    /// <param name="order">The working order.</param>
+    /// <param name="steps">The steps marked.</param>
+    /// <param name="window">What is shown: steps that begin outside of it are not marked.</param>
+    /// <param name="look">How the chart is dressed.</param>
+    /// <param name="bounded">Whether nothing may reach beyond the window; else labels may.</param>
+    public StepMarks(ChartGeometry geometry, WorkingOrder order, IEnumerable<Step> steps, ChartWindow window, Look look, bool bounded = false)
+    {
+        (this.geometry, this.order, this.look) = (geometry, order, look);
+        var box = geometry.BoxOf(window);
+        bounds = bounded ? (box.X, box.Right) : (double.NegativeInfinity, double.PositiveInfinity);
+        this.steps = [.. steps.Where(s => Begins(s) is var at && at >= window.FirstPleat - 1 && at <= window.LastPleat && s.Row.Index >= window.FirstRow && s.Row.Index <= window.LastRow)];
+        firsts = FirstsOfFigures(order);
+        foreach (var row in this.steps.GroupBy(s => s.Row.Index)) Row(row.Key, [.. row.OrderBy(s => Math.Min(s.From.Number, s.To.Number))]);
+    }
+
+    /// <summary>How far to the left and right of a window its labels reach, in millimetres; 0 where they lie within.</summary>
+    public (double Left, double Right) Beyond(ChartWindow window)
+    {
+        var box = geometry.BoxOf(window);
+        double left = 0, right = 0;
+        foreach (var label in labels)
+        {
+            left = Math.Max(left, box.X + 0.6 - label.Left);
+            right = Math.Max(right, label.Right - box.Right + 0.6);
+        }
+        return (left, right);
+    }
+
+    /// <summary>Whether some are written within the stitches, for want of room beside them.</summary>
+    public bool AnyInside => inside.Count > 0;
+
+    /// <summary>The marks, in the chart's own millimetres; they lie over the stitches.</summary>
+    public IEnumerable<Mark> Draw()
+    {
+        foreach (var mark in Crossings()) yield return mark;
+        foreach (var mark in Ends()) yield return mark;
+        foreach (var step in inside)
+            foreach (var mark in Inside(step)) yield return mark;
+        foreach (var label in labels)
+            foreach (var mark in label.Draw(look)) yield return mark;
+    }
+
+    private bool Rightward(Step step) => order.TravelsRight(step);
+
+    // The edge it begins at, in pleats from the left edge of pleat 1.
+    private int Begins(Step step) => Rightward(step) ? step.From.Number - 1 : step.From.Number + 1;
+
+    private int Ends(Step step) => Rightward(step) ? step.To.Number + 1 : step.To.Number - 1;
+
+    // The first step of every border and figure.
+    private static HashSet<int> FirstsOfFigures(WorkingOrder order)
+    {
+        var seen = new HashSet<int>();
+        var firsts = new HashSet<int>();
+        foreach (var step in order.Steps)
+            if (seen.Add(order.Parts.InOrder[order.Parts.Of(step.RunIndex)].Figure)) firsts.Add(step.Number);
+        return firsts;
+    }
+
+    // Labels of one row: beside the run where there is room, else beside the run before it on the same way, else within the stitches.
+    private void Row(int row, List<Step> along)
+    {
+        var taken = new List<(double From, double To)>();
+        foreach (var run in geometry.Work.RunsIn(new CableRow(row)))
+            taken.Add((geometry.LeftOf(run.FirstPleat), geometry.LeftOf(run.LastPleat) + geometry.Pitch));
+        var y = geometry.Middle(new CableRow(row));
+        Side(along.Where(Rightward), rightward: true);
+        Side(along.Where(s => !Rightward(s)).Reverse(), rightward: false);
+
+        void Side(IEnumerable<Step> one, bool rightward)
+        {
+            Label? last = null;
+            foreach (var step in one)
+            {
+                var alone = new Label([step], rightward, Begins(step) * geometry.Pitch, y, this);
+                if (Free(alone))
+                {
+                    if (last is not null) Keep(last);
+                    last = alone;
+                    continue;
+                }
+                if (last is not null && new Label([.. last.Steps, step], rightward, last.At, y, this) is var longer && longer.Steps.Length <= 5 && Free(longer)) last = longer;
+                else inside.Add(step);
+            }
+            if (last is not null) Keep(last);
+        }
+
+        bool Free(Label label) => label.Left >= bounds.From && label.Right <= bounds.To && !taken.Any(t => t.From < label.Right - 0.05 && t.To > label.Left + 0.05);
+
+        void Keep(Label label)
+        {
+            labels.Add(label);
+            taken.Add((label.Left, label.Right));
+        }
+    }
+
+    private double Radius => Math.Clamp(geometry.LineHeight * 0.27, 0.28, 0.75);
+
+    private Spot At(Step step, bool end)
+    {
+        var level = end ? step.End : step.Begin;
+        var across = end ? Ends(step) : Begins(step);
+        var inward = (Rightward(step) == end ? -1 : 1) * Radius * 0.9;
+        return new Spot(across * geometry.Pitch + inward, geometry.TopOf(Lattice.LineOf(step.Row, level)) + geometry.LineHeight / 2);
+    }
+
+    private IEnumerable<Mark> Ends()
+    {
+        foreach (var step in steps)
+        {
+            var end = step.TieOff || step.GoesOn ? Sign.ThreadEnds : step.Parks ? Sign.ThreadWaits : (Sign?)null;
+            if (end is { } sign)
+                foreach (var mark in End(sign, At(step, true), Radius, look)) yield return mark;
+            var begin = step.Starts == StartKind.New ? Sign.ThreadStarts : order.Steps[step.Number - 2].Needleful != step.Needleful ? Sign.ThreadWaits : (Sign?)null;
+            if (begin is { } first)
+                foreach (var mark in End(first, At(step, false), Radius, look)) yield return mark;
+        }
+    }
+
+    /// <summary>A dot where a thread starts, a ring where it is tied off, a drop where it waits and where it is taken up again.</summary>
+    public static IEnumerable<Mark> End(Sign sign, Spot at, double r, Look look) => sign switch
+    {
+        Sign.ThreadStarts => [new Shape(Outline.Circle(at, r), look.Ink, new Pen(Colour.White, r * 0.3))],
+        Sign.ThreadEnds => [new Shape(Outline.Circle(at, r), Colour.White, new Pen(look.Ink, r * 0.4))],
+        _ =>
+        [
+            new Shape(new OutlineBuilder().MoveTo(at.X, at.Y - 1.5 * r)
+                .CurveTo(new(at.X + 2.2 * r, at.Y + 1.6 * r), new(at.X - 2.2 * r, at.Y + 1.6 * r), new(at.X, at.Y - 1.5 * r)).Close().Build(), Colour.White, new Pen(look.Ink, r * 0.4)),
+        ],
+    };
+
+    /// <summary>A thread across the back.</summary>
+    public static IEnumerable<Mark> Crossing(Outline outline, Look look) =>
+        [new Shape(outline, null, new Pen(Colour.White, 0.7)), new Shape(outline, null, new Pen(look.Ink, 0.3) { Dashes = (1, 0.7) })];
+
+    // Threads that cross the back further than a hand would take them by itself.
+    private IEnumerable<Mark> Crossings()
+    {
+        var lines = new OutlineBuilder();
+        foreach (var step in steps)
+        {
+            if (!Order.Telling.RunLine.Crosses(step)) continue;
+            var last = order.LastStepOf(step);
+            if (last == 0) continue;
+            Spot from = At(order.Steps[last - 1], true), to = At(step, false);
+            lines.Line(from.X, from.Y, to.X, to.Y);
+        }
+        return lines.IsEmpty ? [] : Crossing(lines.Build(), look);
+    }
+
+    // The step on the first brick and the count on the last.
+    private IEnumerable<Mark> Inside(Step step)
+    {
+        var points = ChartBricks.LetterPoints(geometry);
+        if (points < ChartBricks.SmallestLetter) yield break;
+        var colour = geometry.Work.Piece.Thread(step.Thread)!.Colour.LetterOn;
+        var style = new TypeStyle(Face.TextBold, Math.Round(points, 2), colour);
+        yield return On(step.From, step.Begin, step.Number, style);
+        if (step.Cables > 2) yield return On(step.To, step.End, step.Cables, style with { Face = Face.Text });
+
+        Lettering On(Valley valley, Level level, int number, TypeStyle type)
+        {
+            var box = geometry.CableBox(valley, step.Row, level);
+            var words = number.ToString(CultureInfo.InvariantCulture);
+            var wide = Typeface.Width(words, type);
+            if (wide > box.Width * 0.9) type = type with { Points = Math.Round(type.Points * box.Width * 0.9 / wide, 2) };
+            return new(new Spot(box.Centre.X, box.Centre.Y + Typeface.CapHeight(type) / 2), words, type, Anchor.Middle);
+        }
+    }
+
+    // One or several steps, told beside the end where the first of them begins.
+    private sealed class Label
+    {
+        private const double Arrow = 1.5, Gap = 0.9, Pair = 0.75, Before = 1.9;
+
+        private readonly bool rightward;
+        private readonly double y;
+        private readonly List<(string Words, TypeStyle Style, double Offset)> words = [];
+
+        public Label(ImmutableArray<Step> steps, bool rightward, double at, double y, StepMarks marks)
+        {
+            (Steps, this.rightward, At, this.y) = (steps, rightward, at, y);
+            var small = Math.Min(marks.look.Ruler.Points, Typeface.PointsOfCap(marks.geometry.RowHeight * 0.62));
+            var number = marks.look.Ruler with { Face = Face.TextBold, Points = small, Colour = marks.look.Ink };
+            var count = number with { Face = steps[0].Turned ? Face.TextItalic : Face.Text };
+            var start = number with { Face = Face.TextItalic, Colour = marks.look.Accent };
+            double wide = 0;
+            foreach (var (i, step) in steps.Index())
+            {
+                if (i > 0) wide += Before;
+                if (marks.firsts.Contains(step.Number)) Put("start", start, Pair);
+                Put(step.Number.ToString(CultureInfo.InvariantCulture), number, Pair);
+                Put(step.Cables.ToString(CultureInfo.InvariantCulture), count, 0);
+            }
+            Width = wide + Gap + Arrow + Apart;
+
+            void Put(string text, TypeStyle style, double after)
+            {
+                words.Add((text, style, wide));
+                wide += Typeface.Width(text, style) + after;
+            }
+        }
+
+        public ImmutableArray<Step> Steps { get; }
+
+        public double At { get; }
+
+        public double Width { get; }
+
+        public double Left => rightward ? At - Width : At;
+
+        public double Right => rightward ? At : At + Width;
+
+        public IEnumerable<Mark> Draw(Look look)
+        {
+            var cap = Typeface.CapHeight(words[0].Style);
+            yield return new Shape(Outline.Rounded(new Box(Left - 0.3, y - cap * 0.8, Width - Apart + 0.5, cap * 1.6).Moved(rightward ? 0 : Apart - 0.2, 0), cap * 0.5), Colour.White);
+            var left = rightward ? Left : Left + Apart + Arrow + Gap;
+            foreach (var (text, style, offset) in words) yield return new Lettering(new Spot(left + offset, y + cap / 2), text, style);
+            double tip = rightward ? At - Apart : At + Apart, back = rightward ? tip - Arrow : tip + Arrow, half = Math.Min(0.8, cap * 0.55);
+            var turned = Steps[0].Turned;
+            yield return new Shape(Outline.Polygon(new(tip, y), new(back, y - half), new(back, y + half)), turned ? Colour.White : look.Ink, new Pen(look.Ink, 0.2));
+        }
+    }
+}

@@ -1,0 +1,67 @@
+using System.Collections.Immutable;
+using Pleatwright.Order;
+using Pleatwright.Plate.Parts;
+
+namespace Pleatwright.Plate.Sections;
+
+/// <summary>The sections of a plate, in the order they stand in whatever it is written in. To add one, declare it here.</summary>
+internal static class PlateSections
+{
+    /// <summary>What the sections are known by.</summary>
+    public const string KeyId = "key", ChartId = "chart", TrueChartId = "true-size", BackId = "back", MaterialsId = "materials", DirectionsId = "directions", CareId = "care";
+
+    /// <summary>The sections of a plate; those that have nothing in them are left out.</summary>
+    public static ImmutableArray<Section> Of(PlateDocument plate)
+    {
+        var work = plate.Work;
+        var stitched = work.Runs.Length > 0 || ThreadShapes.Spans(work).Any();
+        return
+        [
+            new(KeyId, "Key", null, 3, [.. plate.Threads.Select(t => new KeyThread(t, ThreadWords(t))), .. plate.Signs.Select(s => new KeySign(s))]),
+            .. Where(stitched, new Section(ChartId, "Chart", ChartPages.Lead(plate), 1, [new TheChart()])),
+            .. Where(stitched && plate.Options.TrueScaleChart, new Section(TrueChartId, ChartPages.TrueScaleHeading, null, 1, [new TheTrueChart()]) { Apart = true }),
+            .. Where(BackView.IsWanted(plate.Order), new Section(BackId, BackView.Heading, BackView.Lead(work), 1, [new Words(BackView.Words(plate.Order), Tone.Remark), new TheBack()])
+            {
+                Spare = plate.Options.Edition == Edition.Plate && !BackView.IsNeeded(plate.Order),
+            }),
+            new(MaterialsId, "Materials", null, 3, [.. plate.Materials.SelectMany(g => Group(g))]),
+            new(CareId, CautionsPart.Heading, null, 1, [new Framed(CautionsPart.Heading, plate.Cautions)]),
+            .. plate.HasDirections ? [Directions(plate)] : ImmutableArray<Section>.Empty,
+        ];
+    }
+
+    private static ImmutableArray<Section> Where(bool wanted, Section section) => wanted ? [section] : [];
+
+    private static string ThreadWords(ThreadEntry thread) =>
+        thread.Strands + (thread.IsUsed ? $"; {thread.Stitches}; {thread.SkeinWords}" : "; none needed")
+        + (thread.Note.Length > 0 ? $". {thread.Note}" : "");
+
+    private static ImmutableArray<Item> Group(MaterialGroup group) => [new Headed(group.Heading), new Labelled(group.Lines)];
+
+    private static Section Directions(PlateDocument plate)
+    {
+        if (plate.Options.Edition == Edition.Learner)
+        {
+            var last = plate.Directions.Max(d => d.Step?.Number ?? 0).ToString(System.Globalization.CultureInfo.InvariantCulture);
+            return new(DirectionsId, DirectionsPart.Heading, "step by step", 2, [.. plate.Directions.Select(d => Told(d, last))]);
+        }
+        var table = plate.Table;
+        return new(DirectionsId, DirectionsPart.Heading, "a line a run", 2, [.. table.Lead.Select(l => new Words(l, Tone.Remark)), .. table.Blocks.SelectMany(Block)]);
+
+        IEnumerable<Item> Block(Order.Telling.TableBlock block)
+        {
+            if (block.Heading.Length > 0) yield return new Headed(block.Heading, block.Lines.IsEmpty ? 3 : 5);
+            foreach (var note in block.Notes) yield return new Words(note, Tone.Remark);
+            if (block.Lines.Length > 0) yield return new Lines(block, table.Blocks);
+            foreach (var after in block.After) yield return new Words(after, Tone.Remark);
+        }
+    }
+
+    private static Item Told(Direction direction, string last) => direction.Kind switch
+    {
+        DirectionKind.Heading => new Headed(direction.Text, 9),
+        DirectionKind.Step => new Step(direction.Step?.Number.ToString(System.Globalization.CultureInfo.InvariantCulture) ?? "", direction.Text, last),
+        DirectionKind.LevelCheck => new Words(direction.Text, Tone.Check),
+        _ => new Words(direction.Text, Tone.Remark),
+    };
+}

@@ -1,0 +1,215 @@
+using System.Collections.Immutable;
+using Pleatwright.Plate.Parts;
+using Pleatwright.Plate.Sections;
+
+namespace Pleatwright.Plate;
+
+/// <summary>
+/// Sets the sections of a plate on pages, one below another: a section begins where the one before ends, unless too little of the page is
+/// left; its columns end level; a drawing is never cut.
+/// </summary>
+internal sealed class Setting
+{
+    // Less of a section than this at the foot of a page looks forlorn (millimetres, our own choice).
+    private const double Least = 26, LeastLarge = 60;
+
+    private const double Between = 5; // one section and the next
+
+    private const double BackHeight = 78; // of the wrong side, but for learners
+
+    private const int Many = 1500; // items; of more, columns are not made to end level
+
+    private readonly PlateDocument document;
+    private readonly double tight;
+    private readonly List<Page> pages;
+    private readonly double panelScale;
+    private double y = double.PositiveInfinity;
+
+    private readonly bool dry;
+
+    private Setting(PlateDocument document, List<Page> pages, double tight, double panelScale, bool dry)
+    {
+        this.dry = dry;
+        this.document = document;
+        this.pages = pages;
+        this.tight = tight;
+        this.panelScale = panelScale;
+    }
+
+    /// <summary>Sets sections on pages after those that are there.</summary>
+    /// <param name="document">The plate.</param>
+    /// <param name="sections">Its sections.</param>
+    /// <param name="pages">The pages so far; more are added.</param>
+    /// <param name="tight">Share of its size at which running matter is set.</param>
+    /// <param name="panelScale">How large the panels of the chart are drawn: 0 as small as can be counted, 1 as large as serves.</param>
+    /// <param name="dry">Whether only the pages are wanted, not what is drawn on them.</param>
+    /// <returns>On which page each section begins.</returns>
+    public static List<(Section Section, int Page)> Set(PlateDocument document, IReadOnlyList<Section> sections, List<Page> pages, double tight, double panelScale, bool dry = false)
+    {
+        var setting = new Setting(document, pages, tight, panelScale, dry);
+        var begins = new List<(Section, int)>();
+        foreach (var section in sections)
+        {
+            setting.Put(section);
+            begins.Add((section, setting.beganOn));
+        }
+        return begins;
+    }
+
+    private PlateOptions Options => document.Options;
+
+    private Look Look => Options.Look with { Tight = tight };
+
+    private Box Inner => Page.InnerOf(Options.Paper);
+
+    private int beganOn;
+
+    private void Put(Section section)
+    {
+        if (section.Apart) y = double.PositiveInfinity;
+        var begun = false;
+        foreach (var group in Groups(section))
+            switch (group[0])
+            {
+                case TheChart:
+                    foreach (var band in ChartPages.Bands(document, Inner.Width, Inner.Height - HeadingHeight(section), panelScale))
+                    {
+                        if (band.Pages is { } whole)
+                        {
+                            Own(whole, ref begun);
+                            continue;
+                        }
+                        Begin(section, band.Height, ref begun);
+                        if (!dry) band.Draw(pages[^1], Inner.X, y);
+                        y += band.Height + 4;
+                    }
+                    break;
+                case TheTrueChart:
+                    Own(first => ChartPages.TrueScale(document.Work, Options, first), ref begun);
+                    break;
+                case TheBack:
+                    foreach (var strip in Back(section))
+                    {
+                        Begin(section, strip.View.Height, ref begun);
+                        pages[^1].Put(new Inset(strip.Marks, new Spot(Inner.X + (Inner.Width - strip.View.Width) / 2 - strip.View.X, y - strip.View.Y)));
+                        y += strip.View.Height + 3;
+                    }
+                    break;
+                default:
+                    Matter(section, group, ref begun);
+                    break;
+            }
+        y += Between;
+    }
+
+    // Items that are set together: drawings by themselves, tables across the page, the rest in columns.
+    private static IEnumerable<List<Item>> Groups(Section section)
+    {
+        var group = new List<Item>();
+        foreach (var item in section.Items)
+        {
+            if (group.Count > 0 && Kind(item) != Kind(group[^1]))
+            {
+                // a heading goes with the lines it is over
+                var heads = item is Lines && group[^1] is Headed ? 1 : 0;
+                if (group.Count > heads) yield return group[..^heads];
+                group = [.. group[^heads..]];
+            }
+            group.Add(item);
+            if (Kind(item) == 2)
+            {
+                yield return group;
+                group = [];
+            }
+        }
+        if (group.Count > 0) yield return group;
+
+        static int Kind(Item item) => item switch { Lines => 1, TheChart or TheTrueChart or TheBack => 2, _ => 0 };
+    }
+
+    private double HeadingHeight(Section section) => section.Id == PlateSections.CareId ? 0 : Options.LargePrint ? Page.HeadingHeight(Options.Look) : 11.5;
+
+    private ImmutableArray<Drawing> Back(Section section) =>
+        BackView.Strips(document.Order, Inner.Width, Options.Edition == Edition.Learner || Options.LargePrint ? Inner.Height - HeadingHeight(section) - 5 * Look.Leading : BackHeight, Options.Look, Options.Edition == Edition.Learner);
+
+    // Pages that something has for itself.
+    private void Own(Func<int, List<Page>> make, ref bool begun)
+    {
+        var made = make(pages.Count + 1);
+        if (!begun && made.Count > 0) beganOn = pages.Count + 1;
+        begun |= made.Count > 0;
+        Limit(made.Count);
+        pages.AddRange(made);
+        y = double.PositiveInfinity;
+    }
+
+    private void Limit(int more)
+    {
+        if (pages.Count + more > Layout.MostPages)
+            throw new PlateTooLargeException(FormattableString.Invariant($"the plate comes to more than {Layout.MostPages} pages. Print the piece in parts, figure by figure."));
+    }
+
+    // Makes room for so much; the heading of the section before its first.
+    private void Begin(Section section, double height, ref bool begun)
+    {
+        var heading = begun ? 0 : HeadingHeight(section);
+        if (y + heading + height > Inner.Bottom + 0.01)
+        {
+            Limit(1);
+            pages.Add(new Page(section.Heading, Options.Paper, Options.Look));
+            y = Inner.Y;
+            if (begun) y = pages[^1].RunningHead(section.Heading);
+        }
+        if (begun) return;
+        begun = true;
+        beganOn = pages.Count;
+        if (heading > 0) y = pages[^1].Heading(section.Heading, section.Lead, 0, y);
+        else pages[^1].Bookmark(section.Heading, 0, y);
+    }
+
+    private void Matter(Section section, List<Item> items, ref bool begun)
+    {
+        var columns = items[^1] is Lines ? 1 : section.Columns;
+        // a few lines are read across the page
+        if (columns > 1 && !Options.LargePrint && items.Count <= 6 && items.All(i => i is Headed or Words) && Trial(1, null).Height <= 6 * Look.Leading) columns = 1;
+        var least = Options.LargePrint ? LeastLarge : Least;
+        var needed = items.Count > Many ? least : Math.Min(least, Trial(columns, null).Height);
+        // a caption stays with its drawing
+        if (section.Items.Contains(new TheBack())) needed = Trial(columns, null).Height + Back(section)[0].View.Height + 3;
+        Begin(section, needed, ref begun);
+        pages[^1].Part = section.Id;
+        var count = items.Count > Many ? int.MaxValue : Trial(columns, null).Count;
+        (int, double)? limit = null;
+        // Columns end level: the least depth of the last page that takes no page more.
+        if (columns > 1 && !Options.LargePrint && count <= 8)
+        {
+            double lowest = (count == 1 ? y : Inner.Y + 6) + 5, most = Inner.Bottom;
+            while (most - lowest > 1.5)
+            {
+                var middle = (lowest + most) / 2;
+                if (Trial(columns, (count, middle)).Count > count) lowest = middle;
+                else most = middle;
+            }
+            limit = (pages.Count - 1 + count, most);
+        }
+        var flow = new Flow(Options, pages, section.Heading, y, columns, Look, limit);
+        Lay(items, flow);
+        y = flow.Lowest + 2;
+        foreach (var page in pages) page.Part = "";
+
+        // How many pages it takes, the first begun already; how high it stands on the last, and how high where all of it fits.
+        (int Count, double Lowest, double Height) Trial(int columns, (int Page, double Bottom)? limit)
+        {
+            var at = double.IsPositiveInfinity(y) ? Inner.Y : y;
+            List<Page> scratch = [new Page(section.Heading, Options.Paper, Options.Look)];
+            var flow = new Flow(Options, scratch, section.Heading, at, columns, Look, limit);
+            Lay(items, flow);
+            return (scratch.Count, flow.Lowest, scratch.Count == 1 ? flow.Lowest - at : double.PositiveInfinity);
+        }
+    }
+
+    private static void Lay(List<Item> items, Flow flow)
+    {
+        for (var i = 0; i < items.Count; i++) Typesetting.Lay(items, i, flow);
+    }
+}
