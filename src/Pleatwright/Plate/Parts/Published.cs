@@ -26,6 +26,14 @@ internal sealed record Published
     /// <summary>The gauge its chart is cut for, and the cloth to cut.</summary>
     public required CutFor CutFor { get; init; }
 
+    /// <summary>Every stitch used, drawn with the needle's way.</summary>
+    /// <param name="levels">How the work is held, for the words.</param>
+    /// <param name="look">How drawings are dressed.</param>
+    public ImmutableArray<DrawnStitch> Stitches(LevelWords levels, Look look) => StitchDrawings.Of(Order.Work, Order, levels, look);
+
+    /// <summary>The working order it is told of.</summary>
+    public required WorkingOrder Order { get; init; }
+
     /// <summary>Units that words about it are said in.</summary>
     public required UnitSystem Units { get; init; }
 
@@ -41,6 +49,7 @@ internal sealed record Published
         Difficulty = Difficulty.Of(order),
         Hours = HoursOfWork.Of(order, pace ?? Pace.Unknown),
         CutFor = CutFor.Of(work.Pleating),
+        Order = order,
         Units = units,
     };
 }
