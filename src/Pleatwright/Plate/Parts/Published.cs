@@ -4,6 +4,7 @@ using Pleatwright.Chart;
 using Pleatwright.Cloth;
 using Pleatwright.Measure;
 using Pleatwright.Order;
+using Pleatwright.Proof;
 using Pleatwright.Shopping;
 
 namespace Pleatwright.Plate.Parts;
@@ -25,6 +26,18 @@ internal sealed record Published
 
     /// <summary>The gauge its chart is cut for, and the cloth to cut.</summary>
     public required CutFor CutFor { get; init; }
+
+    /// <summary>Kinds of cloth that suit the gauge (common practice, no source).</summary>
+    public required ImmutableArray<ClothSuggestion> Cloths { get; init; }
+
+    /// <summary>Needles that take its threads, the coarsest first (common practice, no source).</summary>
+    public required ImmutableArray<NeedleSuggestion> Needles { get; init; }
+
+    /// <summary>Up to three other colour ways that keep its contrast, the best kept first; perhaps none.</summary>
+    public ImmutableArray<ColourWay> ColourWays => field.IsDefault ? field = Proof.ColourWays.Of(Order.Work) : field;
+
+    /// <summary>How it is finished, in order; <see cref="Parts.Finishing.Say"/> says each.</summary>
+    public required ImmutableArray<FinishingStep> Finishing { get; init; }
 
     /// <summary>Every stitch used, drawn with the needle's way.</summary>
     /// <param name="levels">How the work is held, for the words.</param>
@@ -49,6 +62,9 @@ internal sealed record Published
         Difficulty = Difficulty.Of(order),
         Hours = HoursOfWork.Of(order, pace ?? Pace.Unknown),
         CutFor = CutFor.Of(work.Pleating),
+        Cloths = Advice.Cloths(work.Pleating.Gauge.Fullness),
+        Needles = Advice.Needles(MaterialsPart.Threads(work, order)),
+        Finishing = Parts.Finishing.Of(work.Pleating.Cloth),
         Order = order,
         Units = units,
     };
