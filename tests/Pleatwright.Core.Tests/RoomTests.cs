@@ -16,7 +16,7 @@ public class RoomTests
         ["Order"] = ["Measure", "Thread", "Cloth", "Chart"],
         ["Picture"] = ["Measure", "Thread", "Cloth", "Chart"],
         ["ReadBack"] = ["Measure", "Thread", "Cloth", "Chart"], // not the order, nor the words it is told in: a reader that shared them would prove nothing
-        ["Plate"] = ["Measure", "Thread", "Cloth", "Chart", "Proof", "Order", "ReadBack"],
+        ["Plate"] = ["Measure", "Thread", "Cloth", "Chart", "Proof", "Order", "ReadBack", "Shopping"],
         ["Shopping"] = ["Measure", "Thread", "Cloth", "Chart", "Order"],
         ["Ticks"] = [],
         ["Files"] = ["Measure", "Thread", "Cloth", "Chart", "Shopping", "Ticks"],

@@ -42,6 +42,12 @@ public sealed record Piece(
     /// <summary>The most characters a title may have.</summary>
     public const int LongestTitle = 200;
 
+    /// <summary>Whose design it is.</summary>
+    public Credit Credit { get; init; } = Credit.None;
+
+    /// <summary>What the maker calls the size this piece is cut for; empty when it has no name.</summary>
+    public string SizeName { get; init; } = "";
+
     /// <summary>Geometric bands; they lie under the figures.</summary>
     public ImmutableArray<Band> Bands { get; init; } = [];
 

@@ -25,6 +25,7 @@ internal static class SizeFit
             Accents = [.. recut.Accents.Select(a => a with { Repeat = Fit(a.Repeat, WidthOf(a.Repeat), from.Valleys, to.Valleys) })],
             Working = recut.Working.BaseRow is { } row && row.Index >= to.CableRows ? recut.Working with { BaseRow = null } : recut.Working,
             Sizes = [],
+            SizeName = size.Name,
         };
     }
 

@@ -55,6 +55,15 @@ public sealed record ClothPlan(Form Form, Gauge Gauge, int GatheringRows)
 
     /// <summary>Width in which the cloth is sold. Default 44 in (common practice, no source).</summary>
     public Length FabricWidth { get; init; } = Length.FromInches(44);
+
+    /// <summary>Every row to be gathered: the gathering rows and the holding rows.</summary>
+    internal int RowsToGather => GatheringRows + HoldingRowsAbove + HoldingRowsBelow;
+
+    /// <summary>
+    /// Depth of cloth the gathered part is cut to: every gathered row, holding rows too, with half a space beyond the outer ones (common
+    /// practice, no source). What hangs above and below it comes on top.
+    /// </summary>
+    internal Length CutDepth => Gauge.RowSpacing * RowsToGather;
 }
 
 /// <summary>What the plan comes to: pleats, cloth to cut, rows. Pure arithmetic on a <see cref="ClothPlan"/>.</summary>
@@ -134,7 +143,7 @@ public sealed class PleatingPlan
     public int CableRows { get; }
 
     /// <summary>Every row to be gathered: the gathering rows and the holding rows.</summary>
-    public int RowsToGather => Cloth.GatheringRows + Cloth.HoldingRowsAbove + Cloth.HoldingRowsBelow;
+    public int RowsToGather => Cloth.RowsToGather;
 
     /// <summary>Pleats gathered in all: the finished ones and the seam pleats of both sides.</summary>
     public int PleatsToGather => Pleats + 2 * Cloth.SeamPleats;

@@ -20,9 +20,8 @@ internal static class ClothWords
         var gauge = plan.Gauge;
         var round = cloth.Form as Round;
 
-        lines.Add(new("Cloth", (round is null ? $"cut {plan.CutWidth.Say(units)} wide" : $"panels {plan.CutWidth.Say(units)} wide together") + (plan.FabricWidths > 1
-            ? $", from {plan.FabricWidths} widths of cloth {cloth.FabricWidth.Say(units)} wide"
-            : $", from cloth {cloth.FabricWidth.Say(units)} wide")));
+        lines.Add(new("Cloth", (round is null ? $"cut {plan.CutWidth.Say(units)} wide and" : $"panels {plan.CutWidth.Say(units)} wide together,")
+            + $" {cloth.CutDepth.Say(units)} deep for the gathered part alone, from {(plan.FabricWidths > 1 ? $"{plan.FabricWidths} widths of " : "")}cloth {cloth.FabricWidth.Say(units)} wide"));
         if (round is not null)
         {
             var first = true;

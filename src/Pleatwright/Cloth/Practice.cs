@@ -38,17 +38,24 @@ internal static class Practice
     public static (double Least, double Most) Fullness => (2.5, 5);
 
     /// <summary>
-    /// Fullness for pictures: batiste 4.5 of 4 to 5, broadcloth 3.5 of 3 to 4, corduroy 2.5 (common practice, no source);
-    /// coarse check cloth 4.25 of 4 to 4½ (The Priscilla Smocking Book, 1916).
+    /// Fullness for pictures: batiste 4 to 5, broadcloth 3 to 4, corduroy 2.5 (common practice, no source); coarse check cloth 4 to 4½ (The
+    /// Priscilla Smocking Book, 1916).
     /// </summary>
-    public static double FullnessOf(ClothKind kind) => kind switch
+    public static (double Least, double Most) FullnessRange(ClothKind kind) => kind switch
     {
-        ClothKind.Batiste => 4.5,
-        ClothKind.Broadcloth => 3.5,
-        ClothKind.CoarseCheck => 4.25,
-        ClothKind.Corduroy => 2.5,
+        ClothKind.Batiste => (4, 5),
+        ClothKind.Broadcloth => (3, 4),
+        ClothKind.CoarseCheck => (4, 4.5),
+        ClothKind.Corduroy => (2.5, 2.5),
         _ => throw new ArgumentOutOfRangeException(nameof(kind)),
     };
+
+    /// <summary>The middle of a kind's fullness for pictures: where its gauge begins.</summary>
+    public static double FullnessOf(ClothKind kind)
+    {
+        var (least, most) = FullnessRange(kind);
+        return (least + most) / 2;
+    }
 
     /// <summary>The gauge a kind of cloth begins from: its pitch makes <see cref="FullnessOf"/> of the take-up.</summary>
     /// <exception cref="ArgumentOutOfRangeException">A value is out of range; see <see cref="Gauge"/>.</exception>

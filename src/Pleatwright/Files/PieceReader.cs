@@ -42,6 +42,7 @@ public static class PieceReader
             var keys = new KeyReader(text, root, "a piece");
             keys.Format("pleatwright", FormatNumber, "piece");
             var title = keys.OptionalString("title", Chart.Piece.LongestTitle) ?? "Untitled";
+            var credit = CreditReader.Read(text, keys);
             var cloth = Cloth(keys.Required("cloth"));
             threads = Threads(keys.Optional("threads"));
             figures = Figures(keys.Optional("figures"));
@@ -51,11 +52,14 @@ public static class PieceReader
             var back = keys.OneOf("back", Backsmocking.Auto, ("auto", Backsmocking.Auto), ("gaps", Backsmocking.Gaps), ("none", Backsmocking.None), ("all", Backsmocking.All));
             var phase = keys.OneOf("phase", Phase.Even, ("even", Phase.Even), ("odd", Phase.Odd));
             var working = keys.Optional("working") is { } w ? Working(w) : new Working();
+            var size = keys.OptionalString("size") ?? "";
             var sizes = SizeReader.Read(text, keys, cloth);
             var swatches = SwatchReader.Read(text, keys);
             keys.NothingElse();
             return new Piece(title, cloth, threads, figures, placements)
             {
+                Credit = credit,
+                SizeName = size,
                 Bands = bands,
                 Accents = accents,
                 Back = back,

@@ -21,6 +21,7 @@ public static class PieceWriter
         json.WriteStartObject();
         json.WriteNumber("pleatwright", PieceReader.FormatNumber);
         json.WriteString("title", piece.Title);
+        CreditWriter.Write(json, piece.Credit);
         WriteCloth(json, piece.Cloth);
         json.WriteStartObject("threads");
         foreach (var thread in piece.Threads) WriteThread(json, thread);
@@ -49,6 +50,7 @@ public static class PieceWriter
         });
         if (piece.Phase == Phase.Odd) json.WriteString("phase", "odd");
         if (piece.Working != new Working()) WriteWorking(json, piece.Working);
+        if (piece.SizeName.Length > 0) json.WriteString("size", piece.SizeName);
         if (!piece.Sizes.IsEmpty)
         {
             json.WriteStartArray("sizes");

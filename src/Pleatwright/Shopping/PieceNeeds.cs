@@ -33,11 +33,8 @@ public sealed record ThreadNeed(string Piece, ThreadUse Use, Length WorkingLengt
 /// <param name="Cloth">The cloth as it is planned.</param>
 public sealed record ClothNeed(string Piece, ClothPlan Cloth)
 {
-    /// <summary>
-    /// Length along the cloth: every gathered row, holding rows too, with half a space beyond the outer ones (common practice,
-    /// no source).
-    /// </summary>
-    public Length Length => Cloth.Gauge.RowSpacing * (Cloth.GatheringRows + Cloth.HoldingRowsAbove + Cloth.HoldingRowsBelow);
+    /// <summary>Length along the cloth: the depth the gathered part is cut to.</summary>
+    public Length Length => Cloth.CutDepth;
 
     /// <summary>The strips to cut, from cloth so wide.</summary>
     public IEnumerable<Strip> Strips(Length width) =>

@@ -13,7 +13,7 @@ public class ClothWordsTests
     [Fact]
     public void Of_a_panel() => Assert.Equal(
     [
-        "Cloth: cut 34 1/2 in wide, from cloth 44 in wide",
+        "Cloth: cut 34 1/2 in wide and 4 1/8 in deep for the gathered part alone, from cloth 44 in wide",
         "Finished: 11 in wide, 3 in from the first gathering row to the last",
         "Pleats: 132, and 3 seam pleats at each side: 138 to gather; centre valley 66",
         "Gauge: 1/4 in of cloth to a pleat, dots 1/8 in apart; fullness 3.0 to 1",
@@ -25,7 +25,7 @@ public class ClothWordsTests
     [Fact]
     public void Of_a_bishop() => Assert.Equal(
     [
-        "Cloth: panels 84 in wide together, from 2 widths of cloth 44 in wide",
+        "Cloth: panels 84 in wide together, 3 3/8 in deep for the gathered part alone, from 2 widths of cloth 44 in wide",
         "Panels: left back: cut 13 in, 47 pleats, 1 to 47",
         ": sleeve: cut 16 in, 61 pleats, 48 to 108",
         ": front: cut 26 in, 102 pleats, 109 to 210",

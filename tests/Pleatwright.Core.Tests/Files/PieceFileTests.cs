@@ -27,6 +27,7 @@ public class PieceFileTests
         var again = PieceReader.Read(written);
         Assert.Equal(written, PieceWriter.Write(again));
         Assert.Equal(Work.Lay(piece).Runs.ToArray(), Work.Lay(again).Runs.ToArray());
+        Assert.Equal((piece.Credit, piece.SizeName), (again.Credit, again.SizeName));
     });
 
     [Fact]
@@ -57,6 +58,16 @@ public class PieceFileTests
     [InlineData("\"Small\",", "\"Small\"", 3, 3, "not valid JSON")]
     [InlineData("\"Small\"", "[[[[[[[[[[[[[[[[1]]]]]]]]]]]]]]]]", 2, 27, "deeper within one another")]
     [InlineData("\"panel\"", "\"cone\"", 3, 22, "form")]
+    [InlineData("\"Small\"", "\"Small\", \"designer\": 3", 2, 33, "“designer” must be text")]
+    [InlineData("\"Small\"", "\"Small\", \"designer\": \"a\\tb\"", 2, 33, "one line")]
+    [InlineData("\"Small\"", "\"Small\", \"copyright\": \"a\\nb\"", 2, 34, "one line")]
+    [InlineData("\"Small\"", "\"Small\", \"date\": \"2026-02-30\"", 2, 29, "such as \"2026-05-31\"")]
+    [InlineData("\"Small\"", "\"Small\", \"date\": \"31.5.2026\"", 2, 29, "such as \"2026-05-31\"")]
+    [InlineData("\"Small\"", "\"Small\", \"date\": 2026", 2, 29, "such as \"2026-05-31\"")]
+    [InlineData("\"Small\"", "\"Small\", \"photograph\": \"C:\\\\boats.jpg\"", 2, 35, "file alone, without a folder")]
+    [InlineData("\"Small\"", "\"Small\", \"photograph\": \"../boats.jpg\"", 2, 35, "file alone, without a folder")]
+    [InlineData("\"Small\"", "\"Small\", \"photograph\": \"..\"", 2, 35, "file alone, without a folder")]
+    [InlineData("\"Small\"", "\"Small\", \"size\": 4", 2, 29, "“size” must be text")]
     [InlineData("\"4 in\"", "\"4\"", 3, 48, "length with its unit")]
     [InlineData("\"4 in\"", "4", 3, 48, "length with its unit")]
     [InlineData("\"4 in\"", "\"-4 in\"", 3, 48, "more than nothing")]
@@ -89,6 +100,31 @@ public class PieceFileTests
         Assert.Equal((line, column), (e.Line, e.Column));
         Assert.Equal($"my.piece.json:{line}:{column}: {e.Message}", e.Located("my.piece.json"));
         Assert.DoesNotContain('\n', e.Message);
+    }
+
+    [Fact]
+    public void A_credit_is_read_as_it_is_said_and_what_is_not_said_is_not_written()
+    {
+        var piece = PieceReader.Read(Small);
+        Assert.Equal((Credit.None, ""), (piece.Credit, piece.SizeName));
+        var written = PieceWriter.Write(piece);
+        Assert.All(["designer", "copyright", "date", "photograph", "\"size\""], key => Assert.DoesNotContain(key, written, StringComparison.Ordinal));
+        var said = PieceReader.Read(Small.Replace("\"Small\",", "\"Small\", \"designer\": \"the harbour class\", \"copyright\": \"© 2026\", \"date\": \"2026-05-31\", \"photograph\": \"boats.jpg\", \"size\": \"4 years\",", StringComparison.Ordinal));
+        Assert.Equal(new Credit { Designer = "the harbour class", Copyright = "© 2026", Date = new DateOnly(2026, 5, 31), Photograph = "boats.jpg" }, said.Credit);
+        Assert.Equal("4 years", said.SizeName);
+    }
+
+    [Theory]
+    [InlineData("designer", Credit.LongestDesigner)]
+    [InlineData("copyright", Credit.LongestCopyright)]
+    [InlineData("photograph", Credit.LongestPhotograph)]
+    public void A_line_of_a_credit_is_as_long_as_it_may_be_and_no_longer(string key, int longest)
+    {
+        string With(int length) => Small.Replace("\"Small\",", $"\"Small\", \"{key}\": \"{new string('b', length)}\",", StringComparison.Ordinal);
+        _ = PieceReader.Read(With(longest));
+        Assert.True(Schemas.FitsPiece(With(longest)));
+        Assert.Contains($"at most {longest} characters", Assert.Throws<PieceFormatException>(() => PieceReader.Read(With(longest + 1))).Message, StringComparison.Ordinal);
+        Assert.False(Schemas.FitsPiece(With(longest + 1)));
     }
 
     [Theory]

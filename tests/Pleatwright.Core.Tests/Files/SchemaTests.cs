@@ -21,6 +21,13 @@ public class SchemaTests
     [InlineData("\"#f4efe3\"", "\"white\"")]
     [InlineData("\"pleatwright\": 1", "\"pleatwright\": 2")]
     [InlineData("\"finishedWidth\"", "\"diameter\"")]
+    [InlineData("\"the harbour class\"", "\"a\\nb\"")]
+    [InlineData("\"© 2026", "\"© \\u2028 2026")]
+    [InlineData("2026-05-31", "31 May 2026")]
+    [InlineData("harbour-morning.jpg", "a/b.jpg")]
+    [InlineData("harbour-morning.jpg", "a\\\\b.jpg")]
+    [InlineData("harbour-morning.jpg", "..")]
+    [InlineData("harbour-morning.jpg", " b.jpg")]
     public void What_the_reader_refuses_the_schema_refuses(string find, string put)
     {
         var sound = File.ReadAllText(Repository.Path("examples", "harbour-morning.piece.json"));

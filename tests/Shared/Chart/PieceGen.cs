@@ -24,8 +24,18 @@ internal static class PieceGen
     public static readonly Gen<Gauge> Gauges = Gen.Select(Gen.Int[5, 20], Gen.Int[2, 8], Gen.Int[1, 8]).Select((perInch, eighths, rows) =>
         Gauge.FromPleatsPerInch(perInch, Length.FromInches(3.0 / perInch), Length.FromInches(eighths / 8.0), rows));
 
-    public static readonly Gen<Piece> Pieces = Gen.Select(Figures, Gauges, Gen.Int[1, 30], Gen.Int[2, 9])
-        .SelectMany((figure, gauge, width, rows) =>
+    private static readonly Gen<string> Words = Gen.OneOf("", "", "the harbour class", "Für die Möwen ⛵ 2026", "“quay” & <kite>, \\ or not");
+
+    public static readonly Gen<Credit> Credits = Gen.Select(Words, Words, Gen.Int[0, 4000], Gen.OneOf("", "boats.jpg", "the lighthouse, evening.png")).Select((designer, copyright, day, photograph) => new Credit
+    {
+        Designer = designer,
+        Copyright = copyright,
+        Date = day % 3 == 0 ? null : new DateOnly(2026, 1, 1).AddDays(day),
+        Photograph = photograph,
+    });
+
+    public static readonly Gen<Piece> Pieces = Gen.Select(Figures, Gauges, Gen.Int[1, 30], Gen.Int[2, 9], Gen.Select(Credits, Words))
+        .SelectMany((figure, gauge, width, rows, said) =>
             Gen.Select(Gen.Int[1, 60], Gen.Int[1, rows], Gen.Int[0, figure.Height - 1], Gen.Select(Gen.Bool, Gen.Bool, Gen.Bool), Gen.Int[1, 4], Gen.Int[1, 20])
                 .Select((centre, row, figureRow, flags, count, every) => new Piece(
                     "Random",
@@ -40,6 +50,8 @@ internal static class PieceGen
                         },
                     ])
                 {
+                    Credit = said.Item1,
+                    SizeName = said.Item2,
                     Bands = flags.Item3 ? [new Band("cable", new GatheringRow(1), new ThreadKey('b'))] : [],
                 }));
 }

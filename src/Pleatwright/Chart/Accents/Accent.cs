@@ -38,6 +38,12 @@ public abstract class Accent
     /// <param name="gauge">How the cloth is gathered: an upright accent is as long as one across.</param>
     public abstract IEnumerable<StitchShape> Shapes(LaidAccent laid, Gauge gauge);
 
+    /// <summary>The needle's way through the cloth, in the order worked.</summary>
+    /// <param name="laid">Where it lies.</param>
+    /// <param name="gauge">How the cloth is gathered.</param>
+    /// <param name="hand">The hand that works it.</param>
+    internal abstract IEnumerable<NeedlePoint> Needle(LaidAccent laid, Gauge gauge, Hand hand);
+
     /// <summary>Thread in it, start and tie-off apart.</summary>
     /// <param name="laid">Where it lies.</param>
     /// <param name="pitch">Pitch of the pleats where it lies.</param>

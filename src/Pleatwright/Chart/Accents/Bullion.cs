@@ -28,6 +28,13 @@ internal sealed class Bullion : Accent
         yield return new StitchShape(ShapeKind.Coil, from, to, 1.6);
     }
 
+    // Up at one end, a bite from the other end to the first, and down at the other when the coil is wound.
+    internal override IEnumerable<NeedlePoint> Needle(LaidAccent laid, Gauge gauge, Hand hand)
+    {
+        var (from, to) = Ends(laid, gauge);
+        return [new(true, from, 0), new(false, to, 0), new(true, from, 0), new(false, to, 0)];
+    }
+
     /// <inheritdoc/>
     public override Length ThreadIn(LaidAccent laid, Length pitch, Length lineHeight, Floss thread) =>
         Wrap(thread) * Wraps(laid, pitch, thread) + pitch * laid.Size * 3;

@@ -24,6 +24,14 @@ internal sealed class DetachedChain : Accent
         yield return new StitchShape(ShapeKind.Drop, from, to, 1.8);
     }
 
+    // Round the loop from its point, and down just beyond its other end over the thread.
+    internal override IEnumerable<NeedlePoint> Needle(LaidAccent laid, Gauge gauge, Hand hand)
+    {
+        var (from, to) = Ends(laid, gauge);
+        ChartPlace beyond = new(to.Across + (to.Across - from.Across) * 0.2, to.Down + (to.Down - from.Down) * 0.2);
+        return [new(true, from, 0), new(false, from, 0), new(true, to, 0), new(false, beyond, 0)];
+    }
+
     /// <inheritdoc/>
     public override Length ThreadIn(LaidAccent laid, Length pitch, Length lineHeight, Floss thread) => pitch * (laid.Size * 3 + 1);
 }

@@ -30,6 +30,20 @@ internal sealed class Flowerette : Accent
         yield return Cable(x, y + 1);
     }
 
+    // A row of three cables, then a row of one, each begun as every row is.
+    internal override IEnumerable<NeedlePoint> Needle(LaidAccent laid, Gauge gauge, Hand hand)
+    {
+        var depth = laid.Depth;
+        var way = hand == Hand.Left ? -1 : 1;
+        Stitch Over(int valley, double down, Level level) =>
+            new(StitchKind.Over, new(way > 0 ? new Valley(valley).LeftPleat : new Valley(valley).RightPleat, down), new(way > 0 ? new Valley(valley).RightPleat : new Valley(valley).LeftPleat, down), level);
+        var x = laid.Valley.Number;
+        var three = new Stitches.Pass(0, 0, false, false, [Over(x - way, depth, Level.Down), Over(x, depth, Level.Up), Over(x + way, depth, Level.Down)]);
+        var one = new Stitches.Pass(0, 0, false, false, [Over(x, depth + 0.5 / gauge.CableRowsPerSpace, Level.Down)]);
+        List<NeedlePoint> path = [.. NeedlePath.Of(three, gauge.CableRowsPerSpace).Select(p => p.Point)];
+        return [.. path, path[^1] with { Up = false }, .. NeedlePath.Of(one, gauge.CableRowsPerSpace).Select(p => p.Point)];
+    }
+
     /// <inheritdoc/>
     public override Length ThreadIn(LaidAccent laid, Length pitch, Length lineHeight, Floss thread) =>
         Usage.Cable(pitch, lineHeight) * 4 + pitch * 2;

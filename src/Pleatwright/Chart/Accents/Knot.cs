@@ -21,6 +21,12 @@ internal sealed class Knot : Accent
         yield return new StitchShape(ShapeKind.Knot, at, at, 1.8);
     }
 
+    internal override IEnumerable<NeedlePoint> Needle(LaidAccent laid, Gauge gauge, Hand hand)
+    {
+        var down = StitchDrawing.Down(laid.Depth, gauge.CableRowsPerSpace);
+        return [new(true, new(laid.Valley.Number, down), 0), new(false, new(laid.Valley.Number + 0.5, down), 0)];
+    }
+
     /// <inheritdoc/>
     public override Length ThreadIn(LaidAccent laid, Length pitch, Length lineHeight, Floss thread) => Wrap(thread) * 2 + pitch * 2;
 }

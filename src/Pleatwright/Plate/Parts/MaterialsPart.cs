@@ -17,17 +17,21 @@ public sealed record MaterialLine(string Label, string Words);
 /// <param name="Lines">The things, one a line.</param>
 public sealed record MaterialGroup(string Heading, ImmutableArray<MaterialLine> Lines);
 
-/// <summary>Cloth, gathering, threads to cut, needle, and how the work is blocked.</summary>
+/// <summary>Cloth, gathering, threads to cut, needle, and how the work is finished.</summary>
 internal static class MaterialsPart
 {
     /// <summary>What is needed beside the threads.</summary>
     public static ImmutableArray<MaterialGroup> Of(Work work, WorkingOrder order, UnitSystem units) =>
     [
-        new("Cloth and gathering", [.. ClothWords.Of(work.Pleating, units).Select(l => new MaterialLine(Tidy.Line(l.Label), Tidy.Line(l.Words).Capital()))]),
+        new("Cloth and gathering",
+        [
+            .. ClothWords.Of(work.Pleating, units).Select(l => new MaterialLine(Tidy.Line(l.Label), Tidy.Line(l.Words).Capital())),
+            .. Advice.Cloths(work.Pleating.Gauge.Fullness).Select((c, i) => new MaterialLine(i == 0 ? "Kind" : "", AdviceWords.Of(c))),
+        ]),
         new("Needle and thread", [.. Needle(work, order, units).Select(l => new MaterialLine("", l))]),
         .. ToCut(order, units),
         .. order.Backsmock.Rows.IsEmpty ? [] : new[] { new MaterialGroup("Backsmocking", [.. Back(order, units).Select(l => new MaterialLine("", l))]) },
-        new("Blocking", [.. Blocking(work.Pleating, units).Select(l => new MaterialLine("", l))]),
+        new("Finishing", [.. Finishing.Of(work.Pleating.Cloth).Select(f => new MaterialLine("", Finishing.Say(f, work.Pleating, units)))]),
     ];
 
     // Left out where a skein is too short for one needleful; the threads' own lines say so.
@@ -48,12 +52,10 @@ internal static class MaterialsPart
 
     private static ImmutableArray<string> Needle(Work work, WorkingOrder order, UnitSystem units)
     {
-        var strands = work.Piece.Threads.Length == 0 ? 0 : work.Piece.Threads.Max(t => t.Strands);
+        var needles = Advice.Needles(Threads(work, order));
         return
         [
-            strands > 0
-                ? $"An embroidery needle whose eye takes {Counting.Of(strands, "strand")} without dragging."
-                : "An embroidery needle whose eye takes the strands without dragging.",
+            "An embroidery needle whose eye takes the strands without dragging" + (needles.IsEmpty ? "." : $": commonly {AdviceWords.Of(needles)}."),
             $"Needlefuls of {work.Piece.Working.WorkingLength.Say(units)}. Strip the strands apart and lay them together again.",
             "Strong gathering thread in a colour that shows on the cloth.",
             $"The plan starts a thread {Counting.Of(order.Needlefuls, "time")}; the amounts include starts and tie-offs.",
@@ -73,16 +75,9 @@ internal static class MaterialsPart
         ];
     }
 
-    private static ImmutableArray<string> Blocking(PleatingPlan plan, UnitSystem units) =>
-    [
-        plan.Cloth.Form switch
-        {
-            Round round => $"Pin to arcs: {round.Neck.Say(units)} along gathering row 1, at a radius of {round.NeckRadius.Say(units)}.",
-            Ball ball => $"Draw up the ends over a ball {ball.Diameter.Say(units)} across.",
-            _ => $"Pin to {plan.FinishedWidth.Say(units)}, the gathering rows straight and square to the pleats.",
-        },
-        "Steam without pressing, and let it dry before the gathering threads come out.",
-    ];
+    /// <summary>Threads that a needle is threaded with, that of the back last.</summary>
+    internal static IEnumerable<Floss> Threads(Work work, WorkingOrder order) =>
+        order.Backsmock.Rows.IsEmpty ? work.Piece.Threads : [.. work.Piece.Threads, order.Backsmock.Thread];
 
     /// <summary>Sets lines with their labels, which line up.</summary>
     public static void Lay(ImmutableArray<MaterialLine> lines, Flow flow)

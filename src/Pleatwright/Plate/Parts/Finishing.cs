@@ -1,0 +1,48 @@
+using System.Collections.Immutable;
+using Pleatwright.Cloth;
+using Pleatwright.Measure;
+
+namespace Pleatwright.Plate.Parts;
+
+/// <summary>What is done when the last stitch is made, in the order it is done (common practice, no source).</summary>
+internal enum FinishingStep
+{
+    /// <summary>Every colour is tested before steam comes near it.</summary>
+    TestColours,
+
+    /// <summary>The work is pinned to the measure asked.</summary>
+    Block,
+
+    /// <summary>It is steamed, not pressed, and dries as it is pinned.</summary>
+    Steam,
+
+    /// <summary>The gathering threads come out; not those of the holding rows.</summary>
+    TakeOutGathering,
+
+    /// <summary>The holding rows stay until the piece is sewn in.</summary>
+    KeepHoldingRows,
+}
+
+/// <summary>How a piece is finished.</summary>
+internal static class Finishing
+{
+    /// <summary>The steps for a cloth, in order: one without holding rows keeps none.</summary>
+    public static ImmutableArray<FinishingStep> Of(ClothPlan cloth) =>
+        [.. Enum.GetValues<FinishingStep>().Where(s => s != FinishingStep.KeepHoldingRows || cloth.HoldingRowsAbove + cloth.HoldingRowsBelow > 0)];
+
+    /// <summary>A step in a line.</summary>
+    public static string Say(FinishingStep step, PleatingPlan plan, UnitSystem units) => step switch
+    {
+        FinishingStep.TestColours => "Test that the colours hold: press a damp white cloth on an end of each thread. What stains it is never steamed.",
+        FinishingStep.Block => plan.Cloth.Form switch
+        {
+            Round round => $"Pin to arcs: {round.Neck.Say(units)} along gathering row 1, at a radius of {round.NeckRadius.Say(units)}.",
+            Ball ball => $"Draw up the ends over a ball {ball.Diameter.Say(units)} across.",
+            _ => $"Pin to {plan.FinishedWidth.Say(units)} by {plan.Depth.Say(units)} from the first gathering row to the last, the rows straight and square to the pleats.",
+        },
+        FinishingStep.Steam => "Steam without pressing, and let it dry as it is pinned.",
+        FinishingStep.TakeOutGathering => "When it is dry take the gathering threads out.",
+        FinishingStep.KeepHoldingRows => "Leave the holding rows in until the piece is sewn in.",
+        _ => throw new ArgumentOutOfRangeException(nameof(step)),
+    };
+}
