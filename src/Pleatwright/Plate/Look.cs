@@ -62,7 +62,7 @@ internal sealed record Look(Colour Ink, Colour Quiet, Colour Hairline, Colour Ac
     public Pen Fine => new(Hairline, Large ? 0.3 : 0.15);
 
     /// <summary>From one baseline of running text to the next, in millimetres.</summary>
-    public double Leading => Body.Points * 1.42 * Typeface.MillimetresPerPoint;
+    public double Leading => Body.Points * (1.42 - 0.8 * (1 - Tight)) * Typeface.MillimetresPerPoint;
 
     /// <summary>A colour mixed with another, in sRGB.</summary>
     /// <param name="colour">The colour.</param>

@@ -34,6 +34,9 @@ public sealed class PlateDocument
     /// <summary>The figures that matter most.</summary>
     public required ImmutableArray<Fact> Facts { get; init; }
 
+    /// <summary>What a published plate tells beside chart, key and directions.</summary>
+    internal Published Published => field ??= Published.Of(Work, Order, Options.Units);
+
     /// <summary>The threads.</summary>
     public required ImmutableArray<ThreadEntry> Threads { get; init; }
 

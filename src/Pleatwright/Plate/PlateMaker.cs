@@ -31,7 +31,7 @@ internal static class PlateMaker
             Options = options,
             Title = title.Length == 0 ? "Untitled" : title,
             Summary = FactsPart.Summary(work),
-            Facts = FactsPart.Of(work, order, options.Units),
+            Facts = FactsPart.Of(Published.Of(work, order, options.Units)),
             Threads = KeyPart.Threads(work, order),
             Signs = KeyPart.Signs(order, options.Levels),
             Materials = MaterialsPart.Of(work, order, options.Units),

@@ -99,7 +99,7 @@ internal sealed class Setting
                     Matter(section, group, ref begun);
                     break;
             }
-        y += Between;
+        y += Between * Look.Tight * Look.Tight;
     }
 
     // Items that are set together: drawings by themselves, tables across the page, the rest in columns.

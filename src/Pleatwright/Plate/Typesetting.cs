@@ -19,6 +19,7 @@ internal static class Typesetting
             case Labelled labelled: MaterialsPart.Lay(labelled.Lines, flow); break;
             case KeyThread thread: KeyPart.Lay(thread, flow); break;
             case KeySign sign: KeyPart.Lay(sign.Sign, flow); break;
+            case StitchShown shown: Stitch(shown.Stitch, flow); break;
             case Lines lines: TablePart.Lay(lines, flow); break;
             case Step step: DirectionsPart.Lay(step, flow, DirectionsPart.ClosingHeight(items, at + 1, flow)); break;
             case Framed framed: CautionsPart.Lay(framed, flow); break;
@@ -33,6 +34,21 @@ internal static class Typesetting
         Tone.Check => look.Body with { Face = Face.TextItalic, Colour = look.Accent },
         _ => look.Body,
     };
+
+    private static void Stitch(DrawnStitch stitch, Flow flow)
+    {
+        var look = flow.Look;
+        var style = look.Large ? look.Body : look.Note with { Colour = look.Ink };
+        var leading = look.Leading * style.Points / look.Body.Points;
+        var lines = Wrapping.Lines(stitch.Words, style, flow.Width);
+        var view = stitch.Drawing.View;
+        flow.Add(look.Leading + view.Height + 1 + lines.Count * leading + 2.5, (page, x, y) =>
+        {
+            page.Text(x, y + look.Leading * 0.75, stitch.Name, look.Strong);
+            page.Put(new Inset(stitch.Drawing.Marks, new Spot(x - view.X, y + look.Leading - view.Y)));
+            for (var i = 0; i < lines.Count; i++) page.Text(x, y + look.Leading + view.Height + 1 + leading * (i + 0.75), lines[i], style);
+        });
+    }
 
     private static void Paragraph(Words words, Flow flow, double keep)
     {

@@ -20,11 +20,6 @@ internal static class BackView
         !order.Backsmock.Rows.IsEmpty || order.CarriedInAll > Measure.Length.Zero
         || order.Work.Bands.Any(b => b.Passes.Any(p => p.Stitches.Any(s => s.Kind == StitchKind.Slip)));
 
-    /// <summary>Whether it shows what neither chart nor directions do: thread inside the folds, backsmocking in parts of rows.</summary>
-    public static bool IsNeeded(WorkingOrder order) =>
-        order.Work.Bands.Any(b => b.Passes.Any(p => p.Stitches.Any(s => s.Kind == StitchKind.Slip)))
-        || order.Backsmock.Rows.Any(r => r.From.Number > 1 || r.To.Number < order.Work.Valleys);
-
     // Pleats this wide (millimetres) can be followed; narrower ones are better shown larger, in strips. Learners have them easy to follow.
     private const double Followed = 0.9, Easy = 2.4;
 

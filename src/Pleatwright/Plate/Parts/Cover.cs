@@ -19,10 +19,10 @@ internal static class Cover
         page.Bookmark(document.Title, 0, 0);
         var y = Title(page, document, inner);
         var foot = Contents(page, contents, inner);
-        foot = Figures(page, document, inner, foot);
+        foot = Facts(page, document, inner, foot);
         if (document.Verdict is { } verdict) foot = Warning(page, verdict, inner, foot);
         var strip = StripHeight(document, look, inner.Width);
-        Picture(page, document, new Box(inner.X, y, inner.Width, foot - strip - y - 6), strip);
+        Pictures(page, document, new Box(inner.X, y, inner.Width, foot - strip - y - 4), strip);
         return page;
     }
 
@@ -49,6 +49,12 @@ internal static class Cover
             page.Text(inner.X, y, line, look.Lead);
             y += look.Lead.Points * 0.46;
         }
+        if (PublishedWords.Credit(document.Published.Credit) is { Length: > 0 } credit)
+            foreach (var line in Wrapping.Lines(Tidy.Line(credit), look.Body, inner.Width))
+            {
+                page.Text(inner.X, y + look.Body.Points * 0.04, line, look.Body);
+                y += look.Leading;
+            }
         if (document.IsProved && document.HasDirections)
         {
             y += look.Note.Points * 0.15;
@@ -60,49 +66,69 @@ internal static class Cover
         return y + 7;
     }
 
-    // The sections in columns at the foot of the page; returns how far down the space above ends.
+    // The sections and their pages, in a line or two at the foot; returns how far down the space above ends.
     private static double Contents(Page page, IReadOnlyList<(string Section, int Page)> contents, Box inner)
     {
         var look = page.Look;
-        var leading = look.Leading * 1.12;
-        var columns = look.Large ? 1 : 2;
-        var rows = (contents.Count + columns - 1) / columns;
-        var top = inner.Bottom - rows * leading - 1;
-        const double gutter = 10;
-        var width = (inner.Width - gutter * (columns - 1)) / columns;
-        for (var i = 0; i < contents.Count; i++)
+        var style = look.Large ? look.Body : look.Note;
+        var lines = new List<List<string>> { new() };
+        double at = 0, leading = style.Points * 0.5;
+        const double gap = 6;
+        foreach (var (section, number) in contents)
         {
-            var x = inner.X + i / rows * (width + gutter);
-            var y = top + (i % rows + 0.75) * leading;
-            var number = contents[i].Page.ToString(CultureInfo.InvariantCulture);
-            page.Text(x, y, contents[i].Section, look.Body);
-            page.Text(x + width, y, number, look.Body, Anchor.End);
-            var from = x + Typeface.Width(contents[i].Section, look.Body) + 2;
-            var to = x + width - Typeface.Width(number, look.Body) - 2;
-            if (to > from) page.Rule(from, y, to, y, new Pen(look.Hairline, 0.3) { Dashes = (0.3, 1.2) });
+            var entry = string.Create(CultureInfo.InvariantCulture, $"{section} {number}");
+            var wide = Typeface.Width(entry, style);
+            if (at > 0 && at + wide > inner.Width)
+            {
+                lines.Add([]);
+                at = 0;
+            }
+            lines[^1].Add(entry);
+            at += wide + gap;
         }
-        page.Rule(inner.X, top - 3, inner.Right, top - 3, look.Fine);
-        return top - 7;
+        var top = inner.Bottom - lines.Count * leading - 0.5;
+        foreach (var (i, line) in lines.Index())
+        {
+            var x = inner.X;
+            foreach (var entry in line)
+            {
+                page.Text(x, top + (i + 0.75) * leading, entry, style);
+                x += Typeface.Width(entry, style) + gap;
+            }
+        }
+        page.Rule(inner.X, top - 2, inner.Right, top - 2, look.Fine);
+        return top - 5;
     }
 
-    private static double Figures(Page page, PlateDocument document, Box inner, double foot)
+    // What a buyer looks for first, in columns of labelled lines.
+    private static double Facts(Page page, PlateDocument document, Box inner, double foot)
     {
         var look = page.Look;
-        var columns = look.Large ? 2 : 3;
-        var rows = (document.Facts.Length + columns - 1) / columns;
-        var height = look.Large ? 20.0 : 14.5;
-        var top = foot - rows * height;
-        var width = inner.Width / columns;
-        for (var i = 0; i < document.Facts.Length; i++)
+        var columns = look.Large ? 1 : 2;
+        const double gutter = 9;
+        var width = (inner.Width - gutter * (columns - 1)) / columns;
+        var label = document.Facts.Max(f => Typeface.Width(f.Name, look.Note)) + 3;
+        var set = document.Facts.Select(f => (f.Name, Lines: Wrapping.Lines(f.Value, look.Body, width - label))).ToList();
+        var total = set.Sum(f => f.Lines.Count);
+        // the first column holds no less than the others
+        var (column, filled, most) = (0, 0, 0);
+        var places = new List<(int Column, int Line)>();
+        foreach (var (_, lines) in set)
         {
-            var x = inner.X + i % columns * width;
-            var y = top + i / columns * height;
-            page.Text(x, y + Typeface.CapHeight(look.Note) + 1, document.Facts[i].Name, look.Note);
-            var style = look.Figure;
-            while (style.Points > 8 && Typeface.Width(document.Facts[i].Value, style) > width - 4) style = style with { Points = style.Points - 0.5 };
-            page.Text(x, y + Typeface.CapHeight(look.Note) + 2.6 + look.Figure.Points * 0.3, document.Facts[i].Value, style);
+            if (column + 1 < columns && filled > 0 && filled + lines.Count > (total + columns - 1) / columns + 1) (column, filled) = (column + 1, 0);
+            places.Add((column, filled));
+            filled += lines.Count;
+            most = Math.Max(most, filled);
         }
-        return top - 4;
+        var top = foot - most * look.Leading;
+        foreach (var ((name, lines), (col, line)) in set.Zip(places))
+        {
+            var x = inner.X + col * (width + gutter);
+            var y = top + (line + 0.75) * look.Leading;
+            page.Text(x, y, name, look.Note);
+            for (var i = 0; i < lines.Count; i++) page.Text(x + label, y + i * look.Leading, lines[i], look.Body);
+        }
+        return top - 5;
     }
 
     private static double Warning(Page page, Verdict verdict, Box inner, double foot)
@@ -117,16 +143,65 @@ internal static class Cover
         return box.Y - 5;
     }
 
-    private static void Picture(Page page, PlateDocument document, Box room, double strip)
+    // The stitched piece as large as may be, its threads, and below it what there is room for: the middle from close by, a photograph's place, other colours.
+    private static void Pictures(Page page, PlateDocument document, Box room, double strip)
     {
-        var most = room.Height - 2 * Mount;
+        var ways = document.Options.Edition == Edition.Plate ? document.Published.ColourWays : [];
+        var look = page.Look;
+        var waysHeight = ways.IsEmpty ? 0 : WaysHeight(document, room.Width, ways, look);
+        if (room.Height - waysHeight < 70) (ways, waysHeight) = ([], 0);
+        var most = room.Height - waysHeight - 2 * Mount;
         if (most < 10) return;
         var drawing = StitchedPicture.Draw(document.Work, room.Width - 2 * Mount);
         if (drawing.View.Height > most) drawing = StitchedPicture.Draw(document.Work, drawing.View.Width * most / drawing.View.Height);
         var frame = Framed(page, drawing, room);
-        Strip(page, document, room.X, frame.Bottom + 5, room.Width);
-        var below = frame.Bottom + strip + 8;
-        Closer(page, document, new Box(room.X, below, room.Width, room.Bottom + strip - below), frame.Width / document.Work.Pleating.Pleats);
+        Strip(page, document, room.X, frame.Bottom + 4, room.Width);
+        var below = frame.Bottom + strip + 5;
+        var left = new Box(room.X, below, room.Width, room.Bottom + strip - waysHeight - below - (ways.IsEmpty ? 0 : 5));
+        if (PublishedWords.Photograph(document.Published.Credit) is { Length: > 0 } photograph) Photograph(page, photograph, left);
+        else Closer(page, document, left, frame.Width / document.Work.Pleating.Pleats);
+        if (!ways.IsEmpty) Ways(page, document, new Box(room.X, room.Bottom + strip - waysHeight, room.Width, waysHeight), ways);
+    }
+
+    private const double WaysGap = 5;
+
+    private static double WayWidth(double width, int ways) => Math.Min(width / 3 - WaysGap, (width - WaysGap * (ways - 1)) / ways);
+
+    private static double WaysHeight(PlateDocument document, double width, ImmutableArray<Proof.ColourWay> ways, Look look)
+    {
+        var view = StitchedPicture.Draw(document.Work, WayWidth(width, ways.Length)).View;
+        return Math.Min(view.Height, 44) + 3 + look.Note.Points * 0.46 * 2;
+    }
+
+    // The same piece in other colours, side by side, each under its name.
+    private static void Ways(Page page, PlateDocument document, Box room, ImmutableArray<Proof.ColourWay> ways)
+    {
+        var look = page.Look;
+        var leading = look.Note.Points * 0.46;
+        var most = room.Height - 3 - 2 * leading;
+        var wide = WayWidth(room.Width, ways.Length);
+        for (var i = 0; i < ways.Length; i++)
+        {
+            var work = Work.Lay(ways[i].Of(document.Work.Piece));
+            var drawing = StitchedPicture.Draw(work, wide);
+            if (drawing.View.Height > most) drawing = StitchedPicture.Draw(work, drawing.View.Width * most / drawing.View.Height);
+            var view = drawing.View;
+            var placed = new Box(room.X + i * (room.Width - wide) / Math.Max(2, ways.Length - 1), room.Y, view.Width, view.Height);
+            page.Put(new Inset(drawing.Marks, new Spot(placed.X - view.X, placed.Y - view.Y), placed));
+            page.Put(new Shape(Outline.Rectangle(placed), null, new Pen(look.Quiet, 0.15)));
+            foreach (var (n, line) in Wrapping.Lines((i == 0 ? "Or in " : "or in ") + ways[i].Name, look.Note, wide).Take(2).Index())
+                page.Text(placed.X, placed.Bottom + 1.2 + leading * (n + 0.75), line, look.Note);
+        }
+    }
+
+    // A place for the photograph that the maker names.
+    private static void Photograph(Page page, string words, Box room)
+    {
+        if (room.Height < 30) return;
+        var look = page.Look;
+        var frame = new Box(room.X, room.Y, room.Width, Math.Min(room.Height, 70));
+        page.Put(new Shape(Outline.Rectangle(frame), null, new Pen(look.Quiet, 0.2) { Dashes = (2, 1.5) }));
+        page.Text(frame.Centre.X, frame.Centre.Y, Wrapping.Shorten(words, look.Note, frame.Width - 8), look.Note, Anchor.Middle);
     }
 
     // Where a wide piece leaves the page half empty, its middle is shown again from close by.

@@ -3,7 +3,6 @@ using System.Globalization;
 using Pleatwright.Chart;
 using Pleatwright.Cloth;
 using Pleatwright.Measure;
-using Pleatwright.Order;
 
 namespace Pleatwright.Plate.Parts;
 
@@ -32,18 +31,18 @@ internal static class FactsPart
             + (work.Piece.Working.Hand == Hand.Left ? ", written for the left hand" : "");
     }
 
-    /// <summary>The figures.</summary>
-    public static ImmutableArray<Fact> Of(Work work, WorkingOrder order, UnitSystem units)
+    /// <summary>The figures, for what is known of it as a published piece.</summary>
+    public static ImmutableArray<Fact> Of(Published published)
     {
-        var plan = work.Pleating;
+        var plan = published.Order.Work.Pleating;
         return
         [
-            new(Width(plan.Cloth.Form), plan.FinishedWidth.Say(units)),
-            new("Cut the cloth", $"{plan.CutWidth.Say(units)} wide"),
-            new("Pleats", plan.Pleats.ToString(CultureInfo.InvariantCulture)),
-            new("Rows to gather", plan.RowsToGather.ToString(CultureInfo.InvariantCulture)),
-            new("Cables", work.Cables.ToString("#,0", CultureInfo.InvariantCulture)),
-            new("Needles threaded", order.Needlefuls.ToString("#,0", CultureInfo.InvariantCulture)),
+            .. published.SizeName.Length > 0 ? [new Fact("Size", published.SizeName)] : ImmutableArray<Fact>.Empty,
+            new(Width(plan.Cloth.Form), string.Create(CultureInfo.InvariantCulture, $"{plan.FinishedWidth.Say(published.Units)}; {plan.Pleats} pleats, {plan.RowsToGather} rows to gather")),
+            new("Cut the cloth", PublishedWords.Cloth(published)),
+            new("Cut for", PublishedWords.Gauge(published)),
+            new("Difficulty", PublishedWords.Difficulty(published)),
+            new("Time", PublishedWords.Hours(published)),
         ];
     }
 

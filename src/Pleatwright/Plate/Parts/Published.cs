@@ -100,16 +100,4 @@ internal static class PublishedWords
 
     /// <summary>"34 1/2 in wide, 4 1/8 in deep".</summary>
     public static string Cloth(Published plate) => CutForWords.Cloth(plate.CutFor, plate.Units);
-
-    /// <summary>Every fact with a name, in the order a maker looks for them; what is not said is left out.</summary>
-    public static ImmutableArray<Fact> Facts(Published plate)
-    {
-        var facts = ImmutableArray.CreateBuilder<Fact>();
-        if (plate.SizeName.Length > 0) facts.Add(new("Size", plate.SizeName));
-        facts.Add(new("Difficulty", Difficulty(plate)));
-        facts.Add(new("Hours", Hours(plate)));
-        facts.Add(new("Cut for", Gauge(plate)));
-        facts.Add(new("Cut the cloth", Cloth(plate)));
-        return facts.ToImmutable();
-    }
 }

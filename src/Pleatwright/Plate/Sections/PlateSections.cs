@@ -8,21 +8,23 @@ namespace Pleatwright.Plate.Sections;
 internal static class PlateSections
 {
     /// <summary>What the sections are known by.</summary>
-    public const string KeyId = "key", ChartId = "chart", TrueChartId = "true-size", BackId = "back", MaterialsId = "materials", DirectionsId = "directions", CareId = "care";
+    public const string KeyId = "key", ChartId = "chart", TrueChartId = "true-size", StitchesId = "stitches", BackId = "back", MaterialsId = "materials", DirectionsId = "directions", CareId = "care";
 
     /// <summary>The sections of a plate; those that have nothing in them are left out.</summary>
     public static ImmutableArray<Section> Of(PlateDocument plate)
     {
         var work = plate.Work;
+        var drawn = plate.Published.Stitches(plate.Options.Levels, plate.Options.Look);
         var stitched = work.Runs.Length > 0 || ThreadShapes.Spans(work).Any();
         return
         [
             new(KeyId, "Key", null, 3, [.. plate.Threads.Select(t => new KeyThread(t, ThreadWords(t))), .. plate.Signs.Select(s => new KeySign(s))]),
             .. Where(stitched, new Section(ChartId, "Chart", ChartPages.Lead(plate), 1, [new TheChart()])),
             .. Where(stitched && plate.Options.TrueScaleChart, new Section(TrueChartId, ChartPages.TrueScaleHeading, null, 1, [new TheTrueChart()]) { Apart = true }),
+            .. Where(!drawn.IsEmpty, new Section(StitchesId, "The stitches", "the needle comes up at a ring and goes in at a dot, in the order of the letters", 3, [.. drawn.Select((s, i) => new StitchShown(s, i))])),
             .. Where(BackView.IsWanted(plate.Order), new Section(BackId, BackView.Heading, BackView.Lead(work), 1, [new Words(BackView.Words(plate.Order), Tone.Remark), new TheBack()])
             {
-                Spare = plate.Options.Edition == Edition.Plate && !BackView.IsNeeded(plate.Order),
+                Spare = plate.Options.Edition == Edition.Plate,
             }),
             new(MaterialsId, "Materials", null, 3, [.. plate.Materials.SelectMany(g => Group(g))]),
             new(CareId, CautionsPart.Heading, null, 1, [new Framed(CautionsPart.Heading, plate.Cautions)]),

@@ -65,6 +65,11 @@ internal sealed record Lines(TableBlock Block, ImmutableArray<TableBlock> Alike)
 /// <param name="Last">The longest number among the steps.</param>
 internal sealed record Step(string Number, string Text, string Last) : Item;
 
+/// <summary>A stitch used, drawn with the needle's way.</summary>
+/// <param name="Stitch">The stitch.</param>
+/// <param name="Number">Its place among them, from 0.</param>
+internal sealed record StitchShown(DrawnStitch Stitch, int Number) : Item;
+
 /// <summary>The working chart.</summary>
 internal sealed record TheChart : Item;
 

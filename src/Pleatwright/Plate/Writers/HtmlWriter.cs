@@ -104,6 +104,7 @@ internal static class HtmlWriter
             "<th scope=\"col\">Stitches</th><th scope=\"col\">Length</th><th scope=\"col\">Needlefuls</th><th scope=\"col\">Skeins</th></tr></thead>\n<tbody>\n",
         KeySign => "<h3>On the chart</h3>\n<ul class=\"signs\">\n",
         Step => "<ul class=\"steps\">\n",
+        StitchShown => "<div class=\"stitches\">\n",
         _ => "",
     };
 
@@ -111,6 +112,7 @@ internal static class HtmlWriter
     {
         KeyThread => "</tbody>\n</table></div>\n",
         KeySign or Step => "</ul>\n",
+        StitchShown => "</div>\n",
         _ => "",
     };
 
@@ -141,6 +143,11 @@ internal static class HtmlWriter
                 page.Append("<li>").Append(SvgWriter.Ornament($"sign{plate.Signs.IndexOf(sign.Sign)}-", box, KeyPart.Draw(sign.Sign, box, plate.Options.Look)));
                 Element(page, "span", sign.Sign.Words);
                 page.Append("</li>\n");
+                break;
+            case StitchShown shown:
+                page.Append("<figure>");
+                page.Append(SvgWriter.Element($"st{shown.Number}-", shown.Stitch.Name, shown.Stitch.Words, shown.Stitch.Drawing.View, shown.Stitch.Drawing.Marks));
+                page.Append($"<figcaption><strong>{Escaping.Xml(shown.Stitch.Name)}.</strong> {Escaping.Xml(shown.Stitch.Words)}</figcaption></figure>\n");
                 break;
             case Lines lines: Table(page, lines.Block); break;
             case Step step:

@@ -60,9 +60,10 @@ internal static class PlainTextWriter
                 break;
             case KeyThread key:
                 Paragraph(text, key.Thread.Name, $"{key.Thread.Letter}   ");
-                Paragraph(text, key.Words, "    ");
+                Paragraph(text, key.Words + (key.Thread.IsUsed ? $"; {key.Thread.Length(plate.Options.Units)} in {key.Thread.Needlefuls}" : ""), "    ");
                 break;
             case KeySign: break; // the chart in letters says what its letters are
+            case StitchShown shown: Paragraph(text, shown.Stitch.Words, shown.Stitch.Name + ". ", 4); break;
             case Lines lines:
                 if (last is Words) text.Append('\n');
                 foreach (var line in TextTable.Lines(lines.Block, Columns, "[ ] ")) text.Append(line).Append('\n');
