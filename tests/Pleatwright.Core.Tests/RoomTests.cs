@@ -31,9 +31,10 @@ public class RoomTests
         ["Chart.Stitches"] = [],
         ["Chart.Accents"] = ["Stitches"],
         ["Chart.Edit"] = ["Stitches", "Accents"],
-        ["Plate"] = ["Parts"],
+        ["Plate"] = ["Parts", "Sections"],
+        ["Plate.Sections"] = ["Parts"],
         ["Plate.Parts"] = [],
-        ["Plate.Writers"] = ["Parts"],
+        ["Plate.Writers"] = ["Parts", "Sections"],
         ["Plate.Preparation"] = ["Parts"],
         ["Plate.Teaching"] = ["Parts", "Writers"],
     };

@@ -15,14 +15,14 @@ internal static class Typesetting
         switch (items[at])
         {
             case Headed headed: flow.Subheading(headed.Words, bookmark: true, keep: headed.Lines); break;
-            case Words words: Paragraph(words, flow, DirectionsPart.ClosingHeight(items, at + 1, flow)); break;
+            case Words words: Paragraph(words, flow, ClosingHeight(items, at + 1, flow)); break;
             case Labelled labelled: MaterialsPart.Lay(labelled.Lines, flow); break;
-            case KeyThread thread: KeyPart.Lay(thread, flow); break;
+            case KeyThread thread: KeyPart.Lay(thread.Thread, thread.Words, flow); break;
             case KeySign sign: KeyPart.Lay(sign.Sign, flow); break;
             case StitchShown shown: Stitch(shown.Stitch, flow); break;
-            case Lines lines: TablePart.Lay(lines, flow); break;
-            case Step step: DirectionsPart.Lay(step, flow, DirectionsPart.ClosingHeight(items, at + 1, flow)); break;
-            case Framed framed: CautionsPart.Lay(framed, flow); break;
+            case Lines lines: TablePart.Lay(lines.Block, lines.Alike, flow); break;
+            case Step step: DirectionsPart.Lay(step.Number, step.Text, step.Last, flow, ClosingHeight(items, at + 1, flow)); break;
+            case Framed framed: CautionsPart.Lay(framed.Heading, framed.Text, flow); break;
             default: throw new ArgumentException($"{items[at].GetType().Name} is not running matter.", nameof(items));
         }
     }
@@ -34,6 +34,25 @@ internal static class Typesetting
         Tone.Check => look.Body with { Face = Face.TextItalic, Colour = look.Accent },
         _ => look.Body,
     };
+
+    // What closes a step stays in its column: its level check, and a short remark such as the count of a row in parts.
+    private static double ClosingHeight(IReadOnlyList<Item> items, int from, Flow flow)
+    {
+        const int shortest = 2;
+        double height = 0;
+        var indent = 0.0;
+        for (var i = from - 1; i >= 0 && indent == 0; i--)
+            if (items[i] is Step step) indent = DirectionsPart.Indent(step.Last, flow.Look);
+        for (var i = from; i < items.Count; i++)
+        {
+            if (items[i] is not Words words) break;
+            var style = Style(words.Tone, flow.Look);
+            var lines = Wrapping.Lines(words.Text, style, flow.Width - (words.Tone == Tone.Check ? indent : 0)).Count;
+            if (words.Tone == Tone.Plain || (words.Tone == Tone.Remark && lines > shortest)) break;
+            height += lines * flow.Look.Leading + DirectionsPart.AfterStep;
+        }
+        return height;
+    }
 
     private static void Stitch(DrawnStitch stitch, Flow flow)
     {
@@ -52,7 +71,7 @@ internal static class Typesetting
 
     private static void Paragraph(Words words, Flow flow, double keep)
     {
-        if (words.Tone == Tone.Check) DirectionsPart.LevelCheck(words.Text, flow, keep);
+        if (words.Tone == Tone.Check) DirectionsPart.LevelCheck(words.Text, Style(words.Tone, flow.Look), flow, keep);
         else flow.Paragraph(words.Text, Style(words.Tone, flow.Look), after: 1.4, keep: keep);
     }
 }

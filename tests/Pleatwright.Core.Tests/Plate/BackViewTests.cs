@@ -5,6 +5,7 @@ using Pleatwright.Measure;
 using Pleatwright.Order;
 using Pleatwright.Plate;
 using Pleatwright.Plate.Parts;
+using Pleatwright.Plate.Sections;
 using Pleatwright.Tests.Chart.Stitches;
 
 namespace Pleatwright.Tests.Plate;
@@ -17,7 +18,9 @@ public class BackViewTests
         var plate = Plates.Of(Work.Lay(BandGen.Alone(BandGen.Band("outline"), 40)));
         var group = Assert.Single(plate.Materials, g => g.Heading == "Backsmocking");
         Assert.Contains("195 cables along 5 gathering rows", group.Lines[1].Words, StringComparison.Ordinal);
-        Assert.Single(plate.Sheets, s => s.Name == "The back");
+        Assert.Contains(PlateSections.Of(plate), s => s.Id == PlateSections.BackId);
+        Assert.Contains("\nThe back\n", Pleatwright.Plate.Writers.PlainTextWriter.Write(plate), StringComparison.Ordinal);
+        Assert.Contains("id=\"back\"", Pleatwright.Plate.Writers.HtmlWriter.Write(plate), StringComparison.Ordinal);
         Assert.Equal("First, on the back", plate.Directions[1].Text);
     }
 
@@ -25,7 +28,7 @@ public class BackViewTests
     public void Without_anything_on_the_back_there_is_no_such_page()
     {
         var plate = Plates.Of(Work.Lay(BandGen.Alone(BandGen.Band("outline"), 40) with { Back = Backsmocking.None }));
-        Assert.DoesNotContain(plate.Sheets, s => s.Name == "The back");
+        Assert.DoesNotContain(PlateSections.Of(plate), s => s.Id == PlateSections.BackId);
         Assert.DoesNotContain(plate.Materials, g => g.Heading == "Backsmocking");
     }
 
@@ -44,17 +47,17 @@ public class BackViewTests
             var piece = BandGen.Alone(BandGen.Band("outline"), 40);
             piece = piece with { Bands = [], Cloth = new ClothPlan(new Panel(Length.FromInches(width)), Gauge.Common, rows) };
             var work = Work.Lay(piece);
-            var page = BackView.Page(Plates.Of(work, new PlateOptions { Paper = paper, LargePrint = large }, []));
+            var inner = Page.InnerOf(paper);
             var seen = new HashSet<int>();
-            foreach (var strip in page.Finish("", 1, 1).Marks.OfType<Inset>())
+            double tall = 0;
+            foreach (var strip in BackView.Strips(Planner.Plan(work), inner.Width, inner.Height - 40, large ? Look.LargePrint : Look.Booklet, easy: !large))
             {
-                var clip = strip.Marks.OfType<Inset>().Single().Clip!.Value;
-                Assert.InRange(clip.X + strip.Move.X, page.Inner.X, page.Inner.Right);
-                Assert.InRange(clip.Right + strip.Move.X, page.Inner.X, page.Inner.Right);
-                Assert.InRange(clip.Bottom + strip.Move.Y, page.Inner.Y, page.Inner.Bottom);
+                Assert.True(strip.View.Width <= inner.Width + 0.01);
+                tall += strip.View.Height;
                 var numbers = strip.Marks.OfType<Lettering>().Where(l => l.Anchor == Anchor.Middle).Select(l => int.Parse(l.Text, System.Globalization.CultureInfo.InvariantCulture)).ToList();
                 for (var pleat = numbers.Min(); pleat <= numbers.Max(); pleat++) seen.Add(pleat);
             }
+            Assert.True(tall <= inner.Height, $"{tall} mm");
             Assert.Equal(work.Pleating.Pleats, seen.Count);
         }, iter: 25);
 

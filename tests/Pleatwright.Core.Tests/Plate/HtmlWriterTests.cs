@@ -64,12 +64,11 @@ public class HtmlWriterTests
     }
 
     [Fact]
-    public void Every_cable_is_a_brick_with_its_letter_on_the_chart()
+    public void Every_stretch_of_a_colour_has_its_letter_once_on_the_chart()
     {
         var work = SomeWorks.Of(true, ".rrrr.", "bbbbbb", "bbbbbb");
-        var chart = Page(Plates.Of(work)).Descendants().Single(e => e.Name.LocalName == "svg" && e.Attribute("aria-labelledby")?.Value == "cht-t cht-d");
+        var chart = Page(Plates.Of(work)).Descendants().Last(e => e.Name.LocalName == "svg" && e.Attribute("aria-labelledby")?.Value.StartsWith("cht", StringComparison.Ordinal) == true);
         var letters = chart.Descendants().Where(e => e.Name.LocalName == "text").Select(e => e.Value).Where(t => t is "r" or "b").ToList();
-        Assert.Equal(4 + 2, letters.Count(l => l == "r"));
-        Assert.Equal(12 + 4, letters.Count(l => l == "b"));
+        Assert.Equal(["b", "r"], letters.Order());
     }
 }

@@ -15,11 +15,12 @@ public class PublishedTests
     [Fact]
     public void The_facts_of_an_example() => Assert.Equal(
     [
-        "Difficulty: Easy: 1 thread waiting at once, 12 rows worked turned, 31 threads begun",
-        "Hours: 4 to 13 hours of stitching",
-        "Cut for: Rows 3/8 in apart, 5 cable rows to a space, 12 pleats an inch, fullness 3.0 to 1",
+        "Finished width: 11 in; 132 pleats, 11 rows to gather",
         "Cut the cloth: 34 1/2 in wide, 4 1/8 in deep",
-    ], PublishedWords.Facts(Of("harbour-morning")).Select(f => $"{f.Name}: {f.Value}"));
+        "Cut for: Rows 3/8 in apart, 5 cable rows to a space, 12 pleats an inch, fullness 3.0 to 1",
+        "Difficulty: Easy: 1 thread waiting at once, 12 rows worked turned, 31 threads begun",
+        "Time: 4 to 13 hours of stitching",
+    ], FactsPart.Of(Of("harbour-morning")).Select(f => $"{f.Name}: {f.Value}"));
 
     [Fact]
     public void The_makers_pace_is_taken_where_it_is_given() =>
@@ -33,7 +34,7 @@ public class PublishedTests
         var plate = Published.Of(work, Planner.Plan(work, Effort.Drawing), UnitSystem.Inches);
         Assert.Equal("4 years", plate.SizeName);
         Assert.Equal("Size: 4 years", PublishedWords.Size(plate));
-        Assert.Equal(new Fact("Size", "4 years"), PublishedWords.Facts(plate)[0]);
+        Assert.Equal(new Fact("Size", "4 years"), FactsPart.Of(plate)[0]);
     }
 
     [Fact]

@@ -35,7 +35,7 @@ public class SnapshotTests
     [Fact]
     public void The_chart_as_a_drawing()
     {
-        var chart = WholeChart.Draw(Pennant(), new PlateOptions());
+        var chart = WholeChart.Draw(Pleatwright.Order.Planner.Plan(Pennant()), new PlateOptions());
         Snapshot.Check("Plate", "pennant-chart.snap.svg", SvgWriter.Element("c", "Chart", "A pennant.", chart.View, chart.Marks));
     }
 

@@ -69,7 +69,7 @@ public class TrueScaleTests
     public void The_working_chart_is_as_large_as_it_says()
     {
         var work = SomeWorks.Of(false, [.. Enumerable.Repeat("rrrrrrrrrr", 5)]);
-        var plate = Plates.Of(work, new PlateOptions { TrueScaleChart = true }, []);
+        var plate = Plates.Of(work, new PlateOptions { TrueScaleChart = true, Edition = Edition.Learner }, []);
         using var read = PdfDocument.Open(PdfWriter.Write(plate.Title, plate.Sheets));
         var index = plate.Sheets.Index().First(s => s.Item.Name == "Chart").Index;
         var page = read.GetPage(index + 1);

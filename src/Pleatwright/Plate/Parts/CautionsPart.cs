@@ -1,5 +1,3 @@
-using Pleatwright.Plate.Sections;
-
 namespace Pleatwright.Plate.Parts;
 
 /// <summary>The short box of cautions.</summary>
@@ -16,24 +14,24 @@ internal static class CautionsPart
     public static void Lay(Flow flow)
     {
         flow.Gap(4);
-        Lay(new Framed(Heading, Words), flow);
+        Lay(Heading, Words, flow);
     }
 
     /// <summary>Sets words in a frame.</summary>
-    public static void Lay(Framed framed, Flow flow)
+    public static void Lay(string heading, string text, Flow flow)
     {
         var look = flow.Look;
         const double pad = 3.5;
         var style = look.Large ? look.Body : look.Note with { Colour = look.Ink };
-        var lines = Wrapping.Lines(framed.Text, style, flow.Width - 2 * pad);
+        var lines = Wrapping.Lines(text, style, flow.Width - 2 * pad);
         var leading = look.Leading * style.Points / look.Body.Points;
-        var heading = Typeface.CapHeight(look.Subheading);
-        var height = 2 * pad + heading + 1 + lines.Count * leading;
+        var cap = Typeface.CapHeight(look.Subheading);
+        var height = 2 * pad + cap + 1 + lines.Count * leading;
         flow.Add(height, (page, x, y) =>
         {
             page.Put(new Shape(Outline.Rounded(new Box(x, y, flow.Width, height), 1.5), null, new Pen(look.Alarm, look.Large ? 0.5 : 0.3)));
-            page.Text(x + pad, y + pad + heading, framed.Heading, look.Subheading with { Colour = look.Alarm });
-            for (var i = 0; i < lines.Count; i++) page.Text(x + pad, y + pad + heading + 0.6 + (i + 1) * leading, lines[i], style);
+            page.Text(x + pad, y + pad + cap, heading, look.Subheading with { Colour = look.Alarm });
+            for (var i = 0; i < lines.Count; i++) page.Text(x + pad, y + pad + cap + 0.6 + (i + 1) * leading, lines[i], style);
         });
     }
 }

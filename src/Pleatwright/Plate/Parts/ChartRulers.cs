@@ -20,6 +20,10 @@ internal static class ChartRulers
     public static string PleatWidth(Pleatwright.Cloth.PleatingPlan plan, GatheringRow row) =>
         plan.PitchAt(row.CableRow(plan.Gauge.CableRowsPerSpace).Index).Millimetres.ToString("0.00", CultureInfo.InvariantCulture);
 
+    /// <summary>Room that the numbers of gathering rows, and the word for holding rows, take at the left.</summary>
+    public static double LeftOf(Work work, Look look) =>
+        Math.Max(look.Large ? 10 : 7, work.Pleating.Cloth.HoldingRowsAbove + work.Pleating.Cloth.HoldingRowsBelow == 0 ? 0 : 2.5 + Typeface.Width("holding", Caption(look)));
+
     /// <summary>Room the rulers take above and below, in millimetres.</summary>
     public static double Ends(Look look) => look.Large ? 14 : 9;
 

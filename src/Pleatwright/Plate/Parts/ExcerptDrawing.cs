@@ -58,9 +58,10 @@ internal sealed class ExcerptDrawing
 
     private double RulerHeight => look.Large ? 10 : 6.5;
 
-    private double LeftRuler => look.Large ? 10 : 7;
+    private double LeftRuler => ChartRulers.LeftOf(geometry.Work, look);
 
-    private double RightRuler => (look.Large ? 11 : 7) + (ChartRulers.IsStraight(geometry.Work) ? 0 : look.Large ? 11 : 7);
+    private double RightRuler => ChartRulers.IsStraight(geometry.Work) ? look.Large ? 11 : 7
+        : 3.5 + Typeface.Width("0000", look.Ruler with { Face = Face.TextBold }) + Typeface.Width("pleat mm", ChartRulers.Caption(look));
 
     private const double Foot = 1.5;
 

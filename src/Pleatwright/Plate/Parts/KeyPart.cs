@@ -3,7 +3,6 @@ using System.Globalization;
 using Pleatwright.Chart;
 using Pleatwright.Measure;
 using Pleatwright.Order;
-using Pleatwright.Plate.Sections;
 using Pleatwright.Thread;
 
 namespace Pleatwright.Plate.Parts;
@@ -232,13 +231,12 @@ internal static class KeyPart
     private static (double Wide, double High) SwatchSize(Look look) => look.Large ? (20, 8) : (11, 4.4);
 
     /// <summary>Sets a thread: its brick, its name, and what of it there is.</summary>
-    public static void Lay(KeyThread entry, Flow flow)
+    public static void Lay(ThreadEntry thread, string said, Flow flow)
     {
         var look = flow.Look;
-        var thread = entry.Thread;
         var (wide, high) = SwatchSize(look);
         var words = Wrapping.Lines(thread.Name, look.Strong, flow.Width - wide - 3);
-        var notes = Wrapping.Lines(entry.Words, look.Note, flow.Width - wide - 3);
+        var notes = Wrapping.Lines(said, look.Note, flow.Width - wide - 3);
         var note = look.Note.Points * 0.46;
         flow.Add(words.Count * look.Leading + notes.Count * note + 1.8, (page, x, y) =>
         {

@@ -28,7 +28,7 @@ internal static class LayoutStrip
         var worked = ChartPages.WorkedWindow(work);
         var all = new ChartGeometry(work, 1, 1).Everything;
         var window = worked with { FirstPleat = all.FirstPleat, LastPleat = all.LastPleat };
-        var sides = look.Large ? 12.0 : 8.0;
+        var sides = ChartRulers.LeftOf(work, look) + 1;
         var gauge = work.Pleating.Gauge;
         var figures = Figures(order);
         var lines = Measures(figures);

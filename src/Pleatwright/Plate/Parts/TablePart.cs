@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Pleatwright.Order.Telling;
-using Pleatwright.Plate.Sections;
 
 namespace Pleatwright.Plate.Parts;
 
@@ -13,7 +12,7 @@ internal static class TablePart
     private const double Indent = 6;
 
     /// <summary>Sets the lines of a block, in line with those of the blocks that have the same columns.</summary>
-    public static void Lay(Lines lines, Flow flow) => SetLines(lines.Block, Widths(lines.Block, lines.Alike, flow.Look), flow);
+    public static void Lay(TableBlock block, ImmutableArray<TableBlock> alike, Flow flow) => SetLines(block, Widths(block, alike, flow.Look), flow);
 
     private static double Box(Look look) => look.Leading * 0.62 + 2;
 

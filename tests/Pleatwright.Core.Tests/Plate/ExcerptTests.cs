@@ -1,0 +1,105 @@
+using CsCheck;
+using Pleatwright.Chart;
+using Pleatwright.Order;
+using Pleatwright.Plate;
+using Pleatwright.Plate.Parts;
+using Pleatwright.Plate.Sections;
+using Pleatwright.Plate.Writers;
+using Pleatwright.Tests.Chart.Stitches;
+using Pleatwright.Tests.Endurance;
+using Pleatwright.Tests.Order;
+
+namespace Pleatwright.Tests.Plate;
+
+/// <summary>The working chart shows every step once, where it can be read.</summary>
+public class ExcerptTests
+{
+    private static Gen<WorkingOrder> Orders => Gen.OneOf(SomeWorks.Any, OrderGen.Pieces.Select(Work.Lay), BandGen.Pieces.Select(Work.Lay)).Select(work => Planner.Plan(work, Effort.Drawing));
+
+    public static TheoryData<string> Examples => [.. Directory.GetFiles(Path.Combine(Repository.Root, "examples"), "*.piece.json").Select(f => Path.GetFileName(f)[..^".piece.json".Length])];
+
+    private static void Told(WorkingOrder order)
+    {
+        var told = new int[order.Steps.Length + 1];
+        foreach (var excerpt in Excerpts.Of(order))
+            foreach (var step in excerpt.Steps.Concat(excerpt.Again.SelectMany(a => a))) told[step.Number]++;
+        foreach (var repeat in Copies.Of(order))
+            for (var number = repeat.Last + 1; number <= repeat.End; number++) told[number]++;
+        Assert.All(told[1..], times => Assert.Equal(1, times));
+    }
+
+    [Fact]
+    public void Every_step_is_charted_once_or_is_that_of_a_copy() => Orders.Sample(Told, iter: Long.Of(60, 2000));
+
+    [Theory, MemberData(nameof(Examples))]
+    public void Every_step_of_an_example_is_charted_once(string example) => Told(Planner.Plan(Plates.Example(example), Effort.Drawing));
+
+    [Fact]
+    public void An_excerpt_of_figures_shows_all_of_them() => Orders.Sample(order =>
+    {
+        foreach (var excerpt in Excerpts.Of(order).Where(e => !e.Steps.IsEmpty && e.Title.Length == 0))
+        {
+            var box = Excerpts.BoxOf(excerpt.Steps);
+            Assert.True(excerpt.Window.FirstPleat <= box.FirstPleat && excerpt.Window.LastPleat >= box.LastPleat && excerpt.Window.FirstRow <= box.FirstRow && excerpt.Window.LastRow >= box.LastRow);
+        }
+    }, iter: Long.Of(60, 2000));
+
+    // Steps are printed strong, counts are not.
+    private static IEnumerable<Lettering> Numbers(IEnumerable<Mark> marks) => marks.OfType<Lettering>().Where(l => l.Style.Face == Face.TextBold && l.Text.All(char.IsAsciiDigit));
+
+    [Fact]
+    public void Every_step_marked_has_its_number_once_and_words_lie_over_no_stitch_of_their_row_and_over_no_others() =>
+        Gen.Select(Orders, Gen.Double[0.95, 3], Gen.Bool).Sample((order, share, bounded) =>
+        {
+            var geometry = new ChartGeometry(order.Work, 2.2 * share, 2.2);
+            foreach (var excerpt in Excerpts.Of(order))
+            {
+                var marks = new StepMarks(geometry, order, excerpt.Steps, excerpt.Window, Look.Booklet, bounded);
+                var drawn = marks.Draw().ToList();
+                var begun = excerpt.Steps.Where(s => (order.TravelsRight(s) ? s.From.LeftPleat : s.From.RightPleat).Number is var pleat && pleat >= excerpt.Window.FirstPleat && pleat <= excerpt.Window.LastPleat);
+                Assert.Equal(begun.Select(s => s.Number).Order(), Numbers(drawn).Select(l => int.Parse(l.Text, System.Globalization.CultureInfo.InvariantCulture)).Order());
+                // what is written beside stitches stands on white; no white lies over a stitch of its row, nor over another
+                var whites = drawn.OfType<Shape>().Where(s => s.Fill == Pleatwright.Thread.Colour.White && s.Pen is null).Select(s => Around(s.Outline)).ToList();
+                foreach (var (i, white) in whites.Index())
+                {
+                    foreach (var other in whites.Skip(i + 1)) Assert.False(Meet(white, other));
+                    foreach (var brick in geometry.Bricks(excerpt.Window).Where(b => Math.Abs(geometry.Middle(order.Work.Runs[b.RunIndex].Row) - white.Centre.Y) < 0.01))
+                        Assert.False(Meet(white, brick.Box.Grown(-0.6)));
+                }
+            }
+        }, iter: Long.Of(40, 1000));
+
+    private static Box Around(Outline outline)
+    {
+        double left = outline.Spots.Min(s => s.X), top = outline.Spots.Min(s => s.Y);
+        return new Box(left, top, outline.Spots.Max(s => s.X) - left, outline.Spots.Max(s => s.Y) - top);
+    }
+
+    private static bool Meet(Box a, Box b) => a.X < b.Right && b.X < a.Right && a.Y < b.Bottom && b.Y < a.Bottom;
+
+    // Three figures that are not alike, of 56 runs, take a page of lines by themselves.
+    private static int Most(string example) => example switch { "harbour-wall" or "quay-bishop" => 6, "quay-yoke" or "flawed-kite" => 5, _ => 4 };
+
+    [Theory, MemberData(nameof(Examples))]
+    public void A_plate_is_short(string example)
+    {
+        foreach (var paper in (Paper[])[Paper.A4, Paper.Letter])
+            Assert.InRange(Plates.OfExample(example, new PlateOptions { Paper = paper }).Sheets.Length, 2, Most(example));
+    }
+
+    [Theory, MemberData(nameof(Examples))]
+    public void Every_writer_has_every_section(string example)
+    {
+        foreach (var edition in Enum.GetValues<Edition>())
+        {
+            var plate = Plates.OfExample(example, new PlateOptions { Edition = edition });
+            var (text, html) = (PlainTextWriter.Write(plate), HtmlWriter.Write(plate));
+            foreach (var section in PlateSections.Of(plate))
+            {
+                Assert.Contains($"\n{section.Heading}\n{new string('-', section.Heading.Length)}\n", text, StringComparison.Ordinal);
+                Assert.Contains($"<section id=\"{section.Id}\"", html, StringComparison.Ordinal);
+                if (!section.Spare) Assert.Contains(plate.Sheets.SelectMany(s => s.Bookmarks), b => b.Title.StartsWith(section.Heading, StringComparison.Ordinal));
+            }
+        }
+    }
+}
