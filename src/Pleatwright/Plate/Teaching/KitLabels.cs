@@ -33,9 +33,13 @@ internal static class KitLabels
     public static string Name(ClassPack pack, ClassFloss floss) =>
         pack.IsForTheBack(floss.Threads[0]) ? "For the back, cloth-coloured" : Tidy.Line(floss.Threads[0].Name);
 
-    /// <summary>What is threaded: "7 needlefuls of 4 strands", each thread apart where several are cut from one floss.</summary>
-    public static string Needlefuls(ClassFloss floss) => string.Join("; ", floss.Threads.Select(t =>
+    /// <summary>What is threaded: "7 needlefuls of 4 strands", each thread apart where several are cut from one floss; and when, where that is not in class.</summary>
+    public static string Needlefuls(ClassPack pack, ClassFloss floss) => (pack.IsForTheBack(floss.Threads[0]) ? "before the class: " : "") + string.Join("; ", floss.Threads.Select(t =>
         $"{(floss.Threads.Length > 1 ? t.Key + ": " : "")}{Counting.Of(floss.NeedlefulsOf(t), "needleful")} of {Counting.Of(t.Strands, "strand")}"));
+
+    /// <summary>Why there is more than one needle: "at most 2 threads wait in theirs while another is worked".</summary>
+    public static string Waiting(ClassPack pack) => pack.Needles == 2 ? "a thread may wait in its own while another is worked"
+        : $"as many as {pack.Needles - 1} threads wait in theirs while another is worked";
 
     private sealed record Grid(int Columns, int Rows, double Height, Label Label);
 
@@ -109,12 +113,13 @@ internal static class KitLabels
             if (titleLines.Count > 1) titleLines = [titleLines[0], Wrapping.Shorten(string.Join(" ", titleLines[1..]), title, inner)];
             var cutting = pack.Cutting;
             foot = Wrapping.Lines($"Lengths of {cutting.WorkingLength.Say(pack.Plate.Options.Units)}; strip the strands, lay them together anew."
+                + (pack.Needles > 1 ? $" {Counting.Of(pack.Needles, "needle")}: {Waiting(pack)}." : "")
                 + (pack.Options.ExtraLengths > 0 && !cutting.Flosses.IsEmpty ? $" {Counting.Of(pack.Options.ExtraLengths, "length")} of each to spare." : ""), note, inner);
             entries = [.. cutting.Flosses.Select(f =>
             {
                 var room = EntryWidth - Swatches(f) - Typeface.Width(Lengths(f), strong) - 5;
                 var name = Wrapping.Lines(Name(pack, f), strong, room).Take(2).Select(l => Wrapping.Shorten(l, strong, room)).ToList();
-                var under = Wrapping.Lines(Needlefuls(f), note, EntryWidth - Swatches(f) - 2);
+                var under = Wrapping.Lines(Needlefuls(pack, f), note, EntryWidth - Swatches(f) - 2);
                 return (f, name, under, name.Count * leading + under.Count * noteLeading + 2.2 * shrink);
             })];
 
@@ -162,7 +167,7 @@ internal static class KitLabels
             page.Rule(x, y - 1.4, right, y - 1.4, look.Fine);
             for (var i = 0; i < foot.Count; i++) page.Text(x, y + 1.4 + noteLeading * (i + 0.7), foot[i], note);
             y += 1.4 + noteLeading * foot.Count + leading * 0.9;
-            const string needle = "1 needle, counted out";
+            var needle = $"{Counting.Of(pack.Needles, "needle")}, counted out";
             page.Text(x, y, needle, note);
             var tick = x + Typeface.Width(needle, note) + 1.6;
             Tick(page, tick, y);
