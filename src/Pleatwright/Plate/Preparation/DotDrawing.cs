@@ -64,14 +64,14 @@ internal sealed class DotDrawing : TrueDrawing
     {
         var marks = ImmutableArray.CreateBuilder<Mark>();
         Names(part, look, marks);
-        var cap = Typeface.CapHeight(look.Ruler);
+        var cap = Typeface.CapHeight(Lettered(look));
         for (var row = FirstRow(part); row <= LastRow(part); row++)
         {
             var y = row * spacing + cap / 2;
             var number = row - plan.Cloth.HoldingRowsAbove + 1;
             var holding = number < 1 || number > plan.Cloth.GatheringRows;
             var words = holding ? "hold" : number.ToString(CultureInfo.InvariantCulture);
-            var style = look.Ruler with { Colour = holding ? look.Quiet : look.Accent };
+            var style = Lettered(look) with { Colour = holding ? look.Quiet : look.Accent };
             marks.Add(new Lettering(new Spot(part.X - 1.5, y), words, style, Anchor.End));
             marks.Add(new Lettering(new Spot(part.Right + 1.5, y), words, style));
         }
@@ -80,10 +80,13 @@ internal sealed class DotDrawing : TrueDrawing
             var finished = plan.PleatsToGather - pleat - plan.Cloth.SeamPleats;
             if (finished < 1 || finished > plan.Pleats || (finished % 10 != 0 && finished != 1)) continue;
             var x = (pleat + 0.5) * takeUp;
-            marks.Add(new Lettering(new Spot(x, part.Y - 1.5), finished.ToString(CultureInfo.InvariantCulture), look.Ruler, Anchor.Middle));
+            marks.Add(new Lettering(new Spot(x, part.Y - 1.5), finished.ToString(CultureInfo.InvariantCulture), Lettered(look), Anchor.Middle));
         }
         return marks.ToImmutable();
     }
+
+    // Never smaller than can be read at a table.
+    private static TypeStyle Lettered(Look look) => look.Ruler with { Points = Math.Max(8, look.Ruler.Points) };
 
     // Where a place of the right side lies on the wrong side.
     private double Wrong(double across) => plan.PleatsToGather * takeUp - across;
@@ -126,11 +129,11 @@ internal sealed class DotDrawing : TrueDrawing
     // Below the dots, each under its line; one that would run into its neighbour stands a line lower.
     private void Names(Box part, Look look, ImmutableArray<Mark>.Builder marks)
     {
-        var cap = Typeface.CapHeight(look.Ruler);
+        var cap = Typeface.CapHeight(Lettered(look));
         Span<double> taken = [double.NegativeInfinity, double.NegativeInfinity];
         foreach (var (x, words, pen) in Guides(look).Where(g => g.X >= part.X - 0.01 && g.X <= part.Right + 0.01).OrderBy(g => g.X))
         {
-            var style = look.Ruler with { Colour = pen.Colour };
+            var style = Lettered(look) with { Colour = pen.Colour };
             var text = Wrapping.Shorten(words, style, 60);
             var half = Typeface.Width(text, style) / 2;
             var middle = half + 1 > part.Width / 2 ? part.Centre.X : Math.Clamp(x, part.X + half + 1, part.Right - half - 1);

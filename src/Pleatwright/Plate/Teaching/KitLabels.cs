@@ -9,6 +9,8 @@ internal static class KitLabels
 {
     private const double Pad = 5;
     private const int MostSwatches = 4;
+    private const double LeastPoints = 8; // smaller cannot be read at a table
+    private const double LeastShrink = 0.86; // and is set only where a label would be taller than the page
 
     public static List<Page> Of(ClassPack pack)
     {
@@ -37,9 +39,9 @@ internal static class KitLabels
     public static string Needlefuls(ClassPack pack, ClassFloss floss) => (pack.IsForTheBack(floss.Threads[0]) ? "before the class: " : "") + string.Join("; ", floss.Threads.Select(t =>
         $"{(floss.Threads.Length > 1 ? t.Key + ": " : "")}{Counting.Of(floss.NeedlefulsOf(t), "needleful")} of {Counting.Of(t.Strands, "strand")}"));
 
-    /// <summary>Why there is more than one needle: "at most 2 threads wait in theirs while another is worked".</summary>
-    public static string Waiting(ClassPack pack) => pack.Needles == 2 ? "a thread may wait in its own while another is worked"
-        : $"as many as {pack.Needles - 1} threads wait in theirs while another is worked";
+    /// <summary>Why there is more than one needle: "as many as 2 threads wait in needles of their own while another is worked".</summary>
+    public static string Waiting(ClassPack pack) => pack.Needles == 2 ? "a thread waits in a needle of its own while another is worked"
+        : $"as many as {pack.Needles - 1} threads wait in needles of their own while another is worked";
 
     private sealed record Grid(int Columns, int Rows, double Height, Label Label);
 
@@ -52,7 +54,7 @@ internal static class KitLabels
         const double leastHeight = 54;
         Grid? best = null;
         var bestScore = 0.0;
-        foreach (var shrink in look.Large ? (double[])[1] : [1, 0.92, 0.86])
+        foreach (var shrink in look.Large ? (double[])[1] : [1, 0.92, LeastShrink])
             foreach (var (columns, threadColumns) in look.Large ? ((int, int)[])[(1, 1)] : [(2, 1), (1, 2), (1, 1)])
             {
                 var label = new Label(pack, inner.Width / columns, threadColumns, shrink);
@@ -113,7 +115,7 @@ internal static class KitLabels
             if (titleLines.Count > 1) titleLines = [titleLines[0], Wrapping.Shorten(string.Join(" ", titleLines[1..]), title, inner)];
             var cutting = pack.Cutting;
             foot = Wrapping.Lines($"Lengths of {cutting.WorkingLength.Say(pack.Plate.Options.Units)}; strip the strands, lay them together anew."
-                + (pack.Needles > 1 ? $" {Counting.Of(pack.Needles, "needle")}: {Waiting(pack)}." : "")
+                + (pack.Needles > 1 ? $" {Waiting(pack).Capital()}." : "")
                 + (pack.Options.ExtraLengths > 0 && !cutting.Flosses.IsEmpty ? $" {Counting.Of(pack.Options.ExtraLengths, "length")} of each to spare." : ""), note, inner);
             entries = [.. cutting.Flosses.Select(f =>
             {
@@ -123,7 +125,7 @@ internal static class KitLabels
                 return (f, name, under, name.Count * leading + under.Count * noteLeading + 2.2 * shrink);
             })];
 
-            TypeStyle Scaled(TypeStyle style, double by) => style with { Points = Math.Round(style.Points * by * shrink, 2) };
+            TypeStyle Scaled(TypeStyle style, double by) => style with { Points = Math.Max(shrink < LeastShrink ? 0 : LeastPoints, Math.Round(style.Points * by * shrink, 2)) };
         }
 
         private double EntryWidth => (inner - (threadColumns - 1) * 6) / threadColumns;

@@ -69,7 +69,7 @@ internal static class TeacherSheet
             + (plan.FabricWidths > 1 ? $", joined from {plan.FabricWidths} widths" : "")
             + $", with room for {plan.RowsToGather} rows, which take {(plan.Gauge.RowSpacing * (plan.RowsToGather - 1)).Say(units)}, and what the pattern asks beyond.";
         yield return $"{Counting.Of(kits * pack.Needles, "embroidery needle")} whose eye takes the strands{(pack.Needles > 1 ? $", {pack.Needles} to a kit ({KitLabels.Waiting(pack)})" : "")}, and some to spare; small scissors; strong gathering thread in a colour that shows; pins to block with.";
-        yield return $"Printed: {Counting.Of(kits, "label")}, and a handout for each student, in the hand they stitch with. The students’ page goes to their phones as one file.";
+        yield return $"Printed: {Counting.Of(kits, "label")}, and a handout for each student, both sides of one sheet, in the hand they stitch with. The students’ page goes to their phones as one file.";
     }
 
     private static IEnumerable<string> Before(ClassPack pack)
