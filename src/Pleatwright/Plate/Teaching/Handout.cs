@@ -125,7 +125,7 @@ internal static class Handout
             + (order.Way == WayOfWorking.RowByRow ? "A row is finished right across, in all its colours, before the next is begun. " : "Work the lines one after the other as they stand. ")
             + "At the end of a colour the needle goes to the back in the valley before its last pleat; there it is tied off or left hanging in its needle, as the line says. "
             + "The next colour comes up in the next valley, goes back through that same last pleat, and the levels go on as before.",
-            p => Changed(p, thread, second).Cut(2.7, 2.5));
+            p => Changed(p, thread, second, colours > 1).Cut(2.7, 2.5));
 
         yield return new("Turn the work", (order.Turns > 0
                 ? $"This plate is turned {Counting.Of(order.Turns, "time")}. To come back along a row, turn the work top to bottom "
@@ -175,11 +175,12 @@ internal static class Handout
         return true;
     }
 
-    private static HandPicture Changed(HandPicture p, Floss thread, Floss second)
+    private static HandPicture Changed(HandPicture p, Floss thread, Floss second, bool named)
     {
         // Three cables over pleats 2 to 5; the other colour begins over pleats 5 and 6.
         p.Stitched(p.Row(3)).GatheringThread().Tail(true, (4, 0), (4, 2.6));
-        return p.With(second).Tail(true, (5, 2.6), (5, 0)).Needle(5, 0).Tail(false, (5.05, 0), (5.5, 1.05), (6.5, 1.1), (6.7, 0.05)).Say(thread.Key.ToString(), 3, -2).Say(second.Key.ToString(), 6, -2);
+        p.With(second).Tail(true, (5, 2.6), (5, 0)).Needle(5, 0).Tail(false, (5.05, 0), (5.5, 1.05), (6.5, 1.1), (6.7, 0.05));
+        return named ? p.Say(thread.Key.ToString(), 3, -2).Say(second.Key.ToString(), 6, -2) : p;
     }
 
     private static HandPicture Entered(HandPicture p, bool below)

@@ -132,7 +132,7 @@ internal static class KitLabels
 
         private double SwatchWidth => leading * 1.5;
 
-        private double SwatchHeight => leading * 0.72;
+        private double SwatchHeight => Math.Max(leading * 0.72, Math.Min(leading * 0.85, 3.3)); // holds a letter of the least size
 
         private double Top => Pad + titleLines.Count * title.Points * 0.42 + leading * 2.1;
 
