@@ -160,12 +160,15 @@ public partial class ClassPackTests
     public void The_rule_for_entering_the_next_row_holds_in_every_order(string example)
     {
         var order = Plates.OfExample(example).Order;
+        var seen = 0;
         for (var i = 1; i < order.Steps.Length; i++)
         {
             var (last, next) = (order.Steps[i - 1], order.Steps[i]);
             if (last.Turned == next.Turned || Math.Abs(last.Row.Index - next.Row.Index) != 1) continue;
             Assert.Equal((next.From.Number - last.To.Number) % 2 == 0, next.HeldBegin == last.HeldEnd);
+            seen++;
         }
+        Assert.True(seen > 0 || order.Turns == 0);
     }
 
     [Theory]
