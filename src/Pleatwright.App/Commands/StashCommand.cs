@@ -76,13 +76,15 @@ internal static class StashCommand
 
     private static void Say(Stash stash, UnitSystem units)
     {
-        var widest = stash.Threads.Select(t => t.Name.Length).Concat(stash.Cloths.Select(c => c.Name.Length)).DefaultIfEmpty(0).Max();
+        var threads = stash.Threads.Select(t => ShoppingWords.Coloured(t.Name, t.Colour)).ToList();
+        var cloths = stash.Cloths.Select(c => ShoppingWords.Coloured(c.Name, c.Colour)).ToList();
+        var widest = threads.Concat(cloths).Select(n => n.Length).DefaultIfEmpty(0).Max();
         Console.WriteLine($"Threads   {(stash.Threads.IsEmpty ? "none" : stash.Threads.Length)}");
-        foreach (var t in stash.Threads)
-            Console.WriteLine($"  {t.Colour}  {t.Name.PadRight(widest)}  {ShoppingWords.Skeins(t.Skeins)}{(t.Note.Length > 0 ? $"   {t.Note}" : "")}");
+        foreach (var (i, t) in stash.Threads.Index())
+            Console.WriteLine($"  {threads[i].PadRight(widest)}  {ShoppingWords.Skeins(t.Skeins)}{(t.Note.Length > 0 ? $"   {t.Note}" : "")}");
         Console.WriteLine($"Cloths    {(stash.Cloths.IsEmpty ? "none" : stash.Cloths.Length)}");
-        foreach (var c in stash.Cloths)
-            Console.WriteLine($"  {c.Colour}  {c.Name.PadRight(widest)}  {c.Left.Say(units)}, {c.Width.Say(units)} wide{(c.Note.Length > 0 ? $"   {c.Note}" : "")}");
+        foreach (var (i, c) in stash.Cloths.Index())
+            Console.WriteLine($"  {cloths[i].PadRight(widest)}  {c.Left.Say(units)}, {c.Width.Say(units)} wide{(c.Note.Length > 0 ? $"   {c.Note}" : "")}");
         if (ShoppingWords.Of(stash.Pace) is { } pace) Console.WriteLine($"Pace      {pace}");
     }
 }

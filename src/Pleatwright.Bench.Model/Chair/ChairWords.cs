@@ -20,7 +20,7 @@ public static class ChairWords
             return $"from pleat {pleat.Number}, {Words.Of(step.Cables, "cable")}, the first {item.Stitches.First(s => !s.Half).Word(levels)}";
         }
         if (item.Told.Back is { } back) return $"from pleat {back.Begin.Number} to pleat {back.End.Number}, {Words.Of(back.Cables, "cable")}";
-        if (item.Band is { } band) return Words.Of(band.Count, "stitch", "stitches");
+        if (item.Band is { } band) return Words.Of(band.Count, "stitch", "stitches") + (band.Band.Stitch.SidesOf(band.Band.Band) is { IsEmpty: false } sides ? $"; the thread {Phrases.Sides(sides, levels)}" : "");
         return Words.Of(item.Told.Accents.Length, "accent");
     }
 

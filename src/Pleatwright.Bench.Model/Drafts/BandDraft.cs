@@ -4,6 +4,7 @@ using Pleatwright.Chart;
 using Pleatwright.Chart.Edit;
 using Pleatwright.Chart.Stitches;
 using Pleatwright.Cloth;
+using Pleatwright.Order;
 using Pleatwright.Plate.Writers;
 
 namespace Pleatwright.Bench.Model.Drafts;
@@ -57,6 +58,7 @@ public sealed class BandDraft : PieceDraft
 
     /// <summary>How it fits the cloth, as sentences; nothing where something is wrong, for then there is nothing to fit.</summary>
     public string Comes => Fault.Length > 0 ? "" : (Fitting.Words(Cloth, Band) is { Length: > 0 } words ? words : "One stitch in every valley: any count of pleats serves.")
+        + (Stitch.SidesOf(Band) is { IsEmpty: false } sides ? $" The thread {Phrases.Sides(sides, LevelWords.UpDown)}." : "")
         + (Cloth == Desk.Piece.Cloth ? "" : $" The cloth becomes {Words.Of(new PleatingPlan(Cloth).FinishedWidth)} wide, {Pleats} pleats.");
 
     /// <summary>What may be chosen to make its repeats come out; nothing where they do, or where something is wrong.</summary>

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Pleatwright.Chart;
 using Pleatwright.Measure;
 using Pleatwright.Thread;
@@ -43,6 +44,20 @@ internal static class Phrases
     /// <summary>What is said when the work is turned back.</summary>
     public const string TurnBack = "Turn the work back, top edge up.";
 
+    /// <summary>
+    /// "lies below the needle all along", said of the thread of a stitch whose name does not tell its side; "lies below the needle all along in the
+    /// line worked first, and above it in the other"; empty where the thread changes sides.
+    /// </summary>
+    /// <param name="sides">The side in each of its lines, as held, the first worked first.</param>
+    /// <param name="words">Words for the levels.</param>
+    public static string Sides(ImmutableArray<Level> sides, LevelWords words) => sides.Length switch
+    {
+        0 => "",
+        1 => $"lies {Needle(sides[0], words)} all along",
+        2 => $"lies {Needle(sides[0], words)} all along in the line worked first, and {Needle(sides[1], words)[..^" the needle".Length]} it in the other",
+        _ => throw new ArgumentException("No stitch has more than two lines with the thread on one side.", nameof(sides)),
+    };
+
     /// <summary>"up", or "left" for work held sideways.</summary>
     public static string Level(Level level, LevelWords words) => (level, words) switch
     {
@@ -51,6 +66,9 @@ internal static class Phrases
         (Chart.Level.Up, _) => "left",
         _ => "right",
     };
+
+    /// <summary>"above the needle", "right of the needle".</summary>
+    public static string Needle(Level level, LevelWords words) => Thread(level, words)["the thread ".Length..];
 
     /// <summary>"the thread above the needle".</summary>
     public static string Thread(Level level, LevelWords words) => (level, words) switch

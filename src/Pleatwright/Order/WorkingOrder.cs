@@ -13,6 +13,7 @@ public sealed class WorkingOrder
     private int[]? before;
     private Dictionary<int, Length>? longerBy;
     private int? longestWait;
+    private int? needles;
     private Backsmock? backsmock;
     private BandWork? bands;
 
@@ -59,6 +60,12 @@ public sealed class WorkingOrder
     /// The most rows that are begun while a thread waits, up to the one in which it is taken up again: 0 when it is in the same row.
     /// </summary>
     public int LongestWaitRows => longestWait ??= FindLongestWait();
+
+    /// <summary>
+    /// Needles threaded at once: the one in hand, and one for each thread left hanging, which stays in its needle until it is taken up; 0 where nothing is
+    /// worked. A half left hanging at a band's centre has none: it is threaded when it is taken up.
+    /// </summary>
+    internal int Needles => needles ??= FindNeedles();
 
     /// <summary>Lengths of thread cut for the steps: less than their starts, where rests are used again.</summary>
     public int CutLengths { get; }
@@ -119,6 +126,19 @@ public sealed class WorkingOrder
 
     /// <summary>The wrong side: every start, carry and tie-off, in the order worked.</summary>
     public ImmutableArray<BackPath> BackPaths() => BackPath.Of(this);
+
+    private int FindNeedles()
+    {
+        if (Needlefuls == 0) return 0;
+        var (most, waiting) = (1, new HashSet<int>());
+        foreach (var step in Steps)
+        {
+            waiting.Remove(step.Needleful);
+            most = Math.Max(most, waiting.Count + 1);
+            if (step.Parks) waiting.Add(step.Needleful);
+        }
+        return most;
+    }
 
     private int FindLongestWait()
     {

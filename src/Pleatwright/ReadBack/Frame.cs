@@ -89,6 +89,7 @@ internal sealed class Frame
         ShortPlace = new Regex(Short("at"), Options);
         Slopes = sideways ? "The thread is right of the needle for what slopes left and left of the needle for what slopes right."
             : "The thread is below the needle for what slopes up and above the needle for what slopes down.";
+        Sides = R($@"Books disagree on which side of the needle outline and stem have the thread; here it lies (?<side>{needle}) the needle all along(?: in the line worked first, and (?<other>{needle}) it in the other)?\.");
         OtherWay = R($@"It is worked the other way than cables, (?<way>{(sideways ? "away from you|toward you" : "from left to right|from right to left")})\.");
         Unkept = R($@"The run over the valley {Long("at")}, row (?<row>\d+), {Tall("h")}, was to be number (?<place>\d+) among the runs, where a run worked with several threads counts once\. "
             + @"That cannot be kept: no run lies there, another has the place, or the order has fewer runs\.");
@@ -120,6 +121,7 @@ internal sealed class Frame
     public Regex LongPlace { get; }
     public Regex ShortPlace { get; }
     public string Slopes { get; }
+    public Regex Sides { get; }
     public Regex OtherWay { get; }
     public Regex Unkept { get; }
     public Regex Group { get; }

@@ -32,6 +32,8 @@ internal sealed partial class Reader
     private bool runTurned;
     private string band = "";
     private readonly List<ReadStitch> pass = [];
+    private List<bool> sides = []; // of each line of the band: whether its thread lies above the needle all along
+    private bool begun;
 
     private void Work(Told told, int number, int offset, int centre, bool swapped, int lower)
     {
@@ -209,6 +211,11 @@ internal sealed partial class Reader
                 }
                 double a = high + step * at, b = high + step * next;
                 var ahead = kind is "bar" or "slip" ? pleat : pleat + onward;
+                if (above is { } held && sides.Count > 0)
+                {
+                    Agree(held == sides[0] || (begun && sides.Contains(held)), "the thread lies on the side of the needle told");
+                    begun = true;
+                }
                 bool? lies = above is { } side ? side != isTurned : kind is "cable" or "catch" ? frame.IsUp(one!) != isTurned : null;
                 var stitch = new ReadStitch(band, thread, kind is "cable" or "stitch" or "step" ? "over" : kind, pleat, a, ahead, kind == "loop" ? a + (b - a) / 3 : b, lies, isTurned);
                 reading.Stitches.Add(stitch);

@@ -127,6 +127,13 @@ internal sealed partial class Reader
         Agree(heading is null || heading == stitch.Name, "a band is worked as its name says");
         band = stitch.Name;
         script.Read(frame.Slopes);
+        (sides, begun) = ([], false);
+        if (script.Read(frame.Sides) is { } told)
+        {
+            sides = [frame.IsAbove(told.Groups["side"].Value)];
+            if (told.Groups["other"].Success) sides.Add(frame.IsAbove(told.Groups["other"].Value));
+            Agree(sides.Count < 2 || sides[0] != sides[1], "the thread lies on one side in one line and on the other in the other");
+        }
         if (script.Read(RepeatsTold()) is { } repeats)
             reading.Repeats.Add((band, Number(repeats, "repeat"), Number(repeats, "fit"), repeats.Groups["bare"].Success ? Number(repeats, "bare") : null));
         if (script.Read(frame.OtherWay) is { } other) Agree(frame.GoesRight(other.Groups["way"].Value) != reading.RightHanded, "it is worked the other way than cables");

@@ -8,7 +8,7 @@ namespace Pleatwright.Shopping;
 /// <summary>A thread of the stash that might be taken instead.</summary>
 /// <param name="Index">Which of the stash's threads, from 0.</param>
 /// <param name="Thread">The thread.</param>
-/// <param name="Difference">How unlike it is, by CIEDE2000.</param>
+/// <param name="Difference">How unlike it is, by CIEDE2000; at most <see cref="Likenesses.MostInstead"/>.</param>
 /// <param name="IsEnough">Whether what is left of it does for all that is needed.</param>
 /// <param name="IsMadeLike">Whether its strand is as fine and as many lie on the skein; if not, it covers the cloth otherwise.</param>
 /// <param name="IsNeeded">Whether something else on the list needs it.</param>
@@ -37,7 +37,9 @@ public sealed record Taken(int Index, StashThread Thread, double Difference, Len
 /// <param name="Taken">What the stash has of it, nearest first.</param>
 /// <param name="Cutting">How it is cut.</param>
 /// <param name="WithoutStash">Skeins it would take with nothing at hand.</param>
-/// <param name="Substitutes">Other threads of the stash, nearest first; no more than <see cref="MostSubstitutes"/>.</param>
+/// <param name="Substitutes">
+/// Other threads of the stash that are near it, nearest first; no more than <see cref="MostSubstitutes"/>, and none where none is near.
+/// </param>
 public sealed record ThreadLine(
     PooledThread Pool, ImmutableArray<Taken> Taken, SkeinCutting Cutting, int WithoutStash, ImmutableArray<Substitute> Substitutes)
 {

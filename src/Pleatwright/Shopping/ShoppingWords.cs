@@ -19,14 +19,15 @@ internal static class ShoppingWords
     /// <param name="instead">Whether substitutes are named for what has to be bought.</param>
     public static IEnumerable<string> Lines(ShoppingList list, Reckoning reckoning, Stash stash, UnitSystem units, bool instead)
     {
-        const string Under = "             ";
+        const string Under = "    ";
         yield return string.Join(", ", list.Pieces.Select(p => p.Piece));
         yield return "";
         yield return $"Threads   {(list.SkeinsToBuy == 0 ? "nothing to buy" : $"{Counting.Of(list.SkeinsToBuy, "skein")} to buy")}";
-        var widest = list.Threads.Select(t => t.Pool.Name.Length).DefaultIfEmpty(0).Max();
-        foreach (var line in list.Threads)
+        var names = list.Threads.Select(t => Coloured(t.Pool.Name, t.Pool.Thread.Colour)).ToList();
+        var widest = names.Select(n => n.Length).DefaultIfEmpty(0).Max();
+        foreach (var (i, line) in list.Threads.Index())
         {
-            yield return $"  {line.Pool.Thread.Colour}  {line.Pool.Name.PadRight(widest)}  {Of(line)}";
+            yield return $"  {names[i].PadRight(widest)}  {Of(line)}";
             if (line.Pool.Needs.Select(n => n.Piece).Distinct().Count() > 1)
                 yield return Under + string.Join(", ", line.Pool.Needs.Select(n => $"{n.Piece}: {Counting.Of(n.Use.Needlefuls, "needleful")}"));
             foreach (var taken in line.Taken) yield return Under + Of(taken);
@@ -34,9 +35,16 @@ internal static class ShoppingWords
             foreach (var other in line.Substitutes.Take(MostSubstitutes)) yield return $"{Under}or {Of(other)}";
         }
         yield return $"Cloth     {(list.ClothToBuy == Length.Zero ? "nothing to buy" : $"{list.ClothToBuy.Say(units)} to buy")}, for the gathered part alone; add what hangs below it";
-        foreach (var line in list.Cloths) yield return $"  {line.Colour}  {Of(line, units)}";
+        foreach (var line in list.Cloths) yield return $"  {ColourWords.For(line.Colour)}: {Of(line, units)}";
         yield return "";
         foreach (var (label, words) in Of(reckoning, stash.Rates, stash.Pace)) yield return $"{label,-10}{words}";
+    }
+
+    /// <summary>"sail red (dark red)": a name with its colour in plain words, for a shop knows no code; the name alone where it says the colour itself.</summary>
+    public static string Coloured(string name, Colour colour)
+    {
+        var plain = ColourWords.For(colour);
+        return name.Contains(plain, StringComparison.OrdinalIgnoreCase) ? name : $"{name} ({plain})";
     }
 
     /// <summary>"2.5 skeins", "1 skein".</summary>

@@ -30,7 +30,7 @@ internal static class ThreadShopping
                 .Where(s => s.From is { } from && sources[from].Thread == t).Aggregate(Length.Zero, (sum, s) => sum + s.Used)))
             .OrderBy(t => t.Difference).ThenBy(t => t.Index);
         var substitutes = Enumerable.Range(0, owner.Length).Except(own).Where(t => stash.Threads[t].Skeins > 0)
-            .Select(t => (Index: t, Difference: pool.DifferenceFrom(stash.Threads[t])))
+            .Select(t => (Index: t, Difference: pool.DifferenceFrom(stash.Threads[t]))).Where(t => t.Difference <= Likenesses.MostInstead)
             .OrderBy(t => t.Difference).ThenBy(t => t.Index).Take(ThreadLine.MostSubstitutes)
             .Select(t => new Substitute(t.Index, stash.Threads[t.Index], t.Difference, IsEnough(pool, stash.Threads[t.Index], lengths),
                 stash.Threads[t.Index].IsMadeLike(pool.Thread), owner[t.Index] is not null));

@@ -75,7 +75,8 @@ public class ShoppingListTests
             Assert.True(taken.Skeins <= taken.Thread.Skeins + 1e-9);
             Assert.InRange(taken.Difference, 0, Likenesses.MostSame);
         }
-        Assert.All(list.Threads, t => Assert.Equal(stash.Threads.Count(s => s.Skeins > 0), t.Substitutes.Length + t.Taken.Count(k => k.Thread.Skeins > 0)));
+        // offered are all that are near and have some left, and nothing else
+        Assert.All(list.Threads, t => Assert.Equal(stash.Threads.Count(s => s.Skeins > 0 && t.Pool.DifferenceFrom(s) <= 5), t.Substitutes.Length + t.Taken.Count(k => k.Thread.Skeins > 0)));
         Assert.All(list.Threads, t => Assert.Equal(t.Substitutes.Select(s => s.Difference).Order(), t.Substitutes.Select(s => s.Difference)));
     });
 
@@ -137,6 +138,32 @@ public class ShoppingListTests
         var changed = line.Substitutes[0].Thread.InPlaceOf(need.Thread);
         Assert.Equal(("pearl", 'r', 4, 80.0), (changed.Name, changed.Key.Letter, changed.Strands, changed.TexPerStrand));
     }
+
+    // Up to 5 by CIEDE2000 (Likenesses.MostInstead has where that comes from); the measure itself is held to its published pairs in ColourDifferenceTests.
+    [Fact]
+    public void No_blue_is_offered_for_a_red_and_nothing_where_nothing_is_near()
+    {
+        var need = new ThreadNeed("boat", new ThreadUse(Some.Floss('r', "#b3202c"), 100, 0, Length.FromCentimetres(135), 3), Length.FromCentimetres(45));
+        StashThread near = new("brick", Colour.Parse("#a8322a"), 2), blue = new("deep harbour", Colour.Parse("#1f4e79"), 3), pink = new("shell", Colour.Parse("#d9596a"), 3);
+        Assert.Equal(["brick"], Assert.Single(List([need], new Stash { Threads = [blue, near, pink] }).Threads).Substitutes.Select(s => s.Thread.Name));
+        var bare = List([need], new Stash { Threads = [blue, pink] });
+        Assert.Empty(Assert.Single(bare.Threads).Substitutes);
+        Assert.DoesNotContain(ShoppingWords.Lines(bare, Reckoning.Of(bare, new(), Pace.Unknown), Stash.Empty, UnitSystem.Metric, instead: true), l => l.Contains("or ", StringComparison.Ordinal) && l.Contains("harbour", StringComparison.Ordinal));
+        Assert.Equal((5, Likeness.Near), (Likenesses.MostInstead, Likenesses.Of(Likenesses.MostInstead)));
+    }
+
+    [Fact]
+    public void A_list_to_take_along_names_colours_in_words_and_no_code() => Gen.Select(Needs.Array[1, 5], Stashes).Sample((needs, stash) =>
+    {
+        var named = needs.Select(n => n with { Use = n.Use with { Thread = n.Thread with { Name = "boat thread" } } }).ToArray();
+        var plain = stash with { Threads = [.. stash.Threads.Select((t, i) => t with { Name = $"mine {i}" })], Cloths = [.. stash.Cloths.Select((c, i) => c with { Name = $"cloth {i}" })] };
+        var plan = new ClothPlan(new Panel(Length.FromInches(11)), Gauge.Common, 5);
+        var list = ShoppingList.Of([new PieceNeeds("boat", [.. named], new ClothNeed("boat", plan), 1)], plain);
+        var lines = ShoppingWords.Lines(list, Reckoning.Of(list, plain.Rates, plain.Pace), plain, UnitSystem.Both, instead: true).ToList();
+        Assert.All(lines, l => Assert.DoesNotContain('#', l));
+        foreach (var thread in list.Threads) Assert.Contains(lines, l => l.Contains(thread.Pool.Name, StringComparison.Ordinal) && l.Contains(ColourWords.For(thread.Pool.Thread.Colour), StringComparison.Ordinal));
+        Assert.Contains(lines, l => l.Contains(ColourWords.For(plan.Colour), StringComparison.Ordinal));
+    });
 
     [Fact]
     public void Cloth_is_cut_from_the_stash_where_it_fits_and_bought_where_not()

@@ -87,6 +87,16 @@ public abstract class BandStitch
         return [.. journeys.Select(j => j.UpsideDown(bottom, drop - j.Drop))];
     }
 
+    /// <summary>
+    /// The side of the needle on which the thread lies all along each journey of this band, as held, the first worked first; nothing where it changes sides. Books
+    /// disagree which side makes outline and which stem, so wherever such a band is named this is told with it.
+    /// </summary>
+    internal ImmutableArray<Level> SidesOf(Band band)
+    {
+        var sides = JourneysOf(band).Select(j => j.Side).ToList();
+        return sides.TrueForAll(s => s is not null) ? [.. sides.Select(s => s!.Value)] : [];
+    }
+
     /// <summary>Valleys from one repeat of this band to the next.</summary>
     public int RepeatOf(Band band) => Journeys(StepsOf(band), HeightOf(band))[0].Repeat;
 }

@@ -36,6 +36,9 @@ public abstract class Journey
     /// <summary>Stitches from its highest to its lowest, 0 when it has one height alone.</summary>
     public abstract int Slope { get; }
 
+    /// <summary>Where the thread lies on one side of the needle all along: that side, as held, up for above; else null. What outline and stem differ in.</summary>
+    internal virtual Level? Side => null;
+
     /// <summary>The single stitches of a leg, in the order worked.</summary>
     public abstract IEnumerable<Stitch> Work(Leg leg);
 
@@ -87,6 +90,9 @@ internal sealed class Running(ImmutableArray<double> heights, Hold hold) : Journ
 
     /// <summary>Whether a row of cables begins with the other level.</summary>
     public bool Swapped { get; init; }
+
+    /// <inheritdoc/>
+    internal override Level? Side => hold switch { Hold.Above => Level.Up, Hold.Below => Level.Down, _ => null };
 
     /// <inheritdoc/>
     public override IEnumerable<Stitch> Work(Leg leg)

@@ -78,6 +78,7 @@ internal sealed class LongWords(WorkingOrder order, Vocabulary words)
         var band = o.Band;
         var text = new StringBuilder(words.Manner(band.Stitch.Manner));
         if (o.Slopes) text.Append($" The thread is {words.Needle(Level.Down)} for what slopes {words.Level(Level.Up)} and {words.Needle(Level.Up)} for what slopes {words.Level(Level.Down)}.");
+        if (!o.Sides.IsEmpty) text.Append($" Books disagree on which side of the needle outline and stem have the thread; here it {words.Sides(o.Sides)}.");
         if (band.Fit.Repeat > 1)
         {
             text.Append($" One repeat is {Counting.Of(band.Fit.Repeat, "valley")}; {Counting.Of(band.Fit.Repeats, "whole repeat")} fit");

@@ -72,6 +72,7 @@ internal sealed class Teller
                 band = step.Band;
                 told.Add(new BandOpening(band, band.Stitch.Backward ? work.Piece.Working.Hand == Hand.Left : null)
                 {
+                    Sides = band.Stitch.SidesOf(band.Band),
                     Slopes = band.Passes.Any(p => p.Stitches.Any(s => s is { IsLevel: false, Kind: StitchKind.Over or StitchKind.Bar })),
                 });
             }

@@ -55,6 +55,9 @@ internal sealed record BandOpening(LaidBand Band, bool? Rightward) : Told
 {
     /// <summary>Whether stitches slope on the surface, so that the thread's side of the needle follows from their way.</summary>
     public bool Slopes { get; init; }
+
+    /// <summary>The side of the needle on which the thread lies all along each of its lines, as held; nothing where it changes sides.</summary>
+    public required ImmutableArray<Level> Sides { get; init; }
 }
 
 /// <summary>A step of a band.</summary>

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using Pleatwright.Chart;
 using Pleatwright.Chart.Stitches;
@@ -20,7 +21,10 @@ internal sealed class Vocabulary(LevelWords words)
     public string Level(Level level) => Phrases.Level(level, words);
 
     /// <summary>"above the needle", "right of the needle".</summary>
-    public string Needle(Level level) => Phrases.Thread(level, words)["the thread ".Length..];
+    public string Needle(Level level) => Phrases.Needle(level, words);
+
+    /// <summary>"lies below the needle all along"; empty where the thread changes sides.</summary>
+    public string Sides(ImmutableArray<Level> sides) => Phrases.Sides(sides, words);
 
     /// <summary>"left", or "near" for work held sideways.</summary>
     public string Side(Flank flank) => (flank, Sideways) switch

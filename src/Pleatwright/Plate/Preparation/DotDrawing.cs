@@ -6,8 +6,9 @@ using Pleatwright.Plate.Parts;
 namespace Pleatwright.Plate.Preparation;
 
 /// <summary>
-/// The dots to gather by, as they lie on the flat cloth: two to a pleat, a row of them for every gathering and holding
-/// row. Nothing is at an edge of a page but the middle of a valley, so that pages join dot on dot.
+/// The dots to gather by, as they lie on the wrong side of the flat cloth, which is the side they are put on (common practice, no source): two to a pleat, a row of
+/// them for every gathering and holding row. Pleats are numbered as on the right side, so from the right here.
+/// Nothing is at an edge of a page but the middle of a valley, so that pages join dot on dot.
 /// </summary>
 internal sealed class DotDrawing : TrueDrawing
 {
@@ -27,17 +28,17 @@ internal sealed class DotDrawing : TrueDrawing
         cutRight = joined.Millimetres - margin;
     }
 
-    /// <summary>Where the flat cloth begins and ends; the first gathered pleat begins at 0.</summary>
+    /// <summary>Where the flat cloth begins and ends, seen from its right side; the first gathered pleat begins at 0.</summary>
     public (double Left, double Right) CutEdges => (-margin, cutRight);
 
     /// <inheritdoc/>
-    /// <remarks>The first gathered pleat begins at 0; whole pleats are added where the cloth goes on beyond the pleats.</remarks>
+    /// <remarks>The last gathered pleat begins at 0, for this is the wrong side; whole pleats are added where the cloth goes on beyond the pleats.</remarks>
     public override Box Extent
     {
         get
         {
-            var left = -Math.Ceiling(margin / takeUp - 1e-9) * takeUp;
-            var right = Math.Ceiling(cutRight / takeUp - 1e-9) * takeUp;
+            var left = Math.Floor(Wrong(cutRight) / takeUp + 1e-9) * takeUp;
+            var right = Math.Ceiling(Wrong(-margin) / takeUp - 1e-9) * takeUp;
             return new Box(left, -spacing / 2, right - left, plan.RowsToGather * spacing);
         }
     }
@@ -63,26 +64,32 @@ internal sealed class DotDrawing : TrueDrawing
     {
         var marks = ImmutableArray.CreateBuilder<Mark>();
         Names(part, look, marks);
-        var cap = Typeface.CapHeight(look.Ruler);
+        var cap = Typeface.CapHeight(Lettered(look));
         for (var row = FirstRow(part); row <= LastRow(part); row++)
         {
             var y = row * spacing + cap / 2;
             var number = row - plan.Cloth.HoldingRowsAbove + 1;
             var holding = number < 1 || number > plan.Cloth.GatheringRows;
             var words = holding ? "hold" : number.ToString(CultureInfo.InvariantCulture);
-            var style = look.Ruler with { Colour = holding ? look.Quiet : look.Accent };
+            var style = Lettered(look) with { Colour = holding ? look.Quiet : look.Accent };
             marks.Add(new Lettering(new Spot(part.X - 1.5, y), words, style, Anchor.End));
             marks.Add(new Lettering(new Spot(part.Right + 1.5, y), words, style));
         }
         for (var pleat = FirstPleat(part); pleat <= LastPleat(part); pleat++)
         {
-            var finished = pleat - plan.Cloth.SeamPleats + 1;
+            var finished = plan.PleatsToGather - pleat - plan.Cloth.SeamPleats;
             if (finished < 1 || finished > plan.Pleats || (finished % 10 != 0 && finished != 1)) continue;
             var x = (pleat + 0.5) * takeUp;
-            marks.Add(new Lettering(new Spot(x, part.Y - 1.5), finished.ToString(CultureInfo.InvariantCulture), look.Ruler, Anchor.Middle));
+            marks.Add(new Lettering(new Spot(x, part.Y - 1.5), finished.ToString(CultureInfo.InvariantCulture), Lettered(look), Anchor.Middle));
         }
         return marks.ToImmutable();
     }
+
+    // Never smaller than can be read at a table.
+    private static TypeStyle Lettered(Look look) => look.Ruler with { Points = Math.Max(8, look.Ruler.Points) };
+
+    // Where a place of the right side lies on the wrong side.
+    private double Wrong(double across) => plan.PleatsToGather * takeUp - across;
 
     private int FirstRow(Box part) => Math.Max(0, (int)Math.Ceiling(part.Y / spacing - 1e-9));
 
@@ -110,23 +117,23 @@ internal sealed class DotDrawing : TrueDrawing
     private IEnumerable<(double X, string Words, Pen Pen)> Guides(Look look)
     {
         var seam = plan.Cloth.SeamPleats;
-        yield return (-margin, "cut edge", new Pen(look.Ink, 0.35));
-        if (seam > 0) yield return (seam * takeUp, "first finished pleat", new Pen(look.Quiet, 0.2) { Dashes = (1, 1) });
+        yield return (Wrong(-margin), "cut edge", new Pen(look.Ink, 0.35));
+        if (seam > 0) yield return (Wrong(seam * takeUp), "first finished pleat", new Pen(look.Quiet, 0.2) { Dashes = (1, 1) });
         foreach (var join in plan.Joins)
-            yield return ((join.Valley + seam) * takeUp, $"join of {Tidy.Line(join.Between)}", new Pen(look.Ink, 0.25) { Dashes = (3, 1) });
-        yield return ((plan.CentreValley + seam) * takeUp, "centre", new Pen(look.Accent, 0.3) { Dashes = (4, 1.2) });
-        if (seam > 0) yield return ((seam + plan.Pleats) * takeUp, "last finished pleat", new Pen(look.Quiet, 0.2) { Dashes = (1, 1) });
-        yield return (cutRight, "cut edge", new Pen(look.Ink, 0.35));
+            yield return (Wrong((join.Valley + seam) * takeUp), $"join of {Tidy.Line(join.Between)}", new Pen(look.Ink, 0.25) { Dashes = (3, 1) });
+        yield return (Wrong((plan.CentreValley + seam) * takeUp), "centre", new Pen(look.Accent, 0.3) { Dashes = (4, 1.2) });
+        if (seam > 0) yield return (Wrong((seam + plan.Pleats) * takeUp), "last finished pleat", new Pen(look.Quiet, 0.2) { Dashes = (1, 1) });
+        yield return (Wrong(cutRight), "cut edge", new Pen(look.Ink, 0.35));
     }
 
     // Below the dots, each under its line; one that would run into its neighbour stands a line lower.
     private void Names(Box part, Look look, ImmutableArray<Mark>.Builder marks)
     {
-        var cap = Typeface.CapHeight(look.Ruler);
+        var cap = Typeface.CapHeight(Lettered(look));
         Span<double> taken = [double.NegativeInfinity, double.NegativeInfinity];
         foreach (var (x, words, pen) in Guides(look).Where(g => g.X >= part.X - 0.01 && g.X <= part.Right + 0.01).OrderBy(g => g.X))
         {
-            var style = look.Ruler with { Colour = pen.Colour };
+            var style = Lettered(look) with { Colour = pen.Colour };
             var text = Wrapping.Shorten(words, style, 60);
             var half = Typeface.Width(text, style) / 2;
             var middle = half + 1 > part.Width / 2 ? part.Centre.X : Math.Clamp(x, part.X + half + 1, part.Right - half - 1);

@@ -34,13 +34,14 @@ internal static class PreparationSheets
         _ => throw new ArgumentOutOfRangeException(nameof(kind)),
     };
 
-    /// <summary>The dot sheet: two dots a pleat, filled on gathering rows and open on holding rows.</summary>
+    /// <summary>The dot sheet: how it is used, and the wrong side of the cloth with two dots a pleat, filled on gathering rows and open on holding rows.</summary>
     /// <inheritdoc cref="Make" path="/exception"/>
     public static ImmutableArray<Sheet> Dots(Piece piece, PlateOptions options)
     {
         var plan = new PleatingPlan(piece.Cloth);
-        var lead = $"dots {(plan.Gauge.TakeUp / 2).Say(options)} apart, rows {plan.Gauge.RowSpacing.Say(options)}";
-        return Finish(piece, TruePages.Of("Dot sheet", lead, new DotDrawing(plan), options, 1));
+        var lead = $"wrong side, top edge up; dots {(plan.Gauge.TakeUp / 2).Say(options)} apart, rows {plan.Gauge.RowSpacing.Say(options)}";
+        var directions = DotDirections.Of(piece, plan, options);
+        return Finish(piece, [.. directions, .. TruePages.Of("Dot sheet", lead, new DotDrawing(plan), options, directions.Count + 1)]);
     }
 
     /// <summary>The blocking guide: straight for a panel, arcs for a bishop, a strip from pole to pole for a ball.</summary>

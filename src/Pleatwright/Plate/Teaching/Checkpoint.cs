@@ -10,7 +10,7 @@ namespace Pleatwright.Plate.Teaching;
 /// <param name="Count">What must be counted there.</param>
 internal sealed record Checkpoint(string Where, string Count)
 {
-    /// <summary>The checkpoints of a plate: the gathered cloth, the back, and every row that meets a gathering row.</summary>
+    /// <summary>The checkpoints of a plate: the gathered cloth and its back before the class, and every row that meets a gathering row.</summary>
     public static ImmutableArray<Checkpoint> Of(PlateDocument plate)
     {
         var order = plate.Order;
@@ -18,7 +18,7 @@ internal sealed record Checkpoint(string Where, string Count)
         points.Add(Gathered(plate));
         var back = order.Backsmock;
         if (!back.Rows.IsEmpty)
-            points.Add(new("When the back is done", $"{Counting.Of(back.Rows.Length, "line")} of cables on {Counting.Of(back.Rows.Select(r => r.Row).Distinct().Count(), "gathering row")}, "
+            points.Add(new("Before the class, when the back is done", $"{Counting.Of(back.Rows.Length, "line")} of cables on {Counting.Of(back.Rows.Select(r => r.Row).Distinct().Count(), "gathering row")}, "
                 + $"{Counting.Of(back.Cables, "cable")} in all. Nothing of it shows on the right side."));
         int cables = 0, needlefuls = 0, done = 0;
         foreach (var item in ClassItem.Of(order, Directions.Write(order, plate.Options.Levels)))
@@ -44,7 +44,7 @@ internal sealed record Checkpoint(string Where, string Count)
     {
         var plan = plate.Work.Pleating;
         var cloth = plan.Cloth;
-        return new("Before the first stitch",
+        return new("Before the class, when it is gathered",
             $"{Counting.Of(plan.PleatsToGather, "pleat")}: {plan.Pleats} to stitch and {cloth.SeamPleats} for the seam at each side. "
             + $"{Counting.Of(plan.RowsToGather, "row")} gathered. The centre is valley {plan.CentreValley}: {plan.CentreValley} pleats lie on either side of it. "
             + $"Drawn up, the cloth is {Measure.LengthWords.Say(plan.FinishedWidth, plate.Options.Units)} {(cloth.Form is Pleatwright.Cloth.Panel ? "wide" : "round")}.");

@@ -12,6 +12,9 @@ internal sealed record ClassItem(string Name, WorkItem Work, int Stitches)
     /// <summary>Whether the thread is fastened after it, so that the work can be laid aside.</summary>
     public bool Rests => Work.Step is not { } step || (step.TieOff && !step.GoesOn);
 
+    /// <summary>Whether it is done before the class: backsmocking.</summary>
+    public bool IsBefore => Work.Told.Back is not null;
+
     /// <summary>Whether a level check closes it.</summary>
     public bool IsChecked => Work.Words.Any(w => w.Kind == DirectionKind.LevelCheck);
 

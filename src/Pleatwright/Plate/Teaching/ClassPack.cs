@@ -70,6 +70,9 @@ internal sealed class ClassPack
     /// <summary>The working order for a hand: a class has both.</summary>
     public WorkingOrder OrderOf(Hand hand) => hand == Hand ? Plate.Order : otherHand.Value;
 
+    /// <summary>Needles in a kit: as many as are threaded at once.</summary>
+    public int Needles => Math.Max(1, Plate.Order.Needles);
+
     /// <summary>Whether a thread is the one for the back: it has no letter on the chart.</summary>
     internal bool IsForTheBack(Floss thread) => thread == Plate.Order.Backsmock.Thread;
 

@@ -41,7 +41,7 @@ internal sealed record Fault(string Seen, string Remedy)
                     "The half stitch at the row’s end is missing. It lies over the last pleat alone, opposite the end cable."));
             if (order.Turns > 0)
                 faults.Add(new("Every stitch of a turned row is the wrong way",
-                    $"It was worked as the chart shows it and not as it is held. With the bottom edge up, every {Phrases.Level(Level.Up, words)} cable of the chart is {Phrases.A(Phrases.Level(Level.Down, words))} cable in the hand: the long words say both."));
+                    $"It was worked as the chart shows it and not as it is held. With the bottom edge up, every {Phrases.Level(Level.Up, words)} cable of the chart is {Phrases.A(Phrases.Level(Level.Down, words))} cable in the hand, and the directions tell it as held."));
             if (order.Steps.Any(s => s.Parks))
                 faults.Add(new("A waiting thread is caught at the back",
                     "Threads left hanging are in the way of the needle. Pin or park them to the side that is already worked."));

@@ -21,6 +21,9 @@ internal sealed class HandPicture
 
     private readonly Hand hand;
     private readonly Floss thread;
+    private Floss second; // a second colour, where the picture has one; else the first again
+    private Floss inHand;
+    private ImmutableArray<Mark> worked; // the cloth and what is stitched on it
     private readonly Look look;
     private readonly ChartGeometry geometry;
     private readonly ClothPlan cloth;
@@ -39,7 +42,7 @@ internal sealed class HandPicture
     public HandPicture(Work work, Floss thread, Hand hand, Level level, double width, double flat, Look look)
     {
         this.hand = hand;
-        this.thread = thread;
+        this.thread = second = inHand = thread;
         this.look = look;
         var gauge = work.Pleating.Gauge;
         cloth = new ClothPlan(new Panel(gauge.Pitch * Pleats), gauge, 4)
@@ -51,11 +54,9 @@ internal sealed class HandPicture
         var pitch = width / Pleats;
         // A gauge far from square would make needle and words collide.
         geometry = new ChartGeometry(Lay([]), pitch, pitch * Math.Clamp(gauge.LineHeight / gauge.Pitch, 0.38, 0.46) * flat);
-        Bare = Cloth([]);
-        marks.AddRange(Bare);
+        worked = Cloth([]);
+        marks.AddRange(worked);
     }
-
-    private ImmutableArray<Mark> Bare { get; }
 
     private double Pitch => geometry.Pitch;
 
@@ -68,11 +69,19 @@ internal sealed class HandPicture
     public Drawing Cut(double above, double below) => new(
         new Box(0, geometry.Middle(first) - above * Line, Pleats * Pitch, (above + below) * Line), marks.ToImmutable());
 
+    /// <summary>Takes a second colour in hand: what is drawn from now on is in it, and rows may have its letter.</summary>
+    public HandPicture With(Floss other)
+    {
+        second = inHand = other;
+        return this;
+    }
+
     /// <summary>Stitches finished cables; each row a character a valley from where the work begins, '.' for bare.</summary>
     public HandPicture Stitched(params ReadOnlySpan<string> rows)
     {
         marks.Clear();
-        marks.AddRange(Cloth([.. rows]));
+        worked = Cloth([.. rows]);
+        marks.AddRange(worked);
         return this;
     }
 
@@ -99,9 +108,9 @@ internal sealed class HandPicture
         marks.Add(new Shape(body.Build(), Colour.Parse("#a9b2bb"), new Pen(Colour.Parse("#3f474f"), 0.28)));
         marks.Add(new Shape(new OutlineBuilder().Line(X(tip + 0.5), Y(down) - thick * 0.12, X(eye - 0.5), Y(down) - thick * 0.12).Build(), null, new Pen(Colour.Parse("#eef1f3"), thick * 0.18) { Round = true }));
         marks.Add(new Shape(new OutlineBuilder().Thread(X(eye - 0.32), Y(down), X(eye - 0.1), Y(down)).Build(), null, new Pen(Colour.Parse("#3f474f"), thick * 0.3) { Round = true }));
-        // The pleat's crown over the needle, so that it is seen to go through.
+        // The pleat's crown, with what is stitched on it, over the needle, so that it is seen to go through.
         double from = Math.Min(X(pleat - 0.86), X(pleat - 0.14));
-        marks.Add(new Inset(Bare, default, new Box(from, Y(down) - thick, 0.72 * Pitch, 2 * thick)));
+        marks.Add(new Inset(worked, default, new Box(from, Y(down) - thick, 0.72 * Pitch, 2 * thick)));
         return this;
     }
 
@@ -135,7 +144,7 @@ internal sealed class HandPicture
             line.CurveTo(new(from.X + (to.X - before.X) / 6, from.Y + (to.Y - before.Y) / 6), new(to.X - (after.X - from.X) / 6, to.Y - (after.Y - from.Y) / 6), to);
         }
         if (behind)
-            marks.Add(new Shape(line.Build(), null, new Pen(Look.Darker(thread.Colour, 0.2), Math.Min(0.8, Ribbon * 0.3)) { Dashes = (1.4, 1.1) }));
+            marks.Add(new Shape(line.Build(), null, new Pen(Look.Darker(inHand.Colour, 0.2), Math.Min(0.8, Ribbon * 0.3)) { Dashes = (1.4, 1.1) }));
         else Draw(line.Build());
         return this;
     }
@@ -143,7 +152,7 @@ internal sealed class HandPicture
     /// <summary>A number or a word in a small round-ended mark.</summary>
     public HandPicture Say(string words, double across, double down, bool strong = true)
     {
-        var style = look.Note with { Face = Face.TextBold, Points = look.Large ? 11 : 7.5, Colour = strong ? Colour.White : look.Ink };
+        var style = look.Note with { Face = Face.TextBold, Points = look.Large ? 11 : 8, Colour = strong ? Colour.White : look.Ink };
         double height = Typeface.CapHeight(style) + 2, width = Math.Max(height, Typeface.Width(words, style) + 2.6);
         var box = new Box(X(across) - width / 2, Y(down) - height / 2, width, height);
         marks.Add(new Shape(Outline.Rounded(box, height / 2), strong ? look.Accent : Colour.White, new Pen(strong ? Colour.White : look.Accent, 0.25)));
@@ -184,9 +193,9 @@ internal sealed class HandPicture
     private void Draw(Outline line)
     {
         var ribbon = Ribbon * 0.62; // in hand the strands lie closer than on the cloth
-        marks.Add(new Shape(line, null, new Pen(Look.Darker(thread.Colour, 0.3), ribbon) { Round = true }));
-        marks.Add(new Shape(line, null, new Pen(thread.Colour, ribbon * 0.78) { Round = true }));
-        marks.Add(new Shape(line, null, new Pen(Look.Lighter(thread.Colour, 0.3), ribbon * 0.14) { Round = true }));
+        marks.Add(new Shape(line, null, new Pen(Look.Darker(inHand.Colour, 0.3), ribbon) { Round = true }));
+        marks.Add(new Shape(line, null, new Pen(inHand.Colour, ribbon * 0.78) { Round = true }));
+        marks.Add(new Shape(line, null, new Pen(Look.Lighter(inHand.Colour, 0.3), ribbon * 0.14) { Round = true }));
     }
 
     // Rows are written from where a right hand begins; the lattice mirrors as it stands, so the marks are mirrored instead.
@@ -199,7 +208,7 @@ internal sealed class HandPicture
     private Work Lay(ImmutableArray<string> rows)
     {
         var figures = rows.IsEmpty ? [] : ImmutableArray.Create(new Figure("rows", rows));
-        return Work.Lay(new Piece("", cloth, [thread], figures,
+        return Work.Lay(new Piece("", cloth, second == thread ? [thread] : [thread, second], figures,
             rows.IsEmpty ? [] : [new Placement("rows", Centre.Middle, new GatheringRow(2), 0)]) { Phase = phase });
     }
 

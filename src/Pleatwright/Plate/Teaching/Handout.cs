@@ -10,8 +10,14 @@ namespace Pleatwright.Plate.Teaching;
 internal static class Handout
 {
     private const double Gutter = 9;
+    private const int OnAPage = 6;
+    private static readonly double[] Sizes = [1.25, 1.2, 1.15, 1.1, 1.05, 1, 0.95, 0.9, 0.86, 1]; // none under 8 points
 
-    private sealed record Figure(string Heading, string Words, Func<HandPicture, Drawing> Draw);
+    /// <summary>A figure: drawn in the thread of the first step, or in one of its own.</summary>
+    private sealed record Figure(string Heading, string Words, Func<HandPicture, Drawing> Draw)
+    {
+        public Floss? Thread { get; init; }
+    }
 
     public static List<Page> Of(ClassPack pack) => [.. For(pack, Hand.Right), .. For(pack, Hand.Left)];
 
@@ -25,31 +31,31 @@ internal static class Handout
         thread ??= order.Work.Piece.Threads.FirstOrDefault() ?? new Floss(new ThreadKey('a'), "", Colour.Parse("#2f6f79"), Floss.DefaultStrands);
         var level = step?.HeldBegin ?? Level.Up;
         var figures = Figures(order, step, thread, level, hand, options.Levels).ToList();
-        // One sheet of paper if the type may shrink a little for it.
+        // Both sides of one sheet of paper, in the largest type that they hold; large print takes what it takes.
         List<Page> pages = [];
-        foreach (var shrink in look.Large ? (double[])[1] : [1, 0.95, 0.9, 0.85, 1])
+        foreach (var size in look.Large ? (double[])[1] : Sizes)
         {
-            pages = Lay(shrink);
-            if (pages.Count == 1) break;
+            pages = Lay(size);
+            if (pages.Count <= 2) break;
         }
         return pages;
 
-        List<Page> Lay(double shrink)
+        List<Page> Lay(double size)
         {
             List<Page> laid = [];
             var columns = look.Large ? 1 : 2;
-            double leading = look.Leading * shrink, y = NewPage(first: true);
-            TypeStyle body = look.Body with { Points = look.Body.Points * shrink }, note = look.Note with { Points = look.Note.Points * shrink };
+            double leading = look.Leading * size, y = NewPage(first: true);
+            TypeStyle body = look.Body with { Points = look.Body.Points * size }, heading = look.Subheading with { Points = look.Subheading.Points * size }, note = look.Note;
             var inner = laid[0].Inner;
             var width = (inner.Width - (columns - 1) * Gutter) / columns;
             for (var i = 0; i < figures.Count; i += columns)
             {
                 var row = figures.Skip(i).Take(columns).ToList();
-                var drawn = row.Select(f => f.Draw(new HandPicture(order.Work, thread, hand, level, width, shrink, look))).ToList();
+                var drawn = row.Select(f => f.Draw(new HandPicture(order.Work, f.Thread ?? thread, hand, level, width, size, look))).ToList();
                 var lines = row.Select(f => Wrapping.Lines(f.Words, body, width)).ToList();
                 var picture = drawn.Max(d => d.View.Height);
                 var height = picture + leading * (1.3 + lines.Max(l => l.Count)) + 3.6;
-                if (y + height > inner.Bottom) y = NewPage(first: false);
+                if (y + height > inner.Bottom || (!look.Large && i == OnAPage)) y = NewPage(first: false);
                 for (var c = 0; c < row.Count; c++)
                 {
                     var x = inner.X + c * (width + Gutter);
@@ -59,7 +65,7 @@ internal static class Handout
                     page.Put(new Inset(drawn[c].Marks, new Spot(x - view.X, top - view.Y), new Box(x, top, width, view.Height)));
                     page.Put(new Shape(Outline.Rectangle(new Box(x, top, width, view.Height)), null, look.Fine));
                     var at = y + picture + leading * 1.05;
-                    page.Text(x, at, $"{i + c + 1}  {row[c].Heading}", look.Subheading);
+                    page.Text(x, at, $"{i + c + 1}  {row[c].Heading}", heading);
                     for (var l = 0; l < lines[c].Count; l++) page.Text(x, at + leading * (l + 1), lines[c][l], body);
                 }
                 y += height;
@@ -90,13 +96,16 @@ internal static class Handout
         var named = Tidy.Line(thread.Name) is { Length: > 0 } name ? $"{strands} of {thread.Key}, {name}" : strands;
         var pleats = step is null ? "" : Pleats(order, step);
 
-        yield return new("Begin", $"Thread {named}. Come up from the back in the valley between the first two pleats{pleats}. Take the needle back through the first pleat, "
-            + $"from {here} to {there}: the thread now leaves its outer side."
+        yield return new("Secure the start", $"Thread {named}, stripped apart and laid together again. On the back, make two small stitches through the row’s first pleat: through the pleat, never in a valley, where a knot would lift the row. "
+            + "What is left of a length is secured so, too."
             + (words == LevelWords.LeftRight ? " The pictures stand upright: held sideways, up is left and down is right." : ""),
+            p => p.Tail(false, (6.9, 0.35), (7.15, 1.3), (7.3, 2.2)).Tail(false, (6.14, 0.35), (6.86, 0.35)).Tail(false, (6.14, -0.3), (6.86, -0.3)).Tail(true, (6.1, -0.3), (6, -0.3), (6, -1.6)).Say("the back", 1.2, -2, strong: false).Say("to the front", 4.5, -1.4, strong: false).Cut(2.7, 2.5));
+
+        yield return new("Begin", $"Come up from the back in the valley between the first two pleats{pleats}. Take the needle back through the first pleat, from {here} to {there}: the thread now leaves its outer side.",
             p => p.GatheringThread().Tail(true, (2, 3), (2, 0)).Needle(2, 0).Tail(false, (2.05, 0), (2.5, 1.05), (3.5, 1.1), (3.7, 0.05)).Say("1", 1.5, -2).Say("2", 2.5, -2).Cut(2.7, 2.5));
 
         yield return new($"The first cable, {Word(level)}", $"Needle through the next pleat, from {here} to {there}, with {Needle(level)}. Draw the thread down until it lies flat over both pleats: "
-            + $"{(Word(level) == "up" ? "an" : "a")} {Word(level)} cable.",
+            + $"{Phrases.A(Word(level))} cable.",
             p => p.GatheringThread().Needle(3, 0).Thread(1, 3, 0, level).Cut(2.6, 2.6));
 
         yield return new($"The next, {Word(other)}", $"One pleat on, the same bite, now with {Needle(other)}. Then {Word(level)} again, and {Word(other)}, to the row’s end. "
@@ -110,22 +119,76 @@ internal static class Handout
             + "go once more over the last pleat alone, opposite the end cable. It fills the notch and squares the row off.",
             p => Half(p, level).Cut(2.6, 2.6));
 
-        yield return new("The mirror row", $"The next row touches the last and mirrors it. Begun over the same pleats, it begins {Word(other)}; where the two rows’ stitches meet they lie end to end, brick on brick, "
-            + "and no cloth shows.",
-            p => Mirror(p, level).Say(Word(level), 2, -1.7, strong: false).Cut(2.5, 4.3));
+        var second = Second(order, thread);
+        var colours = work.Piece.Threads.Count(t => order.Steps.Any(s => s.Thread == t.Key));
+        yield return new("Change the colour", (colours > 1 ? "" : "This plate has one colour. ")
+            + (order.Way == WayOfWorking.RowByRow ? "A row is finished right across, in all its colours, before the next is begun. " : "Work the lines one after the other as they stand. ")
+            + "At the end of a colour the needle goes to the back in the valley before its last pleat; there it is tied off or left hanging in its needle, as the line says. "
+            + "The next colour comes up in the next valley, goes back through that same last pleat, and the levels go on as before.",
+            p => Changed(p, thread, second, colours > 1).Cut(2.7, 2.5));
 
         yield return new("Turn the work", (order.Turns > 0
                 ? $"This plate is turned {Counting.Of(order.Turns, "time")}. To come back along a row, turn the work top to bottom "
                 : "This plate is worked without turning. Should you come back along a row, turn the work top to bottom ")
-            + $"and go on from {(hand == Hand.Right ? "left to right" : "right to left")}. What was {Word(level)} is now {Word(other)}: the same cable is ringed in figure 5 and here. Follow the level “as held”.",
+            + $"and go on {Phrases.Way(hand == Hand.Right)}. What was {Word(level)} is now {Word(other)}: the same cable is ringed in figure 9 and here. The lines say turned, and tell the level as you then hold it.",
             p => Mirror(p, level).Turned().Say(Word(other), 6, 3.7, strong: false).Cut(2.5, 4.3));
 
-        yield return new("Tie off", "Go down in the valley before the last pleat. Look at the back: cable once or twice over the pleats just worked, as in front, and cut the thread a fingertip long. No knots.",
+        var below = EntersBelow(order);
+        yield return new("Enter the next row", "Turned, you stand where the row ended. Take the thread along the back, up or down the pleat to the height of the new row, a thread’s width from the last: come up in the valley between its first two pleats and go back through the first. "
+            + "Begun over the two pleats just worked, its first cable is held as the last one was; begun a pleat further in or out, the other way.",
+            p => Entered(p, below).Cut(below ? 2.6 : 4.4, below ? 4.4 : 2.6));
+
+        yield return new("The mirror row", $"The new row touches the last and mirrors it: over the same pleats, where one has {Phrases.A(Word(level))} cable, the other has {Phrases.A(Word(other))} cable. They lie end to end, brick on brick, "
+            + "and no cloth shows.",
+            p => Mirror(p, level).Say(Word(level), 2, -1.7, strong: false).Cut(2.5, 4.3));
+
+        yield return new("Tie off", "Go down in the valley before the last pleat. Look at the back: cable once or twice over the pleats just worked, as in front, and cut the thread a fingertip long. No knots. Where the line says on or hang, do not tie off: the thread stays at the back in its needle.",
             p => p.Stitched(p.Row(2)).GatheringThread().Tail(true, (0, 0), (1, 0)).Tail(false, (3, 0.1), (3.15, 1.1), (3.6, 1.7), (4.3, 2)).Say("the back", 6.8, -2, strong: false).Cut(2.6, 2.6));
+
+        var back = order.Backsmock;
+        yield return new("Backsmocking", (back.Rows.IsEmpty ? "This plate has none. " : $"Before the picture, {Counting.Of(back.Rows.Select(r => r.Row).Distinct().Count(), "gathering row")} of this plate {(back.Rows.Length == 1 ? "is" : "are")} cabled on the back. ")
+            + $"Turn the cloth over and cable along the gathering thread with {Counting.Of(Backsmock.Strands, "strand")} near the cloth’s colour, up and down as in front. Take the back of each pleat and no more: nothing shows on the right side.",
+            p => p.Stitched(p.Row(2)).GatheringThread().Needle(5, 0).Thread(3, 5, 0, level).Say("the back", 1.2, -2, strong: false).Cut(2.7, 2.5))
+        { Thread = back.Thread };
 
         yield return new("Keep the count", $"Count each row when it is done, and again where it meets a gathering row: those rows are the checks. A carried thread passes at most {Counting.Of(work.Piece.Working.CarryPleats, "pleat")} "
             + "on the back. A wrong stitch is drawn out with the eye of the needle, never cut.",
             p => Counted(p, level).Cut(2.8, 2.8));
+    }
+
+    // The thread that is worked next in another colour; where there is none, a paler one of the kind.
+    private static Floss Second(WorkingOrder order, Floss thread)
+    {
+        var next = order.Steps.FirstOrDefault(s => s.Thread != thread.Key)?.Thread;
+        return (next is { } key ? order.Work.Piece.Thread(key) : null)
+            ?? thread with { Key = new ThreadKey(thread.Key.Letter == 'z' ? 'a' : 'z'), Colour = Look.Lighter(thread.Colour, 0.55) };
+    }
+
+    // Whether the first row that is worked back lies below the one before it, as held.
+    private static bool EntersBelow(WorkingOrder order)
+    {
+        for (var i = 1; i < order.Steps.Length; i++)
+        {
+            var (before, step) = (order.Steps[i - 1], order.Steps[i]);
+            if (step.Turned && !before.Turned && step.Row != before.Row) return step.Row.Index < before.Row.Index;
+        }
+        return true;
+    }
+
+    private static HandPicture Changed(HandPicture p, Floss thread, Floss second, bool named)
+    {
+        // Three cables over pleats 2 to 5; the other colour begins over pleats 5 and 6.
+        p.Stitched(p.Row(3)).GatheringThread().Tail(true, (4, 0), (4, 2.6));
+        p.With(second).Tail(true, (5, 2.6), (5, 0)).Needle(5, 0).Tail(false, (5.05, 0), (5.5, 1.05), (6.5, 1.1), (6.7, 0.05));
+        return named ? p.Say(thread.Key.ToString(), 3, -2).Say(second.Key.ToString(), 6, -2) : p;
+    }
+
+    private static HandPicture Entered(HandPicture p, bool below)
+    {
+        var down = below ? 2.1 : -2.1;
+        p.Stitched(p.Row(6));
+        if (below) p.GatheringThread();
+        return p.Tail(true, (2, 0), (2, down)).Needle(2, down).Tail(false, (2.05, down), (2.5, down + 1.05 * Math.Sign(down)), (3.5, down + 1.1 * Math.Sign(down)), (3.7, down + 0.05));
     }
 
     private static HandPicture Mirror(HandPicture p, Level level) =>

@@ -9,6 +9,8 @@ internal static class KitLabels
 {
     private const double Pad = 5;
     private const int MostSwatches = 4;
+    private const double LeastPoints = 8; // smaller cannot be read at a table
+    private const double LeastShrink = 0.86; // and is set only where a label would be taller than the page
 
     public static List<Page> Of(ClassPack pack)
     {
@@ -33,9 +35,13 @@ internal static class KitLabels
     public static string Name(ClassPack pack, ClassFloss floss) =>
         pack.IsForTheBack(floss.Threads[0]) ? "For the back, cloth-coloured" : Tidy.Line(floss.Threads[0].Name);
 
-    /// <summary>What is threaded: "7 needlefuls of 4 strands", each thread apart where several are cut from one floss.</summary>
-    public static string Needlefuls(ClassFloss floss) => string.Join("; ", floss.Threads.Select(t =>
+    /// <summary>What is threaded: "7 needlefuls of 4 strands", each thread apart where several are cut from one floss; and when, where that is not in class.</summary>
+    public static string Needlefuls(ClassPack pack, ClassFloss floss) => (pack.IsForTheBack(floss.Threads[0]) ? "before the class: " : "") + string.Join("; ", floss.Threads.Select(t =>
         $"{(floss.Threads.Length > 1 ? t.Key + ": " : "")}{Counting.Of(floss.NeedlefulsOf(t), "needleful")} of {Counting.Of(t.Strands, "strand")}"));
+
+    /// <summary>Why there is more than one needle: "as many as 2 threads wait in needles of their own while another is worked".</summary>
+    public static string Waiting(ClassPack pack) => pack.Needles == 2 ? "a thread waits in a needle of its own while another is worked"
+        : $"as many as {pack.Needles - 1} threads wait in needles of their own while another is worked";
 
     private sealed record Grid(int Columns, int Rows, double Height, Label Label);
 
@@ -48,7 +54,7 @@ internal static class KitLabels
         const double leastHeight = 54;
         Grid? best = null;
         var bestScore = 0.0;
-        foreach (var shrink in look.Large ? (double[])[1] : [1, 0.92, 0.86])
+        foreach (var shrink in look.Large ? (double[])[1] : [1, 0.92, LeastShrink])
             foreach (var (columns, threadColumns) in look.Large ? ((int, int)[])[(1, 1)] : [(2, 1), (1, 2), (1, 1)])
             {
                 var label = new Label(pack, inner.Width / columns, threadColumns, shrink);
@@ -109,23 +115,24 @@ internal static class KitLabels
             if (titleLines.Count > 1) titleLines = [titleLines[0], Wrapping.Shorten(string.Join(" ", titleLines[1..]), title, inner)];
             var cutting = pack.Cutting;
             foot = Wrapping.Lines($"Lengths of {cutting.WorkingLength.Say(pack.Plate.Options.Units)}; strip the strands, lay them together anew."
+                + (pack.Needles > 1 ? $" {Waiting(pack).Capital()}." : "")
                 + (pack.Options.ExtraLengths > 0 && !cutting.Flosses.IsEmpty ? $" {Counting.Of(pack.Options.ExtraLengths, "length")} of each to spare." : ""), note, inner);
             entries = [.. cutting.Flosses.Select(f =>
             {
                 var room = EntryWidth - Swatches(f) - Typeface.Width(Lengths(f), strong) - 5;
                 var name = Wrapping.Lines(Name(pack, f), strong, room).Take(2).Select(l => Wrapping.Shorten(l, strong, room)).ToList();
-                var under = Wrapping.Lines(Needlefuls(f), note, EntryWidth - Swatches(f) - 2);
+                var under = Wrapping.Lines(Needlefuls(pack, f), note, EntryWidth - Swatches(f) - 2);
                 return (f, name, under, name.Count * leading + under.Count * noteLeading + 2.2 * shrink);
             })];
 
-            TypeStyle Scaled(TypeStyle style, double by) => style with { Points = Math.Round(style.Points * by * shrink, 2) };
+            TypeStyle Scaled(TypeStyle style, double by) => style with { Points = Math.Max(shrink < LeastShrink ? 0 : LeastPoints, Math.Round(style.Points * by * shrink, 2)) };
         }
 
         private double EntryWidth => (inner - (threadColumns - 1) * 6) / threadColumns;
 
         private double SwatchWidth => leading * 1.5;
 
-        private double SwatchHeight => leading * 0.72;
+        private double SwatchHeight => Math.Max(leading * 0.72, Math.Min(leading * 0.85, 3.3)); // holds a letter of the least size
 
         private double Top => Pad + titleLines.Count * title.Points * 0.42 + leading * 2.1;
 
@@ -162,7 +169,7 @@ internal static class KitLabels
             page.Rule(x, y - 1.4, right, y - 1.4, look.Fine);
             for (var i = 0; i < foot.Count; i++) page.Text(x, y + 1.4 + noteLeading * (i + 0.7), foot[i], note);
             y += 1.4 + noteLeading * foot.Count + leading * 0.9;
-            const string needle = "1 needle, counted out";
+            var needle = $"{Counting.Of(pack.Needles, "needle")}, counted out";
             page.Text(x, y, needle, note);
             var tick = x + Typeface.Width(needle, note) + 1.6;
             Tick(page, tick, y);

@@ -5,12 +5,13 @@ namespace Pleatwright.Plate.Teaching;
 /// <summary>A line for every kit: whose it is, which hand, and needles and pins counted out and back.</summary>
 internal static class Register
 {
-    private static readonly (string Words, double Share)[] Columns =
-        [("Kit", 0.08), ("Name", 0.32), ("Hand", 0.12), ("Needles out", 0.13), ("back", 0.11), ("Pins out", 0.13), ("back", 0.11)];
+    private static (string Words, double Share)[] ColumnsOf(int needles) =>
+        [("Kit", 0.08), ("Name", 0.32), ("Hand", 0.12), ($"Needles out, {needles} each", 0.13), ("back", 0.11), ("Pins out", 0.13), ("back", 0.11)];
 
     public static List<Page> Of(ClassPack pack)
     {
         var look = pack.Plate.Options.Look;
+        var columns = ColumnsOf(pack.Needles);
         List<Page> pages = [];
         for (int kit = 1, kits = pack.Cutting.Kits; kit <= kits;)
         {
@@ -19,7 +20,7 @@ internal static class Register
             var box = page.Inner;
             var y = page.Heading("Register", "nobody leaves before the needles and pins are counted back", kit == 1 ? 0 : -1);
             var x = box.X;
-            foreach (var (words, share) in Columns)
+            foreach (var (words, share) in columns)
             {
                 var lines = Wrapping.Lines(words, look.Note, share * box.Width - 2);
                 for (var i = 0; i < lines.Count; i++) page.Text(x + 1, y + Typeface.CapHeight(look.Note) + (i - lines.Count + 1) * look.Note.Points * 0.42 + look.Note.Points * 0.42, lines[i], look.Note);
@@ -33,13 +34,13 @@ internal static class Register
                 var line = y + (kit - first + 1) * height;
                 page.Rule(box.X, line, box.Right, line, look.Fine);
                 page.Text(box.X + 1, line - 2.4, kit.ToString(CultureInfo.InvariantCulture), look.Strong);
-                if (kit > pack.Cutting.Students) page.Text(box.X + Columns[0].Share * box.Width + 1, line - 2.4, "spare", look.Note);
+                if (kit > pack.Cutting.Students) page.Text(box.X + columns[0].Share * box.Width + 1, line - 2.4, "spare", look.Note);
             }
             page.Rule(box.X, y, box.Right, y, look.Fine);
             x = box.X;
-            for (var i = 1; i < Columns.Length; i++)
+            for (var i = 1; i < columns.Length; i++)
             {
-                x += Columns[i - 1].Share * box.Width;
+                x += columns[i - 1].Share * box.Width;
                 page.Rule(x, y, x, y + (kit - first) * height, look.Fine);
             }
         }

@@ -6,6 +6,7 @@ using System.Text.Json;
 using Pleatwright.Chart;
 using Pleatwright.Chart.Stitches;
 using Pleatwright.Order;
+using Pleatwright.Order.Telling;
 using Pleatwright.Plate.Parts;
 using Pleatwright.Plate.Writers;
 
@@ -48,9 +49,11 @@ internal static class StudentPage
             <div id="changed" class="remind" role="alert" hidden><p></p><button type="button">It is right</button></div>
             <section id="run" aria-label="The run under way">
             <p id="thread"></p>
-            <p id="turned" hidden>Work turned, bottom edge up</p>
+            <p id="turned" hidden></p>
             <div id="held"></div>
             <p id="tally" role="status"></p>
+            <p id="row" hidden></p>
+            <button type="button" id="front" hidden>The back is done: on to the front</button>
             <div id="said"></div>
             </section>
             <div class="keys">
@@ -105,6 +108,16 @@ internal static class StudentPage
             json.WriteNumber("rows", plate.Work.CableRows);
             json.WriteNumber("rowsPerSpace", plate.Work.Pleating.Gauge.CableRowsPerSpace);
             json.WriteNumber("shape", plate.Work.Pleating.Gauge.CableRowHeight / plate.Work.Pleating.Gauge.Pitch);
+            json.WriteStartObject("edges");
+            foreach (var (name, levels) in ((string, LevelWords)[])[("upright", LevelWords.UpDown), ("sideways", LevelWords.LeftRight)])
+            {
+                var words = new Vocabulary(levels);
+                json.WriteStartArray(name);
+                json.WriteStringValue(words.Edge(false));
+                json.WriteStringValue(words.Edge(true));
+                json.WriteEndArray();
+            }
+            json.WriteEndObject();
             json.WriteStartObject("threads");
             foreach (var thread in plate.Threads)
             {
@@ -130,6 +143,8 @@ internal static class StudentPage
         var sideways = ClassItem.Of(order, Directions.Write(order, LevelWords.LeftRight));
         json.WriteStartObject(hand);
         json.WriteString("mark", Mark(upright));
+        var rows = RowOf(order);
+        var waiting = new List<Step>();
         json.WriteStartArray("items");
         var heading = "";
         for (var i = 0; i < upright.Length; i++)
@@ -147,8 +162,19 @@ internal static class StudentPage
                 json.WriteString("noun", item.Work.Noun);
                 if (item.Work.IsTurned) json.WriteBoolean("turned", true);
             }
+            if (item.IsBefore) json.WriteBoolean("back", true);
             if (item.Work.Step is { } step)
             {
+                waiting.RemoveAll(w => w.Needleful == step.Needleful);
+                if (waiting.Count > 0) Waiting(json, waiting);
+                if (step.Parks) waiting.Add(step);
+                if (rows[step.Number - 1] is { Of: > 1 } row)
+                {
+                    json.WriteStartArray("run");
+                    json.WriteNumberValue(row.Run);
+                    json.WriteNumberValue(row.Of);
+                    json.WriteEndArray();
+                }
                 json.WriteNumber("step", step.Number);
                 json.WriteString("stitches", Stitches(item.Work.Stitches));
                 json.WriteBoolean("forward", order.TravelsRight(step) != step.Turned);
@@ -161,6 +187,32 @@ internal static class StudentPage
         }
         json.WriteEndArray();
         json.WriteEndObject();
+    }
+
+    // The threads left hanging at the back meanwhile: letter, and the step after which.
+    private static void Waiting(Utf8JsonWriter json, List<Step> waiting)
+    {
+        json.WriteStartArray("waits");
+        foreach (var step in waiting)
+        {
+            json.WriteStartArray();
+            json.WriteStringValue(step.Thread.ToString());
+            json.WriteNumberValue(step.Number);
+            json.WriteEndArray();
+        }
+        json.WriteEndArray();
+    }
+
+    // Of each step which it is, of how many, of those that finish its row of its figure one after the other.
+    private static (int Run, int Of)[] RowOf(WorkingOrder order)
+    {
+        var places = new (int Run, int Of)[order.Steps.Length];
+        for (int from = 0, to; from < places.Length; from = to)
+        {
+            for (to = from + 1; to < places.Length && order.Steps[to].Row == order.Steps[from].Row && order.Parts.Of(order.Steps[to].RunIndex) == order.Parts.Of(order.Steps[from].RunIndex);) to++;
+            for (var i = from; i < to; i++) places[i] = (i - from + 1, to - from);
+        }
+        return places;
     }
 
     // Each stitch as held: U and D are cables, u and d half stitches.

@@ -95,7 +95,8 @@
     line.replaceChildren();
     said.replaceChildren();
     $("held").replaceChildren();
-    $("turned").hidden = !(item && item.turned);
+    turn(item, at.items > 0 && !finished ? !!all[at.items - 1].turned : false);
+    row(item);
     $("tally").textContent = item && item.ticks ? `${at.ticks} of ${item.ticks}` : "";
     if (item && item.thread) {
       const thread = brick(line, item.thread);
@@ -125,6 +126,32 @@
     $("goto").max = all.reduce((most, i) => i.step || most, 1);
     $("goto").value = item && item.step ? item.step : "";
     map();
+  }
+
+  // How the work is held for the item, told as something to do where it changes.
+  function turn(item, before) {
+    const now = !!(item && item.turned), changes = !!item && now !== before && at.ticks === 0, edge = plate.edges[at.hold][now ? 1 : 0];
+    $("turned").hidden = !now && !changes;
+    $("turned").classList.toggle("now", changes);
+    $("turned").textContent = changes ? `${now ? "Turn the work" : "Turn the work back"}: ${edge}` : `Work turned, ${edge}`;
+  }
+
+  // Where in its row a run lies, and which threads wait at the back meanwhile.
+  function row(item) {
+    const line = $("row");
+    line.replaceChildren();
+    line.hidden = !(item && (item.run || item.waits));
+    $("front").hidden = !(item && item.back);
+    if (line.hidden) return;
+    if (item.run) line.append(`Run ${item.run[0]} of ${item.run[1]} in this row. `);
+    if (!item.waits) return;
+    line.append("Waiting at the back: ");
+    item.waits.forEach(([letter, step], i) => {
+      if (i > 0) line.append(", ");
+      brick(line, letter);
+      line.append(` since step ${step}`);
+    });
+    line.append(".");
   }
 
   const rod = 62; // a pleat's width in every picture
@@ -260,6 +287,11 @@
   $("tick").onclick = tick;
   $("undo").onclick = back;
   $("done").onclick = runDone;
+  $("front").onclick = () => {
+    const front = items().findIndex(i => !i.back);
+    move({ items: front < 0 ? items().length : front, ticks: 0 });
+    $("tick").focus();
+  };
   $("changed").lastElementChild.onclick = () => { doubt = ""; move({}); $("tick").focus(); };
   for (const radio of document.getElementsByName("hold")) radio.onchange = () => move({ hold: radio.value });
   $("left").onchange = e => {

@@ -68,14 +68,21 @@ internal static class TeacherSheet
         yield return $"{Counting.Of(kits, "cut of cloth", "cuts of cloth")}, each {plan.CutWidth.Say(units)} wide"
             + (plan.FabricWidths > 1 ? $", joined from {plan.FabricWidths} widths" : "")
             + $", with room for {plan.RowsToGather} rows, which take {(plan.Gauge.RowSpacing * (plan.RowsToGather - 1)).Say(units)}, and what the pattern asks beyond.";
-        yield return $"{Counting.Of(kits, "embroidery needle")} whose eye takes the strands, and some to spare; small scissors; strong gathering thread in a colour that shows; pins to block with.";
-        yield return $"Printed: {Counting.Of(kits, "label")}, and a handout for each student, in the hand they stitch with. The students’ page goes to their phones as one file.";
+        yield return $"{Counting.Of(kits * pack.Needles, "embroidery needle")} whose eye takes the strands{(pack.Needles > 1 ? $", {pack.Needles} to a kit ({KitLabels.Waiting(pack)})" : "")}, and some to spare; small scissors; strong gathering thread in a colour that shows; pins to block with.";
+        yield return $"Printed: {Counting.Of(kits, "label")}, and a handout for each student, both sides of one sheet, in the hand they stitch with. The students’ page goes to their phones as one file.";
     }
 
     private static IEnumerable<string> Before(ClassPack pack)
     {
         var plan = pack.Plate.Work.Pleating;
         yield return $"Gather every cloth ({plan.PleatsToGather} pleats, {plan.RowsToGather} rows), draw it up to {plan.FinishedWidth.Say(pack.Plate.Options.Units)} and tie the gathering threads off in pairs. Mark valley {plan.CentreValley}, the centre, with a stitch in a bright thread.";
+        var back = pack.Plate.Order.Backsmock;
+        if (!back.Rows.IsEmpty)
+        {
+            var lengths = pack.Cutting.Flosses.First(f => f.Threads.Any(pack.IsForTheBack)).LengthsInKit;
+            yield return $"Backsmock every cloth, or send the kits out early so that everyone comes with it done: {Counting.Of(back.Rows.Select(r => r.Row).Distinct().Count(), "gathering row")}, "
+                + $"{Counting.Of(back.Cables, "cable")} in all, {Counting.Of(lengths, "length")} of the thread for the back to each. It is plain work and no lesson, so no session counts it.";
+        }
         yield return "Cut the lengths and fill the kits by their labels. Stitch the first rows yourself, so that there is one to hold up.";
         yield return "Have everyone open the page once before the class; afterwards it needs no network.";
     }
@@ -111,7 +118,7 @@ internal static class TeacherSheet
 
     private static void Sessions(ClassPack pack, Flow flow, int sessions)
     {
-        var shared = Session.Share(ClassItem.Of(pack.Plate.Order, Directions.Write(pack.Plate.Order, pack.Plate.Options.Levels)), sessions);
+        var shared = Session.Share([.. ClassItem.Of(pack.Plate.Order, Directions.Write(pack.Plate.Order, pack.Plate.Options.Levels)).Where(i => !i.IsBefore)], sessions);
         if (shared.IsEmpty) return;
         flow.Subheading($"The work in {Counting.Of(shared.Length, "session")}", bookmark: true);
         for (var i = 0; i < shared.Length; i++)

@@ -52,6 +52,7 @@ internal static class HtmlStyle
         .runs{width:auto;min-width:0;font-variant-numeric:tabular-nums}
         .runs th,.runs td{padding:.28rem 1rem .28rem 0}
         .runs tbody th{font-weight:700;white-space:nowrap}
+        .runs td:nth-child(n+4):nth-child(-n+6),.runs td:nth-last-child(2){white-space:nowrap}
         .runs input{width:1.05rem;height:1.05rem;vertical-align:-.15em;accent-color:var(--accent)}
         .runs .met td{color:var(--accent)}
         .steps{list-style:none;padding:0;margin:0}
@@ -65,16 +66,49 @@ internal static class HtmlStyle
         .care h2{border:0;padding:0;margin-bottom:.4rem;font-size:1.2rem;color:var(--alarm)}
         .care p{margin:0}
         @media print{
-        :root{--ink:#000;--quiet:#333;--line:#aaa;--accent:#1d5560;--alarm:#7f2b12;--ground:#fff;--card:#fff}
-        html{font-size:10pt}html.large{font-size:16pt}
+        :root,html{--ink:#000;--quiet:#333;--line:#aaa;--accent:#1d5560;--alarm:#7f2b12;--ground:#fff;--card:#fff;color-scheme:only light}
+        html{font-size:9.5pt;line-height:1.36}html.large{font-size:16pt}
+        *{print-color-adjust:exact;-webkit-print-color-adjust:exact}
         body{max-width:none;padding:0}
         nav{display:none}
-        .sheet{overflow:visible;max-height:none;border:0;padding:0}
+        p{margin:.38em 0;orphans:3;widows:3}
+        h1{font-size:2.5rem}
+        h2{font-size:1.55rem;margin-bottom:.5rem;padding-bottom:.25rem}
+        h3{margin:.75rem 0 .25rem}
+        .lead{margin:.2rem 0 .6rem}
+        section{margin-top:1.4rem}
+        .scroll,.sheet{overflow:visible;max-height:none}
+        .sheet{border:0;padding:0}
         .sheet>div{width:100%!important}
-        .picture,li,tr,.care,svg{break-inside:avoid}
-        h2,h3{break-after:avoid}
-        svg{print-color-adjust:exact;-webkit-print-color-adjust:exact}
-        @page{margin:17mm}
+        .sheet svg{max-height:calc(100vw - 32mm)}
+        .large .sheet svg{max-height:calc(100vw - 58mm)}
+        .picture svg{max-height:50vh}
+        .facts{grid-template-columns:repeat(auto-fit,minmax(6.5rem,1fr));gap:.5rem 1rem;margin:1rem 0}
+        .facts dd{font-size:1.15rem}
+        table{min-width:0}
+        thead{display:table-header-group}
+        th,td{padding:.28rem .7rem .28rem 0}
+        .runs th,.runs td{padding:.12rem .8rem .12rem 0}
+        .runs input{width:.9rem;height:.9rem}
+        .signs{grid-template-columns:repeat(auto-fit,minmax(16rem,1fr));gap:.3rem 1.2rem;margin:.4rem 0}
+        .columns{columns:3 12rem;column-gap:1.6rem}
+        .columns>div{break-inside:auto;overflow:visible}
+        .columns h3:first-child{margin-top:.4rem}
+        .steps label{padding:.2rem 0}
+        .care{padding:.5rem .9rem}
+        .care h2{font-size:1.1rem;margin-bottom:.15rem}
+        .large .directions,.large .care{page:sideways}
+        .large .runs th,.large .runs td{padding-right:.5rem}
+        .large .runs td:nth-child(4),.large .runs td:nth-last-child(2){white-space:normal}
+        .large .runs td:nth-child(n+5):nth-child(-n+8):not(:last-child){white-space:nowrap}
+        .steps span,.remark,.level{max-width:none}
+        .picture,.facts,.columns,.chart,.sheet,li,tr,caption,.care,svg{break-inside:avoid}
+        h2,h3,caption,thead,.chart p,.directions p:has(+.scroll),.runs tr:nth-child(-n+2),.runs tr:nth-last-child(2){break-after:avoid}
+        .runs tr:last-child{break-before:avoid}
+        .care{break-before:avoid}
+        .chart{page:sideways;margin-top:0}
+        @page{margin:17mm 17mm 19mm;@bottom-right{content:counter(page) " of " counter(pages);font:8pt 'Plate Text',system-ui,sans-serif;color:#5d6672}}
+        @page sideways{size:landscape}
         }
 
         """;

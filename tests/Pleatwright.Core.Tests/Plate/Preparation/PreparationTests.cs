@@ -26,7 +26,7 @@ public class PreparationTests
     public void Dots_lie_two_to_a_pleat_and_rows_apart_as_planned()
     {
         // 138 pleats to gather, 11 rows; dots 1/8 in, rows 3/8 in apart.
-        var pages = Measured(Example("harbour-morning"), PreparationKind.Dots);
+        var pages = Measured(Example("harbour-morning"), PreparationKind.Dots)[1..]; // the first tells how they are used
         foreach (var (_, curves) in pages)
         {
             var rows = curves.Where(c => c.Closed).Select(c => c.Centre).GroupBy(c => Math.Round(c.Y, 1)).OrderBy(g => g.Key).ToArray();
@@ -148,7 +148,7 @@ public class PreparationTests
         {
             var plan = new PleatingPlan(wanted.Cloth);
             var seen = new HashSet<(int, int)>();
-            foreach (var sheet in PreparationSheets.Dots(Bare(wanted.Cloth), new PlateOptions { Paper = wanted.paper }))
+            foreach (var sheet in PreparationSheets.Dots(Bare(wanted.Cloth), new PlateOptions { Paper = wanted.paper }).Where(s => s.Name.StartsWith("Dot sheet", StringComparison.Ordinal)))
             {
                 var inset = sheet.Marks.OfType<Inset>().First(i => i.Clip is not null);
                 var clip = inset.Clip!.Value;
@@ -166,6 +166,53 @@ public class PreparationTests
             }
             Assert.Equal(2 * plan.PleatsToGather * plan.RowsToGather, seen.Count);
         }, iter: Long.Of(10, 30));
+
+    private static List<Lettering> Letters(IEnumerable<Mark> marks) =>
+        [.. marks.SelectMany(m => m switch { Lettering l => [l], Inset i => Letters(i.Marks).Select(l => l with { At = new Spot(l.At.X + i.Move.X, l.At.Y + i.Move.Y) }), _ => (IEnumerable<Lettering>)[] })];
+
+    [Theory]
+    [InlineData("harbour-morning", Hand.Right)]
+    [InlineData("quay-bishop", Hand.Left)]
+    [InlineData("net-float", Hand.Right)]
+    public void The_dot_sheet_says_how_it_is_used_and_which_side_it_shows(string example, Hand hand)
+    {
+        var piece = Example(example) with { Working = Example(example).Working with { Hand = hand } };
+        var plan = new PleatingPlan(piece.Cloth);
+        foreach (var options in (PlateOptions[])[new(), new() { Paper = Paper.Letter }, new() { LargePrint = true }])
+        {
+            var sheets = PreparationSheets.Dots(piece, options);
+            var told = string.Join(" ", sheets.TakeWhile(s => s.Name == "How the dot sheet is used").SelectMany(s => Letters(s.Marks)).Select(l => l.Text));
+            foreach (var words in (string[])["wrong side", "right side", "pleat 1 is at your right here", "pleat 1 is at your left", hand == Hand.Right ? "Work from right to left" : "Work from left to right", $"({plan.PleatsToGather}: {plan.Pleats} to stitch", "Measure this line", "Count needles and pins out"])
+                Assert.Contains(words, told);
+            foreach (var sheet in sheets)
+            {
+                if (sheet.Name.StartsWith("Dot sheet", StringComparison.Ordinal)) Assert.Contains(Letters(sheet.Marks), l => l.Text.Contains("wrong side, top edge up", StringComparison.Ordinal));
+                foreach (var l in Letters(sheet.Marks))
+                {
+                    Assert.True(l.Style.Points >= 8, $"{l.Text}: {l.Style.Points} points");
+                    var left = l.At.X - Typeface.Width(l.Text, l.Style) * (l.Anchor switch { Anchor.Start => 0, Anchor.Middle => 0.5, _ => 1 });
+                    Assert.True(l.Upward || (left > 8 && left + Typeface.Width(l.Text, l.Style) < sheet.Width - 8 && l.At.Y < sheet.Height - 8), $"{sheet.Name}: {l.Text}");
+                }
+            }
+        }
+    }
+
+    // On the wrong side left and right change places: by mirroring, elementary geometry.
+    [Fact]
+    public void The_dots_are_numbered_and_joined_as_they_lie_on_the_wrong_side()
+    {
+        var plan = new PleatingPlan(Example("quay-bishop").Cloth);
+        var dots = new DotDrawing(plan);
+        var takeUp = plan.Gauge.TakeUp.Millimetres;
+        var all = plan.PleatsToGather * takeUp;
+        var labels = dots.Label(dots.Extent, Look.Booklet).OfType<Lettering>().ToList();
+        double At(string words) => Assert.Single(labels, l => l.Text == words && l.At.Y < dots.Extent.Y).At.X;
+        Assert.Equal(all - (plan.Cloth.SeamPleats + 0.5) * takeUp, At("1"), 6);
+        Assert.Equal(all - (plan.Cloth.SeamPleats + 9.5) * takeUp, At("10"), 6);
+        var upright = dots.Draw(dots.Extent, Look.Booklet).OfType<Shape>().Where(s => s.Outline.Spots.Length == 2 && s.Outline.Spots[0].X == s.Outline.Spots[1].X).Select(s => s.Outline.Spots[0].X).ToList();
+        Assert.NotEmpty(plan.Joins);
+        foreach (var join in plan.Joins) Assert.Contains(upright, x => Math.Abs(x - (all - (join.Valley + plan.Cloth.SeamPleats) * takeUp)) < 1e-6);
+    }
 
     [Theory]
     [InlineData("harbour-morning")]

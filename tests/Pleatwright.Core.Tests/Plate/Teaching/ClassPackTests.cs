@@ -111,16 +111,110 @@ public partial class ClassPackTests
     public void The_handout_is_drawn_for_both_hands_in_mirror_image()
     {
         var sheets = Pack("first-pennant", new ClassOptions(2)).HandoutSheets;
-        Assert.Equal(["Handout, right hand", "Handout, left hand"], sheets.Select(s => s.Name));
+        Assert.Equal(["Handout, right hand", "Handout, right hand", "Handout, left hand", "Handout, left hand"], sheets.Select(s => s.Name));
         // the pictures mirror: what is inset in one sheet lies across the picture in the other
-        var (right, left) = (Spots(sheets[0]), Spots(sheets[1]));
-        Assert.Equal(right.Count, left.Count);
         Assert.Contains("from right to left", string.Join(" ", Words(sheets[0].Marks)));
-        Assert.Contains("from left to right", string.Join(" ", Words(sheets[1].Marks)));
-        for (var i = 0; i < right.Count; i++) Assert.Equal(right[i], left[i], 6);
+        Assert.Contains("from left to right", string.Join(" ", Words(sheets[2].Marks)));
+        for (var page = 0; page < 2; page++)
+        {
+            var (right, left) = (Spots(sheets[page]), Spots(sheets[page + 2]));
+            Assert.Equal(right.Count, left.Count);
+            for (var i = 0; i < right.Count; i++) Assert.Equal(right[i], left[i], 6);
+        }
 
         static List<double> Spots(Sheet sheet) => [.. sheet.Marks.OfType<Inset>().SelectMany(i => i.Marks.OfType<Shape>().SelectMany(s => s.Outline.Spots).Select(s => s.Y)).Order()];
     }
+
+    private static List<Lettering> Letters(IEnumerable<Mark> marks) =>
+        [.. marks.SelectMany(m => m switch { Lettering l => [l], Inset i => Letters(i.Marks), _ => (IEnumerable<Lettering>)[] })];
+
+    [Theory, MemberData(nameof(Examples))]
+    public void Nothing_in_the_pack_is_smaller_than_8_points_and_the_handout_is_one_sheet_a_hand(string example)
+    {
+        foreach (var plate in (PlateOptions[])[new(), new() { Paper = Paper.Letter }, new() { LargePrint = true }, new() { Levels = LevelWords.LeftRight }])
+        {
+            var pack = Pack(example, new ClassOptions(5) { Sessions = 3 }, plate);
+            foreach (var sheet in pack.Sheets)
+                Assert.All(Letters(sheet.Marks), l => Assert.True(l.Style.Points >= 8, $"{sheet.Name}: {l.Text}, {l.Style.Points} points"));
+            if (!plate.LargePrint) Assert.Equal(4, pack.HandoutSheets.Length);
+        }
+    }
+
+    [Theory, MemberData(nameof(Examples))]
+    public void The_handout_shows_every_hold_a_beginner_needs_in_the_order_it_is_needed(string example)
+    {
+        foreach (var hand in new[] { "right", "left" })
+        {
+            var pages = Pack(example, new ClassOptions(5)).HandoutSheets.Where(s => s.Name == $"Handout, {hand} hand").ToList();
+            var headings = pages.SelectMany(p => p.Marks.OfType<Lettering>()).Select(l => FigureHeading().Match(l.Text)).Where(m => m.Success).Select(m => m.Groups[1].Value.Split(',')[0]);
+            Assert.Equal(["Secure the start", "Begin", "The first cable", "The next", "The half stitch", "Change the colour", "Turn the work", "Enter the next row", "The mirror row", "Tie off", "Backsmocking", "Keep the count"], headings);
+            Assert.Equal(12, pages.Sum(p => p.Marks.OfType<Inset>().Count())); // each with its picture
+        }
+    }
+
+    [GeneratedRegex("^\\d+  (.+)$")]
+    private static partial Regex FigureHeading();
+
+    // What the handout says of the next row: over the pleats just worked its first cable is held as the last one was, a pleat further in or out the other way.
+    [Theory, MemberData(nameof(Examples))]
+    public void The_rule_for_entering_the_next_row_holds_in_every_order(string example)
+    {
+        var order = Plates.OfExample(example).Order;
+        var seen = 0;
+        for (var i = 1; i < order.Steps.Length; i++)
+        {
+            var (last, next) = (order.Steps[i - 1], order.Steps[i]);
+            if (last.Turned == next.Turned || Math.Abs(last.Row.Index - next.Row.Index) != 1) continue;
+            Assert.Equal((next.From.Number - last.To.Number) % 2 == 0, next.HeldBegin == last.HeldEnd);
+            seen++;
+        }
+        Assert.True(seen > 0 || order.Turns == 0);
+    }
+
+    [Theory]
+    [InlineData("first-pennant", 1)]
+    [InlineData("quay-yoke", 3)]
+    [InlineData("harbour-morning", 2)]
+    public void A_kit_has_as_many_needles_as_hang_and_the_one_in_hand(string example, int needles)
+    {
+        var pack = Pack(example, new ClassOptions(6) { SpareKits = 1 });
+        // counted anew from the printed words: a thread hangs from where it is left to where it is taken up
+        var (most, hanging) = (1, new HashSet<int>());
+        foreach (var direction in Directions.Write(pack.Plate.Order, LevelWords.UpDown).Where(d => d.Step is not null && d.Kind == DirectionKind.Step))
+        {
+            if (TakenUp().Match(direction.Text) is { Success: true } taken) Assert.True(hanging.Remove(int.Parse(taken.Groups[1].Value, CultureInfo.InvariantCulture)));
+            most = Math.Max(most, hanging.Count + 1);
+            if (direction.Text.Contains("Leave the thread hanging", StringComparison.Ordinal)) hanging.Add(direction.Step!.Number);
+        }
+        Assert.Equal((needles, needles), (most, pack.Needles));
+        var words = $"{(needles == 1 ? "1 needle" : $"{needles} needles")}, counted out";
+        Assert.Equal(7, pack.LabelSheets.SelectMany(s => Words(s.Marks)).Count(w => w == words));
+        var teacher = string.Join(" ", pack.TeacherSheets.SelectMany(s => Words(s.Marks)));
+        Assert.Contains($"{7 * needles} embroidery needles", teacher);
+        Assert.Contains($"{needles} each", teacher);
+    }
+
+    [GeneratedRegex("Take up the thread . left hanging after step (\\d+)")]
+    private static partial Regex TakenUp();
+
+    [Theory]
+    [InlineData("quay-yoke")]
+    [InlineData("first-pennant")]
+    public void Backsmocking_is_work_before_the_class_and_no_session_counts_it(string example)
+    {
+        var pack = Pack(example, new ClassOptions(6) { Sessions = 3 });
+        var text = string.Join(" ", pack.TeacherSheets.SelectMany(s => Words(s.Marks)));
+        var (order, sessions) = (pack.Plate.Order, text[text.IndexOf("The work in 3 sessions", StringComparison.Ordinal)..text.IndexOf("What goes wrong", StringComparison.Ordinal)]);
+        Assert.DoesNotContain("the back", sessions, StringComparison.OrdinalIgnoreCase);
+        Assert.Equal(order.Steps.Sum(s => s.Cables + s.HalfStitches), StitchesIn().Matches(sessions).Sum(m => int.Parse(m.Groups[1].Value, NumberStyles.AllowThousands, CultureInfo.InvariantCulture)));
+        var before = text[text.IndexOf("Before the class", StringComparison.Ordinal)..text.IndexOf("Stop and count", StringComparison.Ordinal)];
+        Assert.Contains("Backsmock every cloth", before);
+        Assert.Contains($"{order.Backsmock.Cables} cables in all", before);
+        Assert.Contains("before the class: ", string.Join(" ", pack.LabelSheets.SelectMany(s => Words(s.Marks))));
+    }
+
+    [GeneratedRegex("([\\d,]+) stitch(?:es)?;")]
+    private static partial Regex StitchesIn();
 
     [Theory]
     [InlineData("first-pennant")]

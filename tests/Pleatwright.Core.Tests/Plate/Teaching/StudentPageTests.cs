@@ -44,6 +44,21 @@ public partial class StudentPageTests
                 // as held, a right hand goes from left to right and a left hand the other way, turned or not
                 Assert.Equal(hand == Hand.Right, item.GetProperty("forward").GetBoolean());
             }
+            // what waits at the back is what was left there and not yet taken up, and the runs of a row are counted through
+            var waiting = new List<Step>();
+            (int Run, int Of) place = (0, 0);
+            foreach (var (step, item) in order.Steps.Zip(steps))
+            {
+                waiting.RemoveAll(w => w.Needleful == step.Needleful);
+                Assert.Equal(waiting.Select(w => (w.Thread.ToString(), w.Number)), item.TryGetProperty("waits", out var waits) ? waits.EnumerateArray().Select(w => (w[0].GetString()!, w[1].GetInt32())) : []);
+                if (step.Parks) waiting.Add(step);
+                (int, int) run = item.TryGetProperty("run", out var told) ? (told[0].GetInt32(), told[1].GetInt32()) : (1, 1);
+                Assert.True(place.Run == place.Of ? run.Item1 == 1 : run == (place.Run + 1, place.Of), "a row's runs are counted through");
+                place = run;
+                if (place.Run > 1) Assert.Equal(order.Steps[step.Number - 2].Row, step.Row);
+            }
+            Assert.Equal(order.Backsmock.Rows.Length, items.TakeWhile(i => i.TryGetProperty("back", out _)).Count());
+            Assert.Equal(order.Backsmock.Rows.Length, items.Count(i => i.TryGetProperty("back", out _)));
             foreach (var item in items.Where(i => i.TryGetProperty("shapes", out _)))
                 foreach (var list in (string[])["words", "wordsSideways"]) Assert.Equal(item.GetProperty("ticks").GetInt32(), item.GetProperty(list).GetArrayLength());
         }
