@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using Pleatwright.Files;
 using Pleatwright.Order;
 using Pleatwright.Order.Telling;
 using Pleatwright.Plate.Parts;
@@ -8,7 +9,7 @@ using Pleatwright.Proof;
 namespace Pleatwright.Plate.Writers;
 
 /// <summary>
-/// A plate as one self-contained page for screens and printers: nothing is fetched from elsewhere, there is no script, and
+/// A plate as one self-contained page for screens and printers: nothing is fetched from elsewhere, no script runs, and
 /// everything that came from the piece is escaped.
 /// </summary>
 internal static class HtmlWriter
@@ -42,7 +43,7 @@ internal static class HtmlWriter
         Directions(page, plate);
         Open(page, "care", CautionsPart.Heading, "care");
         Element(page, "p", plate.Cautions);
-        page.Append("</section>\n</main>\n</body>\n</html>\n");
+        page.Append("</section>\n</main>\n").Append(Carrying.Element(CarriedPiece.InPage, plate.Carried)).Append("</body>\n</html>\n");
         return page.ToString();
     }
 
