@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text;
 using Pleatwright.Chart;
 using Pleatwright.Files;
 using Pleatwright.Order;
@@ -30,11 +31,11 @@ namespace Pleatwright;
 /// </example>
 public static class Smocking
 {
-    /// <summary>Reads a piece from the bytes of a piece file.</summary>
-    /// <param name="utf8">The file, whole, as UTF-8; at most <see cref="PieceReader.MostBytes"/> bytes.</param>
+    /// <summary>Reads a piece from the bytes of a piece file, or of a plate (PDF, SVG or HTML) that carries one.</summary>
+    /// <param name="file">The file, whole; a piece file as UTF-8. At most <see cref="PieceReader.MostBytes"/> bytes.</param>
     /// <returns>The piece, just as the file says: nothing is guessed and nothing is dropped.</returns>
     /// <exception cref="PieceFormatException">
-    /// It is no piece file of a format known here. The exception gives the line and the column of the fault, what was found there and what would serve.
+    /// It is no piece file of a format known here and carries none, or more than one. The exception gives the line and the column of the fault, what was found there and what would serve.
     /// </exception>
     /// <example>
     /// A fault is told where it stands:
@@ -55,13 +56,13 @@ public static class Smocking
     /// </code>
     /// </example>
     /// <seealso cref="PieceWriter">writes it back</seealso>
-    public static Piece Read(ReadOnlySpan<byte> utf8) => PieceReader.Read(utf8);
+    public static Piece Read(ReadOnlySpan<byte> file) => PieceFinder.Read(file).Piece;
 
-    /// <summary>Reads a piece from the text of a piece file.</summary>
+    /// <summary>Reads a piece from the text of a piece file, or of a plate (SVG or HTML) that carries one.</summary>
     /// <param name="text">The text, whole; at most <see cref="PieceReader.MostBytes"/> bytes as UTF-8.</param>
     /// <inheritdoc cref="Read(ReadOnlySpan{byte})" path="/returns"/>
     /// <inheritdoc cref="Read(ReadOnlySpan{byte})" path="/exception"/>
-    public static Piece Read(string text) => PieceReader.Read(text);
+    public static Piece Read(string text) => Read(Encoding.UTF8.GetBytes(text));
 
     /// <summary>Lays a piece out on its pleats, stitch by stitch.</summary>
     /// <param name="piece">The piece, read from a file or made in code.</param>

@@ -1,6 +1,9 @@
 using System.IO.Compression;
 using Microsoft.Playwright;
 using Pleatwright.Files;
+using Pleatwright.Plate;
+using Pleatwright.Plate.Writers;
+using Pleatwright.Shelf;
 
 namespace Pleatwright.Browser.Tests;
 
@@ -49,6 +52,33 @@ public class ShelfViewTests(Chromium chromium)
             Assert.StartsWith(begins, text.TrimStart('\ufeff'), StringComparison.OrdinalIgnoreCase);
         }
         await bench.PictureAsync("newcomer-plate");
+    }
+
+    [Fact]
+    public async Task A_plate_is_taken_in_by_its_button_and_by_dropping_and_opens_as_the_very_piece()
+    {
+        var gull = PieceReader.Read(Gull);
+        byte[] Plate(PlateFormat format, string name) => format.Write(Smocking.Plate(Smocking.Plan(Smocking.Lay(gull)), [], new PlateOptions { Name = PieceName.Parse(name) }));
+        await using var bench = await OpenBench.AtAsync(chromium, "shelf");
+        await bench.Page.Locator("input[type=file]").SetInputFilesAsync(new FilePayload { Name = "plate.pdf", MimeType = "application/pdf", Buffer = Plate(PlateFormat.Pdf, "chosen") });
+        await bench.Page.GetByText("1 piece brought in.").WaitForAsync();
+        await bench.Page.EvaluateAsync(
+            """
+            ([svg, html]) => {
+              const given = new DataTransfer(), file = (name, type, base64) => given.items.add(new File([Uint8Array.from(atob(base64), (c) => c.charCodeAt(0))], name, { type }));
+              file("a.svg", "image/svg+xml", svg);
+              file("b.html", "text/html", html);
+              const on = document.querySelector(".shelf h2");
+              for (const type of ["dragover", "drop"]) on.dispatchEvent(new DragEvent(type, { bubbles: true, cancelable: true, dataTransfer: given }));
+            }
+            """, (string[])[Convert.ToBase64String(Plate(PlateFormat.Svg, "drawn")), Convert.ToBase64String(Plate(PlateFormat.Html, "read"))]);
+        await bench.Page.GetByText("2 pieces brought in.").WaitForAsync();
+        Assert.Equal(0, await bench.Page.Locator("[data-over]").CountAsync());
+        foreach (var name in (string[])["chosen", "drawn", "read"])
+            Assert.Equal(PieceWriter.WriteUtf8(gull), await File.ReadAllBytesAsync(Path.Combine(bench.Folder, name + ".piece.json")));
+        await Swatch(bench, "Gull").First.Locator(".swatch-open").ClickAsync();
+        await bench.Page.Locator(".bench[data-view=table]").WaitForAsync();
+        Assert.Equal("Gull", await bench.Page.Locator("#title").InputValueAsync());
     }
 
     [Fact]

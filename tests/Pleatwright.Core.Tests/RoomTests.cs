@@ -16,14 +16,14 @@ public class RoomTests
         ["Order"] = ["Measure", "Thread", "Cloth", "Chart"],
         ["Picture"] = ["Measure", "Thread", "Cloth", "Chart"],
         ["ReadBack"] = ["Measure", "Thread", "Cloth", "Chart"], // not the order, nor the words it is told in: a reader that shared them would prove nothing
-        ["Plate"] = ["Measure", "Thread", "Cloth", "Chart", "Proof", "Order", "ReadBack", "Shopping"],
+        ["Plate"] = ["Measure", "Thread", "Cloth", "Chart", "Proof", "Order", "ReadBack", "Shopping", "Files", "Shelf"], // a plate carries its piece file, by its name
         ["Shopping"] = ["Measure", "Thread", "Cloth", "Chart", "Order"],
         ["Ticks"] = [],
         ["Files"] = ["Measure", "Thread", "Cloth", "Chart", "Shopping", "Ticks"],
         ["Shelf"] = ["Measure", "Thread", "Cloth", "Chart", "Shopping", "Ticks", "Files"],
     };
 
-    // The inner rooms of Chart and Plate; "" is what lies in the room itself. Of Chart's own files two ask the edits: a cell in
+    // The inner rooms of Chart, Plate and Files; "" is what lies in the room itself. Of Chart's own files two ask the edits: a cell in
     // words, and a piece fitted to a size.
     private static readonly Dictionary<string, string[]> InnerMayKnow = new()
     {
@@ -37,6 +37,8 @@ public class RoomTests
         ["Plate.Writers"] = ["Parts", "Sections"],
         ["Plate.Preparation"] = ["Parts"],
         ["Plate.Teaching"] = ["Parts", "Writers"],
+        ["Files"] = ["Pdf"],
+        ["Files.Pdf"] = [],
     };
 
     private static readonly string[] AskTheEdits = [nameof(Where), "SizeFit"];
@@ -59,7 +61,7 @@ public class RoomTests
     [Fact]
     public void Every_inner_room_is_drawn()
     {
-        var inner = typeof(Piece).Assembly.GetTypes().Select(t => (t.Namespace ?? "").Replace("Pleatwright.", "")).Where(n => n.StartsWith("Chart.") || n.StartsWith("Plate.")).Distinct();
+        var inner = typeof(Piece).Assembly.GetTypes().Select(t => (t.Namespace ?? "").Replace("Pleatwright.", "")).Where(n => n.StartsWith("Chart.") || n.StartsWith("Plate.") || n.StartsWith("Files.")).Distinct();
         Assert.Equal(InnerMayKnow.Keys.Where(r => r.Contains('.')).Order(), inner.Order());
     }
 

@@ -46,7 +46,8 @@ internal static class ClassCommand
             {
                 var (pack, written, lacking) = await LongWork.Do(cancel, telling =>
                 {
-                    var plate = LongWork.Plate(page.Work(parsed, PieceFile.Lay(parsed.GetValue(piece)!)), plateOptions, telling, cancel);
+                    var (laid, name) = PieceFile.Open(parsed.GetValue(piece)!);
+                    var plate = LongWork.Plate(page.Work(parsed, laid), plateOptions with { Name = name }, telling, cancel);
                     var made = ClassPack.Make(plate, options);
                     return (made, format?.Write(made), format is { IsEmbeddedAlone: true } ? Typeface.Lacking(made.Sheets) : "");
                 });

@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using Pleatwright.Files;
 using Pleatwright.Measure;
 
 namespace Pleatwright.App.Commands;
@@ -72,7 +73,7 @@ internal static class CommandLine
     public static Option<bool> JsonOption() => new("--json") { Description = "Print one JSON document instead of words." };
 
     /// <summary>The piece most commands read.</summary>
-    public static Argument<string> PieceArgument() => FileArgument("piece", "A piece file (*.piece.json).");
+    public static Argument<string> PieceArgument() => FileArgument("piece", $"A piece file (*.piece.json), or a plate that carries its piece ({string.Join(", ", CarriedPiece.Endings)}).");
 
     /// <summary>A file that is read. A mistyped option would be taken for one, so a dash begins no file's name that is not there.</summary>
     public static Argument<string> FileArgument(string name, string description) => WithoutDashes(new Argument<string>(name) { Description = description, HelpName = name.ToUpperInvariant() });

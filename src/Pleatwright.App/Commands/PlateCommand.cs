@@ -29,9 +29,10 @@ internal static class PlateCommand
             {
                 var (made, lacking) = await LongWork.Do(cancel, telling =>
                 {
-                    var work = page.Work(parsed, PieceFile.Lay(parsed.GetValue(piece)!));
+                    var (laid, name) = PieceFile.Open(parsed.GetValue(piece)!);
+                    var work = page.Work(parsed, laid);
                     if (sheet.Read(parsed) is { } kind) return (SheetOption.Write(work.Piece, kind, page.Read(parsed), format, path), "");
-                    var plate = LongWork.Plate(work, page.Read(parsed), telling, cancel);
+                    var plate = LongWork.Plate(work, page.Read(parsed) with { Name = name }, telling, cancel);
                     return (format.Write(plate), format.IsEmbeddedAlone ? Typeface.Lacking(plate.Sheets) : "");
                 });
                 await PieceFile.WriteWhole(path, made, cancel);

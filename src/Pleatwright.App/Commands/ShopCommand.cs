@@ -8,7 +8,7 @@ internal static class ShopCommand
 {
     public static Command Make()
     {
-        var pieces = CommandLine.FileArguments("piece", "Piece files (*.piece.json).");
+        var pieces = CommandLine.FileArguments("piece", "Piece files (*.piece.json), or plates that carry their pieces.");
         var stash = new Option<string?>("--stash") { Description = "What you have, and your rates and pace; without it everything is bought.", HelpName = "FILE" };
         var json = CommandLine.JsonOption();
         var units = WorkOptions.Units();

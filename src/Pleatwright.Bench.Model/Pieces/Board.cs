@@ -21,6 +21,9 @@ public sealed class Board(Keeper keeper, PlaceKeeper places)
     /// <summary>The most files brought in at once.</summary>
     public const int MostFiles = 500;
 
+    /// <summary>What the names of files that may hold pieces end with, as a page lists them.</summary>
+    public static string Endings { get; } = string.Join(',', [".json", Bundle.Ending, .. CarriedPiece.Endings]);
+
     private const int FaultsTold = 5;
 
     /// <summary>What lies on the shelf; null until it was looked at.</summary>
@@ -155,7 +158,7 @@ public sealed class Board(Keeper keeper, PlaceKeeper places)
     }
 
     /// <summary>
-    /// Brings in piece files, and files of many pieces, and with a piece its place, by the same name beside it; what cannot be read is told of by its
+    /// Brings in piece files, plates that carry a piece, and files of many pieces, and with a piece its place, by the same name beside it; what cannot be read is told of by its
     /// name, and the others come in.
     /// </summary>
     public Task<bool> BringInAsync(IEnumerable<HandedIn> files) => TryAsync(async () =>
@@ -200,8 +203,8 @@ public sealed class Board(Keeper keeper, PlaceKeeper places)
 
     private async Task<PieceName> BringInOneAsync(string fileName, byte[] text)
     {
-        Smocking.Read(text); // read here first, so that the fault names the maker's own file
-        return (await keeper.Shelf.CreateAsync(PieceName.Nearest(PieceName.StemOf(fileName)), text)).Name;
+        var found = PieceFinder.Read(text); // read here first, so that the fault names the maker's own file
+        return (await keeper.Shelf.CreateAsync(PieceName.Nearest(PieceName.StemOf(found.FileName ?? fileName)), found.Utf8)).Name;
     }
 
     private async Task BringInPlaceAsync(PieceName piece, byte[] text)

@@ -27,3 +27,25 @@ document.addEventListener("pointerdown", (e) => {
   const over = opened();
   if (over && !over.contains(e.target)) over.open = false;
 }, true);
+
+// Files dropped where there is a button that takes files in go its way.
+const taker = (e) => e.dataTransfer?.types.includes("Files") ? e.target.closest?.("[data-takes]") : null;
+document.addEventListener("dragover", (e) => {
+  const place = taker(e);
+  if (!place) return;
+  e.preventDefault();
+  place.dataset.over = "yes";
+});
+document.addEventListener("dragleave", (e) => {
+  const place = taker(e);
+  if (place && !place.contains(e.relatedTarget)) delete place.dataset.over;
+});
+document.addEventListener("drop", (e) => {
+  const place = taker(e);
+  if (!place) return;
+  e.preventDefault();
+  delete place.dataset.over;
+  const input = place.querySelector("input[type=file]");
+  input.files = e.dataTransfer.files;
+  input.dispatchEvent(new Event("change", { bubbles: true }));
+});

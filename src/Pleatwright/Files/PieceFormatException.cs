@@ -2,7 +2,7 @@ using System.Globalization;
 
 namespace Pleatwright.Files;
 
-/// <summary>A piece file, a stash file or a list that cannot be read: where, what was found, and what would serve.</summary>
+/// <summary>A piece file, a plate, a stash file or a list that cannot be read: where, what was found, and what would serve.</summary>
 public sealed class PieceFormatException : Exception
 {
     /// <summary>An error at a place in the text.</summary>

@@ -16,6 +16,9 @@ public static class PieceReader
     /// <summary>The largest file read, in bytes.</summary>
     public const int MostBytes = 64 * 1024 * 1024;
 
+    /// <summary>What the name of every piece file ends with.</summary>
+    internal const string Ending = ".piece.json";
+
     private const int MostOfAKind = 5000;
 
     /// <summary>Reads a piece from text.</summary>

@@ -1,8 +1,10 @@
 using System.Collections.Immutable;
 using Pleatwright.Chart;
+using Pleatwright.Files;
 using Pleatwright.Order;
 using Pleatwright.Order.Telling;
 using Pleatwright.Plate.Parts;
+using Pleatwright.Shelf;
 
 namespace Pleatwright.Plate;
 
@@ -78,6 +80,9 @@ public sealed class PlateDocument
 
     /// <summary>The cautions.</summary>
     public required string Cautions { get; init; }
+
+    /// <summary>The file of the very piece that it shows, in the size and for the hand that it is made for.</summary>
+    internal CarriedPiece Carried => field ??= CarriedPiece.Of(Work.Piece, (Options.Name ?? PieceName.Nearest(Title)).FileName);
 
     /// <summary>Its pages.</summary>
     /// <exception cref="PlateTooLargeException">It would come to more than <see cref="Layout.MostPages"/> pages.</exception>

@@ -1,5 +1,6 @@
 using Pleatwright.Measure;
 using Pleatwright.Order;
+using Pleatwright.Shelf;
 
 namespace Pleatwright.Plate;
 
@@ -33,6 +34,9 @@ public sealed record PlateOptions
 
     /// <summary>Whether a chart at the size of the finished work follows the working chart, to lay beside the pleats. Default no.</summary>
     public bool TrueScaleChart { get; init; }
+
+    /// <summary>What the piece file that it carries is called: as the file it was made of. Default the nearest name to the title.</summary>
+    public PieceName? Name { get; init; }
 
     /// <summary>How its pages are dressed.</summary>
     internal Look Look => LargePrint ? Look.LargePrint : Look.Booklet;

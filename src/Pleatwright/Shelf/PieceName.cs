@@ -1,4 +1,5 @@
 using System.Text;
+using Pleatwright.Files;
 
 namespace Pleatwright.Shelf;
 
@@ -9,7 +10,7 @@ namespace Pleatwright.Shelf;
 public readonly record struct PieceName
 {
     /// <summary>What the name of every piece file ends with.</summary>
-    public const string Ending = ".piece.json";
+    public const string Ending = PieceReader.Ending;
 
     /// <summary>The longest name in bytes of UTF-8; leaves room for the ending within the usual 255.</summary>
     public const int MostBytes = 180;
@@ -48,10 +49,10 @@ public readonly record struct PieceName
             && TryParse(fileName[..^Ending.Length], out name, out problem);
     }
 
-    /// <summary>A file's name without the ending of a piece file, whole or in part: what a piece brought in may be called after.</summary>
+    /// <summary>A file's name without the ending of a piece file, whole or in part, or of a plate: what a piece brought in may be called after.</summary>
     public static string StemOf(string fileName)
     {
-        foreach (var ending in (string[])[Ending, ".json"])
+        foreach (var ending in (string[])[Ending, ".json", .. CarriedPiece.Endings])
             if (fileName.EndsWith(ending, StringComparison.OrdinalIgnoreCase)) return fileName[..^ending.Length];
         return fileName;
     }

@@ -28,6 +28,40 @@ public sealed class CommandTests : IDisposable
             Assert.Empty(new[] { "key", "cables", "halfStitches", "lengthMm", "needlefuls", "skeins" }.Except(Keys(thread)));
     }
 
+    [Theory]
+    [InlineData(".pdf")]
+    [InlineData(".svg")]
+    [InlineData(".html")]
+    public void Whatever_takes_a_piece_takes_a_plate_that_carries_it(string ending)
+    {
+        var piece = Program.Example("first-pennant");
+        string first = Path.Combine(folder.FullName, "first" + ending), second = Path.Combine(folder.FullName, "second" + ending);
+        Assert.Equal(0, Program.Run("plate", piece, "-o", first).Exit);
+        Assert.Equal(0, Program.Run("plate", first, "-o", second).Exit);
+        Assert.Equal(File.ReadAllBytes(first), File.ReadAllBytes(second)); // the very piece, under the very name
+        Assert.Equal("first-pennant.piece.json", PieceFinder.Read(File.ReadAllBytes(second)).FileName);
+        foreach (var command in ending == ".pdf" ? (string[])["plan", "proof", "order", "shop"] : [])
+            Assert.Equal(Program.Run(command, piece, "--json").Out, Program.Run(command, first, "--json").Out);
+        if (ending == ".pdf") Assert.Equal(Program.Run("class", piece, "--students", "3", "--json").Out, Program.Run("class", first, "--students", "3", "--json").Out);
+    }
+
+    [Fact]
+    public void A_plate_that_carries_none_or_breaks_off_is_told_in_one_line()
+    {
+        var whole = Path.Combine(folder.FullName, "whole.pdf");
+        Program.Run("plate", Program.Example("first-pennant"), "-o", whole);
+        var cut = Path.Combine(folder.FullName, "cut.pdf");
+        File.WriteAllBytes(cut, File.ReadAllBytes(whole)[..20_000]);
+        var dots = Path.Combine(folder.FullName, "dots.pdf");
+        Program.Run("plate", Program.Example("first-pennant"), "--sheet", "dots", "-o", dots);
+        foreach (var (path, words) in new[] { (cut, "the PDF breaks off"), (dots, "this PDF carries no piece") })
+        {
+            var refused = Program.Run("plan", path);
+            Assert.Equal(2, refused.Exit);
+            Assert.StartsWith($"pleatwright: {path}:1:1: {words}", refused.Complaint, StringComparison.Ordinal);
+        }
+    }
+
     [Fact]
     public void Proof_of_a_sound_piece_exits_0_and_of_a_flawed_one_1()
     {

@@ -2,7 +2,10 @@ using System.Text;
 using Pleatwright.Chart;
 using Pleatwright.Files;
 using Pleatwright.Order;
+using Pleatwright.Plate.Writers;
 using Pleatwright.Proof;
+using Pleatwright.Tests.Files;
+using Pleatwright.Tests.Plate;
 
 namespace Pleatwright.Tests.Endurance;
 
@@ -51,6 +54,22 @@ public class FuzzTests
             try { StashCsv.Read(bytes); }
             catch (PieceFormatException e) { Located(e.Line, e.Column, e.Message); }
         });
+    }
+
+    [Fact]
+    public void Plates_are_read_or_refused()
+    {
+        var piece = File.ReadAllBytes(Repository.Path("examples", "first-pennant.piece.json"));
+        var plate = Plates.OfExample("first-pennant");
+        byte[][] small = [new MadePdf().With("a.piece.json", piece).Plain(), new MadePdf().With("a.piece.json", piece).Packed(12), new MadePdf().With("a.piece.json", piece).Packed(1)];
+        Mutations.Try(small, Long.Of(6_000, 200_000), Read);
+        Mutations.Try([.. PlateFormat.All.Select(f => f.Write(plate))], Long.Of(500, 20_000), Read);
+
+        static void Read(byte[] bytes)
+        {
+            try { PieceFinder.Read(bytes); }
+            catch (PieceFormatException e) { Located(e.Line, e.Column, e.Message); }
+        }
     }
 
     private static void Located(int line, int column, string words) => Assert.True(line >= 1 && column >= 1 && words.Length > 0);

@@ -2,6 +2,8 @@ using System.Text;
 using Pleatwright.Bench.Model.Keeping;
 using Pleatwright.Bench.Model.Pieces;
 using Pleatwright.Files;
+using Pleatwright.Plate;
+using Pleatwright.Plate.Writers;
 using Pleatwright.Shelf;
 using Pleatwright.Tests.Keeping;
 
@@ -49,12 +51,50 @@ public class BoardTests
         [
             new HandedIn("crab.PIECE.json", () => Task.FromResult(good)), new HandedIn("torn.json", () => Task.FromResult(Encoding.UTF8.GetBytes("{ \"pleatwright\": 1 "))),
             new HandedIn("gone.json", () => throw new IOException("it is gone")), new HandedIn("no.zip", () => Task.FromResult(new byte[] { 1, 2, 3 })),
-            new HandedIn("many.zip", () => Task.FromResult(Bundle.Pack([(new StoredPiece(PieceName.Parse("Kite"), PieceWriter.WriteUtf8(ABench.Small("Kite")), Edition.Of([1])), null)]))),
+            new HandedIn("many.zip", () => Task.FromResult(Bundle.Pack([(new StoredPiece(PieceName.Parse("Kite"), PieceWriter.WriteUtf8(ABench.Small("Kite")), Pleatwright.Shelf.Edition.Of([1])), null)]))),
         ])));
         Assert.StartsWith("2 pieces brought in. Not brought in: torn.json", board.Note, StringComparison.Ordinal);
         Assert.Contains("gone.json: it is gone", board.Note, StringComparison.Ordinal);
         Assert.Contains("no.zip: ", board.Note, StringComparison.Ordinal);
         Assert.Equal(["Crab", "Gulls", "Kite"], at.Titles);
+    }
+
+    [Fact]
+    public void A_plate_brought_in_is_the_very_piece_on_the_shelf_under_the_name_of_its_file_and_its_place_comes_along()
+    {
+        var terns = ABench.Small("Terns & “co” <3");
+        foreach (var format in PlateFormat.All.Where(f => CarriedPiece.Endings.Contains(f.Ending)))
+        {
+            Assert.Contains(format.Ending, Board.Endings.Split(','));
+            var name = $"terns at noon {format.Ending[1..]}";
+            var made = format.Write(Smocking.Plate(Smocking.Plan(Smocking.Lay(terns)), [], new PlateOptions { Name = PieceName.Parse(name) }));
+            // The name of the plate may be any, and says nothing of what it is.
+            foreach (var (called, becomes) in new[] { ("plate (3)" + format.Ending, name), ("download", name + " 2") })
+            {
+                Assert.True(at.Thread.Do(() => board.BringInAsync([new HandedIn(called, () => Task.FromResult(made))])));
+                Assert.Equal("1 piece brought in.", board.Note);
+                Assert.Equal(PieceWriter.WriteUtf8(terns), at.Files.All.Single(f => f.Path == becomes + PieceName.Ending).Text);
+            }
+            Assert.True(at.Thread.Do(() => board.BringInAsync([new HandedIn("t" + format.Ending, () => Task.FromResult(made)), new HandedIn("t.place.json", () => Task.FromResult(Place("3..5")))])));
+            Assert.Equal("1 piece brought in.", board.Note);
+            Assert.Equal(TickLogReader.Read(Place("3..5")), TickLogReader.Read(PlaceOf(name + " 3")!));
+        }
+    }
+
+    [Fact]
+    public void A_plate_without_a_piece_and_one_cut_off_are_refused_by_name_and_the_others_come_in()
+    {
+        var plate = Smocking.Plate(Smocking.Plan(Smocking.Lay(ABench.Small("Terns"))), []);
+        var made = PlateFormat.Pdf.Write(plate);
+        Assert.True(at.Thread.Do(() => board.BringInAsync(
+        [
+            new HandedIn("bare.pdf", () => Task.FromResult(PlateFormat.Pdf.WritePages!("t", plate.Sheets))), new HandedIn("cut.pdf", () => Task.FromResult(made[..(made.Length / 2)])),
+            new HandedIn("page.html", () => Task.FromResult("<!DOCTYPE html><p>A page</p>"u8.ToArray())), new HandedIn("whole.pdf", () => Task.FromResult(made)),
+        ])));
+        Assert.StartsWith("1 piece brought in. Not brought in: bare.pdf:1:1: this PDF carries no piece", board.Note, StringComparison.Ordinal);
+        Assert.Contains("cut.pdf:1:1: the PDF breaks off", board.Note, StringComparison.Ordinal);
+        Assert.Contains("page.html:1:1: this page or drawing carries no piece", board.Note, StringComparison.Ordinal);
+        Assert.Equal(["Gulls", "Terns"], at.Titles);
     }
 
     private static byte[] Place(string stretch) => Encoding.UTF8.GetBytes($$"""{ "place": 1, "worked": { "c2": [ "{{stretch}} 2026-03-02T10:15Z" ] } }""");

@@ -36,7 +36,7 @@ internal sealed record ClassFormat(string Ending, string MediaType, string Words
             Add("teacher.pdf", PdfWriter.Write($"{pack.Plate.Title}, teacher’s sheet", pack.TeacherSheets));
             Add("kit-labels.pdf", PdfWriter.Write($"{pack.Plate.Title}, kit labels", pack.LabelSheets));
             Add("handout.pdf", PdfWriter.Write($"{pack.Plate.Title}, handout", pack.HandoutSheets));
-            Add("plate.pdf", PdfWriter.Write(pack.Plate.Title, pack.Plate.Sheets));
+            Add("plate.pdf", PlateFormat.Pdf.Write(pack.Plate));
             Add("student-page.html", Encoding.UTF8.GetBytes(StudentPage.Write(pack)));
 
             void Add(string name, byte[] content)

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
+using Pleatwright.Files;
 using Pleatwright.Measure;
 using Pleatwright.Order.Telling;
 using Pleatwright.Plate.Parts;
@@ -9,7 +10,7 @@ using Pleatwright.Plate.Sections;
 namespace Pleatwright.Plate.Writers;
 
 /// <summary>
-/// A plate as one self-contained page for screens and printers: nothing is fetched from elsewhere, there is no script, and
+/// A plate as one self-contained page for screens and printers: nothing is fetched from elsewhere, no script runs, and
 /// everything that came from the piece is escaped.
 /// </summary>
 internal static class HtmlWriter
@@ -43,7 +44,7 @@ internal static class HtmlWriter
             page.Append("</section>\n");
         }
         foreach (var section in sections) Section(page, section, plate);
-        page.Append("</main>\n</body>\n</html>\n");
+        page.Append("</main>\n").Append(Carrying.Element(CarriedPiece.InPage, plate.Carried)).Append("</body>\n</html>\n");
         return page.ToString();
     }
 

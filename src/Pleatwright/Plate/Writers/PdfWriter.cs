@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using PdfSharp.Drawing;
 using PdfSharp.Pdf;
+using Pleatwright.Files;
 
 namespace Pleatwright.Plate.Writers;
 
@@ -15,8 +16,9 @@ internal static class PdfWriter
     /// <summary>Writes the sheets. The same sheets always give the same bytes.</summary>
     /// <param name="title">Title of the document.</param>
     /// <param name="sheets">At least one sheet.</param>
+    /// <param name="carried">The piece file that is attached; null for none.</param>
     /// <exception cref="ArgumentException">There are no sheets.</exception>
-    public static byte[] Write(string title, ImmutableArray<Sheet> sheets)
+    public static byte[] Write(string title, ImmutableArray<Sheet> sheets, CarriedPiece? carried = null)
     {
         if (sheets.IsDefaultOrEmpty) throw new ArgumentException("A document has at least one sheet.", nameof(sheets));
         using var document = new PdfDocument();
@@ -45,6 +47,7 @@ internal static class PdfWriter
                 else chapter.Outlines.Add(entry);
             }
         }
+        if (carried is not null) PdfAttaching.Attach(document, carried);
         return PdfSealing.Save(document);
     }
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text;
+using Pleatwright.Files;
 
 namespace Pleatwright.Plate.Writers;
 
@@ -7,7 +8,7 @@ namespace Pleatwright.Plate.Writers;
 /// <param name="Ending">What its files end with, with the dot, lower case.</param>
 /// <param name="MediaType">Its media type.</param>
 /// <param name="Words">What it is good for, in a few words.</param>
-/// <param name="Write">Writes a plate in it.</param>
+/// <param name="Write">Writes a plate in it; in all of ours but plain text the plate carries its piece, which <see cref="Smocking.Read(ReadOnlySpan{byte})"/> finds.</param>
 /// <example>
 /// A format of one's own, from the pages or from anything else the plate holds:
 /// <code>
@@ -36,10 +37,10 @@ public sealed record PlateFormat(string Ending, string MediaType, string Words, 
     public bool IsEmbeddedAlone { get; private init; }
 
     /// <summary>Printed pages.</summary>
-    public static PlateFormat Pdf { get; } = OfPages(".pdf", "application/pdf", "for printing", (title, sheets) => PdfWriter.Write(title, sheets)) with { IsEmbeddedAlone = true };
+    public static PlateFormat Pdf { get; } = OfPages(".pdf", "application/pdf", "for printing", PdfWriter.Write) with { IsEmbeddedAlone = true };
 
     /// <summary>Pages as one picture.</summary>
-    public static PlateFormat Svg { get; } = OfPages(".svg", "image/svg+xml", "pictures to draw on or put in a page", (title, sheets) => Encoding.UTF8.GetBytes(SvgWriter.Write(title, sheets)));
+    public static PlateFormat Svg { get; } = OfPages(".svg", "image/svg+xml", "pictures to draw on or put in a page", (title, sheets, carried) => Encoding.UTF8.GetBytes(SvgWriter.Write(title, sheets, carried)));
 
     /// <summary>One page that needs no other file.</summary>
     public static PlateFormat Html { get; } = new(".html", "text/html", "for screens and screen readers", plate => Encoding.UTF8.GetBytes(HtmlWriter.Write(plate)));
@@ -54,6 +55,6 @@ public sealed record PlateFormat(string Ending, string MediaType, string Words, 
     public static PlateFormat? OfFile(string name) =>
         All.FirstOrDefault(f => name.EndsWith(f.Ending, StringComparison.OrdinalIgnoreCase));
 
-    private static PlateFormat OfPages(string ending, string mediaType, string words, Func<string, ImmutableArray<Sheet>, byte[]> write) =>
-        new(ending, mediaType, words, plate => write(plate.Title, plate.Sheets)) { WritePages = write };
+    private static PlateFormat OfPages(string ending, string mediaType, string words, Func<string, ImmutableArray<Sheet>, CarriedPiece?, byte[]> write) =>
+        new(ending, mediaType, words, plate => write(plate.Title, plate.Sheets, plate.Carried)) { WritePages = (title, sheets) => write(title, sheets, null) };
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Pleatwright.Files;
 
 namespace Pleatwright.Plate.Writers;
 
@@ -11,8 +12,9 @@ internal static class SvgWriter
     /// <summary>Writes the sheets, one under another, with the typefaces they use.</summary>
     /// <param name="title">Title of the document.</param>
     /// <param name="sheets">At least one sheet.</param>
+    /// <param name="carried">The piece file that lies in it; null for none.</param>
     /// <exception cref="ArgumentException">There are no sheets.</exception>
-    public static string Write(string title, ImmutableArray<Sheet> sheets)
+    public static string Write(string title, ImmutableArray<Sheet> sheets, CarriedPiece? carried = null)
     {
         if (sheets.IsDefaultOrEmpty) throw new ArgumentException("A document has at least one sheet.", nameof(sheets));
         var width = sheets.Max(s => s.Width);
@@ -28,7 +30,7 @@ internal static class SvgWriter
             body.Raw("</g>\n");
             top += sheet.Height + Between;
         }
-        return Envelope(title, width, height, body, Fonts.Css(body.Faces));
+        return Envelope(title, width, height, body, Fonts.Css(body.Faces), carried is null ? "" : Carrying.Element(CarriedPiece.InDrawing, carried));
     }
 
     /// <summary>Marks of any size as an element to put into a page, with its own title and description.</summary>
@@ -53,13 +55,13 @@ internal static class SvgWriter
         return $"<svg xmlns=\"http://www.w3.org/2000/svg\" {attributes} viewBox=\"{SvgBody.Number(view.X)} {SvgBody.Number(view.Y)} {SvgBody.Number(view.Width)} {SvgBody.Number(view.Height)}\">{names}{styles}{body}</svg>";
     }
 
-    private static string Envelope(string title, double width, double height, SvgBody body, string fonts) => string.Create(
+    private static string Envelope(string title, double width, double height, SvgBody body, string fonts, string carried) => string.Create(
         CultureInfo.InvariantCulture,
         $"""
         <?xml version="1.0" encoding="UTF-8"?>
         <svg xmlns="http://www.w3.org/2000/svg" width="{SvgBody.Number(width)}mm" height="{SvgBody.Number(height)}mm" viewBox="0 0 {SvgBody.Number(width)} {SvgBody.Number(height)}" xml:lang="en-GB">
         <title>{Escaping.Xml(title)}</title>
-        <style>
+        {carried}<style>
         {fonts}{body.Styles()}</style>
         {body}</svg>
 
