@@ -129,15 +129,12 @@ public sealed class ThreadDraft : PieceDraft
         var colour = Colour.Parse(ColourText);
         return (old ?? new Floss(key, "", colour, Strands)) with
         {
-            Key = key, Name = Named, Colour = colour, Strands = Strands, Note = Trimmed(Note, old?.Note),
+            Key = key, Name = Named, Colour = colour, Strands = Strands, Note = Said.Trimmed(Note, old?.Note),
             SkeinLength = skein.Length, StrandsInSkein = skein.Strands, TexPerStrand = skein.Tex,
         };
     }
 
-    // What was not touched stays to the letter.
-    private static string Trimmed(string text, string? old) => text == old ? text : text.Trim();
-
-    private string Named => Trimmed(Name, old?.Name).Length > 0 || Name == old?.Name ? Trimmed(Name, old?.Name) : HonestName;
+    private string Named => Said.Trimmed(Name, old?.Name).Length > 0 || Name == old?.Name ? Said.Trimmed(Name, old?.Name) : HonestName;
 
     private void Set(Action change)
     {

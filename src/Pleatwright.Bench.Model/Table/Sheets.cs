@@ -38,6 +38,7 @@ public sealed class Sheets : IDisposable
         Question.Cloth => "The cloth",
         Question.Swatch => "Swatches",
         Question.Sizes => "Sizes",
+        Question.Credit => "Whose design it is",
         Question.Figure => "Place and repeat",
         Question.Run => "A run by steps",
         Question.Accent => needle.Subject is int ? "Change the accent" : "An accent",

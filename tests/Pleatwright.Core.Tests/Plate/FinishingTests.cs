@@ -11,11 +11,11 @@ public class FinishingTests
     [Fact]
     public void Of_a_panel() => Assert.Equal(
     [
-        "Test that the colours hold: press a damp white cloth on an end of each thread. What stains it is never steamed.",
-        "Pin to 11 in by 3 in from the first gathering row to the last, the rows straight and square to the pleats.",
-        "Steam without pressing, and let it dry as it is pinned.",
-        "When it is dry take the gathering threads out.",
-        "Leave the holding rows in until the piece is sewn in.",
+        "Press a damp white cloth on an end of each thread: a colour that stains it is never steamed.",
+        "Pin to 11 in by 3 in, first gathering row to last, the rows straight and square to the pleats.",
+        "Steam without pressing, and let it dry pinned.",
+        "Once it is dry take the gathering threads out.",
+        "The holding rows stay in until the piece is sewn in.",
     ], Of("harbour-morning"));
 
     [Fact]

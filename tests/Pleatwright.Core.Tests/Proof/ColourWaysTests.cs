@@ -99,6 +99,25 @@ public class ColourWaysTests
     public void Of_the_examples(string example, int ways) => Assert.Equal(ways, ColourWays.Of(Plates.Example(example)).Length);
 
     [Fact]
+    public void No_way_is_called_as_another_or_as_the_piece_is() => Colours.Sample(colour =>
+    {
+        var piece = Plates.Example("first-pennant").Piece;
+        piece = piece with { Threads = [piece.Threads[0] with { Colour = colour }] };
+        var names = ColourWays.Of(Work.Lay(piece)).Select(w => w.Name).Append(ColourWords.For(colour)).ToList();
+        Assert.Equal(names.Distinct(), names);
+    }, iter: 200);
+
+    // Just so much colour as to be no grey.
+    [Fact]
+    public void A_change_that_is_hardly_seen_is_no_other_way() => Gen.Select(Gen.Int[60, 180], Gen.Int[-16, 16], Gen.Int[-16, 16]).Select((grey, green, blue) => new Colour((byte)grey, (byte)(grey + green), (byte)(grey + blue)))
+        .Where(dull => Oklab.From(dull).Chroma is >= Oklab.Grey and < 0.05).Sample(dull =>
+        {
+            var piece = Plates.Example("first-pennant").Piece;
+            var ways = ColourWays.Of(Work.Lay(piece with { Cloth = piece.Cloth with { Colour = Colour.White }, Threads = [piece.Threads[0] with { Colour = dull }] }));
+            Assert.All(ways, w => Assert.True(ColourDifference.Between(w.Threads[0].Colour, dull) >= 15));
+        }, iter: 60);
+
+    [Fact]
     public void Greys_have_no_other_way_and_nothing_stitched_has_none()
     {
         var work = Plates.Example("first-pennant");

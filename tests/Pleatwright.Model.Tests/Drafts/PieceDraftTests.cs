@@ -40,6 +40,9 @@ public class PieceDraftTests
             (d, _, _) => d.Add(), (d, _, n) => At(d, n, at => d.LeaveOut(at)), (d, t, n) => At(d, n, at => d.SetName(at, t)), (d, t, n) => At(d, n, at => d.SetMeasure(at, Length(n / 3))),
             (d, t, n) => At(d, n, at => d.SetSweep(at, Tables.Number(t))), (d, t, n) => At(d, n, at => d.SetRows(at, Tables.Whole(t))), (d, _, n) => At(d, n, at => d.SetPanel(at, n % 4, Length(n / 5))), (d, _, n) => At(d, n, d.ShareOut)),
             d => { var sizes = (SizesDraft)d; _ = (sizes.Units, sizes.Measured, sizes.Table.Select(sizes.Finished).Count()); for (var i = 0; i < sizes.Sizes.Count; i++) _ = sizes.NameOf(i); }),
+        new("credit", (desk, _, _) => new CreditDraft(desk), Of<CreditDraft>(
+            (d, t, _) => d.SetDesigner(t), (d, t, _) => d.SetCopyright(t), (d, t, n) => d.SetDate(n % 3 == 0 ? t : $"2026-{n % 14:00}-{n % 33:00}"), (d, t, n) => d.SetPhotograph(n % 3 == 0 ? "a/b.jpg" : t), (d, t, _) => d.SetSizeName(t)),
+            d => { var credit = (CreditDraft)d; _ = (credit.Designer, credit.Copyright, credit.DateText, credit.Photograph, credit.SizeName); }),
         new("swatches", (desk, _, _) => new SwatchesDraft(desk), Of<SwatchesDraft>(
             (d, t, n) => Change(d, s => s.Pleats = Tables.Whole(t)), (d, _, n) => Change(d, s => s.Width = Length(n)), (d, _, n) => Change(d, s => s.Cloth = Length(n)), (d, t, _) => Change(d, s => s.Cables = Tables.Whole(t)),
             (d, _, n) => Change(d, s => s.Thread = Length(n)), (d, t, _) => Change(d, s => s.Starts = Tables.Whole(t)), (d, _, _) => { d.Swatches.Add(new()); d.Changed(); }, (d, _, n) => d.PlanBy = n % 2 == 0),
@@ -188,6 +191,30 @@ public class PieceDraftTests
         draft.SetWorkingLength(Measure.Length.FromMetres(9));
         Assert.False(draft.KeepOrTell());
         Assert.Equal("A skein of sail red gives no needleful so long.", draft.Told);
+    }
+
+    [Fact]
+    public void A_credit_is_kept_in_one_edit_and_undone_in_one()
+    {
+        var (desk, _) = Tables.Set(Tables.Empty);
+        var draft = new CreditDraft(desk);
+        draft.SetDesigner(" the harbour class ");
+        draft.SetDate("2026-02-30");
+        Assert.Equal("Write the date as year, month and day, as in “2026-05-31”.", draft.Fault);
+        Assert.False(draft.Keep());
+        draft.SetDate("2026-05-31");
+        draft.SetPhotograph("../boats.jpg");
+        Assert.Equal("The photograph must be the name of a file alone, without a folder, such as \"boats.jpg\".", draft.Fault);
+        draft.SetPhotograph("boats.jpg");
+        draft.SetCopyright(new string('c', Credit.LongestCopyright + 1));
+        Assert.Equal("The copyright line must be at most 200 characters long.", draft.Fault);
+        draft.SetCopyright("");
+        draft.SetSizeName("4 years");
+        Assert.True(draft.Keep(), draft.Fault);
+        Assert.Equal(new Credit { Designer = "the harbour class", Date = new DateOnly(2026, 5, 31), Photograph = "boats.jpg" }, desk.Piece.Credit);
+        Assert.Equal("4 years", desk.Piece.SizeName);
+        desk.Undo();
+        Assert.Equal((Credit.None, ""), (desk.Piece.Credit, desk.Piece.SizeName));
     }
 
     private static Act[] Of<T>(params Action<T, string?, int>[] acts) where T : PieceDraft => [.. acts.Select(act => (Act)((d, t, n) => act((T)d, t, n)))];

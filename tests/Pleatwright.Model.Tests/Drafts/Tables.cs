@@ -27,6 +27,8 @@ internal static class Tables
             new Placement("boat", Centre.At(new Valley(6)), new GatheringRow(2), 0) { Mirror = true },
         ])
     {
+        Credit = new Credit { Designer = " spaced as it is ", Copyright = "ours", Date = new DateOnly(2026, 5, 31), Photograph = "boats.jpg" },
+        SizeName = "4 years ",
         Bands = [new Band("trellis", new GatheringRow(1), new ThreadKey('b')) { Rows = 2 }, new Band("cable", new GatheringRow(5), new ThreadKey('c')) { From = new Pleat(4), To = new Pleat(20) }],
         Accents = [new AccentMark("knot", Centre.Middle, new GatheringRow(2), new ThreadKey('a')), new AccentMark("bullion", Centre.At(new Valley(9)), new GatheringRow(4), new ThreadKey('c')) { Repeat = new Repeat(2, 7) }],
         Sizes = [new Size("larger", new Panel(Length.FromInches(4))), new Size("smaller", new Panel(Length.FromCentimetres(6))) { GatheringRows = 4 }],

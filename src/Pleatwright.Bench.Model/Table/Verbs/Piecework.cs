@@ -17,6 +17,7 @@ public static class Piecework
         new(Group, "Begin the work on this row, or again where it is widest", ",", BaseRow),
         new(Group, "The cloth…", "", at => at.Needle.Ask(Question.Cloth)),
         new(Group, "Sizes of the design…", "", at => at.Needle.Ask(Question.Sizes)),
+        new(Group, "Designer, copyright, date and photograph…", "", at => at.Needle.Ask(Question.Credit)),
         new(Group, "Swatches, and what they say…", "", at => at.Needle.Ask(Question.Swatch)),
         new(Group, "What can be done here", "/", at => at.Needle.Ask(Question.Do)),
         new(Group, "All keys", "?", at => at.Needle.Ask(Question.Keys)),
