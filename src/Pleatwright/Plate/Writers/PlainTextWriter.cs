@@ -32,7 +32,7 @@ internal static class PlainTextWriter
         {
             Heading(text, section.Heading, '-');
             Item? last = null;
-            foreach (var item in section.Items)
+            foreach (var item in section.Items.Where(i => section.Id != PlateSections.BackId || i is TheBack)) // letters have a key of their own
             {
                 Put(text, item, last, plate);
                 last = item;
