@@ -91,7 +91,7 @@ internal sealed class Setting
                     foreach (var strip in Back(section))
                     {
                         Begin(section, strip.View.Height, ref begun);
-                        pages[^1].Put(new Inset(strip.Marks, new Spot(Inner.X + (Inner.Width - strip.View.Width) / 2 - strip.View.X, y - strip.View.Y)));
+                        pages[^1].Figure(BackView.Words(document.Order), new Inset(strip.Marks, new Spot(Inner.X + (Inner.Width - strip.View.Width) / 2 - strip.View.X, y - strip.View.Y)));
                         y += strip.View.Height + 3;
                     }
                     break;

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using PdfSharp.Drawing;
 using PdfSharp.Pdf;
+using PdfSharp.UniversalAccessibility;
 using Pleatwright.Files;
 
 namespace Pleatwright.Plate.Writers;
@@ -13,7 +14,7 @@ internal static class PdfWriter
     // Figures in one path object; a path of a whole chart would be slow to show in some readers.
     private const int MostSpotsInPath = 20_000;
 
-    /// <summary>Writes the sheets. The same sheets always give the same bytes.</summary>
+    /// <summary>Writes the sheets, tagged for those who have them read aloud (PDF/UA-1, ISO 14289-1). The same sheets always give the same bytes.</summary>
     /// <param name="title">Title of the document.</param>
     /// <param name="sheets">At least one sheet.</param>
     /// <param name="carried">The piece file that is attached; null for none.</param>
@@ -21,7 +22,8 @@ internal static class PdfWriter
     public static byte[] Write(string title, ImmutableArray<Sheet> sheets, CarriedPiece? carried = null)
     {
         if (sheets.IsDefaultOrEmpty) throw new ArgumentException("A document has at least one sheet.", nameof(sheets));
-        using var document = new PdfDocument();
+        using var document = new PdfDocument { Version = 17 };
+        var tagging = new PdfTagging(document, sheets);
         document.Info.Title = title;
         document.Info.Creator = "Pleatwright";
         document.Language = "en-GB";
@@ -33,8 +35,10 @@ internal static class PdfWriter
             var page = document.AddPage();
             page.Width = XUnit.FromMillimeter(sheet.Width);
             page.Height = XUnit.FromMillimeter(sheet.Height);
+            tagging.Begin(page, sheet);
             using (var graphics = XGraphics.FromPdfPage(page))
-                new Painter(graphics).Draw(sheet.Marks);
+                new Painter(graphics).Draw(sheet, tagging);
+            PdfTagging.Seal(page);
             foreach (var bookmark in sheet.Bookmarks)
             {
                 var entry = new PdfOutline(bookmark.Title, page, opened: true)
@@ -47,24 +51,40 @@ internal static class PdfWriter
                 else chapter.Outlines.Add(entry);
             }
         }
+        tagging.Finish();
         if (carried is not null) PdfAttaching.Attach(document, carried);
         return PdfSealing.Save(document);
     }
+
+    // So that the last word of a line and the first of the next are two to those who have them read aloud.
+    private const char LineEnd = ' ';
 
     private sealed class Painter(XGraphics graphics)
     {
         private readonly Dictionary<(Face, double), XFont> fonts = [];
         private readonly Dictionary<Thread.Colour, XSolidBrush> brushes = [];
 
-        public void Draw(ImmutableArray<Mark> marks)
+        public void Draw(Sheet sheet, PdfTagging tagging)
         {
-            foreach (var mark in marks)
-                switch (mark)
-                {
-                    case Shape shape: Draw(shape); break;
-                    case Lettering lettering: Draw(lettering); break;
-                    case Inset inset: Draw(inset); break;
-                }
+            var state = graphics.Save(); // so that the page is begun before the first mark is tagged
+            foreach (var (tag, marks) in PdfTagging.Groups(sheet))
+            {
+                graphics.WriteComment(tagging.Opening(tag, marks));
+                foreach (var mark in marks) Draw(mark is Lettering words && tag.Role is not (Role.Ornament or Role.Figure) ? words with { Text = words.Text + LineEnd } : mark);
+                PdfRendererExtensions.BeginGraphicMode(graphics); // text and tags are nested
+                graphics.WriteComment(PdfTagging.Closing);
+            }
+            graphics.Restore(state);
+        }
+
+        private void Draw(Mark mark)
+        {
+            switch (mark)
+            {
+                case Shape shape: Draw(shape); break;
+                case Lettering lettering: Draw(lettering); break;
+                case Inset inset: Draw(inset); break;
+            }
         }
 
         private void Draw(Inset inset)
@@ -73,7 +93,7 @@ internal static class PdfWriter
             if (inset.Clip is { } clip)
                 graphics.IntersectClip(new XRect(Pt(clip.X), Pt(clip.Y), Pt(clip.Width), Pt(clip.Height)));
             graphics.TranslateTransform(Pt(inset.Move.X), Pt(inset.Move.Y));
-            Draw(inset.Marks);
+            foreach (var mark in inset.Marks) Draw(mark);
             graphics.Restore(state);
         }
 
@@ -82,10 +102,11 @@ internal static class PdfWriter
             var style = lettering.Style;
             if (!fonts.TryGetValue((style.Face, style.Points), out var font))
                 fonts[(style.Face, style.Points)] = font = Typeface.Font(style.Face, style.Points);
+            var seen = lettering.Text.TrimEnd(LineEnd);
             var shift = lettering.Anchor switch
             {
-                Anchor.Middle => -Typeface.Width(lettering.Text, style) / 2,
-                Anchor.End => -Typeface.Width(lettering.Text, style),
+                Anchor.Middle => -Typeface.Width(seen, style) / 2,
+                Anchor.End => -Typeface.Width(seen, style),
                 _ => 0,
             };
             if (!lettering.Upward)
