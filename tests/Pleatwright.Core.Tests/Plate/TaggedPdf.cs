@@ -19,10 +19,10 @@ internal sealed class TaggedPdf : IDisposable
     private readonly Dictionary<IndirectReference, int> pages = [];
     private readonly List<Dictionary<int, string>> texts = [];
 
-    /// <summary>A tag, its parts in order, and the words in it and its parts.</summary>
+    /// <summary>A tag, its parts in order, and the words in it; a reader tells parts apart, and nothing else.</summary>
     public sealed record Element(string Type, DictionaryToken Dictionary, List<Element> Parts, List<string> Own)
     {
-        public string Words => string.Concat(Own) + string.Concat(Parts.Select(p => p.Words));
+        public string Words => string.Join(" ", [string.Concat(Own), .. Parts.Select(p => p.Words)]);
 
         public IEnumerable<Element> All => [this, .. Parts.SelectMany(p => p.All)];
 

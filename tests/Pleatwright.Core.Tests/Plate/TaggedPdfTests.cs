@@ -28,7 +28,7 @@ public class TaggedPdfTests
     {
         var parts = pdf.Document.Parts;
         var from = parts.FindLastIndex(p => p.Type == "H2" && p.Words.Trim() == "Directions");
-        return string.Concat(parts[(from + 2)..].Select(p => p.Words));
+        return string.Join(" ", parts[(from + 2)..].Select(p => p.Words));
     }
 
     private static void Gives(PlateDocument plate, string words)

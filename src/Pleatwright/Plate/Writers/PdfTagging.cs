@@ -17,6 +17,7 @@ internal sealed class PdfTagging
 
     private readonly PdfDocument document;
     private readonly Dictionary<Tag, int> levels = [];
+    private readonly Dictionary<Tag, int> toCome = [];
     private readonly Dictionary<Tag, Element> elements = [];
     private readonly List<Tag> tops = [];
     private readonly List<(PdfPage Page, List<Tag> Marked)> pages = [];
@@ -36,6 +37,7 @@ internal sealed class PdfTagging
     public PdfTagging(PdfDocument document, IEnumerable<Sheet> sheets)
     {
         this.document = document;
+        foreach (var tag in sheets.SelectMany(Groups).Select(g => g.Tag)) toCome[tag] = toCome.GetValueOrDefault(tag) + 1;
         var headings = sheets.SelectMany(s => s.Tags).Where(t => t.Role is Role.Title or Role.Heading or Role.Subheading).Distinct().ToList();
         if (headings.Count == 0) return;
         // the first level is 1, and none is left out on the way down
@@ -71,6 +73,7 @@ internal sealed class PdfTagging
     public string Opening(Tag tag, IEnumerable<Mark> marks)
     {
         if (tag.Role == Role.Ornament) return "/Artifact BMC";
+        if (toCome.ContainsKey(tag)) toCome[tag]--;
         var element = Met(tag);
         var (page, marked) = pages[^1];
         element.Marked.Add((page, marked.Count));
@@ -79,6 +82,9 @@ internal sealed class PdfTagging
         marked.Add(tag);
         return string.Create(CultureInfo.InvariantCulture, $"{Name(tag)}<</MCID {marked.Count - 1}>>BDC");
     }
+
+    /// <summary>Whether more marks of a tag are still to come, on this page or another.</summary>
+    public bool GoesOn(Tag tag) => toCome.GetValueOrDefault(tag) > 0;
 
     /// <summary>Makes operators of the comments that stand for them. The library writes strings in hexadecimal, so that no other line begins so.</summary>
     public static void Seal(PdfPage page)

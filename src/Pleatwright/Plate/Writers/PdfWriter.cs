@@ -57,7 +57,7 @@ internal static class PdfWriter
     }
 
     // So that the last word of a line and the first of the next are two to those who have them read aloud.
-    private const char LineEnd = ' ';
+    private const string LineEnd = " ";
 
     private sealed class Painter(XGraphics graphics)
     {
@@ -70,7 +70,9 @@ internal static class PdfWriter
             foreach (var (tag, marks) in PdfTagging.Groups(sheet))
             {
                 graphics.WriteComment(tagging.Opening(tag, marks));
-                foreach (var mark in marks) Draw(mark is Lettering words && tag.Role is not (Role.Ornament or Role.Figure) ? words with { Text = words.Text + LineEnd } : mark);
+                foreach (var (i, mark) in marks.Index())
+                    if (mark is Lettering line && tag.Role is not (Role.Ornament or Role.Figure) && (tagging.GoesOn(tag) || marks.Skip(i + 1).Any(m => m is Lettering))) Draw(line, LineEnd);
+                    else Draw(mark);
                 PdfRendererExtensions.BeginGraphicMode(graphics); // text and tags are nested
                 graphics.WriteComment(PdfTagging.Closing);
             }
@@ -97,27 +99,26 @@ internal static class PdfWriter
             graphics.Restore(state);
         }
 
-        private void Draw(Lettering lettering)
+        private void Draw(Lettering lettering, string end = "")
         {
             var style = lettering.Style;
             if (!fonts.TryGetValue((style.Face, style.Points), out var font))
                 fonts[(style.Face, style.Points)] = font = Typeface.Font(style.Face, style.Points);
-            var seen = lettering.Text.TrimEnd(LineEnd);
             var shift = lettering.Anchor switch
             {
-                Anchor.Middle => -Typeface.Width(seen, style) / 2,
-                Anchor.End => -Typeface.Width(seen, style),
+                Anchor.Middle => -Typeface.Width(lettering.Text, style) / 2,
+                Anchor.End => -Typeface.Width(lettering.Text, style),
                 _ => 0,
             };
             if (!lettering.Upward)
             {
-                graphics.DrawString(lettering.Text, font, Brush(style.Colour), Pt(lettering.At.X + shift), Pt(lettering.At.Y));
+                graphics.DrawString(lettering.Text + end, font, Brush(style.Colour), Pt(lettering.At.X + shift), Pt(lettering.At.Y));
                 return;
             }
             var state = graphics.Save();
             graphics.TranslateTransform(Pt(lettering.At.X), Pt(lettering.At.Y));
             graphics.RotateTransform(-90);
-            graphics.DrawString(lettering.Text, font, Brush(style.Colour), Pt(shift), 0);
+            graphics.DrawString(lettering.Text + end, font, Brush(style.Colour), Pt(shift), 0);
             graphics.Restore(state);
         }
 
