@@ -60,7 +60,8 @@ internal static class DotDirections
         y += look.Leading * 0.6;
         var cautions = Wrapping.Lines($"{CautionsPart.Heading}. {CautionsPart.Words}", look.Note, inner.Width);
         if (y + cautions.Count * look.Note.Points * 0.46 > bottom) NewPage();
-        foreach (var (l, line) in cautions.Index()) pages[^1].Text(inner.X, y + look.Note.Points * 0.46 * (l + 0.8), line, look.Note);
+        var warned = new Tag(Role.Paragraph);
+        foreach (var (l, line) in cautions.Index()) pages[^1].Text(warned, inner.X, y + look.Note.Points * 0.46 * (l + 0.8), line, look.Note);
         return pages;
 
         (string, ImmutableArray<Mark>, double) Picture(string words, ImmutableArray<Mark> marks) =>

@@ -132,6 +132,7 @@ internal static class PleatingCard
             var indent = Look.Large ? 34 : 24;
             var lines = Wrapping.Lines(Tidy.Line(words), text, Page.Inner.Width - indent);
             Room(lines.Count * Leading);
+            using var _ = Page.As(new Tag(Role.Paragraph));
             if (label.Length > 0) Page.Text(Page.Inner.X, y + Leading * 0.75, label, strong);
             foreach (var line in lines)
             {

@@ -73,7 +73,8 @@ internal static class Handout
             }
             var words = Wrapping.Lines($"{CautionsPart.Heading}. {CautionsPart.Words}", note, inner.Width);
             if (y + words.Count * note.Points * 0.46 > inner.Bottom) y = NewPage(first: false);
-            for (var i = 0; i < words.Count; i++) laid[^1].Text(inner.X, y + note.Points * 0.46 * (i + 0.8), words[i], note);
+            var warned = new Tag(Role.Paragraph);
+            for (var i = 0; i < words.Count; i++) laid[^1].Text(warned, inner.X, y + note.Points * 0.46 * (i + 0.8), words[i], note);
             return laid;
 
             double NewPage(bool first)
