@@ -47,14 +47,21 @@ internal sealed class Setting
     public static List<(Section Section, int Page)> Set(PlateDocument document, IReadOnlyList<Section> sections, List<Page> pages, double tight, double panelScale, bool dry = false)
     {
         var setting = new Setting(document, pages, tight, panelScale, dry);
-        var begins = new List<(Section, int)>();
-        foreach (var section in sections)
+        var begins = new Dictionary<Section, int>();
+        foreach (var (i, section) in sections.Index())
         {
+            if (begins.ContainsKey(section)) continue;
+            setting.next = i + 1 < sections.Count ? sections[i + 1] : null;
+            setting.filled = 0;
             setting.Put(section);
-            begins.Add((section, setting.beganOn));
+            begins[section] = setting.beganOn;
+            if (setting.filled > 0) begins[sections[i + 1]] = setting.filled;
         }
-        return begins;
+        return [.. sections.Select(s => (s, begins[s]))];
     }
+
+    private Section? next; // the section after the one that is set
+    private int filled;    // the page on which it was set already, where the one before left room; else 0
 
     private PlateOptions Options => document.Options;
 
@@ -79,6 +86,12 @@ internal sealed class Setting
                             Own(whole, ref begun);
                             continue;
                         }
+                        if (begun && filled == 0 && next?.Id == PlateSections.StitchesId && y + band.Height > Inner.Bottom && Fits(next))
+                        {
+                            var began = beganOn;
+                            Put(next);
+                            (filled, beganOn) = (beganOn, began);
+                        }
                         Begin(section, band.Height, ref begun);
                         if (!dry) band.Draw(pages[^1], Inner.X, y);
                         y += band.Height + 4;
@@ -100,6 +113,15 @@ internal sealed class Setting
                     break;
             }
         y += Between * Look.Tight * Look.Tight;
+    }
+
+    // Whether a section fits on the rest of the page.
+    private bool Fits(Section section)
+    {
+        List<Page> scratch = [new Page(section.Heading, Options.Paper, Options.Look)];
+        var trial = new Setting(document, scratch, tight, panelScale, dry: true) { y = y };
+        trial.Put(section);
+        return scratch.Count == 1;
     }
 
     // Items that are set together: drawings by themselves, tables across the page, the rest in columns.
