@@ -39,9 +39,8 @@ internal static class KitLabels
     public static string Needlefuls(ClassPack pack, ClassFloss floss) => (pack.IsForTheBack(floss.Threads[0]) ? "before the class: " : "") + string.Join("; ", floss.Threads.Select(t =>
         $"{(floss.Threads.Length > 1 ? t.Key + ": " : "")}{Counting.Of(floss.NeedlefulsOf(t), "needleful")} of {Counting.Of(t.Strands, "strand")}"));
 
-    /// <summary>Why there is more than one needle: "as many as 2 threads wait in needles of their own while another is worked".</summary>
-    public static string Waiting(ClassPack pack) => pack.Needles == 2 ? "a thread waits in a needle of its own while another is worked"
-        : $"as many as {pack.Needles - 1} threads wait in needles of their own while another is worked";
+    /// <summary>Why there is more than one needle: "at most 2 threads wait in needles of their own".</summary>
+    public static string Waiting(ClassPack pack) => pack.Needles == 2 ? "a thread waits in a needle of its own" : $"at most {pack.Needles - 1} threads wait in needles of their own";
 
     private sealed record Grid(int Columns, int Rows, double Height, Label Label);
 
