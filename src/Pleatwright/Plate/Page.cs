@@ -8,7 +8,7 @@ internal sealed class Page(string name, Paper paper, Look look)
     private readonly List<Mark> marks = [];
     private readonly List<Bookmark> bookmarks = [];
 
-    public string Name { get; } = name;
+    public string Name { get; set; } = name;
 
     public Paper Paper { get; } = paper;
 

@@ -183,6 +183,7 @@ internal sealed class Setting
             if (begun) y = pages[^1].RunningHead(section.Heading);
         }
         if (begun) return;
+        if (pages[^1].Name != section.Heading) pages[^1].Name += $", {section.Heading}";
         begun = true;
         beganOn = pages.Count;
         if (heading > 0) y = pages[^1].Heading(section.Heading, section.Lead, 0, y);

@@ -96,8 +96,8 @@ internal static class KitLabels
         private readonly int threadColumns;
         private readonly TypeStyle title, strong, note;
         private readonly double leading, noteLeading;
-        private readonly List<string> titleLines, foot;
-        private readonly List<(ClassFloss Floss, List<string> Name, List<string> Under, double Height)> entries;
+        private readonly IReadOnlyList<string> titleLines, foot;
+        private readonly List<(ClassFloss Floss, IReadOnlyList<string> Name, IReadOnlyList<string> Under, double Height)> entries;
 
         public Label(ClassPack pack, double width, int threadColumns, double shrink)
         {
@@ -111,7 +111,7 @@ internal static class KitLabels
             leading = look.Leading * shrink;
             noteLeading = note.Points * 0.45;
             titleLines = Wrapping.Lines(pack.Plate.Title, title, inner - Typeface.Width("Kit 200 of 200", strong) - 4);
-            if (titleLines.Count > 1) titleLines = [titleLines[0], Wrapping.Shorten(string.Join(" ", titleLines[1..]), title, inner)];
+            if (titleLines.Count > 1) titleLines = [titleLines[0], Wrapping.Shorten(string.Join(" ", titleLines.Skip(1)), title, inner)];
             var cutting = pack.Cutting;
             foot = Wrapping.Lines($"Lengths of {cutting.WorkingLength.Say(pack.Plate.Options.Units)}; strip the strands, lay them together anew."
                 + (pack.Needles > 1 ? $" {Waiting(pack).Capital()}." : "")
@@ -179,7 +179,7 @@ internal static class KitLabels
         private void Tick(Page page, double x, double baseline) =>
             page.Put(new Shape(Outline.Rounded(new Box(x, baseline - SwatchHeight * 0.86, SwatchHeight, SwatchHeight), 0.4), null, new Pen(page.Look.Quiet, 0.25)));
 
-        private void Entry(Page page, double x, double y, (ClassFloss Floss, List<string> Name, List<string> Under, double Height) entry)
+        private void Entry(Page page, double x, double y, (ClassFloss Floss, IReadOnlyList<string> Name, IReadOnlyList<string> Under, double Height) entry)
         {
             var at = x;
             foreach (var thread in entry.Floss.Threads.Take(MostSwatches))
@@ -200,7 +200,7 @@ internal static class KitLabels
 
         private static string Lengths(ClassFloss floss) => Counting.Of(floss.LengthsInKit, "length");
 
-        private List<List<(ClassFloss Floss, List<string> Name, List<string> Under, double Height)>> Columns()
+        private List<List<(ClassFloss Floss, IReadOnlyList<string> Name, IReadOnlyList<string> Under, double Height)>> Columns()
         {
             var each = Math.Max(1, (entries.Count + threadColumns - 1) / threadColumns);
             return entries.Count == 0 ? [[]] : [.. entries.Chunk(each).Select(c => c.ToList())];
