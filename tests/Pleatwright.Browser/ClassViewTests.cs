@@ -15,7 +15,7 @@ public class ClassViewTests(Chromium chromium)
         await page.GetByLabel("Sessions to share it over").FillAsync("2");
         await page.Locator(".plate-pages img[alt*='Kit labels']").WaitForAsync();
         Assert.Equal(
-            ["Teacher’s sheet", "Teacher’s sheet", "Register", "Kit labels", "Handout, right hand", "Handout, left hand"],
+            ["Teacher’s sheet", "Teacher’s sheet", "Register", "Kit labels", "Handout, right hand", "Handout, right hand", "Handout, left hand", "Handout, left hand"],
             (await page.Locator(".plate-pages small").AllTextContentsAsync()).Select(t => t.Split(". ", 2)[1]));
         await bench.NoSeriousFaultAsync();
         foreach (var (ending, begins) in new[] { ("PDF", "%PDF"), ("HTML", "<!DO"), ("ZIP", "PK\u0003\u0004") })

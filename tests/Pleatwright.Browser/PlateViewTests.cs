@@ -16,7 +16,7 @@ public class PlateViewTests(Chromium chromium)
         await Assertions.Expect(bench.Page.GetByLabel("Paper")).ToHaveValueAsync("Letter");
         await ReachAsync(bench, "Lengths in");
         await ChooseAsync(bench, "inc");
-        await ReachAsync(bench, "Directions are");
+        await ReachAsync(bench, "Edition");
         await ChooseAsync(bench, "sentences");
         await ReachAsync(bench, "Levels are called");
         await ChooseAsync(bench, "left");

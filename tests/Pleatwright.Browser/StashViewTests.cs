@@ -94,7 +94,8 @@ public class StashViewTests(Chromium chromium)
         var sea = Needs(bench, "sea green");
         await sea.GetByText("buy 1 skein").WaitForAsync();
         await sea.Locator("summary").ClickAsync();
-        await sea.GetByText("clearly different").First.WaitForAsync();
+        await sea.GetByText("near").First.WaitForAsync();
+        Assert.Equal(1, await sea.Locator(".instead li").CountAsync()); // what is near, and no blue for a green
         await bench.NoSeriousFaultAsync();
         await Button(bench, "weed green instead of sea green").ClickAsync();
         await Needs(bench, "weed green").GetByText("enough", new() { Exact = true }).WaitForAsync();

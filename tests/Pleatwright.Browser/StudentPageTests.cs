@@ -119,6 +119,29 @@ public sealed class StudentPageTests(Chromium chromium) : IDisposable
     }
 
     [Fact]
+    public async Task It_says_when_to_turn_and_what_waits_and_passes_over_a_back_that_is_done()
+    {
+        await using var context = await PhoneAsync();
+        var page = await OpenAsync(context, Save(PageOf("quay-yoke")));
+        await page.Locator("#front").TapAsync();
+        Assert.Equal(("Step 1", false), (await Text(page, "name"), await page.Locator("#front").IsVisibleAsync()));
+        Assert.False(await page.Locator("#turned").IsVisibleAsync());
+        await page.Locator("#done").TapAsync();
+        Assert.Equal("Turn the work: bottom edge up", await Text(page, "turned")); // something to do, until the first stitch is ticked
+        await page.Locator("#tick").TapAsync();
+        Assert.Equal("Work turned, bottom edge up", await Text(page, "turned"));
+        Assert.Equal("Run 1 of 3 in this row. ", await Text(page, "row"));
+        await page.GetByLabel("Sideways").CheckAsync();
+        Assert.Equal("Work turned, top edge on your right hand", await Text(page, "turned"));
+        for (var i = 0; i < 3; i++) await page.Locator("#done").TapAsync();
+        Assert.Equal(("Step 5", "Turn the work back: top edge on your left hand"), (await Text(page, "name"), await Text(page, "turned")));
+        for (var i = 0; i < 2; i++) await page.Locator("#done").TapAsync();
+        Assert.Equal("Run 1 of 2 in this row. Waiting at the back: r since step 5.", await Text(page, "row"));
+        await page.Locator("#undo").TapAsync();
+        Assert.Empty(complaints);
+    }
+
+    [Fact]
     public async Task Either_hand_either_hold_large_type_and_the_dark()
     {
         await using var context = await PhoneAsync(dark: true);

@@ -149,7 +149,7 @@ internal sealed class Flow
     {
         if (pages.Count >= Layout.MostPages)
             throw new PlateTooLargeException(FormattableString.Invariant($"the plate comes to more than {Layout.MostPages} pages. Print the piece in parts, figure by figure."));
-        var page = new Page(heading, options.Paper, options.Look) { Part = pages.Count > 0 ? pages[^1].Part : "" };
+        var page = new Page(heading, options.Paper, options.Look) { Part = pages.Count > 0 ? pages[^1].Part : "", Section = pages.Count > 0 ? pages[^1].Section : null };
         pages.Add(page);
         top = y = lowest = first ? page.Heading(heading, lead) : page.RunningHead(heading);
         column = 0;

@@ -22,17 +22,28 @@ internal static class Layout
         var options = document.Options;
         var sections = PlateSections.Of(document);
         var spared = sections.RemoveAll(s => s.Spare);
-        var (best, of) = (Settings[0], sections);
-        var least = Set(best, of, dry: true).Pages.Count;
-        if (least is > 2 and <= FewPages)
-            foreach (var setting in options.LargePrint ? Settings[1..].Select(s => s with { Tight = 1 }).Distinct() : Settings[1..])
-                foreach (var some in spared.Length < sections.Length ? (ImmutableArray<Section>[])[sections, spared] : [sections])
-                    if (Set(setting, some, dry: true).Pages.Count is var fewer && fewer < least) (best, of, least) = (setting, some, fewer);
-        var (set, begins) = Set(best, of, dry: false);
+        // From roomy to close; where the closest saves a page, the roomiest is sought that saves as many.
+        var ways = Settings.Select(s => options.LargePrint ? s with { Tight = 1 } : s).Distinct()
+            .SelectMany(s => (spared.Length < sections.Length ? (ImmutableArray<Section>[])[sections, spared] : [sections]).Select(of => (Setting: s, Of: of))).ToList();
+        var (roomy, close) = (0, 0);
+        var pages = Pages(0);
+        if (pages is > 2 and <= FewPages && Pages(ways.Count - 1) is var fewest && fewest < pages)
+        {
+            (roomy, close) = (0, ways.Count - 1);
+            while (close - roomy > 1)
+            {
+                var middle = (roomy + close) / 2;
+                if (Pages(middle) <= fewest) close = middle;
+                else roomy = middle;
+            }
+        }
+        var (set, begins) = Set(ways[close].Setting, ways[close].Of, dry: false);
         // The cover tells on which pages the sections begin, so it is laid out last; it always takes one page.
         set[0] = Cover.Lay(document, [.. begins.Select(b => (b.Section.Heading, b.Page))]);
         var stamp = document.Verdict?.Headline ?? "";
         return [.. set.Select((page, i) => page.Finish(document.Title, i + 1, set.Count, stamp))];
+
+        int Pages(int way) => Set(ways[way].Setting, ways[way].Of, dry: true).Pages.Count;
 
         (List<Page> Pages, List<(Section Section, int Page)> Begins) Set((double Tight, double Scale) setting, ImmutableArray<Section> some, bool dry)
         {

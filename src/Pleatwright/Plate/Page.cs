@@ -10,12 +10,15 @@ internal sealed class Page(string name, Paper paper, Look look)
     private Tag? tag;
     private readonly List<Bookmark> bookmarks = [];
 
-    public string Name { get; } = name;
+    public string Name { get; set; } = name;
 
     public Paper Paper { get; } = paper;
 
     /// <summary>The section that what is put on it now belongs to; empty for what belongs to none.</summary>
     public string Part { get; set; } = "";
+
+    /// <summary>The section that what is put on it now is read in; null for none.</summary>
+    public Tag? Section { get; set; }
 
     public Look Look { get; } = look;
 
@@ -35,8 +38,20 @@ internal sealed class Page(string name, Paper paper, Look look)
     /// <summary>Puts a mark; it is an ornament where it is not of a figure.</summary>
     public void Put(Mark mark)
     {
+        Put(mark, tag is { Role: Role.Figure } figure ? figure : Tag.Ornament);
+    }
+
+    private void Put(Mark mark, Tag of)
+    {
         marks.Add(mark);
-        tags.Add(tag is { Role: Role.Figure } figure ? figure : Tag.Ornament);
+        tags.Add(of);
+        if (Section is { } section) of.Join(section);
+    }
+
+    /// <summary>Has all that is on it read in a section.</summary>
+    public void Join(Tag section)
+    {
+        foreach (var of in tags) of.Join(section);
     }
 
     public void Put(IEnumerable<Mark> many)
@@ -54,8 +69,7 @@ internal sealed class Page(string name, Paper paper, Look look)
     /// <summary>Puts a line of text; it is read by itself where it is of nothing else.</summary>
     public void Text(double x, double y, string text, TypeStyle style, Anchor anchor = Anchor.Start)
     {
-        marks.Add(new Lettering(new Spot(x, y), text, style, anchor) { Part = Part });
-        tags.Add(tag ?? new Tag(Role.Paragraph));
+        Put(new Lettering(new Spot(x, y), text, style, anchor) { Part = Part }, tag ?? new Tag(Role.Paragraph));
     }
 
     /// <summary>The same, of a tag of its own.</summary>

@@ -26,6 +26,7 @@ internal sealed class Setting
     private double y = double.PositiveInfinity;
 
     private readonly bool dry;
+    private readonly Dictionary<Section, Tag> wholes = []; // of which all of a section is, wherever it stands
 
     private Setting(PlateDocument document, List<Page> pages, double tight, double panelScale, bool dry)
     {
@@ -47,14 +48,21 @@ internal sealed class Setting
     public static List<(Section Section, int Page)> Set(PlateDocument document, IReadOnlyList<Section> sections, List<Page> pages, double tight, double panelScale, bool dry = false)
     {
         var setting = new Setting(document, pages, tight, panelScale, dry);
-        var begins = new List<(Section, int)>();
-        foreach (var section in sections)
+        var begins = new Dictionary<Section, int>();
+        foreach (var (i, section) in sections.Index())
         {
+            if (begins.ContainsKey(section)) continue;
+            setting.next = i + 1 < sections.Count ? sections[i + 1] : null;
+            setting.filled = 0;
             setting.Put(section);
-            begins.Add((section, setting.beganOn));
+            begins[section] = setting.beganOn;
+            if (setting.filled > 0) begins[sections[i + 1]] = setting.filled;
         }
-        return begins;
+        return [.. sections.Select(s => (s, begins[s]))];
     }
+
+    private Section? next; // the section after the one that is set
+    private int filled;    // the page on which it was set already, where the one before left room; else 0
 
     private PlateOptions Options => document.Options;
 
@@ -76,8 +84,14 @@ internal sealed class Setting
                     {
                         if (band.Pages is { } whole)
                         {
-                            Own(whole, ref begun);
+                            Own(section, whole, ref begun);
                             continue;
+                        }
+                        if (begun && filled == 0 && next?.Id == PlateSections.StitchesId && y + band.Height > Inner.Bottom && Fits(next))
+                        {
+                            var began = beganOn;
+                            Put(next);
+                            (filled, beganOn) = (beganOn, began);
                         }
                         Begin(section, band.Height, ref begun);
                         if (!dry) band.Draw(pages[^1], Inner.X, y);
@@ -85,7 +99,7 @@ internal sealed class Setting
                     }
                     break;
                 case TheTrueChart:
-                    Own(first => ChartPages.TrueScale(document.Work, Options, first), ref begun);
+                    Own(section, first => ChartPages.TrueScale(document.Work, Options, first), ref begun);
                     break;
                 case TheBack:
                     foreach (var strip in Back(section))
@@ -100,6 +114,15 @@ internal sealed class Setting
                     break;
             }
         y += Between * Look.Tight * Look.Tight;
+    }
+
+    // Whether a section fits on the rest of the page.
+    private bool Fits(Section section)
+    {
+        List<Page> scratch = [new Page(section.Heading, Options.Paper, Options.Look)];
+        var trial = new Setting(document, scratch, tight, panelScale, dry: true) { y = y };
+        trial.Put(section);
+        return scratch.Count == 1;
     }
 
     // Items that are set together: drawings by themselves, tables across the page, the rest in columns.
@@ -133,14 +156,21 @@ internal sealed class Setting
         BackView.Strips(document.Order, Inner.Width, Options.Edition == Edition.Learner || Options.LargePrint ? Inner.Height - HeadingHeight(section) - 5 * Look.Leading : BackHeight, Options.Look, Options.Edition == Edition.Learner);
 
     // Pages that something has for itself.
-    private void Own(Func<int, List<Page>> make, ref bool begun)
+    private void Own(Section section, Func<int, List<Page>> make, ref bool begun)
     {
         var made = make(pages.Count + 1);
         if (!begun && made.Count > 0) beganOn = pages.Count + 1;
         begun |= made.Count > 0;
         Limit(made.Count);
+        foreach (var page in made) page.Join(Whole(section));
         pages.AddRange(made);
         y = double.PositiveInfinity;
+    }
+
+    private Tag Whole(Section section)
+    {
+        if (!wholes.TryGetValue(section, out var whole)) wholes[section] = whole = new Tag(Role.Section);
+        return whole;
     }
 
     private void Limit(int more)
@@ -160,7 +190,9 @@ internal sealed class Setting
             y = Inner.Y;
             if (begun) y = pages[^1].RunningHead(section.Heading);
         }
+        pages[^1].Section = Whole(section);
         if (begun) return;
+        if (pages[^1].Name != section.Heading) pages[^1].Name += $", {section.Heading}";
         begun = true;
         beganOn = pages.Count;
         if (heading > 0) y = pages[^1].Heading(section.Heading, section.Lead, 0, y);

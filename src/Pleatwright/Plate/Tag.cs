@@ -6,6 +6,9 @@ internal enum Role
     /// <summary>Nothing: rules, footers, running heads, boxes to tick.</summary>
     Ornament,
 
+    /// <summary>A section: its heading, and all that is of it.</summary>
+    Section,
+
     /// <summary>The title of it all.</summary>
     Title,
 
@@ -63,10 +66,20 @@ internal sealed class Tag
     public Role Role { get; }
 
     /// <summary>What it is a part of, or null.</summary>
-    public Tag? Within { get; }
+    public Tag? Within { get; private set; }
 
     /// <summary>Words in place of a drawing, or of what is not printed; else empty.</summary>
     public string Alternate { get; init; } = "";
+
+    /// <summary>Makes it, or what it is a part of, the next part of a section, unless it is of one.</summary>
+    public void Join(Tag section)
+    {
+        var top = this;
+        while (top.Within is { } within) top = within;
+        if (top.Role is Role.Ornament or Role.Section) return;
+        top.Within = section;
+        section.parts.Add(top);
+    }
 
     /// <summary>Its parts, in the order they are read.</summary>
     public IReadOnlyList<Tag> Parts => parts;

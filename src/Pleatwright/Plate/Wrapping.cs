@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Text;
 
 namespace Pleatwright.Plate;
@@ -9,7 +10,20 @@ internal static class Wrapping
     /// Lines no wider than so many millimetres, broken at spaces; a word wider than a line is broken where it must be.
     /// Always at least one line.
     /// </summary>
-    public static List<string> Lines(string text, TypeStyle style, double width)
+    public static IReadOnlyList<string> Lines(string text, TypeStyle style, double width)
+    {
+        // A page is tried in several ways, so the same words are broken to the same width again and again.
+        var key = (text, style.Face, style.Points, width);
+        if (Known.TryGetValue(key, out var known)) return known;
+        if (Known.Count > MostKnown) Known.Clear();
+        return Known[key] = Broken(text, style, width);
+    }
+
+    private const int MostKnown = 4000;
+
+    private static readonly ConcurrentDictionary<(string, Face, double, double), IReadOnlyList<string>> Known = new();
+
+    private static List<string> Broken(string text, TypeStyle style, double width)
     {
         List<string> lines = [];
         var line = new StringBuilder();

@@ -29,7 +29,8 @@ public sealed class StashCommandTests : IDisposable
         var piece = Program.Example("harbour-morning");
         var held = Program.Run("stash", Harbour, "--for", piece);
         Assert.Equal(0, held.Exit);
-        Assert.Contains("or weed green: clearly different", held.Out, StringComparison.Ordinal);
+        Assert.Contains("or weed green: near", held.Out, StringComparison.Ordinal);
+        foreach (var far in (string[])["or deep harbour", "clearly different", "#"]) Assert.DoesNotContain(far, held.Out, StringComparison.Ordinal); // no blue for a green, and colours in words
         var alone = Program.Run("shop", piece, "--json").Json;
         var both = Program.Run("shop", piece, piece, "--json").Json;
         Assert.Equal("Harbour morning (2)", both.GetProperty("pieces")[1].GetProperty("title").GetString());

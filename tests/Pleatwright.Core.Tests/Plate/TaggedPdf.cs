@@ -198,7 +198,7 @@ internal sealed class TaggedPdf : IDisposable
             }
             else Assert.DoesNotContain(element.Parts, p => p.Type == "TR");
             if (element.Type != "TR") Assert.DoesNotContain(element.Parts, p => p.Type is "TD" or "TH");
-            Assert.Contains(element.Type, (string[])["Document", "H1", "H2", "H3", "P", "Figure", "Table", "TR", "TH", "TD"]);
+            Assert.Contains(element.Type, (string[])["Document", "Sect", "H1", "H2", "H3", "P", "Figure", "Table", "TR", "TH", "TD"]);
         }
     }
 

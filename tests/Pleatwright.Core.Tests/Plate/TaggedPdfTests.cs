@@ -26,9 +26,8 @@ public class TaggedPdfTests
     // The words of the directions in the order of the tags: after their heading and what stands beside it.
     private static string Directions(TaggedPdf pdf)
     {
-        var parts = pdf.Document.Parts;
-        var from = parts.FindLastIndex(p => p.Type == "H2" && p.Words.Trim() == "Directions");
-        return string.Join(" ", parts[(from + 2)..].Select(p => p.Words));
+        var section = pdf.Document.Parts.Single(p => p.Type == "Sect" && p.Parts[0].Words.Trim() == "Directions");
+        return string.Join(" ", section.Parts.Skip(2).Select(p => p.Words));
     }
 
     private static void Gives(PlateDocument plate, string words)
@@ -47,12 +46,19 @@ public class TaggedPdfTests
             Assert.Equal(plate.Title, pdf.Document.Parts[0].Words.Trim());
             Assert.Equal("H1", pdf.Document.Parts[0].Type);
             Gives(plate, Directions(pdf));
-            var headings = pdf.Document.Parts.Where(p => p.Type == "H2").Select(p => p.Words.Trim()).ToList();
+            // section after section, wherever they stand on the pages
+            var sections = pdf.Document.Parts.Where(p => p.Type == "Sect").Select(p => p.Parts[0]).ToList();
+            Assert.All(sections, s => Assert.Equal("H2", s.Type));
+            var told = Pleatwright.Plate.Sections.PlateSections.Of(plate).Select(s => s.Heading).ToList();
+            Assert.Equal(told.Where(t => sections.Any(s => s.Words.StartsWith(t, StringComparison.Ordinal))), sections.Select(s => s.Words.Split('·')[0].Split(" pleats ")[0].Trim()));
             foreach (var section in Pleatwright.Plate.Sections.PlateSections.Of(plate).Where(s => !s.Spare))
-                Assert.Contains(headings, h => h.StartsWith(section.Heading, StringComparison.Ordinal));
+                Assert.Contains(section.Heading, sections.Select(s => s.Words.Split('·')[0].Split(" pleats ")[0].Trim()));
+            // the chart's drawings are read with the chart
+            var chart = pdf.Document.Parts.SingleOrDefault(p => p.Type == "Sect" && p.Parts[0].Words.Trim() is "Chart");
+            if (chart is not null) Assert.All(pdf.Document.All.Where(e => e.String("Alt")?.Contains("Every run with its step", StringComparison.Ordinal) == true), f => Assert.Contains(f, chart.Parts));
             if (options.Edition == Edition.Plate)
                 foreach (var block in plate.Table.Blocks.Where(b => b.Lines.Length > 0))
-                    Assert.Contains(pdf.Document.Parts, p => p.Type == "Table" && p.Parts.Count == block.Lines.Length + 1
+                    Assert.Contains(pdf.Document.All, p => p.Type == "Table" && p.Parts.Count == block.Lines.Length + 1
                         && p.Parts[1].Parts.Select(c => c.Words.Trim()).SequenceEqual(block.Lines[0].Cells));
         }
     }
@@ -76,10 +82,10 @@ public class TaggedPdfTests
         Assert.Matches("(?m)^Tagged: +yes$", Poppler.Run("pdfinfo", path));
         var text = Poppler.Run("pdfinfo", "-struct-text", path).ReplaceLineEndings("\n");
         Assert.Contains("\n  H1 (block)\n    \"Harbour morning", text);
-        Assert.Contains("\n  H2 (block)\n    \"Directions", text);
-        Assert.Contains("\n  Table", text);
-        Assert.Contains("\n    TR", text);
-        Assert.Contains("\n  Figure", text);
+        Assert.Contains("H2 (block)\n      \"Directions", text);
+        Assert.Contains(" Table", text);
+        Assert.Contains(" TR", text);
+        Assert.Contains(" Figure", text);
         Directory.Delete(Path.GetDirectoryName(path)!, recursive: true);
     }
 
@@ -92,9 +98,35 @@ public class TaggedPdfTests
         flow.Paragraph(long_, flow.Look.Body);
         Assert.True(pages.Count > 1);
         using var pdf = new TaggedPdf(PdfWriter.Write("t", [.. pages.Select((p, i) => p.Finish("t", i + 1, pages.Count))]));
-        var paragraph = pdf.Document.Parts.Single(p => p.Type == "P" && p.Words.StartsWith("word1 ", StringComparison.Ordinal));
+        var paragraph = pdf.Document.All.Single(p => p.Type == "P" && p.Words.StartsWith("word1 ", StringComparison.Ordinal));
         Assert.Equal(long_, paragraph.Words.Trim());
         Assert.Equal(pages.Count, paragraph.Own.Count);
+    }
+
+    [Theory]
+    [InlineData("Title Subheading Heading Subheading", "H1 H2 H2 H3")]
+    [InlineData("Subheading Heading Subheading", "H1 H1 H2")]
+    [InlineData("Subheading Subheading", "H1 H1")]
+    public void Headings_begin_with_the_first_level_and_leave_out_none(string roles, string types)
+    {
+        var page = new Page("p", Paper.A4, Look.Booklet);
+        foreach (var (i, role) in roles.Split(' ').Index()) page.Text(new Tag(Enum.Parse<Role>(role)), 20, 20 + 10 * i, "words", Look.Booklet.Body);
+        using var pdf = new TaggedPdf(PdfWriter.Write("t", [page.Finish("t", 1, 1)]));
+        Assert.Equal(types, string.Join(' ', pdf.Document.Parts.Select(p => p.Type)));
+    }
+
+    [Fact]
+    public void What_stands_elsewhere_is_read_with_its_section()
+    {
+        var page = new Page("p", Paper.A4, Look.Booklet);
+        var (one, other) = (new Tag(Role.Section), new Tag(Role.Section));
+        foreach (var (i, section) in new[] { one, other, one }.Index())
+        {
+            page.Section = section;
+            page.Text(20, 20 + 10 * i, $"line {i}", Look.Booklet.Body);
+        }
+        using var pdf = new TaggedPdf(PdfWriter.Write("t", [page.Finish("t", 1, 1)]));
+        Assert.Equal(["line 0", "line 2", "line 1"], pdf.Document.All.Where(e => e.Type == "P").Select(e => e.Words.Trim()));
     }
 
     [Fact]

@@ -52,7 +52,14 @@ internal static class ChartBricks
                 var valley = new Valley(run.From.Number + Math.Min(2, run.Cables / 2));
                 var box = geometry.CableBox(valley, run.Row, run.LevelAt(valley));
                 if (valley.Number < window.FirstPleat || valley.Number >= window.LastPleat) continue;
-                var style = new TypeStyle(Face.TextBold, points, work.Piece.Thread(run.Thread)!.Colour.LetterOn);
+                var thread = work.Piece.Thread(run.Thread)!;
+                var style = new TypeStyle(Face.TextBold, points, thread.Colour.LetterOn);
+                if (run.Cables > 2)
+                {
+                    style = style with { Points = Math.Round(Math.Max(points, Math.Min(9, Typeface.PointsOfCap(geometry.RowHeight * 0.45))), 2) };
+                    box = new Box(box.X, geometry.RowHeight * run.Row.Index, box.Width, geometry.RowHeight);
+                    yield return new Shape(Outline.Circle(box.Centre, Math.Min(geometry.RowHeight * 0.47, style.Points * Typeface.MillimetresPerPoint * 0.6)), thread.Colour, new Pen(Colour.White, 0.2));
+                }
                 yield return new Lettering(new Spot(box.Centre.X, box.Centre.Y + Typeface.CapHeight(style) / 2), run.Thread.ToString(), style, Anchor.Middle);
             }
     }

@@ -16,11 +16,17 @@ internal sealed record Excerpt(ChartWindow Window, Middle Middle, bool OwnCentre
 {
     /// <summary>Steps that are worked as it shows along other rows.</summary>
     public ImmutableArray<ImmutableArray<Order.Step>> Again { get; init; } = [];
+
+    /// <summary>Steps of bands off the lattice that begin in it, with their numbers among those.</summary>
+    public ImmutableArray<(int Number, BandStep Step)> Bands { get; init; } = [];
 }
 
 /// <summary>Finds what has to be charted so that every step is seen once: a figure that comes again is charted where the directions tell it.</summary>
 internal static class Excerpts
 {
+    /// <summary>What an excerpt of bands is told by; the stitches' names come before it.</summary>
+    public const string BandTitle = "from the beginning";
+
     // Bare pleats and cable rows shown round a figure, so that the steps can be written beside it (our own choice).
     private const int Pleats = 3, Rows = 1;
 
@@ -44,30 +50,35 @@ internal static class Excerpts
             excerpts.Add(new(box, Middle.Of(box.FirstPleat, box.LastPleat), true, steps, repeat.Again.Length + 1, ""));
             for (var i = repeat.First - 1; i < repeat.Last; i++) again[i] = true;
         }
-        var bands = new List<(ChartWindow Box, ImmutableArray<Order.Step> Steps)>();
+        var bands = new List<(int Begins, ChartWindow Box, ImmutableArray<Order.Step> Steps)>();
         var figures = new List<(ChartWindow Box, ImmutableArray<Order.Step> Steps)>();
         foreach (var figure in order.Steps.Where(s => !again[s.Number - 1]).GroupBy(s => order.Parts.InOrder[order.Parts.Of(s.RunIndex)].Figure))
         {
             ImmutableArray<Order.Step> steps = [.. figure];
             var box = BoxOf(steps);
-            (IsBand(work, steps, box) ? bands : figures).Add((box, steps));
+            if (IsBand(work, steps, box)) bands.Add((Math.Min(steps[0].From.Number, box.LastPleat - 1), box, steps));
+            else figures.Add((box, steps));
         }
-        bands.AddRange(ThreadShapes.BandSpans(work).Select(w => (w, ImmutableArray<Order.Step>.Empty)));
+        foreach (var band in order.Bands.Steps.GroupBy(s => s.Band))
+            if (ThreadShapes.SpanOf(work, band.Key) is { } span) bands.Add((band.First().Begin.From.Pleat.Number, span, []));
         // what overlaps, or nearly, is one excerpt
         foreach (var (box, steps) in Together(figures, Pleats, 2 * Rows + 1))
             excerpts.Add(new(box, piece, false, steps, 1, ""));
         var begun = new List<Excerpt>();
-        foreach (var (box, steps) in Together(bands, work.Pleating.Pleats, work.Pleating.Gauge.CableRowsPerSpace))
+        // bands that begin at the side together, and those that begin in the middle
+        foreach (var (box, steps) in bands.GroupBy(b => Math.Max(1, b.Begins - 4) / BandPleats).SelectMany(g =>
+            Together([.. g.Select(b => (b.Box with { FirstPleat = Math.Max(1, g.Min(o => o.Begins) - (g.Key == 0 ? 1 : 5)) }, b.Steps))], work.Pleating.Pleats, work.Pleating.Gauge.CableRowsPerSpace)))
         {
             var first = Math.Max(1, box.FirstPleat);
             // where the same is worked along other rows, it is charted once
             if (begun.FindIndex(b => Alike(b.Steps, steps, work.Pleating.Gauge.CableRowsPerSpace)) is var at && at >= 0) begun[at] = begun[at] with { Again = begun[at].Again.Add(steps) };
-            else begun.Add(new(box with { FirstPleat = first, LastPleat = Math.Min(box.LastPleat, first + BandPleats - 1) }, piece, false, steps, 1, "how the bands begin"));
+            else begun.Add(new(box with { FirstPleat = first, LastPleat = Math.Min(box.LastPleat, first + BandPleats - 1) }, piece, false, steps, 1, BandTitle));
         }
         excerpts.AddRange(begun);
-        foreach (var accent in ThreadShapes.AccentSpans(work).DistinctBy(a => (a.Accent.Accent, a.Accent.Mark.Thread)))
-            if (!excerpts.Any(p => Holds(p.Window, accent.Span))) excerpts.Add(new(accent.Span, piece, false, [], 1, accent.Accent.Accent.Name));
-        return [.. excerpts.Select(p => p with { Window = Grown(work, p) })];
+        // of every kind of accent one
+        foreach (var kind in ThreadShapes.AccentSpans(work).GroupBy(a => (a.Accent.Accent, a.Accent.Mark.Thread)))
+            if (!kind.Any(a => excerpts.Any(p => Holds(Grown(work, p), a.Span)))) excerpts.Add(new(kind.First().Span, piece, false, [], 1, kind.Key.Accent.Name));
+        return [.. excerpts.Select(p => p with { Window = Grown(work, p) }).Select(p => p with { Bands = BandsIn(order, p.Window) })];
     }
 
     /// <summary>What steps cover.</summary>
@@ -82,6 +93,16 @@ internal static class Excerpts
             bottom = Math.Max(bottom, s.Row.Index);
         }
         return new ChartWindow(left, right, top, bottom);
+    }
+
+    private static ImmutableArray<(int Number, BandStep Step)> BandsIn(WorkingOrder order, ChartWindow window)
+    {
+        var perSpace = order.Work.Pleating.Gauge.CableRowsPerSpace;
+        return
+        [
+            .. order.Bands.Steps.Select((s, i) => (Number: i + 1, Step: s)).Where(b => b.Step.First == 0).Where(b => b.Step.Begin.From is var at
+                && at.Pleat.Number >= window.FirstPleat && at.Pleat.Number <= window.LastPleat && at.Depth * perSpace >= window.FirstRow - 1 && at.Depth * perSpace <= window.LastRow + 1),
+        ];
     }
 
     // A band is much longer than it is high, and lies along most of the piece.

@@ -28,7 +28,7 @@ internal sealed class ExcerptDrawing
     public ExcerptDrawing(ChartGeometry geometry, WorkingOrder order, Excerpt excerpt, Look look)
     {
         (this.geometry, this.excerpt, this.look) = (geometry, excerpt, look);
-        steps = new StepMarks(geometry, order, excerpt.Steps, excerpt.Window, look);
+        steps = new StepMarks(geometry, order, excerpt.Steps, excerpt.Window, look) { Bands = excerpt.Bands };
         // room for what is written beside the stitches: on the cloth where there is any, else on bare paper
         var all = geometry.Everything;
         var (wantLeft, wantRight) = steps.Beyond(excerpt.Window);
@@ -68,12 +68,14 @@ internal sealed class ExcerptDrawing
     private string TitleOf(WorkingOrder order)
     {
         var names = excerpt.Steps.Select(s => order.Parts.PlacementOf(s.RunIndex)).OfType<int>().Distinct().Select(p => geometry.Work.Piece.Placements[p].Figure).Distinct().ToList();
-        var what = excerpt.Title.Length > 0 ? excerpt.Title.Capital() : names.Count == 0 ? "The stitches" : string.Join(", ", names.Take(3)).Capital() + (names.Count > 3 ? " and more" : "");
+        var what = excerpt.Title == Excerpts.BandTitle ? string.Join(", ", [.. excerpt.Steps.IsEmpty ? [] : (string[])["cable"], .. excerpt.Bands.Select(b => b.Step.Band.Stitch.Name).Distinct(), excerpt.Title]).Capital()
+            : excerpt.Title.Length > 0 ? excerpt.Title.Capital() : names.Count == 0 ? "The stitches" : string.Join(", ", names.Take(3)).Capital() + (names.Count > 3 ? " and more" : "");
         var wide = Excerpts.BoxOf(excerpt.Steps);
         var words = what;
         if (excerpt.OwnCentre && excerpt.Times > 1) words += FormattableString.Invariant($", {excerpt.Times} times");
         if (excerpt.OwnCentre) words += FormattableString.Invariant($": {wide.Pleats} pleats, counted from its own centre");
         if (!excerpt.Steps.IsEmpty) words += FormattableString.Invariant($"; steps {excerpt.Steps.Min(s => s.Number)} to {excerpt.Steps.Max(s => s.Number)}");
+        if (excerpt.Bands is [var (first, _), .., var (last, _)]) words += FormattableString.Invariant($"; B{first} to B{last}");
         foreach (var again in excerpt.Again) words += FormattableString.Invariant($", and {again.Min(s => s.Number)} to {again.Max(s => s.Number)} alike along G{again[0].Row.Index / geometry.RowsPerSpace + 1}");
         return Tidy.Line(words);
     }

@@ -45,7 +45,7 @@ internal sealed class StepMarks
     {
         var box = geometry.BoxOf(window);
         double left = 0, right = 0;
-        foreach (var label in labels)
+        foreach (var label in (IEnumerable<Written>)[.. labels, .. bandLabels])
         {
             left = Math.Max(left, box.X + 0.6 - label.Left);
             right = Math.Max(right, label.Right - box.Right + 0.6);
@@ -63,9 +63,33 @@ internal sealed class StepMarks
         foreach (var mark in Ends()) yield return mark;
         foreach (var step in inside)
             foreach (var mark in Inside(step)) yield return mark;
-        foreach (var label in labels)
+        foreach (var label in (IEnumerable<Written>)[.. labels, .. bandLabels])
             foreach (var mark in label.Draw(look)) yield return mark;
     }
+
+    /// <summary>Steps of bands off the lattice, marked where they begin.</summary>
+    public ImmutableArray<(int Number, BandStep Step)> Bands
+    {
+        init
+        {
+            // those that begin at one place stand one under another
+            foreach (var side in value.GroupBy(b => Onward(b.Step)))
+            {
+                var below = double.NegativeInfinity;
+                foreach (var (number, step) in side.OrderBy(b => b.Step.Begin.From.Depth).ThenBy(b => b.Number))
+                {
+                    var y = Math.Max(below, Pleatwright.Chart.Stitches.StitchDrawing.Down(step.Begin.From.Depth, geometry.RowsPerSpace) * geometry.LineHeight);
+                    var label = new BandLabel(number, step.Count, side.Key, (step.Begin.From.Pleat.Number - (side.Key ? 1 : 0)) * geometry.Pitch, y, step.Pass.Turned, look);
+                    bandLabels.Add(label);
+                    below = y + label.Height;
+                }
+            }
+        }
+    }
+
+    private readonly List<BandLabel> bandLabels = [];
+
+    private static bool Onward(BandStep step) => step.End.To.Pleat.Number >= step.Begin.From.Pleat.Number;
 
     private bool Rightward(Step step) => order.TravelsRight(step);
 
@@ -195,48 +219,30 @@ internal sealed class StepMarks
         }
     }
 
-    // One or several steps, told beside the end where the first of them begins.
-    private sealed class Label
+    // Something written beside the place where it begins, with an arrow that points onward.
+    private abstract class Written(bool rightward, double at, double y, bool turned)
     {
-        private const double Arrow = 1.5, Gap = 0.9, Pair = 0.75, Before = 1.9;
+        protected const double Arrow = 1.5, Gap = 0.9;
 
-        private readonly bool rightward;
-        private readonly double y;
         private readonly List<(string Words, TypeStyle Style, double Offset)> words = [];
 
-        public Label(ImmutableArray<Step> steps, bool rightward, double at, double y, StepMarks marks)
-        {
-            (Steps, this.rightward, At, this.y) = (steps, rightward, at, y);
-            var small = Math.Min(marks.look.Ruler.Points, Typeface.PointsOfCap(marks.geometry.RowHeight * 0.62));
-            var number = marks.look.Ruler with { Face = Face.TextBold, Points = small, Colour = marks.look.Ink };
-            var count = number with { Face = steps[0].Turned ? Face.TextItalic : Face.Text };
-            var start = number with { Face = Face.TextItalic, Colour = marks.look.Accent };
-            double wide = 0;
-            foreach (var (i, step) in steps.Index())
-            {
-                if (i > 0) wide += Before;
-                if (marks.firsts.Contains(step.Number)) Put("start", start, Pair);
-                Put(step.Number.ToString(CultureInfo.InvariantCulture), number, Pair);
-                Put(step.Cables.ToString(CultureInfo.InvariantCulture), count, 0);
-            }
-            Width = wide + Gap + Arrow + Apart;
+        public double At => at;
 
-            void Put(string text, TypeStyle style, double after)
-            {
-                words.Add((text, style, wide));
-                wide += Typeface.Width(text, style) + after;
-            }
-        }
-
-        public ImmutableArray<Step> Steps { get; }
-
-        public double At { get; }
-
-        public double Width { get; }
+        public double Width { get; private set; } = Gap + Arrow + Apart;
 
         public double Left => rightward ? At - Width : At;
 
         public double Right => rightward ? At : At + Width;
+
+        public double Height => Typeface.CapHeight(words[0].Style) * 1.75;
+
+        protected void Put(string text, TypeStyle style, double after)
+        {
+            words.Add((text, style, Width - Gap - Arrow - Apart));
+            Width += Typeface.Width(text, style) + after;
+        }
+
+        protected void Space(double wide) => Width += wide;
 
         public IEnumerable<Mark> Draw(Look look)
         {
@@ -245,8 +251,42 @@ internal sealed class StepMarks
             var left = rightward ? Left : Left + Apart + Arrow + Gap;
             foreach (var (text, style, offset) in words) yield return new Lettering(new Spot(left + offset, y + cap / 2), text, style);
             double tip = rightward ? At - Apart : At + Apart, back = rightward ? tip - Arrow : tip + Arrow, half = Math.Min(0.8, cap * 0.55);
-            var turned = Steps[0].Turned;
             yield return new Shape(Outline.Polygon(new(tip, y), new(back, y - half), new(back, y + half)), turned ? Colour.White : look.Ink, new Pen(look.Ink, 0.2));
         }
+    }
+
+    // A step of a band, and its stitches.
+    private sealed class BandLabel : Written
+    {
+        public BandLabel(int number, int stitches, bool rightward, double at, double y, bool turned, Look look) : base(rightward, at, y, turned)
+        {
+            var style = look.Ruler with { Face = Face.TextBold, Colour = look.Ink };
+            Put(FormattableString.Invariant($"B{number}"), style, 0.75);
+            Put(stitches.ToString(CultureInfo.InvariantCulture), style with { Face = turned ? Face.TextItalic : Face.Text }, 0);
+        }
+    }
+
+    // One or several steps, told beside the end where the first of them begins.
+    private sealed class Label : Written
+    {
+        private const double Pair = 0.75, Before = 1.9;
+
+        public Label(ImmutableArray<Step> steps, bool rightward, double at, double y, StepMarks marks) : base(rightward, at, y, steps[0].Turned)
+        {
+            Steps = steps;
+            var small = Math.Min(marks.look.Ruler.Points, Typeface.PointsOfCap(marks.geometry.RowHeight * 0.62));
+            var number = marks.look.Ruler with { Face = Face.TextBold, Points = small, Colour = marks.look.Ink };
+            var count = number with { Face = steps[0].Turned ? Face.TextItalic : Face.Text };
+            var start = number with { Face = Face.TextItalic, Colour = marks.look.Accent };
+            foreach (var (i, step) in steps.Index())
+            {
+                if (i > 0) Space(Before);
+                if (marks.firsts.Contains(step.Number)) Put("start", start, Pair);
+                Put(step.Number.ToString(CultureInfo.InvariantCulture), number, Pair);
+                Put(step.Cables.ToString(CultureInfo.InvariantCulture), count, 0);
+            }
+        }
+
+        public ImmutableArray<Step> Steps { get; }
     }
 }

@@ -65,8 +65,8 @@ internal static class ThreadShapes
             .Where(window => Meet(window, cloth));
     }
 
-    /// <summary>The parts of the chart that bands off the lattice reach into.</summary>
-    internal static IEnumerable<ChartWindow> BandSpans(Work work) => work.Bands.Select(b => Span(b, work.Pleating.Gauge.CableRowsPerSpace)).OfType<Extent>().Select(s => OnCloth(work, s));
+    /// <summary>The part of the chart that a band off the lattice reaches into; null where nothing of it is stitched.</summary>
+    internal static ChartWindow? SpanOf(Work work, LaidBand band) => Span(band, work.Pleating.Gauge.CableRowsPerSpace) is { } span ? OnCloth(work, span) : null;
 
     /// <summary>The parts of the chart that accents reach into.</summary>
     internal static IEnumerable<(LaidAccent Accent, ChartWindow Span)> AccentSpans(Work work) =>

@@ -7,7 +7,7 @@ using Pleatwright.Plate.Parts;
 namespace Pleatwright.Plate.Preparation;
 
 /// <summary>
-/// How the dot sheet is used, and which side of the cloth is which: on a page before the dots, for these fill their paper. All common
+/// Dot sheet: how it is used, and which side of the cloth is which: on a page before the dots, for these fill their paper. All common
 /// practice, no source; that dots go on the wrong side, rows from the right with a knot and ends tied in pairs, is told alike by handbooks.
 /// </summary>
 internal static class DotDirections
@@ -69,8 +69,8 @@ internal static class DotDirections
 
         void NewPage()
         {
-            var page = new Page("How the dot sheet is used", options.Paper, look);
-            y = page.Heading("How the dot sheet is used", pages.Count == 0 ? Wrapping.Shorten(PreparationSheets.TitleOf(piece), look.Lead, page.Inner.Width * 0.45) : "continued", pages.Count == 0 ? 0 : -1);
+            var page = new Page("Dot sheet: how it is used", options.Paper, look);
+            y = page.Heading("Dot sheet: how it is used", pages.Count == 0 ? Wrapping.Shorten(PreparationSheets.TitleOf(piece), look.Lead, page.Inner.Width * 0.45) : "continued", pages.Count == 0 ? 0 : -1);
             CheckLine.Draw(page, options.Units);
             bottom = page.Inner.Bottom - CheckLine.Height(look) - 2;
             pages.Add(page);

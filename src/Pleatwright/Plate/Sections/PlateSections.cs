@@ -16,7 +16,7 @@ internal static class PlateSections
         var work = plate.Work;
         var drawn = plate.Published.Stitches(plate.Options.Levels, plate.Options.Look);
         var stitched = work.Runs.Length > 0 || ThreadShapes.Spans(work).Any();
-        return
+        ImmutableArray<Section> sections =
         [
             new(KeyId, "Key", null, 3, [.. plate.Threads.Select(t => new KeyThread(t, ThreadWords(t))), .. plate.Signs.Select(s => new KeySign(s))]),
             .. Where(stitched, new Section(ChartId, "Chart", ChartPages.Lead(plate), 1, [new TheChart()])),
@@ -30,6 +30,8 @@ internal static class PlateSections
             new(CareId, CautionsPart.Heading, null, 1, [new Framed(CautionsPart.Heading, plate.Cautions)]),
             .. plate.HasDirections ? [Directions(plate)] : ImmutableArray<Section>.Empty,
         ];
+        // learners have the chart on pages of its own: what stands on part of a page comes before it
+        return plate.Options.Edition == Edition.Learner ? [.. sections.OrderBy(s => s.Id is ChartId or TrueChartId or BackId or DirectionsId)] : sections;
     }
 
     private static ImmutableArray<Section> Where(bool wanted, Section section) => wanted ? [section] : [];

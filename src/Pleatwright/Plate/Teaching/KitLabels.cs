@@ -39,9 +39,8 @@ internal static class KitLabels
     public static string Needlefuls(ClassPack pack, ClassFloss floss) => (pack.IsForTheBack(floss.Threads[0]) ? "before the class: " : "") + string.Join("; ", floss.Threads.Select(t =>
         $"{(floss.Threads.Length > 1 ? t.Key + ": " : "")}{Counting.Of(floss.NeedlefulsOf(t), "needleful")} of {Counting.Of(t.Strands, "strand")}"));
 
-    /// <summary>Why there is more than one needle: "as many as 2 threads wait in needles of their own while another is worked".</summary>
-    public static string Waiting(ClassPack pack) => pack.Needles == 2 ? "a thread waits in a needle of its own while another is worked"
-        : $"as many as {pack.Needles - 1} threads wait in needles of their own while another is worked";
+    /// <summary>Why there is more than one needle: "at most 2 threads wait in needles of their own".</summary>
+    public static string Waiting(ClassPack pack) => pack.Needles == 2 ? "a thread waits in a needle of its own" : $"at most {pack.Needles - 1} threads wait in needles of their own";
 
     private sealed record Grid(int Columns, int Rows, double Height, Label Label);
 
@@ -97,8 +96,8 @@ internal static class KitLabels
         private readonly int threadColumns;
         private readonly TypeStyle title, strong, note;
         private readonly double leading, noteLeading;
-        private readonly List<string> titleLines, foot;
-        private readonly List<(ClassFloss Floss, List<string> Name, List<string> Under, double Height)> entries;
+        private readonly IReadOnlyList<string> titleLines, foot;
+        private readonly List<(ClassFloss Floss, IReadOnlyList<string> Name, IReadOnlyList<string> Under, double Height)> entries;
 
         public Label(ClassPack pack, double width, int threadColumns, double shrink)
         {
@@ -112,7 +111,7 @@ internal static class KitLabels
             leading = look.Leading * shrink;
             noteLeading = note.Points * 0.45;
             titleLines = Wrapping.Lines(pack.Plate.Title, title, inner - Typeface.Width("Kit 200 of 200", strong) - 4);
-            if (titleLines.Count > 1) titleLines = [titleLines[0], Wrapping.Shorten(string.Join(" ", titleLines[1..]), title, inner)];
+            if (titleLines.Count > 1) titleLines = [titleLines[0], Wrapping.Shorten(string.Join(" ", titleLines.Skip(1)), title, inner)];
             var cutting = pack.Cutting;
             foot = Wrapping.Lines($"Lengths of {cutting.WorkingLength.Say(pack.Plate.Options.Units)}; strip the strands, lay them together anew."
                 + (pack.Needles > 1 ? $" {Waiting(pack).Capital()}." : "")
@@ -180,7 +179,7 @@ internal static class KitLabels
         private void Tick(Page page, double x, double baseline) =>
             page.Put(new Shape(Outline.Rounded(new Box(x, baseline - SwatchHeight * 0.86, SwatchHeight, SwatchHeight), 0.4), null, new Pen(page.Look.Quiet, 0.25)));
 
-        private void Entry(Page page, double x, double y, (ClassFloss Floss, List<string> Name, List<string> Under, double Height) entry)
+        private void Entry(Page page, double x, double y, (ClassFloss Floss, IReadOnlyList<string> Name, IReadOnlyList<string> Under, double Height) entry)
         {
             var at = x;
             foreach (var thread in entry.Floss.Threads.Take(MostSwatches))
@@ -201,7 +200,7 @@ internal static class KitLabels
 
         private static string Lengths(ClassFloss floss) => Counting.Of(floss.LengthsInKit, "length");
 
-        private List<List<(ClassFloss Floss, List<string> Name, List<string> Under, double Height)>> Columns()
+        private List<List<(ClassFloss Floss, IReadOnlyList<string> Name, IReadOnlyList<string> Under, double Height)>> Columns()
         {
             var each = Math.Max(1, (entries.Count + threadColumns - 1) / threadColumns);
             return entries.Count == 0 ? [[]] : [.. entries.Chunk(each).Select(c => c.ToList())];

@@ -20,13 +20,15 @@ internal static class Register
             var box = page.Inner;
             var y = page.Heading("Register", "nobody leaves before the needles and pins are counted back", kit == 1 ? 0 : -1);
             var x = box.X;
-            foreach (var (words, share) in columns)
+            var heads = columns.Select(c => Wrapping.Lines(c.Words, look.Note, c.Share * box.Width - 2)).ToList();
+            var leading = look.Note.Points * 0.42;
+            y += leading * (heads.Max(h => h.Count) - 1); // all stand on one line, the last of each
+            foreach (var (lines, share) in heads.Zip(columns.Select(c => c.Share)))
             {
-                var lines = Wrapping.Lines(words, look.Note, share * box.Width - 2);
-                for (var i = 0; i < lines.Count; i++) page.Text(x + 1, y + Typeface.CapHeight(look.Note) + (i - lines.Count + 1) * look.Note.Points * 0.42 + look.Note.Points * 0.42, lines[i], look.Note);
+                for (var i = 0; i < lines.Count; i++) page.Text(x + 1, y + Typeface.CapHeight(look.Note) + (i - lines.Count + 1) * leading, lines[i], look.Note);
                 x += share * box.Width;
             }
-            y += look.Note.Points * 0.42 + 5;
+            y += 5;
             var height = look.Large ? 13.0 : 9.2;
             var first = kit;
             for (; kit <= kits && y + (kit - first + 1) * height <= box.Bottom; kit++)

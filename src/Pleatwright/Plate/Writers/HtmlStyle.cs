@@ -19,9 +19,10 @@ internal static class HtmlStyle
         figure{margin:0}
         .picture{border:1px solid var(--line);padding:.5rem;background:var(--card)}
         svg{display:block;width:100%;height:auto}
-        .facts{display:grid;grid-template-columns:repeat(auto-fit,minmax(11rem,1fr));gap:1rem 1.5rem;margin:1.5rem 0}
+        .facts{columns:2 20rem;column-gap:2.5rem;margin:1.5rem 0}
+        .facts div{display:grid;grid-template-columns:8rem 1fr;gap:.75rem;break-inside:avoid;padding:.2rem 0}
         .facts dt{font-size:.85rem;color:var(--quiet)}
-        .facts dd{margin:0;font:400 1.35rem/1.3 'Plate Display',Georgia,serif}
+        .facts dd{margin:0}
         nav ul{display:flex;flex-wrap:wrap;gap:.25rem 1.25rem;list-style:none;padding:.75rem 0;margin:0;border-block:1px solid var(--line)}
         a{color:var(--accent);text-underline-offset:.2em}
         nav a{display:inline-block;padding:.3rem 0}
@@ -62,6 +63,10 @@ internal static class HtmlStyle
         .steps span,.remark,.level{max-width:44rem}
         .remark{font-style:italic;color:var(--quiet)}
         .level{font-style:italic;color:var(--accent);border-left:3px solid var(--accent);padding-left:.8rem;margin:.4rem 0 .4rem 1.2rem}
+        .drawn{display:grid;grid-template-columns:repeat(auto-fill,minmax(15rem,1fr));gap:1.2rem 2rem}
+        .drawn svg{max-width:14rem;background:#fff;border-radius:2px}
+        .drawn figcaption{font-size:.9rem;margin-top:.3rem}
+        .chart .sheet{display:inline-block;vertical-align:top;margin:0 1rem 1rem 0;max-width:calc(100% - 1rem)}
         .care{border:1px solid var(--alarm);border-radius:.5rem;padding:1.25rem}
         .care h2{border:0;padding:0;margin-bottom:.4rem;font-size:1.2rem;color:var(--alarm)}
         .care p{margin:0}
@@ -79,12 +84,17 @@ internal static class HtmlStyle
         section{margin-top:1.4rem}
         .scroll,.sheet{overflow:visible;max-height:none}
         .sheet{border:0;padding:0}
-        .sheet>div{width:100%!important}
-        .sheet svg{max-height:calc(100vw - 32mm)}
-        .large .sheet svg{max-height:calc(100vw - 58mm)}
+        .sheet>div{max-width:100%}
+        .sheet svg{max-height:calc(100vh - 50mm)}
+        .chart .sheet{margin:0 .8rem .3rem 0;max-width:calc(100% - .8rem)}
+        .whole .sheet>div,.back .sheet>div{width:100%!important}
+        .whole .sheet svg{max-height:calc(100vw - 32mm)}
+        .large .whole .sheet svg{max-height:calc(100vw - 58mm)}
+        .drawn{grid-template-columns:repeat(3,1fr);gap:.5rem 1.6rem}
+        .large .drawn{grid-template-columns:1fr}
         .picture svg{max-height:50vh}
-        .facts{grid-template-columns:repeat(auto-fit,minmax(6.5rem,1fr));gap:.5rem 1rem;margin:1rem 0}
-        .facts dd{font-size:1.15rem}
+        .facts{columns:2 16rem;margin:.8rem 0}
+        .facts div{grid-template-columns:6.5rem 1fr;padding:.1rem 0}
         table{min-width:0}
         thead{display:table-header-group}
         th,td{padding:.28rem .7rem .28rem 0}
@@ -102,11 +112,11 @@ internal static class HtmlStyle
         .large .runs td:nth-child(4),.large .runs td:nth-last-child(2){white-space:normal}
         .large .runs td:nth-child(n+5):nth-child(-n+8):not(:last-child){white-space:nowrap}
         .steps span,.remark,.level{max-width:none}
-        .picture,.facts,.columns,.chart,.sheet,li,tr,caption,.care,svg{break-inside:avoid}
-        h2,h3,caption,thead,.chart p,.directions p:has(+.scroll),.runs tr:nth-child(-n+2),.runs tr:nth-last-child(2){break-after:avoid}
+        .picture,.columns,.sheet,figure,li,tr,caption,.care,svg{break-inside:avoid}
+        h2,h3,caption,thead,.chart p,.back p,.directions p:has(+.scroll),.runs tr:nth-child(-n+2),.runs tr:nth-last-child(2){break-after:avoid}
         .runs tr:last-child{break-before:avoid}
         .care{break-before:avoid}
-        .chart{page:sideways;margin-top:0}
+        .whole{page:sideways;margin-top:0}
         @page{margin:17mm 17mm 19mm;@bottom-right{content:counter(page) " of " counter(pages);font:8pt 'Plate Text',system-ui,sans-serif;color:#5d6672}}
         @page sideways{size:landscape}
         }

@@ -79,7 +79,7 @@ internal static class HtmlWriter
     // Items of one kind that follow each other are one list, or one table.
     private static void Section(StringBuilder page, Section section, PlateDocument plate)
     {
-        Open(page, section.Id, section.Heading, section.Id);
+        Open(page, section.Id, section.Heading, section.Id == PlateSections.ChartId && plate.Options.Edition == Edition.Learner ? "chart whole" : section.Id);
         if (section.Lead is { } lead && section.Id != PlateSections.DirectionsId) page.Append("<p class=\"remark\">").Append(Escaping.Xml(lead.Capital())).Append(".</p>\n");
         var columns = section.Items.Any(i => i is Labelled);
         if (columns) page.Append("<div class=\"columns\">\n");
@@ -105,7 +105,7 @@ internal static class HtmlWriter
             "<th scope=\"col\">Stitches</th><th scope=\"col\">Length</th><th scope=\"col\">Needlefuls</th><th scope=\"col\">Skeins</th></tr></thead>\n<tbody>\n",
         KeySign => "<h3>On the chart</h3>\n<ul class=\"signs\">\n",
         Step => "<ul class=\"steps\">\n",
-        StitchShown => "<div class=\"stitches\">\n",
+        StitchShown => "<div class=\"drawn\">\n",
         _ => "",
     };
 

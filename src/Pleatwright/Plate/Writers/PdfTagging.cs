@@ -37,13 +37,19 @@ internal sealed class PdfTagging
     public PdfTagging(PdfDocument document, IEnumerable<Sheet> sheets)
     {
         this.document = document;
-        foreach (var tag in sheets.SelectMany(Groups).Select(g => g.Tag)) toCome[tag] = toCome.GetValueOrDefault(tag) + 1;
-        var headings = sheets.SelectMany(s => s.Tags).Where(t => t.Role is Role.Title or Role.Heading or Role.Subheading).Distinct().ToList();
+        foreach (var tag in sheets.SelectMany(Groups).Select(g => g.Tag).Where(t => t.Role != Role.Ornament))
+        {
+            toCome[tag] = toCome.GetValueOrDefault(tag) + 1;
+            Met(tag);
+        }
+        var headings = tops.SelectMany(All).Where(t => t.Role is Role.Title or Role.Heading or Role.Subheading).Where(elements.ContainsKey).ToList();
         if (headings.Count == 0) return;
         // the first level is 1, and none is left out on the way down
         var (above, level) = (headings.Min(h => h.Role) - Role.Title, 0);
         foreach (var heading in headings) levels[heading] = level = Math.Min(heading.Role - Role.Title + 1 - above, level + 1);
     }
+
+    private static IEnumerable<Tag> All(Tag tag) => [tag, .. tag.Parts.SelectMany(All)];
 
     /// <summary>Goes on to a page.</summary>
     public void Begin(PdfPage page, Sheet sheet)
@@ -73,8 +79,8 @@ internal sealed class PdfTagging
     public string Opening(Tag tag, IEnumerable<Mark> marks)
     {
         if (tag.Role == Role.Ornament) return "/Artifact BMC";
-        if (toCome.ContainsKey(tag)) toCome[tag]--;
-        var element = Met(tag);
+        toCome[tag]--;
+        var element = elements[tag];
         var (page, marked) = pages[^1];
         element.Marked.Add((page, marked.Count));
         if (tag.Role == Role.Figure && Extent.Of(marks) is { } extent)
@@ -179,6 +185,7 @@ internal sealed class PdfTagging
 
     private string Name(Tag tag) => tag.Role switch
     {
+        Role.Section => "/Sect",
         Role.Title or Role.Heading or Role.Subheading => string.Create(CultureInfo.InvariantCulture, $"/H{levels[tag]}"),
         Role.Figure => "/Figure",
         Role.Table => "/Table",
