@@ -18,6 +18,7 @@ internal sealed class PdfTagging
     private readonly PdfDocument document;
     private readonly Dictionary<Tag, int> levels = [];
     private readonly Dictionary<Tag, int> toCome = [];
+    private readonly List<List<(Tag Tag, ArraySegment<Mark> Marks)>> groups = [];
     private readonly Dictionary<Tag, Element> elements = [];
     private readonly List<Tag> tops = [];
     private readonly List<(PdfPage Page, List<Tag> Marked)> pages = [];
@@ -33,11 +34,12 @@ internal sealed class PdfTagging
         public PdfDictionary? Written { get; set; }
     }
 
-    /// <summary>Begins to tag sheets.</summary>
+    /// <summary>Begins to tag sheets; <see cref="Begin"/> is called for each of them in turn.</summary>
     public PdfTagging(PdfDocument document, IEnumerable<Sheet> sheets)
     {
         this.document = document;
-        foreach (var tag in sheets.SelectMany(Groups).Select(g => g.Tag).Where(t => t.Role != Role.Ornament))
+        groups.AddRange(sheets.Select(s => GroupsOf(s).ToList()));
+        foreach (var tag in groups.SelectMany(g => g).Select(g => g.Tag).Where(t => t.Role != Role.Ornament))
         {
             toCome[tag] = toCome.GetValueOrDefault(tag) + 1;
             Met(tag);
@@ -60,8 +62,10 @@ internal sealed class PdfTagging
         page.Elements.SetName("/Tabs", "/S");
     }
 
-    /// <summary>The marks of a sheet, those that follow each other and are of one tag together.</summary>
-    public static IEnumerable<(Tag Tag, ArraySegment<Mark> Marks)> Groups(Sheet sheet)
+    /// <summary>What is drawn on the page: marks that follow each other and are of one tag together.</summary>
+    public IReadOnlyList<(Tag Tag, ArraySegment<Mark> Marks)> Groups => groups[pages.Count - 1];
+
+    private static IEnumerable<(Tag Tag, ArraySegment<Mark> Marks)> GroupsOf(Sheet sheet)
     {
         Mark[] marks = [.. sheet.Marks];
         for (int from = 0, to; from < marks.Length; from = to)
@@ -90,7 +94,7 @@ internal sealed class PdfTagging
     }
 
     /// <summary>Whether more marks of a tag are still to come, on this page or another.</summary>
-    public bool GoesOn(Tag tag) => toCome.GetValueOrDefault(tag) > 0;
+    public bool GoesOn(Tag tag) => toCome[tag] > 0;
 
     /// <summary>Makes operators of the comments that stand for them. The library writes strings in hexadecimal, so that no other line begins so.</summary>
     public static void Seal(PdfPage page)

@@ -37,7 +37,7 @@ internal static class PdfWriter
             page.Height = XUnit.FromMillimeter(sheet.Height);
             tagging.Begin(page, sheet);
             using (var graphics = XGraphics.FromPdfPage(page))
-                new Painter(graphics).Draw(sheet, tagging);
+                new Painter(graphics).Draw(tagging);
             PdfTagging.Seal(page);
             foreach (var bookmark in sheet.Bookmarks)
             {
@@ -64,10 +64,10 @@ internal static class PdfWriter
         private readonly Dictionary<(Face, double), XFont> fonts = [];
         private readonly Dictionary<Thread.Colour, XSolidBrush> brushes = [];
 
-        public void Draw(Sheet sheet, PdfTagging tagging)
+        public void Draw(PdfTagging tagging)
         {
             var state = graphics.Save(); // so that the page is begun before the first mark is tagged
-            foreach (var (tag, marks) in PdfTagging.Groups(sheet))
+            foreach (var (tag, marks) in tagging.Groups)
             {
                 graphics.WriteComment(tagging.Opening(tag, marks));
                 foreach (var (i, mark) in marks.Index())
