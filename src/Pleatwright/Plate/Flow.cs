@@ -71,9 +71,11 @@ internal sealed class Flow
     /// <param name="height">Its height in millimetres.</param>
     /// <param name="draw">Draws it with its top left corner at the place given.</param>
     /// <param name="keep">Millimetres of what follows that must stay with it.</param>
-    public void Add(double height, Action<Page, double, double> draw, double keep = 0)
+    /// <param name="tag">What its words are a part of; a paragraph of its own where it is not given.</param>
+    public void Add(double height, Action<Page, double, double> draw, double keep = 0, Tag? tag = null)
     {
         if (height + keep > Left && y > top) Next();
+        using var _ = Page.As(tag ?? new Tag(Role.Paragraph));
         draw(Page, Page.Inner.X + column * (Width + Gutter), y);
         y += height;
     }
@@ -98,7 +100,7 @@ internal sealed class Flow
         {
             if (bookmark) page.Bookmark(words, 1, at - 2);
             for (var i = 0; i < lines.Count; i++) page.Text(x, at + i * leading + Typeface.CapHeight(Look.Subheading) + 0.4, lines[i], Look.Subheading);
-        }, keep: Look.Leading * keep);
+        }, keep: Look.Leading * keep, new Tag(Role.Subheading));
     }
 
     /// <summary>A paragraph with a label on its first line, in the margin its indent leaves.</summary>
@@ -119,6 +121,7 @@ internal sealed class Flow
         var lines = Wrapping.Lines(words, style, Width - indent);
         var leading = style.Points / Look.Body.Points * Look.Leading;
         var whole = lines.Count <= 6;
+        var tag = new Tag(Role.Paragraph); // one, whatever it is broken over
         for (var i = 0; i < lines.Count; i++)
         {
             var (line, first) = (lines[i], i == 0);
@@ -126,7 +129,7 @@ internal sealed class Flow
             {
                 if (first) beside(page, x, at + leading * 0.75);
                 page.Text(x + indent, at + leading * 0.75, line, style);
-            }, keep: !first ? 0 : whole ? (lines.Count - 1) * leading + keep : 2 * leading);
+            }, keep: !first ? 0 : whole ? (lines.Count - 1) * leading + keep : 2 * leading, tag);
         }
         Gap(after);
     }
@@ -146,7 +149,7 @@ internal sealed class Flow
     {
         if (pages.Count >= Layout.MostPages)
             throw new PlateTooLargeException(FormattableString.Invariant($"the plate comes to more than {Layout.MostPages} pages. Print the piece in parts, figure by figure."));
-        var page = new Page(heading, options.Paper, options.Look) { Part = pages.Count > 0 ? pages[^1].Part : "" };
+        var page = new Page(heading, options.Paper, options.Look) { Part = pages.Count > 0 ? pages[^1].Part : "", Section = pages.Count > 0 ? pages[^1].Section : null };
         pages.Add(page);
         top = y = lowest = first ? page.Heading(heading, lead) : page.RunningHead(heading);
         column = 0;

@@ -26,6 +26,7 @@ internal sealed class Setting
     private double y = double.PositiveInfinity;
 
     private readonly bool dry;
+    private readonly Dictionary<Section, Tag> wholes = []; // of which all of a section is, wherever it stands
 
     private Setting(PlateDocument document, List<Page> pages, double tight, double panelScale, bool dry)
     {
@@ -84,7 +85,7 @@ internal sealed class Setting
                         if (band.Pages is { } whole)
                         {
                             FillFirst();
-                            Own(whole, ref begun);
+                            Own(section, whole, ref begun);
                             continue;
                         }
                         if (begun && y + band.Height > Inner.Bottom) FillFirst();
@@ -94,13 +95,13 @@ internal sealed class Setting
                     }
                     break;
                 case TheTrueChart:
-                    Own(first => ChartPages.TrueScale(document.Work, Options, first), ref begun);
+                    Own(section, first => ChartPages.TrueScale(document.Work, Options, first), ref begun);
                     break;
                 case TheBack:
                     foreach (var strip in Back(section))
                     {
                         Begin(section, strip.View.Height, ref begun);
-                        pages[^1].Put(new Inset(strip.Marks, new Spot(Inner.X + (Inner.Width - strip.View.Width) / 2 - strip.View.X, y - strip.View.Y)));
+                        pages[^1].Figure(BackView.Words(document.Order), new Inset(strip.Marks, new Spot(Inner.X + (Inner.Width - strip.View.Width) / 2 - strip.View.X, y - strip.View.Y)));
                         y += strip.View.Height + 3;
                     }
                     break;
@@ -161,14 +162,21 @@ internal sealed class Setting
         BackView.Strips(document.Order, Inner.Width, Options.Edition == Edition.Learner || Options.LargePrint ? Inner.Height - HeadingHeight(section) - 5 * Look.Leading : BackHeight, Options.Look, Options.Edition == Edition.Learner);
 
     // Pages that something has for itself.
-    private void Own(Func<int, List<Page>> make, ref bool begun)
+    private void Own(Section section, Func<int, List<Page>> make, ref bool begun)
     {
         var made = make(pages.Count + 1);
         if (!begun && made.Count > 0) beganOn = pages.Count + 1;
         begun |= made.Count > 0;
         Limit(made.Count);
+        foreach (var page in made) page.Join(Whole(section));
         pages.AddRange(made);
         y = double.PositiveInfinity;
+    }
+
+    private Tag Whole(Section section)
+    {
+        if (!wholes.TryGetValue(section, out var whole)) wholes[section] = whole = new Tag(Role.Section);
+        return whole;
     }
 
     private void Limit(int more)
@@ -188,6 +196,7 @@ internal sealed class Setting
             y = Inner.Y;
             if (begun) y = pages[^1].RunningHead(section.Heading);
         }
+        pages[^1].Section = Whole(section);
         if (begun) return;
         if (pages[^1].Name != section.Heading) pages[^1].Name += $", {section.Heading}";
         begun = true;

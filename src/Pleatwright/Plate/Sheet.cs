@@ -78,4 +78,7 @@ public sealed record Sheet(string Name, double Width, double Height, ImmutableAr
 {
     /// <summary>Entries in the list of contents, in order.</summary>
     public ImmutableArray<Bookmark> Bookmarks { get; init; } = [];
+
+    /// <summary>What each of the marks is a part of; none where nobody said.</summary>
+    internal ImmutableArray<Tag> Tags { get; init; } = [];
 }

@@ -64,7 +64,8 @@ internal static class Typesetting
         flow.Add(look.Leading + view.Height + 1 + lines.Count * leading + 2.5, (page, x, y) =>
         {
             page.Text(x, y + look.Leading * 0.75, stitch.Name, look.Strong);
-            page.Put(new Inset(stitch.Drawing.Marks, new Spot(x - view.X, y + look.Leading - view.Y)));
+            page.Figure(FigureWords.Stitch(stitch.Name), new Inset(stitch.Drawing.Marks, new Spot(x - view.X, y + look.Leading - view.Y)));
+            using var _ = page.As(new Tag(Role.Paragraph));
             for (var i = 0; i < lines.Count; i++) page.Text(x, y + look.Leading + view.Height + 1 + leading * (i + 0.75), lines[i], style);
         });
     }

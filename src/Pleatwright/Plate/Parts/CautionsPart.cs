@@ -30,7 +30,7 @@ internal static class CautionsPart
         flow.Add(height, (page, x, y) =>
         {
             page.Put(new Shape(Outline.Rounded(new Box(x, y, flow.Width, height), 1.5), null, new Pen(look.Alarm, look.Large ? 0.5 : 0.3)));
-            page.Text(x + pad, y + pad + cap, heading, look.Subheading with { Colour = look.Alarm });
+            page.Text(new Tag(Role.Heading), x + pad, y + pad + cap, heading, look.Subheading with { Colour = look.Alarm });
             for (var i = 0; i < lines.Count; i++) page.Text(x + pad, y + pad + cap + 0.6 + (i + 1) * leading, lines[i], style);
         });
     }

@@ -46,7 +46,7 @@ internal static class ChartPages
         if (IsStripWanted(excerpts))
         {
             var strip = LayoutStrip.Draw(order, excerpts, width, height * 0.26, look);
-            yield return new(strip.View.Height, (page, x, y) => page.Put(new Inset(strip.Marks, new Spot(x + (width - strip.View.Width) / 2 - strip.View.X, y - strip.View.Y))), null);
+            yield return new(strip.View.Height, (page, x, y) => page.Figure(FigureWords.Strip, new Inset(strip.Marks, new Spot(x + (width - strip.View.Width) / 2 - strip.View.X, y - strip.View.Y))), null);
         }
         var (rows, tooLarge) = Rows(order, excerpts, look, width, height, scale);
         foreach (var row in rows)
@@ -56,7 +56,7 @@ internal static class ChartPages
                 var left = x + (row.Count == 1 ? (width - row[0].View.Width) / 2 : (width - row.Sum(p => p.View.Width) - gap * (row.Count - 1)) / 2);
                 foreach (var excerpt in row)
                 {
-                    page.Put(new Inset(excerpt.Draw(), new Spot(left - excerpt.View.X, y - excerpt.View.Y)));
+                    page.Figure($"{excerpt.Title}. {FigureWords.Chart}", new Inset(excerpt.Draw(), new Spot(left - excerpt.View.X, y - excerpt.View.Y)));
                     left += excerpt.View.Width + gap;
                 }
             }, null);
@@ -233,7 +233,7 @@ internal static class ChartPages
             var page = new Page(part.Length == 0 ? heading : $"{heading} {part}", paper, look);
             var title = part.Length == 0 ? heading : $"{heading} · {part}";
             page.Heading(title, lead, depth: pages.Count == 0 ? 0 : 1);
-            Draw(page, tiling, tile, numbers, checkLine is null ? FootHeight : CheckLine.Height(look), order is null ? [] : new StepMarks(tiling.Geometry, order, steps, tile.Window, look, bounded: true).Draw());
+            Draw(page, tiling, tile, numbers, checkLine is null ? FootHeight : CheckLine.Height(look), $"{title}. {(checkLine is null ? FigureWords.Chart : FigureWords.TrueChart)}", order is null ? [] : new StepMarks(tiling.Geometry, order, steps, tile.Window, look, bounded: true).Draw());
             if (checkLine is { } units) CheckLine.Draw(page, units);
             pages.Add(page);
         }
@@ -249,7 +249,7 @@ internal static class ChartPages
         return tiling.Rows == 1 ? pleats : tiling.Columns == 1 ? rows : $"{pleats}, {rows}";
     }
 
-    private static void Draw(Page page, Tiling tiling, Tile tile, Dictionary<(int, int), int> numbers, double below, IEnumerable<Mark> steps)
+    private static void Draw(Page page, Tiling tiling, Tile tile, Dictionary<(int, int), int> numbers, double below, string alternate, IEnumerable<Mark> steps)
     {
         var geometry = tiling.Geometry;
         var look = page.Look;
@@ -257,10 +257,9 @@ internal static class ChartPages
         var box = geometry.BoxOf(tile.Window);
         var move = new Spot(room.X + (room.Width - box.Width) / 2 - box.X, room.Y - box.Y);
         var placed = box.Moved(move.X, move.Y);
-        page.Put(new Inset(
-            [.. ChartField.Draw(geometry, tile.Window, look), .. steps],
-            move, placed));
-        page.Put(new Inset(ChartRulers.Draw(geometry, tile.Window, look), move));
+        page.Figure(alternate,
+            new Inset([.. ChartField.Draw(geometry, tile.Window, look), .. steps], move, placed),
+            new Inset(ChartRulers.Draw(geometry, tile.Window, look), move));
         if (tiling.Count > 1)
             Joins.Draw(page, new PageGrid(tiling.Columns, tiling.Rows, numbers), new GridPlace(tile.Column, tile.Row, placed,
                 new Spot(tiling.PleatsAgain(tile.Column) * geometry.Pitch, tiling.RowsAgain(tile.Row) * geometry.RowHeight),

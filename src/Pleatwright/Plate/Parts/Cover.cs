@@ -38,15 +38,16 @@ internal static class Cover
         }
         double leading = style.Points * 0.42, toLead = Math.Max(8, look.Lead.Points * 0.62);
         var y = inner.Y + 4 + Typeface.CapHeight(style);
+        var (title, lead) = (new Tag(Role.Title), new Tag(Role.Paragraph));
         foreach (var line in lines)
         {
-            page.Text(inner.X, y, line, style);
+            page.Text(title, inner.X, y, line, style);
             y += leading;
         }
         y += toLead - leading;
         foreach (var line in Wrapping.Lines(document.Summary, look.Lead, inner.Width))
         {
-            page.Text(inner.X, y, line, look.Lead);
+            page.Text(lead, inner.X, y, line, look.Lead);
             y += look.Lead.Points * 0.46;
         }
         if (PublishedWords.Credit(document.Published.Credit) is { Length: > 0 } credit)
@@ -125,6 +126,7 @@ internal static class Cover
         {
             var x = inner.X + col * (width + gutter);
             var y = top + (line + 0.75) * look.Leading;
+            using var _ = page.As(new Tag(Role.Paragraph));
             page.Text(x, y, name, look.Note);
             for (var i = 0; i < lines.Count; i++) page.Text(x + label, y + i * look.Leading, lines[i], look.Body);
         }
@@ -138,8 +140,9 @@ internal static class Cover
         var height = look.Leading * (words.Count + 1) + 6;
         var box = new Box(inner.X, foot - height, inner.Width, height);
         page.Put(new Shape(Outline.Rounded(box, 1.5), null, new Pen(look.Alarm, 0.5)));
-        page.Text(box.X + 5, box.Y + 3 + look.Leading * 0.75, verdict.Headline, look.Subheading with { Colour = look.Alarm });
-        for (var i = 0; i < words.Count; i++) page.Text(box.X + 5, box.Y + 3 + look.Leading * (i + 1.75), words[i], look.Body);
+        page.Text(new Tag(Role.Heading), box.X + 5, box.Y + 3 + look.Leading * 0.75, verdict.Headline, look.Subheading with { Colour = look.Alarm });
+        var told = new Tag(Role.Paragraph);
+        for (var i = 0; i < words.Count; i++) page.Text(told, box.X + 5, box.Y + 3 + look.Leading * (i + 1.75), words[i], look.Body);
         return box.Y - 5;
     }
 
@@ -154,7 +157,7 @@ internal static class Cover
         if (most < 10) return;
         var drawing = StitchedPicture.Draw(document.Work, room.Width - 2 * Mount);
         if (drawing.View.Height > most) drawing = StitchedPicture.Draw(document.Work, drawing.View.Width * most / drawing.View.Height);
-        var frame = Framed(page, drawing, room);
+        var frame = Framed(page, FigureWords.Picture(document), drawing, room);
         Strip(page, document, room.X, frame.Bottom + 4, room.Width);
         var below = frame.Bottom + strip + 5;
         var left = new Box(room.X, below, room.Width, room.Bottom + strip - waysHeight - below - (ways.IsEmpty ? 0 : 5));
@@ -187,8 +190,9 @@ internal static class Cover
             if (drawing.View.Height > most) drawing = StitchedPicture.Draw(work, drawing.View.Width * most / drawing.View.Height);
             var view = drawing.View;
             var placed = new Box(room.X + i * (room.Width - wide) / Math.Max(2, ways.Length - 1), room.Y, view.Width, view.Height);
-            page.Put(new Inset(drawing.Marks, new Spot(placed.X - view.X, placed.Y - view.Y), placed));
+            page.Figure(FigureWords.Way(ways[i].Name), new Inset(drawing.Marks, new Spot(placed.X - view.X, placed.Y - view.Y), placed));
             page.Put(new Shape(Outline.Rectangle(placed), null, new Pen(look.Quiet, 0.15)));
+            using var _ = page.As(new Tag(Role.Paragraph));
             foreach (var (n, line) in Wrapping.Lines((i == 0 ? "Or in " : "or in ") + ways[i].Name, look.Note, wide).Take(2).Index())
                 page.Text(placed.X, placed.Bottom + 1.2 + leading * (n + 0.75), line, look.Note);
         }
@@ -219,7 +223,7 @@ internal static class Cover
         var (valley, row) = HeartOf(work);
         var left = Math.Clamp(valley - pleats / 2 + 1, 1, cloth.LastPleat - pleats + 1);
         var top = Math.Clamp(row - rows / 2, cloth.FirstRow, cloth.LastRow - rows + 1);
-        Framed(page, StitchedPicture.Draw(geometry, new ChartWindow(left, left + pleats - 1, top, top + rows - 1)), room);
+        Framed(page, FigureWords.Closer, StitchedPicture.Draw(geometry, new ChartWindow(left, left + pleats - 1, top, top + rows - 1)), room);
     }
 
     // The middle of the stitches nearest the centre valley.
@@ -240,12 +244,12 @@ internal static class Cover
     private const double Mount = 2.2;
 
     // A picture in a mount with a fine line round it, centred in its room; returns the mount.
-    private static Box Framed(Page page, Drawing drawing, Box room)
+    private static Box Framed(Page page, string alternate, Drawing drawing, Box room)
     {
         var view = drawing.View;
         var frame = new Box(room.X + (room.Width - view.Width) / 2 - Mount, room.Y, view.Width + 2 * Mount, view.Height + 2 * Mount);
         var placed = frame.Grown(-Mount);
-        page.Put(new Inset(drawing.Marks, new Spot(placed.X - view.X, placed.Y - view.Y), placed));
+        page.Figure(alternate, new Inset(drawing.Marks, new Spot(placed.X - view.X, placed.Y - view.Y), placed));
         page.Put(new Shape(Outline.Rectangle(placed), null, new Pen(page.Look.Quiet, 0.15)));
         page.Put(new Shape(Outline.Rectangle(frame), null, page.Look.Fine));
         return frame;
@@ -264,7 +268,7 @@ internal static class Cover
         var (places, more) = StripPlaces(document, look, width);
         foreach (var (thread, at) in places)
         {
-            page.Put(KeyPart.Swatch(thread.Thread, new Box(x + at.X, y + at.Y, SwatchWidth, SwatchHeight), look));
+            page.Figure(FigureWords.Thread(thread.Thread.Key), KeyPart.Swatch(thread.Thread, new Box(x + at.X, y + at.Y, SwatchWidth, SwatchHeight), look));
             page.Text(x + at.X + SwatchWidth + 2, y + Baseline(at.Y), Wrapping.Shorten(thread.Name, look.Note, width - SwatchWidth - 4), look.Note);
         }
         if (more.Length > 0) page.Text(x, y + Baseline(places[^1].At.Y + StripLeading), more, look.Note);

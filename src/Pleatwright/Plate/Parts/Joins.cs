@@ -8,6 +8,7 @@ internal static class Joins
 {
     public static void Draw(Page page, PageGrid grid, GridPlace place)
     {
+        using var _ = page.As(Tag.Ornament);
         TrimMarks(page, place.Placed);
         Overlaps(page, grid, place);
         Neighbours(page, grid, place);

@@ -240,7 +240,7 @@ internal static class KeyPart
         var note = look.Note.Points * 0.46;
         flow.Add(words.Count * look.Leading + notes.Count * note + 1.8, (page, x, y) =>
         {
-            page.Put(Swatch(thread.Thread, new Box(x, y + 0.4, wide, high), look));
+            page.Figure(FigureWords.Thread(thread.Thread.Key), Swatch(thread.Thread, new Box(x, y + 0.4, wide, high), look));
             for (var i = 0; i < words.Count; i++) page.Text(x + wide + 3, y + look.Leading * (i + 0.75), words[i], look.Strong);
             for (var i = 0; i < notes.Count; i++) page.Text(x + wide + 3, y + words.Count * look.Leading + note * (i + 0.75), notes[i], look.Note);
         });
@@ -257,7 +257,7 @@ internal static class KeyPart
         var box = look.Large ? 10.0 : 5.4;
         flow.Add(Math.Max(box, lines.Count * leading) + 1.4, (page, x, y) =>
         {
-            page.Put(Draw(entry, new Box(x, y, wide, box), look));
+            page.Figure(FigureWords.Sign, Draw(entry, new Box(x, y, wide, box), look));
             var first = lines.Count == 1 ? y + box / 2 + Typeface.CapHeight(style) / 2 : y + leading * 0.75;
             for (var i = 0; i < lines.Count; i++) page.Text(x + wide + 3, first + leading * i, lines[i], style);
         });

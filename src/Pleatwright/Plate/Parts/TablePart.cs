@@ -40,6 +40,7 @@ internal static class TablePart
         var leading = look.Leading * Close;
         var headHeight = rows * leading * 0.9 + 0.6;
         var first = true;
+        var table = new Tag(Role.Table);
         foreach (var line in block.Lines)
         {
             var beneath = block.LastBeneath ? Wrapping.Lines(line.Cells[^1], look.Body, room - Indent) : [];
@@ -50,28 +51,34 @@ internal static class TablePart
             {
                 if (named)
                 {
-                    Set(page, block.Columns, x + box, y, leading * 0.9, _ => look.Note);
+                    Set(page, first ? new Tag(Role.Row, table) : null, Role.ColumnName, block.Columns, x + box, y, leading * 0.9, _ => look.Note);
                     y += headHeight;
                 }
                 page.Rule(x, y, x + box + widths[..fit].Sum() + gap * (fit - 1), y, look.Fine);
                 var side = leading * 0.66;
                 page.Put(new Shape(Outline.Rounded(new Box(x, y + leading * 0.16 + 0.2, side, side), 0.4), null, new Pen(look.Quiet, look.Large ? 0.35 : 0.2)));
-                Set(page, line.Cells, x + box, y + 0.2, leading, i => line.IsLevel && i > 0 ? Style(look, i) with { Colour = look.Accent } : Style(look, i));
+                var row = new Tag(Role.Row, table);
+                Set(page, row, Role.Cell, line.Cells, x + box, y + 0.2, leading, i => line.IsLevel && i > 0 ? Style(look, i) with { Colour = look.Accent } : Style(look, i));
+                if (!block.LastBeneath) return;
+                using var _ = page.As(new Tag(Role.Cell, row));
                 for (var n = 0; n < beneath.Count; n++) page.Text(x + box + Indent, y + 0.2 + leading * (rows + n + 0.75), beneath[n], look.Body);
             }, keep: block.Lines.Length > 1 && line == block.Lines[^2] ? height : 0); // the last is never alone on a page
             first = false;
         }
         flow.Gap(1.2);
 
-        void Set(Page page, ImmutableArray<string> cells, double x, double y, double leading, Func<int, TypeStyle> style)
+        // names that stand again on a new page are not read again
+        void Set(Page page, Tag? row, Role role, ImmutableArray<string> cells, double x, double y, double leading, Func<int, TypeStyle> style)
         {
             var left = x;
             for (var i = 0; i < widths.Length; i++)
             {
                 if (i == fit) (x, y) = (left + Indent, y + leading);
-                page.Text(x, y + leading * 0.75, cells[i], style(i));
+                page.Text(row is null ? Tag.Ornament : new Tag(role, row), x, y + leading * 0.75, cells[i], style(i));
                 x += widths[i] + gap;
             }
+            // the name of a column whose cells stand beneath is not printed
+            if (block.LastBeneath && role == Role.ColumnName && row is not null) _ = new Tag(role, row) { Alternate = cells[^1] };
         }
     }
 }

@@ -43,8 +43,7 @@ internal static class TruePages
             var part = place.Part;
             var move = new Spot(room.X + (room.Width - part.Width) / 2 - part.X, room.Y - part.Y);
             var placed = part.Moved(move.X, move.Y);
-            page.Put(new Inset(drawing.Draw(part, look), move, placed));
-            page.Put(new Inset(drawing.Label(part, look), move));
+            page.Figure(FigureWords.True(title, lead), new Inset(drawing.Draw(part, look), move, placed), new Inset(drawing.Label(part, look), move));
             if (places.Count > 1)
                 Joins.Draw(page, grid, new GridPlace(place.Column, place.Row, placed, shares.Overlap, new Spot(Sides(look), Ends(look))));
             CheckLine.Draw(page, options.Units);

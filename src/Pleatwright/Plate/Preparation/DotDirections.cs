@@ -35,7 +35,8 @@ internal static class DotDirections
             for (var c = 0; c < row.Count; c++)
             {
                 var x = inner.X + c * (width + gutter);
-                pages[^1].Put(new Inset(row[c].Marks, new Spot(x, y)));
+                pages[^1].Figure(FigureWords.Beside, new Inset(row[c].Marks, new Spot(x, y)));
+                using var _ = pages[^1].As(new Tag(Role.Paragraph));
                 pages[^1].Put(new Shape(Outline.Rectangle(new Box(x, y, width, PictureHeight(look))), null, look.Fine));
                 foreach (var (l, line) in Wrapping.Lines(row[c].Words, look.Note, width).Index())
                     pages[^1].Text(x, y + PictureHeight(look) + look.Note.Points * 0.46 * (l + 1), line, look.Note);
@@ -47,6 +48,7 @@ internal static class DotDirections
         {
             var lines = Wrapping.Lines(step, look.Body, inner.Width - indent);
             if (y + lines.Count * look.Leading > bottom) NewPage();
+            using var _ = pages[^1].As(new Tag(Role.Paragraph));
             pages[^1].Text(inner.X, y + look.Leading * 0.75, (i + 1).ToString(System.Globalization.CultureInfo.InvariantCulture), look.Strong);
             foreach (var line in lines)
             {
@@ -58,7 +60,8 @@ internal static class DotDirections
         y += look.Leading * 0.6;
         var cautions = Wrapping.Lines($"{CautionsPart.Heading}. {CautionsPart.Words}", look.Note, inner.Width);
         if (y + cautions.Count * look.Note.Points * 0.46 > bottom) NewPage();
-        foreach (var (l, line) in cautions.Index()) pages[^1].Text(inner.X, y + look.Note.Points * 0.46 * (l + 0.8), line, look.Note);
+        var warned = new Tag(Role.Paragraph);
+        foreach (var (l, line) in cautions.Index()) pages[^1].Text(warned, inner.X, y + look.Note.Points * 0.46 * (l + 0.8), line, look.Note);
         return pages;
 
         (string, ImmutableArray<Mark>, double) Picture(string words, ImmutableArray<Mark> marks) =>

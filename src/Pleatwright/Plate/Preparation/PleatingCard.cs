@@ -84,7 +84,7 @@ internal static class PleatingCard
             for (var row = 0; row < rows; row++)
                 for (var dot = 0; dot < 2 * pleats; dot++)
                     dots.Circle(new Spot(Page.Inner.X + (dot + 0.5) * takeUp / 2, y + row * spacing + 1 + radius), radius);
-            Page.Put(new Shape(dots.Build(), Look.Ink));
+            Page.Figure(FigureWords.Beside, new Shape(dots.Build(), Look.Ink));
             var words = Wrapping.Lines($"The dots of {pleats} pleats and {rows} rows at true size.", note, 40);
             for (var i = 0; i < words.Count; i++)
                 Page.Text(Page.Inner.X + pleats * takeUp + 5, y + 2.5 + i * note.Points * 0.45, words[i], note);
@@ -132,6 +132,7 @@ internal static class PleatingCard
             var indent = Look.Large ? 34 : 24;
             var lines = Wrapping.Lines(Tidy.Line(words), text, Page.Inner.Width - indent);
             Room(lines.Count * Leading);
+            using var _ = Page.As(new Tag(Role.Paragraph));
             if (label.Length > 0) Page.Text(Page.Inner.X, y + Leading * 0.75, label, strong);
             foreach (var line in lines)
             {

@@ -62,17 +62,19 @@ internal static class Handout
                     var view = drawn[c].View;
                     var page = laid[^1];
                     var top = y + picture - view.Height;
-                    page.Put(new Inset(drawn[c].Marks, new Spot(x - view.X, top - view.Y), new Box(x, top, width, view.Height)));
+                    page.Figure(FigureWords.Beside, new Inset(drawn[c].Marks, new Spot(x - view.X, top - view.Y), new Box(x, top, width, view.Height)));
                     page.Put(new Shape(Outline.Rectangle(new Box(x, top, width, view.Height)), null, look.Fine));
                     var at = y + picture + leading * 1.05;
-                    page.Text(x, at, $"{i + c + 1}  {row[c].Heading}", heading);
+                    page.Text(new Tag(Role.Subheading), x, at, $"{i + c + 1}  {row[c].Heading}", heading);
+                    using var _ = page.As(new Tag(Role.Paragraph));
                     for (var l = 0; l < lines[c].Count; l++) page.Text(x, at + leading * (l + 1), lines[c][l], body);
                 }
                 y += height;
             }
             var words = Wrapping.Lines($"{CautionsPart.Heading}. {CautionsPart.Words}", note, inner.Width);
             if (y + words.Count * note.Points * 0.46 > inner.Bottom) y = NewPage(first: false);
-            for (var i = 0; i < words.Count; i++) laid[^1].Text(inner.X, y + note.Points * 0.46 * (i + 0.8), words[i], note);
+            var warned = new Tag(Role.Paragraph);
+            for (var i = 0; i < words.Count; i++) laid[^1].Text(warned, inner.X, y + note.Points * 0.46 * (i + 0.8), words[i], note);
             return laid;
 
             double NewPage(bool first)

@@ -137,8 +137,9 @@ internal static class TeacherSheet
         {
             var lines = Wrapping.Lines(fault.Seen, flow.Look.Strong, flow.Width);
             var remedy = Math.Min(6, Wrapping.Lines(fault.Remedy, flow.Look.Body, flow.Width).Count); // a paragraph of no more is not broken
+            var seen = new Tag(Role.Paragraph);
             foreach (var (i, line) in lines.Index())
-                flow.Add(flow.Look.Leading, (page, x, y) => page.Text(x, y + flow.Look.Leading * 0.75, line, flow.Look.Strong), keep: flow.Look.Leading * (lines.Count - i - 1 + remedy));
+                flow.Add(flow.Look.Leading, (page, x, y) => page.Text(x, y + flow.Look.Leading * 0.75, line, flow.Look.Strong), keep: flow.Look.Leading * (lines.Count - i - 1 + remedy), seen);
             flow.Paragraph(fault.Remedy, flow.Look.Body, after: 2);
         }
     }

@@ -52,7 +52,7 @@ internal static class HtmlWriter
     {
         var drawing = StitchedPicture.Draw(plate.Work, 240);
         page.Append("<figure class=\"picture\">\n");
-        page.Append(SvgWriter.Element("pic", $"{plate.Title}, stitched", $"How the finished piece will look. {plate.Summary}.", drawing.View, drawing.Marks));
+        page.Append(SvgWriter.Element("pic", $"{plate.Title}, stitched", FigureWords.Picture(plate), drawing.View, drawing.Marks));
         page.Append("\n</figure>\n");
     }
 
@@ -175,9 +175,8 @@ internal static class HtmlWriter
 
     private static void Chart(StringBuilder page, PlateDocument plate)
     {
-        const string words = "Every run with its step, its count of cables and its way, on pleats counted from the centre and numbered gathering rows. The directions tell the same in words.";
         foreach (var (i, part) in ChartPages.Drawings(plate).Index())
-            Sheet(page, part.Title, $"cht{i}", $"Chart of {plate.Title}: {part.Title}", words, part.Drawing);
+            Sheet(page, part.Title, $"cht{i}", $"Chart of {plate.Title}: {part.Title}", FigureWords.Chart, part.Drawing);
     }
 
     // A drawing a little larger than its own size, to be scrolled.

@@ -66,7 +66,12 @@ internal static class PdfSealing
         Utf8Parser.TryParse(body[at..], out int length, out _);
         var place = body.Slice(body.IndexOf("stream\n"u8) + 7, length);
         var packet = Encoding.UTF8.GetBytes(Packet(Escaping.Xml(title)));
-        if (packet.Length > length) packet = Encoding.UTF8.GetBytes(Packet(""));
+        while (packet.Length > length)
+        {
+            // a document read aloud is to have a title (ISO 14289-1, 7.1): as much of it as there is room for
+            title = title[..(title.Length / 2)].TrimEnd() + "…";
+            packet = Encoding.UTF8.GetBytes(Packet(Escaping.Xml(title)));
+        }
         place.Fill((byte)' ');
         packet.CopyTo(place);
     }
@@ -74,7 +79,7 @@ internal static class PdfSealing
     private static string Packet(string title) =>
         $"""
         <?xpacket begin="" id="W5M0MpCehiHzreSzNTczkc9d"?>
-        <x:xmpmeta xmlns:x="adobe:ns:meta/"><rdf:RDF xmlns:rdf="http://www.w3.org/1999/02/22-rdf-syntax-ns#"><rdf:Description rdf:about="" xmlns:dc="http://purl.org/dc/elements/1.1/" xmlns:xmp="http://ns.adobe.com/xap/1.0/"><dc:title><rdf:Alt><rdf:li xml:lang="x-default">{title}</rdf:li></rdf:Alt></dc:title><xmp:CreatorTool>Pleatwright</xmp:CreatorTool></rdf:Description></rdf:RDF></x:xmpmeta>
+        <x:xmpmeta xmlns:x="adobe:ns:meta/"><rdf:RDF xmlns:rdf="http://www.w3.org/1999/02/22-rdf-syntax-ns#"><rdf:Description rdf:about="" xmlns:dc="http://purl.org/dc/elements/1.1/" xmlns:xmp="http://ns.adobe.com/xap/1.0/" xmlns:pdfuaid="http://www.aiim.org/pdfua/ns/id/"><dc:title><rdf:Alt><rdf:li xml:lang="x-default">{title}</rdf:li></rdf:Alt></dc:title><xmp:CreatorTool>Pleatwright</xmp:CreatorTool><pdfuaid:part>1</pdfuaid:part></rdf:Description></rdf:RDF></x:xmpmeta>
         <?xpacket end="r"?>
         """;
 

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using PdfSharp.Drawing;
 using PdfSharp.Pdf;
+using PdfSharp.UniversalAccessibility;
 using Pleatwright.Files;
 
 namespace Pleatwright.Plate.Writers;
@@ -13,7 +14,7 @@ internal static class PdfWriter
     // Figures in one path object; a path of a whole chart would be slow to show in some readers.
     private const int MostSpotsInPath = 20_000;
 
-    /// <summary>Writes the sheets. The same sheets always give the same bytes.</summary>
+    /// <summary>Writes the sheets, tagged for those who have them read aloud (PDF/UA-1, ISO 14289-1). The same sheets always give the same bytes.</summary>
     /// <param name="title">Title of the document.</param>
     /// <param name="sheets">At least one sheet.</param>
     /// <param name="carried">The piece file that is attached; null for none.</param>
@@ -21,7 +22,8 @@ internal static class PdfWriter
     public static byte[] Write(string title, ImmutableArray<Sheet> sheets, CarriedPiece? carried = null)
     {
         if (sheets.IsDefaultOrEmpty) throw new ArgumentException("A document has at least one sheet.", nameof(sheets));
-        using var document = new PdfDocument();
+        using var document = new PdfDocument { Version = 17 };
+        var tagging = new PdfTagging(document, sheets);
         document.Info.Title = title;
         document.Info.Creator = "Pleatwright";
         document.Language = "en-GB";
@@ -33,8 +35,10 @@ internal static class PdfWriter
             var page = document.AddPage();
             page.Width = XUnit.FromMillimeter(sheet.Width);
             page.Height = XUnit.FromMillimeter(sheet.Height);
+            tagging.Begin(page, sheet);
             using (var graphics = XGraphics.FromPdfPage(page))
-                new Painter(graphics).Draw(sheet.Marks);
+                new Painter(graphics).Draw(tagging);
+            PdfTagging.Seal(page);
             foreach (var bookmark in sheet.Bookmarks)
             {
                 var entry = new PdfOutline(bookmark.Title, page, opened: true)
@@ -47,24 +51,42 @@ internal static class PdfWriter
                 else chapter.Outlines.Add(entry);
             }
         }
+        tagging.Finish();
         if (carried is not null) PdfAttaching.Attach(document, carried);
         return PdfSealing.Save(document);
     }
+
+    // So that the last word of a line and the first of the next are two to those who have them read aloud.
+    private const string LineEnd = " ";
 
     private sealed class Painter(XGraphics graphics)
     {
         private readonly Dictionary<(Face, double), XFont> fonts = [];
         private readonly Dictionary<Thread.Colour, XSolidBrush> brushes = [];
 
-        public void Draw(ImmutableArray<Mark> marks)
+        public void Draw(PdfTagging tagging)
         {
-            foreach (var mark in marks)
-                switch (mark)
-                {
-                    case Shape shape: Draw(shape); break;
-                    case Lettering lettering: Draw(lettering); break;
-                    case Inset inset: Draw(inset); break;
-                }
+            var state = graphics.Save(); // so that the page is begun before the first mark is tagged
+            foreach (var (tag, marks) in tagging.Groups)
+            {
+                graphics.WriteComment(tagging.Opening(tag, marks));
+                foreach (var (i, mark) in marks.Index())
+                    if (mark is Lettering line && tag.Role is not (Role.Ornament or Role.Figure) && (tagging.GoesOn(tag) || marks.Skip(i + 1).Any(m => m is Lettering))) Draw(line, LineEnd);
+                    else Draw(mark);
+                PdfRendererExtensions.BeginGraphicMode(graphics); // text and tags are nested
+                graphics.WriteComment(PdfTagging.Closing);
+            }
+            graphics.Restore(state);
+        }
+
+        private void Draw(Mark mark)
+        {
+            switch (mark)
+            {
+                case Shape shape: Draw(shape); break;
+                case Lettering lettering: Draw(lettering); break;
+                case Inset inset: Draw(inset); break;
+            }
         }
 
         private void Draw(Inset inset)
@@ -73,11 +95,11 @@ internal static class PdfWriter
             if (inset.Clip is { } clip)
                 graphics.IntersectClip(new XRect(Pt(clip.X), Pt(clip.Y), Pt(clip.Width), Pt(clip.Height)));
             graphics.TranslateTransform(Pt(inset.Move.X), Pt(inset.Move.Y));
-            Draw(inset.Marks);
+            foreach (var mark in inset.Marks) Draw(mark);
             graphics.Restore(state);
         }
 
-        private void Draw(Lettering lettering)
+        private void Draw(Lettering lettering, string end = "")
         {
             var style = lettering.Style;
             if (!fonts.TryGetValue((style.Face, style.Points), out var font))
@@ -90,13 +112,13 @@ internal static class PdfWriter
             };
             if (!lettering.Upward)
             {
-                graphics.DrawString(lettering.Text, font, Brush(style.Colour), Pt(lettering.At.X + shift), Pt(lettering.At.Y));
+                graphics.DrawString(lettering.Text + end, font, Brush(style.Colour), Pt(lettering.At.X + shift), Pt(lettering.At.Y));
                 return;
             }
             var state = graphics.Save();
             graphics.TranslateTransform(Pt(lettering.At.X), Pt(lettering.At.Y));
             graphics.RotateTransform(-90);
-            graphics.DrawString(lettering.Text, font, Brush(style.Colour), Pt(shift), 0);
+            graphics.DrawString(lettering.Text + end, font, Brush(style.Colour), Pt(shift), 0);
             graphics.Restore(state);
         }
 
