@@ -182,7 +182,7 @@ public static class Smocking
 
     /// <summary>Makes the plate: cover, chart, key, materials and directions.</summary>
     /// <param name="order">The order it gives directions for, and with it the work it shows.</param>
-    /// <param name="findings">What the proof found on that work; errors and warnings are printed with it.</param>
+    /// <param name="findings">What the proof found on that work; with an error in it the plate is stamped.</param>
     /// <param name="options">How it is made; the usual way when left out.</param>
     /// <returns>The plate, ready to be written: see <see cref="Plate.Writers.PlateFormat"/>.</returns>
     /// <exception cref="PlateTooLargeException">

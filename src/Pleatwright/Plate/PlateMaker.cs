@@ -15,7 +15,7 @@ internal static class PlateMaker
     /// <summary>Makes the plate of a work.</summary>
     /// <param name="work">The work.</param>
     /// <param name="order">Its working order.</param>
-    /// <param name="findings">What the proof found on it; errors and warnings are printed with it.</param>
+    /// <param name="findings">What the proof found on it; with an error in it the plate is stamped.</param>
     /// <param name="options">How the plate is made.</param>
     /// <exception cref="PlateTooLargeException">It has more than <see cref="MostCables"/> cables.</exception>
     public static PlateDocument Make(Work work, WorkingOrder order, ImmutableArray<Finding> findings, PlateOptions options)

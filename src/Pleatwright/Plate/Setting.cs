@@ -84,15 +84,11 @@ internal sealed class Setting
                     {
                         if (band.Pages is { } whole)
                         {
+                            FillFirst();
                             Own(section, whole, ref begun);
                             continue;
                         }
-                        if (begun && filled == 0 && next?.Id == PlateSections.StitchesId && y + band.Height > Inner.Bottom && Fits(next))
-                        {
-                            var began = beganOn;
-                            Put(next);
-                            (filled, beganOn) = (beganOn, began);
-                        }
+                        if (begun && y + band.Height > Inner.Bottom) FillFirst();
                         Begin(section, band.Height, ref begun);
                         if (!dry) band.Draw(pages[^1], Inner.X, y);
                         y += band.Height + 4;
@@ -114,6 +110,16 @@ internal sealed class Setting
                     break;
             }
         y += Between * Look.Tight * Look.Tight;
+    }
+
+    // The stitches, where there is room that the chart does not take.
+    private void FillFirst()
+    {
+        if (filled > 0 || next?.Id != PlateSections.StitchesId || double.IsPositiveInfinity(y) || !Fits(next)) return;
+        var (began, stitches) = (beganOn, next);
+        next = null;
+        Put(stitches);
+        (filled, beganOn) = (beganOn, began);
     }
 
     // Whether a section fits on the rest of the page.

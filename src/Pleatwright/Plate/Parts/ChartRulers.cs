@@ -6,7 +6,7 @@ using Pleatwright.Thread;
 namespace Pleatwright.Plate.Parts;
 
 /// <summary>
-/// The numbers round a chart: pleats above, valleys below, gathering rows at the left, cable rows at the right.
+/// The numbers round a chart: pleats from the centre above, pleats from the left below, gathering rows at the left, cable rows at the right.
 /// </summary>
 internal static class ChartRulers
 {
@@ -34,50 +34,52 @@ internal static class ChartRulers
         var box = geometry.BoxOf(window);
         marks.Add(new Shape(Outline.Rectangle(box), null, new Pen(look.Quiet, look.Large ? 0.3 : 0.15)));
         Pleats(geometry, window, look, box, marks);
-        Valleys(geometry, window, look, box, marks);
+        Numbers(geometry, window, look, box, marks);
         GatheringRows(geometry, look, box, marks);
         CableRows(geometry, window, look, box, marks);
         return marks.ToImmutable();
     }
 
+    // Counted from the centre both ways, as the directions count.
     private static void Pleats(ChartGeometry geometry, ChartWindow window, Look look, Box box, ImmutableArray<Mark>.Builder marks)
     {
         var every = Every(geometry.Pitch, look);
         var cap = Typeface.CapHeight(look.Ruler);
+        var middle = Order.Telling.Middle.Of(geometry.Work);
         var ticks = new OutlineBuilder();
         for (var p = Math.Max(1, window.FirstPleat); p <= Math.Min(geometry.Work.Pleating.Pleats, window.LastPleat); p++)
         {
             var x = geometry.LeftOf(new Pleat(p)) + geometry.Pitch / 2;
-            var numbered = p % every == 0 || p == 1 && every > 1;
+            var away = middle.To(new Pleat(p), false).Count;
+            var numbered = away % every == 0;
             if (numbered || geometry.Pitch >= 1.5) ticks.Line(x, box.Y - (numbered ? 1.6 : 0.8), x, box.Y);
-            if (numbered) marks.Add(Number(p, x, box.Y - 2.3, look));
+            if (numbered) marks.Add(Number(away, x, box.Y - 2.3, look));
         }
         if (!ticks.IsEmpty) marks.Add(new Shape(ticks.Build(), null, new Pen(look.Quiet, 0.15)));
-        marks.Add(new Lettering(new Spot(box.X - 2.2, box.Y - 2.3), "pleats", Caption(look), Anchor.End));
         var centre = geometry.Across(new Valley(geometry.Work.Pleating.CentreValley));
+        var side = centre > box.Right ? "left" : centre < box.X ? "right" : "L";
+        marks.Add(new Lettering(new Spot(box.X - 2.2, box.Y - 2.3), side, Caption(look), Anchor.End));
         if (centre < box.X || centre > box.Right) return;
         var tip = box.Y - 3.4 - cap;
         marks.Add(new Shape(Outline.Polygon(new(centre - 1.2, tip - 1.7), new(centre + 1.2, tip - 1.7), new(centre, tip)), look.Ink));
         marks.Add(new Lettering(new Spot(centre + 2, tip - 0.1), "centre valley", Caption(look)));
     }
 
-    private static void Valleys(ChartGeometry geometry, ChartWindow window, Look look, Box box, ImmutableArray<Mark>.Builder marks)
+    // Their numbers from left to right, by which the long words name them too.
+    private static void Numbers(ChartGeometry geometry, ChartWindow window, Look look, Box box, ImmutableArray<Mark>.Builder marks)
     {
         var every = Every(geometry.Pitch, look);
         var cap = Typeface.CapHeight(look.Ruler);
         var ticks = new OutlineBuilder();
-        for (var v = Math.Max(1, window.FirstPleat); v <= Math.Min(geometry.Work.Valleys, window.LastPleat - 1); v++)
+        for (var p = Math.Max(1, window.FirstPleat); p <= Math.Min(geometry.Work.Pleating.Pleats, window.LastPleat); p++)
         {
-            var centre = v == geometry.Work.Pleating.CentreValley;
-            if (!centre && (v % every != 0 || Math.Abs(v - geometry.Work.Pleating.CentreValley) * geometry.Pitch < 5 && OnSheet())) continue;
-            var x = geometry.Across(new Valley(v));
+            if (p % every != 0 && (p != 1 || every == 1)) continue;
+            var x = geometry.LeftOf(new Pleat(p)) + geometry.Pitch / 2;
             ticks.Line(x, box.Bottom, x, box.Bottom + 1.6);
-            marks.Add(Number(v, x, box.Bottom + 2.3 + cap, look, centre));
+            marks.Add(Number(p, x, box.Bottom + 2.3 + cap, look));
         }
         if (!ticks.IsEmpty) marks.Add(new Shape(ticks.Build(), null, new Pen(look.Quiet, 0.15)));
-        marks.Add(new Lettering(new Spot(box.X - 2.2, box.Bottom + 2.3 + cap), "valleys", Caption(look), Anchor.End));
-
-        bool OnSheet() => geometry.Work.Pleating.CentreValley >= window.FirstPleat && geometry.Work.Pleating.CentreValley < window.LastPleat;
+        marks.Add(new Lettering(new Spot(box.X - 2.2, box.Bottom + 2.3 + cap), "pleats", Caption(look), Anchor.End));
     }
 
     internal static void GatheringRows(ChartGeometry geometry, Look look, Box box, ImmutableArray<Mark>.Builder marks)
@@ -135,9 +137,7 @@ internal static class ChartRulers
         return 500;
     }
 
-    private static Lettering Number(int number, double x, double baseline, Look look, bool strong = false) =>
-        new(new Spot(x, baseline), number.ToString(CultureInfo.InvariantCulture),
-            strong ? look.Ruler with { Face = Face.TextBold, Colour = look.Ink } : look.Ruler, Anchor.Middle);
+    private static Lettering Number(int number, double x, double baseline, Look look) => new(new Spot(x, baseline), number.ToString(CultureInfo.InvariantCulture), look.Ruler, Anchor.Middle);
 
     internal static TypeStyle Caption(Look look) => look.Ruler with { Face = Face.TextItalic };
 }
