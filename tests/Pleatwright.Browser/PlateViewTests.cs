@@ -17,7 +17,7 @@ public class PlateViewTests(Chromium chromium)
         await ReachAsync(bench, "Lengths in");
         await ChooseAsync(bench, "inc");
         await ReachAsync(bench, "Edition");
-        await ChooseAsync(bench, "sentences");
+        await ChooseAsync(bench, "learner");
         await ReachAsync(bench, "Levels are called");
         await ChooseAsync(bench, "left");
         await ReachAsync(bench, "Written for");
