@@ -54,6 +54,9 @@ internal sealed class Flow
     /// <summary>How its matter is dressed.</summary>
     public Look Look { get; }
 
+    /// <summary>Whether something on its first page is higher than the room there.</summary>
+    public bool Overflows { get; private set; }
+
     /// <summary>How far down the page its longest column reaches.</summary>
     public double Lowest => Math.Max(lowest, y);
 
@@ -75,6 +78,7 @@ internal sealed class Flow
     public void Add(double height, Action<Page, double, double> draw, double keep = 0, Tag? tag = null)
     {
         if (height + keep > Left && y > top) Next();
+        Overflows |= pages.Count == 1 && height > Left + 0.01;
         using var _ = Page.As(tag ?? new Tag(Role.Paragraph));
         draw(Page, Page.Inner.X + column * (Width + Gutter), y);
         y += height;

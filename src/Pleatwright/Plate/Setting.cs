@@ -211,7 +211,8 @@ internal sealed class Setting
         // a few lines are read across the page
         if (columns > 1 && !Options.LargePrint && items.Count <= 6 && items.All(i => i is Headed or Words) && Trial(1, null).Height <= 6 * Look.Leading) columns = 1;
         var least = Options.LargePrint ? LeastLarge : Least;
-        var needed = items.Count > Many ? least : Math.Min(least, Trial(columns, null).Height);
+        var height = items.Count > Many ? least : Trial(columns, null).Height;
+        var needed = height >= Inner.Height && !double.IsInfinity(height) ? height : Math.Min(least, height);
         // a caption stays with its drawing
         if (section.Items.Contains(new TheBack())) needed = Trial(columns, null).Height + Back(section)[0].View.Height + 3;
         Begin(section, needed, ref begun);
@@ -242,7 +243,7 @@ internal sealed class Setting
             List<Page> scratch = [new Page(section.Heading, Options.Paper, Options.Look)];
             var flow = new Flow(Options, scratch, section.Heading, at, columns, Look, limit);
             Lay(items, flow);
-            return (scratch.Count, flow.Lowest, scratch.Count == 1 ? flow.Lowest - at : double.PositiveInfinity);
+            return (scratch.Count, flow.Lowest, flow.Overflows && at > Inner.Y + 20 ? Inner.Height : scratch.Count == 1 ? flow.Lowest - at : double.PositiveInfinity);
         }
     }
 

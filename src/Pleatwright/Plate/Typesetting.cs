@@ -30,7 +30,6 @@ internal static class Typesetting
     /// <summary>The type of a paragraph.</summary>
     public static TypeStyle Style(Tone tone, Look look) => tone switch
     {
-        Tone.Remark => look.Body with { Face = Face.TextItalic, Colour = look.Quiet },
         Tone.Check => look.Body with { Face = Face.TextItalic, Colour = look.Accent },
         _ => look.Body,
     };

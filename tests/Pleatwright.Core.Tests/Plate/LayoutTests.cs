@@ -53,9 +53,9 @@ public class LayoutTests
         foreach (var section in Pleatwright.Plate.Sections.PlateSections.Of(plate))
         {
             var there = plate.Sheets.ToList().FindIndex(s => s.Bookmarks.Any(b => b.Depth == 0 && (b.Title == section.Heading || b.Title.StartsWith(section.Heading + " ", StringComparison.Ordinal))));
-            var said = cover.SingleOrDefault(w => w.StartsWith(section.Heading + " ", StringComparison.Ordinal) && int.TryParse(w[(section.Heading.Length + 1)..], out _));
+            var said = cover.SingleOrDefault(w => w.StartsWith(section.Heading + " p. ", StringComparison.Ordinal));
             if (there < 0 && section.Spare) Assert.Null(said);
-            else Assert.Equal(FormattableString.Invariant($"{section.Heading} {there + 1}"), said);
+            else Assert.Equal(FormattableString.Invariant($"{section.Heading} p. {there + 1}"), said);
         }
     }
 

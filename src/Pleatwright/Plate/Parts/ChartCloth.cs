@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Pleatwright.Chart;
+using Pleatwright.Order.Telling;
 using Pleatwright.Thread;
 
 namespace Pleatwright.Plate.Parts;
@@ -8,11 +9,11 @@ namespace Pleatwright.Plate.Parts;
 internal static class ChartCloth
 {
     /// <summary>Draws the cloth of a part of the chart, in the chart's own millimetres.</summary>
-    public static ImmutableArray<Mark> Draw(ChartGeometry geometry, ChartWindow window, Look look)
+    public static ImmutableArray<Mark> Draw(ChartGeometry geometry, ChartWindow window, Look look, Middle? middle = null)
     {
         var box = geometry.BoxOf(window);
         var marks = ImmutableArray.CreateBuilder<Mark>();
-        DrawPleats(geometry, window, look, box, marks);
+        DrawPleats(geometry, window, look, box, middle ?? Middle.Of(geometry.Work), marks);
         var cloth = geometry.Work.Pleating.Cloth;
         var gathering = new OutlineBuilder();
         var holding = new OutlineBuilder();
@@ -43,7 +44,7 @@ internal static class ChartCloth
         return [new Shape(outline, null, new Pen(Colour.White, wide)), new Shape(outline, null, new Pen(look.Accent, wide * 0.6))];
     }
 
-    /// <summary>Draws the centre valley over the stitches, so that it can be followed through a filled figure.</summary>
+    /// <summary>Draws the centre valley; it lies behind the stitches, for a line over them would part them.</summary>
     public static ImmutableArray<Mark> DrawCentre(ChartGeometry geometry, ChartWindow window, Look look)
     {
         var box = geometry.BoxOf(window);
@@ -56,8 +57,8 @@ internal static class ChartCloth
         ];
     }
 
-    // Pleats are tinted columns with the valleys left white between them; seam pleats are only outlined.
-    private static void DrawPleats(ChartGeometry geometry, ChartWindow window, Look look, Box box, ImmutableArray<Mark>.Builder marks)
+    // Pleats are tinted columns with the valleys left white between them, every tenth from the centre darker; seam pleats are only outlined.
+    private static void DrawPleats(ChartGeometry geometry, ChartWindow window, Look look, Box box, Middle middle, ImmutableArray<Mark>.Builder marks)
     {
         var pleats = new OutlineBuilder();
         var tens = new OutlineBuilder();
@@ -67,7 +68,7 @@ internal static class ChartCloth
         {
             var column = new Box(geometry.LeftOf(new Pleat(p)) + valley, box.Y, geometry.Pitch - 2 * valley, box.Height);
             if (p < 1 || p > geometry.Work.Pleating.Pleats) seams.Rectangle(column);
-            else (p % 10 == 0 ? tens : pleats).Rectangle(column);
+            else (middle.To(new Pleat(p), false).Count is > 0 and var away && away % 10 == 0 ? tens : pleats).Rectangle(column);
         }
         if (!pleats.IsEmpty) marks.Add(new Shape(pleats.Build(), look.Pleat));
         if (!tens.IsEmpty) marks.Add(new Shape(tens.Build(), Look.Darker(look.Pleat, 0.075)));

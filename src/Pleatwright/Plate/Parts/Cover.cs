@@ -77,7 +77,7 @@ internal static class Cover
         const double gap = 6;
         foreach (var (section, number) in contents)
         {
-            var entry = string.Create(CultureInfo.InvariantCulture, $"{section} {number}");
+            var entry = string.Create(CultureInfo.InvariantCulture, $"{section} p. {number}");
             var wide = Typeface.Width(entry, style);
             if (at > 0 && at + wide > inner.Width)
             {

@@ -3,6 +3,7 @@ using System.Globalization;
 using Pleatwright.Chart;
 using Pleatwright.Measure;
 using Pleatwright.Order;
+using Pleatwright.Order.Telling;
 using Pleatwright.Thread;
 
 namespace Pleatwright.Plate.Parts;
@@ -74,11 +75,14 @@ internal sealed class ExcerptDrawing
         var words = what;
         if (excerpt.OwnCentre && excerpt.Times > 1) words += FormattableString.Invariant($", {excerpt.Times} times");
         if (excerpt.OwnCentre) words += FormattableString.Invariant($": {wide.Pleats} pleats, counted from its own centre");
-        if (!excerpt.Steps.IsEmpty) words += FormattableString.Invariant($"; steps {excerpt.Steps.Min(s => s.Number)} to {excerpt.Steps.Max(s => s.Number)}");
+        if (!excerpt.Steps.IsEmpty) words += $"; {Numbers(excerpt.Steps)}";
         if (excerpt.Bands is [var (first, _), .., var (last, _)]) words += FormattableString.Invariant($"; B{first} to B{last}");
-        foreach (var again in excerpt.Again) words += FormattableString.Invariant($", and {again.Min(s => s.Number)} to {again.Max(s => s.Number)} alike along G{again[0].Row.Index / geometry.RowsPerSpace + 1}");
+        foreach (var again in excerpt.Again) words += FormattableString.Invariant($"; {Numbers(again)} alike along G{again[0].Row.Index / geometry.RowsPerSpace + 1}");
         return Tidy.Line(words);
     }
+
+    private static string Numbers(ImmutableArray<Order.Step> steps) =>
+        steps.Length == 1 ? FormattableString.Invariant($"step {steps[0].Number}") : FormattableString.Invariant($"steps {steps.Min(s => s.Number)} to {steps.Max(s => s.Number)}");
 
     /// <summary>Draws it.</summary>
     public ImmutableArray<Mark> Draw()
@@ -88,7 +92,7 @@ internal sealed class ExcerptDrawing
         var marks = ImmutableArray.CreateBuilder<Mark>();
         for (var i = 0; i < Lines.Count; i++)
             marks.Add(new Lettering(new Spot(View.X, View.Y + i * TitleLeading + Typeface.CapHeight(TitleStyle)), Lines[i], TitleStyle));
-        marks.Add(new Inset(ChartField.Draw(geometry, window, look), default, box));
+        marks.Add(new Inset(ChartField.Draw(geometry, window, look, excerpt.Middle, CentreLine(box)), default, box));
         // gathering rows go on over the bare paper to their numbers
         var rows = new OutlineBuilder();
         for (var g = 1; g <= geometry.Work.Pleating.Cloth.GatheringRows; g++)
@@ -96,7 +100,6 @@ internal sealed class ExcerptDrawing
                 rows.Line(outer.X, y, box.X, y).Line(box.Right, y, outer.Right, y);
         if (!rows.IsEmpty && (left > 0 || right > 0)) marks.Add(new Shape(rows.Build(), null, new Pen(look.Accent, 0.2)));
         marks.Add(new Shape(Outline.Rectangle(box), null, new Pen(look.Quiet, look.Large ? 0.3 : 0.15)));
-        if (excerpt.OwnCentre) marks.AddRange(CentreLine(box));
         Ruler(box, marks);
         ChartRulers.GatheringRows(geometry, look, outer, marks);
         ChartRulers.CableRows(geometry, window, look, outer, marks);
@@ -104,13 +107,28 @@ internal sealed class ExcerptDrawing
         return marks.ToImmutable();
     }
 
-    private double CentreX => excerpt.Middle.Twice / 2.0 * geometry.Pitch - geometry.Pitch / 2;
+    private double CentreX => At(excerpt.Middle);
 
+    // The centre of a figure there is one of, where it is not the piece's.
+    private Middle? ItsCentre
+    {
+        get
+        {
+            if (excerpt.OwnCentre || excerpt.Title.Length > 0 || excerpt.Steps.IsEmpty) return null;
+            var box = Excerpts.BoxOf(excerpt.Steps);
+            var its = Middle.Of(box.FirstPleat, box.LastPleat);
+            return its == excerpt.Middle ? null : its;
+        }
+    }
+
+    private double At(Middle middle) => middle.Twice / 2.0 * geometry.Pitch - geometry.Pitch / 2;
+
+    // A figure's own centre line, behind its stitches.
     private IEnumerable<Mark> CentreLine(Box box)
     {
-        var line = Outline.Line(CentreX, box.Y, CentreX, box.Bottom);
-        yield return new Shape(line, null, new Pen(Colour.White, look.Large ? 0.5 : 0.35));
-        yield return new Shape(line, null, new Pen(look.Ink, look.Large ? 0.3 : 0.2) { Dashes = (2.4, 0.7) });
+        if (!excerpt.OwnCentre && ItsCentre is null) yield break;
+        var x = ItsCentre is { } its ? At(its) : CentreX;
+        yield return new Shape(Outline.Line(x, box.Y, x, box.Bottom), null, new Pen(look.Ink, look.Large ? 0.3 : 0.2) { Dashes = (2.4, 0.7) });
     }
 
     // Pleats counted from the centre both ways, as the directions name them.
@@ -130,6 +148,13 @@ internal sealed class ExcerptDrawing
         }
         if (!ticks.IsEmpty) marks.Add(new Shape(ticks.Build(), null, new Pen(look.Quiet, 0.15)));
         var style = ChartRulers.Caption(look);
+        if (ItsCentre is { } own && At(own) is var x0 && x0 > box.X + 12 && x0 < box.Right - 12)
+        {
+            marks.Add(new Shape(Outline.Polygon(new(x0 - 1, box.Y - 2.1), new(x0 + 1, box.Y - 2.1), new(x0, box.Y - 0.4)), Colour.White, new Pen(look.Ink, 0.2)));
+            var (left, right) = (excerpt.Middle.To(new Pleat(own.Twice / 2), false), excerpt.Middle.To(new Pleat((own.Twice + 1) / 2), false));
+            if (CentreX <= box.X || CentreX >= box.Right)
+                marks.Add(new Lettering(new Spot(x0, box.Y - 2.6 - cap), own.IsValley ? FormattableString.Invariant($"its centre {left.Count}|{right.Count}") : FormattableString.Invariant($"its centre {left.Count}"), style, Anchor.Middle));
+        }
         if (CentreX > box.X && CentreX < box.Right)
         {
             var tip = box.Y - 0.4;

@@ -87,8 +87,11 @@ public enum Sign
     /// <summary>Where a thread is tied off.</summary>
     ThreadEnds,
 
-    /// <summary>Where a thread is left hanging, and where it is taken up again.</summary>
+    /// <summary>Where a thread is left hanging.</summary>
     ThreadWaits,
+
+    /// <summary>Where a thread that was left hanging is taken up again.</summary>
+    ThreadTakenUp,
 
     /// <summary>A thread carried far across the back.</summary>
     Crossing,
@@ -130,14 +133,14 @@ internal static class KeyPart
             if (order.Steps.Any(s => s.Turned)) signs.Add(new(Sign.TurnedRun, "The same, the work turned"));
             signs.Add(new(Sign.ThreadStarts, "A thread starts"));
             signs.Add(new(Sign.ThreadEnds, "It is tied off"));
-            if (order.Steps.Any(s => s.Parks)) signs.Add(new(Sign.ThreadWaits, "It waits, and is taken up again"));
+            if (order.Steps.Any(s => s.Parks)) signs.AddRange((SignEntry[])[new(Sign.ThreadWaits, "It waits"), new(Sign.ThreadTakenUp, "It is taken up again")]);
             if (order.Steps.Any(Pleatwright.Order.Telling.RunLine.Crosses)) signs.Add(new(Sign.Crossing, "It crosses on the back"));
         }
         signs.Add(new(Sign.GatheringRow, "Gathering row"));
         if (cloth.HoldingRowsAbove + cloth.HoldingRowsBelow > 0) signs.Add(new(Sign.HoldingRow, "Holding row, not smocked"));
         signs.Add(new(Sign.CentreValley, string.Create(CultureInfo.InvariantCulture, $"Centre valley, {work.Pleating.CentreValley}")));
         if (cloth.SeamPleats > 0) signs.Add(new(Sign.SeamPleats, "Seam pleats, undone later"));
-        signs.AddRange(StitchSamples.Of(work));
+        signs.AddRange(StitchSamples.Of(work, levels));
         return signs.ToImmutable();
     }
 
@@ -205,9 +208,9 @@ internal static class KeyPart
                 marks.Add(new Lettering(new Spot(turned ? back + 0.7 : box.X, middle + cap / 2), "7", number));
                 marks.Add(new Lettering(new Spot((turned ? back + 0.7 : box.X) + Typeface.Width("7 ", number), middle + cap / 2), "12", number with { Face = turned ? Face.TextItalic : Face.Text }));
                 break;
-            case Sign.ThreadStarts or Sign.ThreadEnds or Sign.ThreadWaits:
+            case Sign.ThreadStarts or Sign.ThreadEnds or Sign.ThreadWaits or Sign.ThreadTakenUp:
                 Brick(1, 1, 2, strong: false);
-                var (at, r) = (new Spot(box.X + (sign == Sign.ThreadStarts ? 1 : 3) * pitch, box.Y + 1.5 * line), Math.Min(0.7, line * 0.5));
+                var (at, r) = (new Spot(box.X + (sign is Sign.ThreadStarts or Sign.ThreadTakenUp ? 1 : 3) * pitch, box.Y + 1.5 * line), Math.Min(0.7, line * 0.5));
                 marks.AddRange(StepMarks.End(sign, at, r, look));
                 break;
             case Sign.Crossing:

@@ -25,9 +25,7 @@ internal static class LayoutStrip
     public static Drawing Draw(WorkingOrder order, ImmutableArray<Excerpt> excerpts, double width, double most, Look look)
     {
         var work = order.Work;
-        var worked = ChartPages.WorkedWindow(work);
-        var all = new ChartGeometry(work, 1, 1).Everything;
-        var window = worked with { FirstPleat = all.FirstPleat, LastPleat = all.LastPleat };
+        var window = new ChartGeometry(work, 1, 1).Everything;
         var sides = ChartRulers.LeftOf(work, look) + 1;
         var gauge = work.Pleating.Gauge;
         var figures = Figures(order);
@@ -41,7 +39,7 @@ internal static class LayoutStrip
         var marks = ImmutableArray.CreateBuilder<Mark>();
         marks.Add(new Inset([.. Field(geometry, window, look), .. Marks(geometry, order, look)], default, box));
         marks.Add(new Shape(Outline.Rectangle(box), null, new Pen(look.Quiet, 0.15)));
-        ChartRulers.GatheringRows(geometry, look with { Tight = 1 }, box, marks);
+        GatheringRows(geometry, box, look, marks);
         foreach (var excerpt in excerpts)
         {
             var charted = geometry.BoxOf(excerpt.Window);
@@ -110,15 +108,19 @@ internal static class LayoutStrip
     private static IEnumerable<Mark> Marks(ChartGeometry geometry, WorkingOrder order, Look look)
     {
         var (dots, rings) = (new OutlineBuilder(), new OutlineBuilder());
+        var numbers = new List<Mark>();
         var r = Math.Clamp(geometry.RowHeight * 0.5, 0.4, 0.7);
         foreach (var step in order.Steps.Where(s => s.Continues || s.GoesOn))
         {
             var right = order.TravelsRight(step);
             var y = geometry.Middle(step.Row);
-            dots.Circle(new Spot((right ? step.From.Number - 1 : step.From.Number + 1) * geometry.Pitch + (right ? r : -r), y), r);
+            var begins = (right ? step.From.Number - 1 : step.From.Number + 1) * geometry.Pitch + (right ? r : -r);
+            numbers.Add(new Lettering(new Spot(begins + (right ? 1 : -1) * r * 2, y - geometry.RowHeight * 0.5 - 0.5), step.Number.ToString(CultureInfo.InvariantCulture), look.Ruler with { Face = Face.TextBold, Colour = look.Ink }, right ? Anchor.Start : Anchor.End));
+            dots.Rectangle(new Box(begins - r * 0.85, y - r * 0.85, r * 1.7, r * 1.7));
             rings.Circle(new Spot((right ? step.To.Number + 1 : step.To.Number - 1) * geometry.Pitch + (right ? -r : r), y), r);
         }
         if (!rings.IsEmpty) yield return new Shape(rings.Build(), Colour.White, new Pen(look.Ink, r * 0.35));
+        foreach (var number in numbers) yield return number;
         if (!dots.IsEmpty) yield return new Shape(dots.Build(), look.Ink, new Pen(Colour.White, r * 0.3));
     }
 
@@ -128,7 +130,7 @@ internal static class LayoutStrip
         var right = double.NegativeInfinity;
         foreach (var figure in figures)
         {
-            var words = FormattableString.Invariant($"{figure.First}–{figure.Last}");
+            var words = figure.First == figure.Last ? FormattableString.Invariant($"{figure.First}") : FormattableString.Invariant($"{figure.First}–{figure.Last}");
             var (x, wide) = ((figure.From - 1 + figure.To) / 2.0 * geometry.Pitch, Typeface.Width(words, style));
             if (x - wide / 2 < right + 1) continue;
             marks.Add(new Lettering(new Spot(x, y - 0.4), words, style, Anchor.Middle));
@@ -172,6 +174,18 @@ internal static class LayoutStrip
             ticks.Line(a, at, middle - wide / 2, at).Line(middle + wide / 2, at, b, at);
             marks.Add(new Lettering(new Spot(middle, at + cap / 2), words, style, Anchor.Middle));
         }
+    }
+
+    // Every gathering row, numbered where there is room.
+    private static void GatheringRows(ChartGeometry geometry, Box box, Look look, ImmutableArray<Mark>.Builder marks)
+    {
+        var style = look.Ruler with { Face = Face.TextBold, Colour = look.Accent };
+        var cap = Typeface.CapHeight(style);
+        var space = geometry.RowHeight * geometry.RowsPerSpace;
+        var every = Math.Max(1, (int)Math.Ceiling(cap * 1.35 / space));
+        for (var g = 1; g <= geometry.Work.Pleating.Cloth.GatheringRows; g++)
+            if ((g - 1) % every == 0)
+                marks.Add(new Lettering(new Spot(box.X - 1.5, geometry.Down(new GatheringRow(g)) + cap / 2), g.ToString(CultureInfo.InvariantCulture), style, Anchor.End));
     }
 
     // Pleats from the centre both ways.

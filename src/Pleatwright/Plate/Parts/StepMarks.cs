@@ -162,21 +162,21 @@ internal sealed class StepMarks
             var end = step.TieOff || step.GoesOn ? Sign.ThreadEnds : step.Parks ? Sign.ThreadWaits : (Sign?)null;
             if (end is { } sign)
                 foreach (var mark in End(sign, At(step, true), Radius, look)) yield return mark;
-            var begin = step.Starts == StartKind.New ? Sign.ThreadStarts : order.Steps[step.Number - 2].Needleful != step.Needleful ? Sign.ThreadWaits : (Sign?)null;
+            var begin = step.Starts == StartKind.New ? Sign.ThreadStarts : order.Steps[step.Number - 2].Needleful != step.Needleful ? Sign.ThreadTakenUp : (Sign?)null;
             if (begin is { } first)
                 foreach (var mark in End(first, At(step, false), Radius, look)) yield return mark;
         }
     }
 
-    /// <summary>A dot where a thread starts, a ring where it is tied off, a drop where it waits and where it is taken up again.</summary>
+    /// <summary>A square where a thread starts, a ring where it is tied off, a drop where it waits, a filled one where it is taken up again.</summary>
     public static IEnumerable<Mark> End(Sign sign, Spot at, double r, Look look) => sign switch
     {
-        Sign.ThreadStarts => [new Shape(Outline.Circle(at, r), look.Ink, new Pen(Colour.White, r * 0.3))],
+        Sign.ThreadStarts => [new Shape(Outline.Rectangle(new Box(at.X - r, at.Y - r, 2 * r, 2 * r)), look.Ink, new Pen(Colour.White, r * 0.35))],
         Sign.ThreadEnds => [new Shape(Outline.Circle(at, r), Colour.White, new Pen(look.Ink, r * 0.4))],
         _ =>
         [
             new Shape(new OutlineBuilder().MoveTo(at.X, at.Y - 1.5 * r)
-                .CurveTo(new(at.X + 2.2 * r, at.Y + 1.6 * r), new(at.X - 2.2 * r, at.Y + 1.6 * r), new(at.X, at.Y - 1.5 * r)).Close().Build(), Colour.White, new Pen(look.Ink, r * 0.4)),
+                .CurveTo(new(at.X + 2.2 * r, at.Y + 1.6 * r), new(at.X - 2.2 * r, at.Y + 1.6 * r), new(at.X, at.Y - 1.5 * r)).Close().Build(), sign == Sign.ThreadTakenUp ? look.Ink : Colour.White, sign == Sign.ThreadTakenUp ? new Pen(Colour.White, r * 0.3) : new Pen(look.Ink, r * 0.4)),
         ],
     };
 
@@ -278,7 +278,8 @@ internal sealed class StepMarks
             var number = marks.look.Ruler with { Face = Face.TextBold, Points = small, Colour = marks.look.Ink };
             var count = number with { Face = steps[0].Turned ? Face.TextItalic : Face.Text };
             var start = number with { Face = Face.TextItalic, Colour = marks.look.Accent };
-            foreach (var (i, step) in steps.Index())
+            // in the order they lie in, from left to right
+            foreach (var (i, step) in (rightward ? steps : [.. steps.Reverse()]).Index())
             {
                 if (i > 0) Space(Before);
                 if (marks.firsts.Contains(step.Number)) Put("start", start, Pair);

@@ -1,5 +1,6 @@
 using Pleatwright.Chart;
 using Pleatwright.Cloth;
+using Pleatwright.Order;
 using Pleatwright.Thread;
 
 namespace Pleatwright.Plate.Parts;
@@ -10,13 +11,13 @@ internal static class StitchSamples
     private const int Pleats = 10;
     private const double Width = 13;
 
-    /// <summary>One sample for each stitch and thread, in the order of the piece.</summary>
-    public static IEnumerable<SignEntry> Of(Work work)
+    /// <summary>One sample for each stitch, thread and side the thread lies on, in the order of the piece.</summary>
+    public static IEnumerable<SignEntry> Of(Work work, LevelWords levels)
     {
         var piece = work.Piece;
-        foreach (var group in work.Bands.GroupBy(b => (b.Stitch.Name, b.Band.Thread)))
+        foreach (var group in work.Bands.GroupBy(b => (b.Stitch.Name, b.Band.Thread, Sides: b.Stitch.SidesOf(b.Band) is { IsEmpty: false } sides ? Phrases.Sides(sides, levels) : "")))
             if (piece.Thread(group.Key.Thread) is { } thread)
-                yield return new SignEntry(Sign.Sample, Words(group.Key.Name, thread), Draw(work, piece with
+                yield return new SignEntry(Sign.Sample, Words(group.Key.Name, thread) + (group.Key.Sides.Length > 0 ? $": {group.Key.Sides}" : ""), Draw(work, piece with
                 {
                     Bands = [group.First().Band with { GatheringRow = new GatheringRow(2), Offset = 0, Drop = 0, Rows = 1, From = null, To = null, Ends = BandEnds.Cut }],
                     Accents = [],
