@@ -58,6 +58,9 @@ public class ExcerptTests
                 var drawn = marks.Draw().ToList();
                 var begun = excerpt.Steps.Where(s => (order.TravelsRight(s) ? s.From.LeftPleat : s.From.RightPleat).Number is var pleat && pleat >= excerpt.Window.FirstPleat && pleat <= excerpt.Window.LastPleat);
                 Assert.Equal(begun.Select(s => s.Number).Order(), Numbers(drawn).Select(l => int.Parse(l.Text, System.Globalization.CultureInfo.InvariantCulture)).Order());
+                // nothing is marked beyond what is shown
+                var shown = geometry.BoxOf(excerpt.Window).Grown(1);
+                foreach (var mark in drawn.OfType<Shape>().Where(s => s.Pen is not null && s.Outline.Strokes.Length > 4)) Assert.True(shown.Holds(Around(mark.Outline).Centre));
                 // what is written beside stitches stands on white; no white lies over a stitch of its row, nor over another
                 var whites = drawn.OfType<Shape>().Where(s => s.Fill == Pleatwright.Thread.Colour.White && s.Pen is null).Select(s => Around(s.Outline)).ToList();
                 foreach (var (i, white) in whites.Index())

@@ -15,6 +15,7 @@ internal sealed class StepMarks
     private const double Apart = 0.9; // from a run to what is written beside it, in millimetres
 
     private readonly ChartGeometry geometry;
+    private readonly ChartWindow window;
     private readonly WorkingOrder order;
     private readonly Look look;
     private readonly List<Label> labels = [];
@@ -32,10 +33,10 @@ internal sealed class StepMarks
     /// <param name="bounded">Whether nothing may reach beyond the window; else labels may.</param>
     public StepMarks(ChartGeometry geometry, WorkingOrder order, IEnumerable<Step> steps, ChartWindow window, Look look, bool bounded = false)
     {
-        (this.geometry, this.order, this.look) = (geometry, order, look);
+        (this.geometry, this.order, this.look, this.window) = (geometry, order, look, window);
         var box = geometry.BoxOf(window);
         bounds = bounded ? (box.X, box.Right) : (double.NegativeInfinity, double.PositiveInfinity);
-        this.steps = [.. steps.Where(s => Begins(s) is var at && at >= window.FirstPleat - 1 && at <= window.LastPleat && s.Row.Index >= window.FirstRow && s.Row.Index <= window.LastRow)];
+        this.steps = [.. steps.Where(s => IsShown(s, Begins(s)))];
         firsts = FirstsOfFigures(order);
         foreach (var row in this.steps.GroupBy(s => s.Row.Index)) Row(row.Key, [.. row.OrderBy(s => Math.Min(s.From.Number, s.To.Number))]);
     }
@@ -95,6 +96,8 @@ internal sealed class StepMarks
 
     // The edge it begins at, in pleats from the left edge of pleat 1.
     private int Begins(Step step) => Rightward(step) ? step.From.Number - 1 : step.From.Number + 1;
+
+    private bool IsShown(Step step, int edge) => edge >= window.FirstPleat - 1 && edge <= window.LastPleat && step.Row.Index >= window.FirstRow && step.Row.Index <= window.LastRow;
 
     private int Ends(Step step) => Rightward(step) ? step.To.Number + 1 : step.To.Number - 1;
 
@@ -160,7 +163,7 @@ internal sealed class StepMarks
         foreach (var step in steps)
         {
             var end = step.TieOff || step.GoesOn ? Sign.ThreadEnds : step.Parks ? Sign.ThreadWaits : (Sign?)null;
-            if (end is { } sign)
+            if (end is { } sign && IsShown(step, Ends(step))) // a long run may end beyond what is shown
                 foreach (var mark in End(sign, At(step, true), Radius, look)) yield return mark;
             var begin = step.Starts == StartKind.New ? Sign.ThreadStarts : order.Steps[step.Number - 2].Needleful != step.Needleful ? Sign.ThreadTakenUp : (Sign?)null;
             if (begin is { } first)
@@ -192,7 +195,7 @@ internal sealed class StepMarks
         {
             if (!Order.Telling.RunLine.Crosses(step)) continue;
             var last = order.LastStepOf(step);
-            if (last == 0) continue;
+            if (last == 0 || !IsShown(order.Steps[last - 1], Ends(order.Steps[last - 1]))) continue;
             Spot from = At(order.Steps[last - 1], true), to = At(step, false);
             lines.Line(from.X, from.Y, to.X, to.Y);
         }
