@@ -112,7 +112,7 @@ internal static class HtmlStyle
         .large .runs td:nth-child(4),.large .runs td:nth-last-child(2){white-space:normal}
         .large .runs td:nth-child(n+5):nth-child(-n+8):not(:last-child){white-space:nowrap}
         .steps span,.remark,.level{max-width:none}
-        .picture,.columns,.sheet,figure,li,tr,caption,.care,svg{break-inside:avoid}
+        .picture,.columns,.sheet,.back,figure,li,tr,caption,.care,svg{break-inside:avoid}
         h2,h3,caption,thead,.chart p,.back p,.directions p:has(+.scroll),.runs tr:nth-child(-n+2),.runs tr:nth-last-child(2){break-after:avoid}
         .runs tr:last-child{break-before:avoid}
         .care{break-before:avoid}
