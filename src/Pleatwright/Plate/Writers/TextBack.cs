@@ -26,7 +26,7 @@ internal static class TextBack
         foreach (var path in paths.Where(p => p.Kind == BackPathKind.Carry)) Carry([.. path.Points]);
         foreach (var path in paths.Where(p => p.Kind == BackPathKind.TieOff)) At(path.Points[^1], 'o');
         foreach (var path in paths.Where(p => p.Kind == BackPathKind.Start)) At(path.Points[^1], '*');
-        foreach (var line in Wrapped(Meaning, columns)) text.Append(line).Append('\n');
+        foreach (var line in TextTable.Broken(Meaning, columns)) text.Append(line).Append('\n');
         var strip = (columns - Label - 1) / 10 * 10;
         for (var last = pleats; last >= 1; last -= strip)
         {
@@ -84,21 +84,5 @@ internal static class TextBack
             if (at > 6) number.CopyTo(0, numbers, at, Math.Min(number.Length, numbers.Length - at));
         }
         text.Append(new string(numbers).TrimEnd()).Append('\n');
-    }
-
-    private static IEnumerable<string> Wrapped(string words, int columns)
-    {
-        var line = new StringBuilder();
-        foreach (var word in words.Split(' '))
-        {
-            if (line.Length > 0 && line.Length + 1 + word.Length > columns)
-            {
-                yield return line.ToString();
-                line.Clear();
-            }
-            if (line.Length > 0) line.Append(' ');
-            line.Append(word);
-        }
-        yield return line.ToString();
     }
 }

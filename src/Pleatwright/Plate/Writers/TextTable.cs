@@ -48,7 +48,8 @@ internal static class TextTable
         return line.ToString().TrimEnd();
     }
 
-    private static List<string> Broken(string cell, int width)
+    /// <summary>Words broken at spaces into lines of so many characters.</summary>
+    internal static List<string> Broken(string cell, int width)
     {
         List<string> lines = [];
         var line = "";
