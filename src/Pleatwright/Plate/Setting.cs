@@ -227,7 +227,7 @@ internal sealed class Setting
     {
         var columns = items[^1] is Lines ? 1 : Options.LargePrint ? section.LargeColumns : section.Columns;
         // a few lines are read across the page
-        if (columns > 1 && !Options.LargePrint && items.Count <= 6 && items.All(i => i is Headed or Words) && Trial(1, null).Height <= 6 * Look.Leading) columns = 1;
+        if (columns > 1 && !Options.LargePrint && items.Count <= 6 && items.All(i => i is Headed or Words) && Trial(1, null, Inner.Y).Height <= 11 * Look.Leading) columns = 1;
         var least = Options.LargePrint ? LeastLarge : Least;
         var height = items.Count > Many ? least : Trial(columns, null).Height;
         var needed = height >= Inner.Height && !double.IsInfinity(height) ? height : Math.Min(least, height);
@@ -255,9 +255,9 @@ internal sealed class Setting
         foreach (var page in pages) page.Part = "";
 
         // How many pages it takes, the first begun already; how high it stands on the last, and how high where all of it fits.
-        (int Count, double Lowest, double Height) Trial(int columns, (int Page, double Bottom)? limit)
+        (int Count, double Lowest, double Height) Trial(int columns, (int Page, double Bottom)? limit, double? from = null)
         {
-            var at = double.IsPositiveInfinity(y) ? Inner.Y : y;
+            var at = from ?? (double.IsPositiveInfinity(y) ? Inner.Y : y);
             List<Page> scratch = [new Page(section.Heading, Options.Paper, Options.Look)];
             var flow = new Flow(Options, scratch, section.Heading, at, columns, Look, limit) { Dry = true };
             Lay(items, flow);
