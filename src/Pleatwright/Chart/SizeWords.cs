@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Pleatwright.Cloth;
 using Pleatwright.Measure;
 
 namespace Pleatwright.Chart;
@@ -12,7 +11,7 @@ internal static class SizeWords
     {
         var words = ImmutableArray.CreateBuilder<string>();
         if (line.Pleating is { } plan)
-            words.Add($"{Finished(plan, units)}, cut {plan.CutWidth.Say(units)}, {plan.Pleats} pleats, {plan.Cloth.GatheringRows} gathering rows"
+            words.Add($"{plan.Cloth.Form.SizeWords(plan, units)}, cut {plan.CutWidth.Say(units)}, {plan.Pleats} pleats, {plan.Cloth.GatheringRows} gathering rows"
                 + string.Concat(Repeats(line).Select(r => $"; {r}")));
         foreach (var trouble in line.Troubles) words.Add($"cannot take the design: {trouble}");
         return words.ToImmutable();
@@ -21,11 +20,4 @@ internal static class SizeWords
     /// <summary>The figures that repeat in a size: how many copies, how far apart, and the gap between two.</summary>
     public static ImmutableArray<string> Repeats(SizeLine line) =>
         [.. line.Placements.Where(f => f.Copies > 1).Select(f => $"{f.Copies} × {f.Figure} every {f.Every}, {(f.Gap < 0 ? $"{-f.Gap} shared" : $"{f.Gap} bare between")}")];
-
-    private static string Finished(PleatingPlan plan, UnitSystem units) => plan.Cloth.Form switch
-    {
-        Round round => $"neck {round.Neck.Say(units)}",
-        Ball ball => $"ball {ball.Diameter.Say(units)} across",
-        _ => $"{plan.FinishedWidth.Say(units)} wide",
-    };
 }

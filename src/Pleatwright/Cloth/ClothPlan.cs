@@ -63,7 +63,7 @@ public sealed record ClothPlan(Form Form, Gauge Gauge, int GatheringRows)
     /// Depth of cloth the gathered part is cut to: every gathered row, holding rows too, with half a space beyond the outer ones (common
     /// practice, no source). What hangs above and below it comes on top.
     /// </summary>
-    internal Length CutDepth => Gauge.RowSpacing * RowsToGather;
+    internal Length CutDepth => Gauge.RowSpacing * RowsToGather + Form.EdgeSeam * 2;
 }
 
 /// <summary>What the plan comes to: pleats, cloth to cut, rows. Pure arithmetic on a <see cref="ClothPlan"/>.</summary>

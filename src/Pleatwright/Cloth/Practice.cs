@@ -102,7 +102,7 @@ internal static class Practice
             remarks.Add($"Dots {(gauge.TakeUp / 2).Say(units)} apart are out of the common run of {Dots.Least.Say(units)} to {Dots.Most.Say(units)}.");
         if (Outside(gauge.RowSpacing, Rows))
             remarks.Add($"Gathering rows {gauge.RowSpacing.Say(units)} apart are out of the common run of {Rows.Least.Say(units)} to {Rows.Most.Say(units)}.");
-        if (cloth.Form is Round) return remarks.ToImmutable(); // a neck draws its cloth up as far as it must
+        if (!cloth.Form.FullnessIsChosen) return remarks.ToImmutable();
         var fullness = new PleatingPlan(cloth).Fullness;
         if (fullness < Fullness.Least - 1e-6 || fullness > Fullness.Most + 1e-6)
             remarks.Add(FormattableString.Invariant(

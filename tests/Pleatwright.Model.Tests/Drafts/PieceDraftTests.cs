@@ -5,6 +5,7 @@ using Pleatwright.Bench.Model.Drafts;
 using Pleatwright.Bench.Model.Table;
 using Pleatwright.Chart;
 using Pleatwright.Chart.Stitches;
+using Pleatwright.Cloth;
 using Pleatwright.Files;
 using Pleatwright.Thread;
 
@@ -38,7 +39,7 @@ public class PieceDraftTests
             d => { var thread = (ThreadDraft)d; _ = (thread.InUse, thread.Others.Count(), thread.Told); }),
         new("sizes", (desk, _, _) => new SizesDraft(desk, new FakeTimeProvider()), Of<SizesDraft>(
             (d, _, _) => d.Add(), (d, _, n) => At(d, n, at => d.LeaveOut(at)), (d, t, n) => At(d, n, at => d.SetName(at, t)), (d, t, n) => At(d, n, at => d.SetMeasure(at, Length(n / 3))),
-            (d, t, n) => At(d, n, at => d.SetSweep(at, Tables.Number(t))), (d, t, n) => At(d, n, at => d.SetRows(at, Tables.Whole(t))), (d, _, n) => At(d, n, at => d.SetPanel(at, n % 4, Length(n / 5))), (d, _, n) => At(d, n, d.ShareOut)),
+            (d, t, n) => At(d, n, at => d.Set(at, RoundKind.SweepKey, Tables.Number(t))), (d, t, n) => At(d, n, at => d.SetRows(at, Tables.Whole(t))), (d, _, n) => At(d, n, at => d.SetPanel(at, RoundKind.Panels, n % 4, Length(n / 5))), (d, _, n) => At(d, n, at => d.ShareOut(at, RoundKind.Panels))),
             d => { var sizes = (SizesDraft)d; _ = (sizes.Units, sizes.Measured, sizes.Table.Select(sizes.Finished).Count()); for (var i = 0; i < sizes.Sizes.Count; i++) _ = sizes.NameOf(i); }),
         new("credit", (desk, _, _) => new CreditDraft(desk), Of<CreditDraft>(
             (d, t, _) => d.SetDesigner(t), (d, t, _) => d.SetCopyright(t), (d, t, n) => d.SetDate(n % 3 == 0 ? t : $"2026-{n % 14:00}-{n % 33:00}"), (d, t, n) => d.SetPhotograph(n % 3 == 0 ? "a/b.jpg" : t), (d, t, _) => d.SetSizeName(t)),

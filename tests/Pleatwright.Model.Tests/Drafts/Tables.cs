@@ -39,7 +39,7 @@ internal static class Tables
     public static Piece Ball { get; } = new("Ball", new ClothPlan(new Ball(Length.FromInches(3)), Gauge, 5), PieceGen.Threads, [new Figure("star", ["a"])],
         [new Placement("star", Centre.Middle, new GatheringRow(3), 0)]) { Sizes = [new Size("larger", new Ball(Length.FromInches(4)))] };
 
-    public static Piece Bishop { get; } = new("Bishop", new NewCloth(Purpose.Bishop, Length.FromInches(9)).Plan(), PieceGen.Threads, [], [])
+    public static Piece Bishop { get; } = new("Bishop", new NewCloth(RoundKind.One, Length.FromInches(9)).Plan(), PieceGen.Threads, [], [])
     {
         Bands = [new Band("wave", new GatheringRow(2), new ThreadKey('a'))],
         Sizes = [new Size("larger", new Round(Length.FromInches(10), Angle.FullTurn, [new RoundPanel("front", Length.FromInches(40))]))],

@@ -48,11 +48,11 @@ internal static class Fitting
     private static BandFit? Of(ClothPlan cloth, Band band) =>
         BandStitch.Named(band.Stitch) is { OnLattice: false } stitch ? BandFit.Of(stitch, band, new PleatingPlan(cloth).Pleats) : null;
 
-    // Only a panel's width may be changed for a band; a bishop and a ball have theirs from what they are for.
+    // A form that has its measure from what it is for is not changed for a band.
     private static FittingChoice? OfCloth(ClothPlan cloth, Band band, int pleats)
     {
-        if (cloth.Form is not Panel || pleats is < 2 or > PleatingPlan.MostPleats) return null;
-        var other = cloth with { Form = new Panel(cloth.Gauge.Pitch * pleats) };
+        if (pleats is < 2 or > PleatingPlan.MostPleats || cloth.Form.OfPleats(cloth, pleats) is not { } form) return null;
+        var other = cloth with { Form = form };
         return new PleatingPlan(other).Pleats == pleats ? new FittingChoice($"Cloth of {pleats} pleats", band, other) : null;
     }
 
