@@ -82,6 +82,7 @@ public sealed class PleatingPlan
     private static Length MostLength => Length.FromMetres(10);
 
     private readonly Length[] pitches;
+    private ImmutableArray<PanelShare> shares;
 
     /// <summary>Works the plan out.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The cloth cannot be made; see <see cref="Fault"/>.</exception>
@@ -158,7 +159,16 @@ public sealed class PleatingPlan
     public double Fullness => Gauge.TakeUp * Pleats / FinishedWidth;
 
     /// <summary>The pieces of cloth sewn together before gathering, from the left, with the pleats that fall to each.</summary>
-    public ImmutableArray<PanelShare> Shares => Cloth.Form.Shares(Cloth);
+    public ImmutableArray<PanelShare> Shares => shares.IsDefault ? shares = Cloth.Form.Shares(Cloth) : shares;
+
+    /// <summary>The first panel of a name, or null; a cloth that is not sewn of named panels has none.</summary>
+    internal PanelShare? Panel(string name)
+    {
+        if (Cloth.Form.Kind.Pieces is null) return null;
+        foreach (var share in Shares)
+            if (share.Name == name) return share;
+        return null;
+    }
 
     /// <summary>Widths of cloth to buy for the cut width, at least 1.</summary>
     public int FabricWidths => Joining.Widths(Cloth);

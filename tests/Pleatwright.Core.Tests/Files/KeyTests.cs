@@ -68,6 +68,7 @@ public class KeyTests
         Agree(Keys("figure", "properties", "half", "items"), Piece("\"figures\": { \"f\": { \"rows\": [ \"r\" ], \"half\": [ { \"row\": 0, \"end\": \"left\", \"unknown\": 1 } ] } }"));
         string Placed(string keys) => Piece("\"figures\": { \"f\": { \"rows\": [ \"r\" ] } }, \"place\": [ { \"figure\": \"f\", \"gatheringRow\": 1, " + keys + " } ]");
         Agree(Keys("placement"), Placed("\"unknown\": 1"));
+        Agree(Keys("hung"), Placed("\"centre\": { \"unknown\": 1 }"));
         Agree(Keys("repeat"), Placed("\"repeat\": { \"count\": 2, \"every\": 3, \"unknown\": 1 }"));
     }
 

@@ -131,6 +131,13 @@ public abstract record Form
     internal static int NearestValley(double at, int pleats) =>
         at < pleats / 2.0 ? (int)Math.Ceiling(at - 0.5 - 1e-9) : (int)Math.Floor(at + 0.5 + 1e-9);
 
+    /// <summary>The valley nearest to a place among the pleats that has an even number of them to its left; of two as near, the one away from the middle.</summary>
+    /// <param name="at">Pleats to its left, fractions of one included.</param>
+    /// <param name="pleats">Pleats in all, an even number.</param>
+    internal static int NearestEvenValley(double at, int pleats) => at < pleats / 2.0
+        ? 2 * (int)Math.Ceiling(at / 2 - 0.5 - 1e-9)
+        : 2 * (int)Math.Floor(at / 2 + 0.5 + 1e-9);
+
     /// <summary>The nearest even whole number, at least 2; halves go up.</summary>
     /// <remarks>An even pleat count leaves a centre valley (common practice, no source).</remarks>
     public static int RoundToEven(double pleats) => Math.Max(2, 2 * (int)Math.Floor(Math.Min(pleats, 1e9) / 2 + 0.5));

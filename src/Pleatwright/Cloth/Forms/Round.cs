@@ -75,7 +75,10 @@ public sealed record Round(Length Neck, Angle Sweep, ImmutableArray<RoundPanel> 
     public override Length CutWidth(ClothPlan cloth) => Panels.Aggregate(Length.Zero.In(Neck.Unit), (sum, p) => sum + p.Cut);
 
     /// <inheritdoc/>
-    /// <remarks>A join goes to the valley nearest to where it falls in the flat cloth.</remarks>
+    /// <remarks>
+    /// A join goes to the valley nearest to where it falls in the flat cloth that gives the panel an even number of pleats, at most a pleat away, so that every
+    /// panel has a centre valley (common practice, no source); the seam takes up the difference.
+    /// </remarks>
     public override ImmutableArray<PanelShare> Shares(ClothPlan cloth)
     {
         var pleats = Pleats(cloth);
@@ -89,7 +92,7 @@ public sealed record Round(Length Neck, Angle Sweep, ImmutableArray<RoundPanel> 
             var first = last + 1;
             last = i == Panels.Length - 1
                 ? pleats
-                : Math.Clamp(NearestValley(flat / cloth.Gauge.TakeUp - cloth.SeamPleats, pleats), last, pleats);
+                : Math.Clamp(NearestEvenValley(flat / cloth.Gauge.TakeUp - cloth.SeamPleats, pleats), last, pleats);
             shares.Add(new PanelShare(Panels[i].Name, Panels[i].Cut, first, last));
         }
         return shares.MoveToImmutable();
