@@ -21,6 +21,7 @@ public sealed class ClothDraft
         (PleatsPerInch, TakeUp, RowSpacing, PerSpace) = (cloth.Gauge.PleatsPerInch, cloth.Gauge.TakeUp, cloth.Gauge.RowSpacing, cloth.Gauge.CableRowsPerSpace);
         (Rows, Above, Below, SeamPleats) = (cloth.GatheringRows, cloth.HoldingRowsAbove, cloth.HoldingRowsBelow, cloth.SeamPleats);
         (FabricWidth, Selvedges, Ravelling, Seam) = (cloth.FabricWidth, cloth.Selvedges, cloth.Ravelling, cloth.Seam);
+        (SoldBy, SeamAbove, LengthBelow, SeamBelow) = (cloth.Step, cloth.SeamAbove, cloth.LengthBelow, cloth.SeamBelow);
         if (cloth.Pleater is { } pleater) (HasPleater, PleaterRows, PleaterOverlap) = (true, pleater.Rows, pleater.Overlap);
         Colour = cloth.Colour.ToString();
     }
@@ -88,6 +89,17 @@ public sealed class ClothDraft
 
     public Length Seam { get; set; }
 
+    /// <summary>The step by which the shop cuts cloth.</summary>
+    public Length SoldBy { get; set; }
+
+    public Length SeamAbove { get; set; }
+
+    /// <summary>Length of skirt or bodice below the gathered part.</summary>
+    public Length LengthBelow { get; set; }
+
+    /// <summary>Hem or seam at the lower edge.</summary>
+    public Length SeamBelow { get; set; }
+
     public bool HasPleater { get; set; }
 
     public int PleaterRows { get; set; } = 16;
@@ -145,6 +157,7 @@ public sealed class ClothDraft
             (Words.Of(plan.Pleats), "pleats"), (plan.CutWidth.Say(units), sewn ? "of panels together" : "to cut across"),
             (Words.Of(Math.Round(plan.Fullness, 2)), cloth.Form.FullnessAt is { Length: > 0 } at ? $"to 1{at}" : "to 1 fullness"),
             (Words.Of(plan.FabricWidths), plan.FabricWidths == 1 ? "width of cloth" : sewn ? "widths of cloth" : "widths to join"),
+            .. cloth.IsDepthWhole ? [(ClothToBuy.Say(ClothToBuy.Of(cloth), units), "of cloth to buy")] : ImmutableArray<(string, string)>.Empty,
             (Words.Of(plan.RowsToGather), $"rows to gather, {plan.Depth.Say(units)} deep" + (plan.Passes.Length > 1 ? $", in {plan.Passes.Length} passes" : "")),
         ];
     }
@@ -180,7 +193,7 @@ public sealed class ClothDraft
             }
             if (!Thread.Colour.TryParse(Colour, out _)) { fault = Said.Colour; return null; }
             if (FabricWidth <= Length.Zero) { fault = "The cloth is sold wider than nothing."; return null; }
-            if (Selvedges < Length.Zero || Ravelling < Length.Zero || Seam < Length.Zero) { fault = "No edge takes less than nothing."; return null; }
+            if (new[] { Selvedges, Ravelling, Seam, SeamAbove, LengthBelow, SeamBelow }.Any(l => l < Length.Zero)) { fault = "No edge takes less than nothing."; return null; }
             if (HasPleater && (PleaterRows is < Pleater.LeastRows or > Pleater.MostRows || PleaterOverlap < 0 || PleaterOverlap >= PleaterRows))
             {
                 fault = $"A pleater takes {Pleater.LeastRows} to {Pleater.MostRows} rows, and runs fewer of them through again than it takes.";
@@ -204,6 +217,8 @@ public sealed class ClothDraft
         Form = cloth.Form, Gauge = cloth.Gauge, GatheringRows = cloth.GatheringRows,
         HoldingRowsAbove = Above, HoldingRowsBelow = Below, SeamPleats = SeamPleats,
         Colour = Thread.Colour.Parse(Colour), FabricWidth = FabricWidth, Selvedges = Selvedges, Ravelling = Ravelling, Seam = Seam,
+        SeamAbove = SeamAbove, LengthBelow = LengthBelow, SeamBelow = SeamBelow,
+        SoldBy = SoldBy == old.Step ? old.SoldBy : SoldBy,
         Pleater = HasPleater ? new Pleater(PleaterRows, PleaterOverlap) : null,
     };
 

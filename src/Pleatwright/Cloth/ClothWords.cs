@@ -21,7 +21,10 @@ internal static class ClothWords
         var sewn = cloth.Form.Kind.Pieces is not null;
 
         lines.Add(new("Cloth", (!sewn ? $"cut {plan.CutWidth.Say(units)} wide and" : $"panels {plan.CutWidth.Say(units)} wide together,")
-            + $" {cloth.CutDepth.Say(units)} deep for the gathered part alone, from {(plan.FabricWidths > 1 ? $"{plan.FabricWidths} widths of " : "")}cloth {cloth.FabricWidth.Say(units)} wide"));
+            + $" {cloth.CutDepth.Say(units)} deep{(cloth.IsDepthWhole ? "" : " for the gathered part alone")}, from {(plan.FabricWidths > 1 ? $"{plan.FabricWidths} widths of " : "")}cloth {cloth.FabricWidth.Say(units)} wide"));
+        if (cloth.IsDepthWhole) lines.Add(new("Depth", DepthWords(cloth, units)));
+        if (Wings.Of(cloth) is { } wings) lines.Add(new("Wings", wings.Say(units)));
+        if (cloth.IsDepthWhole) lines.Add(new("Buy", $"{ClothToBuy.Say(ClothToBuy.Of(cloth), units)} of cloth {cloth.FabricWidth.Say(units)} wide, by the {ClothToBuy.Say(cloth.Step, units)}"));
         if (sewn)
         {
             var first = true;
@@ -44,6 +47,21 @@ internal static class ClothWords
         lines.Add(new("", $"{Counting.Of(gauge.CableRowsPerSpace, "cable row")} in a space, {plan.CableRows} in all"));
         if (!plan.Passes.IsEmpty) lines.Add(new("Passes", PassWords(plan)));
         return lines.ToImmutable();
+    }
+
+    /// <summary>How the depth comes about, from the top: "3/8 in seam above, 4 1/8 in gathered, 14 in below it, 2 in hem or seam".</summary>
+    public static string DepthWords(ClothPlan cloth, UnitSystem units)
+    {
+        var parts = new List<string>();
+        void Add(Length length, string what)
+        {
+            if (length > Length.Zero) parts.Add($"{length.Say(units)} {what}");
+        }
+        Add(cloth.SeamAbove + cloth.Form.EdgeSeam, "seam above");
+        Add(cloth.GatheredDepth, $"gathered, {Counting.Of(cloth.RowsToGather, "row")} with half a space beyond the outer ones");
+        Add(cloth.LengthBelow, "skirt or bodice below it");
+        Add(cloth.SeamBelow + cloth.Form.EdgeSeam, "hem or seam below");
+        return string.Join(", ", parts);
     }
 
     /// <summary>A valley in words: its number, or how far it lies among the seam pleats.</summary>

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Text.Json;
 using Pleatwright.Cloth;
+using Pleatwright.Measure;
 
 namespace Pleatwright.Files;
 
@@ -22,6 +23,8 @@ internal static class FormWriter
             if (own is not null && key != form.Kind.Measure && key.Same(values, own.Values)) continue;
             switch (key)
             {
+                case LengthKey { Usual: { } usual } length when own is null && usual == Length.Zero && values.Length(length) == Length.Zero:
+                    break; // nothing is nothing, in whatever unit
                 case LengthKey { Usual: { } usual } length when own is null:
                     PieceWriter.WriteUnusual(json, key.Name, values.Length(length), usual);
                     break;

@@ -88,6 +88,10 @@ public static class PieceReader
                 Seam = keys.OptionalLength("seam", allowZero: true) ?? usual.Seam,
                 Pleater = keys.Optional("pleater") is { } p ? PleaterOf(p) : null,
                 FabricWidth = keys.OptionalLength("fabricWidth") ?? usual.FabricWidth,
+                SoldBy = keys.OptionalLength("soldBy"),
+                SeamAbove = keys.OptionalLength("seamAbove", allowZero: true) ?? usual.SeamAbove,
+                LengthBelow = keys.OptionalLength("lengthBelow", allowZero: true) ?? usual.LengthBelow,
+                SeamBelow = keys.OptionalLength("seamBelow", allowZero: true) ?? usual.SeamBelow,
             };
             if (keys.Optional("holdingRows") is { } holding)
             {

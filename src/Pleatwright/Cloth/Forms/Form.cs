@@ -64,6 +64,12 @@ public abstract record Form
     /// <summary>Allowance at its upper edge, and as much at its lower, which every such form is sewn in by; none where one hangs free.</summary>
     internal virtual Length EdgeSeam => Length.Zero;
 
+    /// <summary>
+    /// Width of the plain wing sewn to each side where the gathered cloth comes out narrower than the garment piece it is for, without allowances; nothing
+    /// where it is wide enough or the maker gives no such width.
+    /// </summary>
+    internal virtual Length WingOf(ClothPlan cloth) => Length.Zero;
+
     /// <summary>Whether the maker chooses how full it is gathered; a neck draws its cloth up as far as it must.</summary>
     internal virtual bool FullnessIsChosen => true;
 

@@ -48,7 +48,7 @@ public class NobodyAsksTests
         var asks = new Regex(
             $@"\b(is|as|case|not|or)\s+(not\s+)?(Pleatwright\.Cloth\.|Cloth\.)?({names})\b(?!\s*\()" + // a test or a label
             $@"|^\s*({names})(\s+\w+|\s*\{{[^}}]*\}})?\s*=>" + // an arm of a switch
-            $@"|\((Pleatwright\.Cloth\.|Cloth\.)?({names})\)\s*[\w(]|typeof\(({names})\)|OfType<({names})>" +
+            $@"|\((Pleatwright\.Cloth\.|Cloth\.)?({names})\)[\w(]|typeof\(({names})\)|OfType<({names})>" +
             $@"|\b({string.Join('|', Kinds)})\b" +
             $@"|""({string.Join('|', FormKind.All.Select(k => k.Name))})""\s*(=>|or\b)|[!=]=\s*""({string.Join('|', FormKind.All.Select(k => k.Name))})""", RegexOptions.Multiline);
         Assert.Matches(asks, "if (cloth.Form is Panel) return;");
