@@ -143,7 +143,7 @@ public sealed class PleatingPlan
         if (cloth.FabricWidth <= cloth.Seam * 2)
             return new ClothFault("seam", $"seam allowances of {cloth.Seam} leave nothing of cloth {cloth.FabricWidth} wide");
         if (cloth.SoldBy is { } step && step <= Length.Zero) return new ClothFault("soldBy", "a shop cuts cloth by more than nothing");
-        if (cloth.SeamAbove < Length.Zero || cloth.LengthBelow < Length.Zero || cloth.SeamBelow < Length.Zero || cloth.CutDepth > MostLength * 100)
+        if (cloth.SeamAbove < Length.Zero || cloth.LengthBelow < Length.Zero || cloth.SeamBelow < Length.Zero || cloth.Besides > MostLength * 100)
             return new ClothFault("lengthBelow", "the cloth is cut to no such depth");
         if ((cloth.Form.MeasureFault ?? cloth.Form.Fault(cloth)) is { } fault) return fault;
         if (cloth.Form.Pleats(cloth) is > MostPleats and var pleats)

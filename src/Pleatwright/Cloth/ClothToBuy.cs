@@ -45,6 +45,7 @@ internal static class ClothToBuy
         if (bought.Unit != LengthUnit.Inch || Math.Abs(eighths - Math.Round(eighths)) > 1e-6) return said;
         var (whole, rest) = Math.DivRem((int)Math.Round(eighths), 8);
         var part = rest == 0 ? "" : rest % 4 == 0 ? "1/2" : rest % 2 == 0 ? $"{rest / 2}/4" : $"{rest}/8";
-        return string.Create(CultureInfo.InvariantCulture, $"{said} ({(whole > 0 ? $"{whole}{(part.Length > 0 ? " " : "")}" : "")}{part} yd)");
+        var yards = string.Create(CultureInfo.InvariantCulture, $"{(whole > 0 ? $"{whole}{(part.Length > 0 ? " " : "")}" : "")}{part} yd");
+        return said.EndsWith(')') ? $"{said[..^1]}, {yards})" : $"{said} ({yards})";
     }
 }

@@ -24,7 +24,7 @@ internal static class ClothWords
             + $" {cloth.CutDepth.Say(units)} deep{(cloth.IsDepthWhole ? "" : " for the gathered part alone")}, from {(plan.FabricWidths > 1 ? $"{plan.FabricWidths} widths of " : "")}cloth {cloth.FabricWidth.Say(units)} wide"));
         if (cloth.IsDepthWhole) lines.Add(new("Depth", DepthWords(cloth, units)));
         if (Wings.Of(cloth) is { } wings) lines.Add(new("Wings", wings.Say(units)));
-        if (cloth.IsDepthWhole) lines.Add(new("Buy", $"{ClothToBuy.Say(ClothToBuy.Of(cloth), units)} of cloth {cloth.FabricWidth.Say(units)} wide, by the {ClothToBuy.Say(cloth.Step, units)}"));
+        if (cloth.IsDepthWhole) lines.Add(new("Buy", $"{ClothToBuy.Say(ClothToBuy.Of(cloth), units)} of cloth {cloth.FabricWidth.Say(units)} wide, which is sold in steps of {ClothToBuy.Say(cloth.Step, units)}"));
         if (sewn)
         {
             var first = true;

@@ -81,7 +81,7 @@ public class ClothToBuyTests
             "Cloth: cut 34 1/2 in wide and 20 1/2 in deep, from cloth 44 in wide",
             "Depth: 3/8 in seam above, 4 1/8 in gathered, 11 rows with half a space beyond the outer ones, 14 in skirt or bodice below it, 2 in hem or seam below",
             "Wings: a plain wing at each side, 1 1/2 in wide when finished: cut two 2 1/4 in wide and 20 1/2 in deep",
-            "Buy: 22 1/2 in (5/8 yd) of cloth 44 in wide, by the 4 1/2 in (1/8 yd)",
+            "Buy: 22 1/2 in (5/8 yd) of cloth 44 in wide, which is sold in steps of 4 1/2 in (1/8 yd)",
         ], lines.Take(4));
         Assert.Equal("34 1/2 in wide, 20 1/2 in deep; and a plain wing at each side, 1 1/2 in wide when finished: cut two 2 1/4 in wide and 20 1/2 in deep", CutForWords.Cloth(CutFor.Of(new PleatingPlan(cloth)), UnitSystem.Inches));
         Assert.Equal("30 cm", ClothToBuy.Say((cloth with { FabricWidth = Length.FromCentimetres(112), LengthBelow = Length.FromInches(5) }).Bought(Length.FromCentimetres(21)), UnitSystem.Metric));
@@ -96,4 +96,7 @@ public class ClothToBuyTests
     [InlineData(40.5, "40 1/2 in (1 1/8 yd)")]
     [InlineData(10, "10 in")]
     public void Eighths_of_a_yard_are_said_as_a_shop_says_them(double inches, string words) => Assert.Equal(words, ClothToBuy.Say(Length.FromInches(inches), UnitSystem.Inches));
+
+    [Fact]
+    public void In_both_units_there_is_one_bracket() => Assert.Equal("114.3 cm (45 in, 1 1/4 yd)", ClothToBuy.Say(Length.FromInches(45), UnitSystem.Both));
 }
