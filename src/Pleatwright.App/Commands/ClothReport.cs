@@ -17,6 +17,10 @@ internal static class ClothReport
         lastPleat = s.Last,
     });
 
+    public static object? Wings(ClothPlan cloth) => Pleatwright.Cloth.Wings.Of(cloth) is { } wings
+        ? new { eachMm = Millimetres(wings.Each), cutWidthMm = Millimetres(wings.CutWidth), cutDepthMm = Millimetres(wings.CutDepth) }
+        : null;
+
     public static object Joins(PleatingPlan plan) => plan.Joins.Select(j => new { valley = j.Valley, between = j.Between });
 
     public static object Passes(PleatingPlan plan) => plan.Passes.Select(p => new { first = p.First, last = p.Last, again = p.Again });
@@ -38,6 +42,7 @@ internal static class ClothReport
         gatheringRows = line.Pleating?.Cloth.GatheringRows,
         figures = line.Placements.Select(f => new { figure = f.Figure, copies = f.Copies, every = f.Every, gap = f.Gap, side = f.Side }),
         troubles = line.Troubles,
+        refusals = line.Refusals.Select(r => new { kind = r.Kind.ToString(), what = r.What, panel = r.Panel, other = r.Other, by = r.By, has = r.Has, needs = r.Needs }),
     });
 
     public static object? Swatch(Piece piece) => piece.Calibration is { } found

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Pleatwright.Cloth;
 using Pleatwright.Measure;
 using Pleatwright.Order;
 using Pleatwright.Thread;
@@ -56,6 +57,11 @@ internal static class PlanCommand
             centreValley = plan.CentreValley,
             cableRows = plan.CableRows,
             depthMm = Math.Round(plan.Depth.Millimetres, 4),
+            gatheredDepthMm = Math.Round(plan.Cloth.GatheredDepth.Millimetres, 4),
+            cutDepthMm = Math.Round(plan.Cloth.CutDepth.Millimetres, 4),
+            clothToBuyMm = Math.Round(ClothToBuy.Of(plan.Cloth).Millimetres, 4),
+            soldByMm = Math.Round(plan.Cloth.Step.Millimetres, 4),
+            wings = ClothReport.Wings(plan.Cloth),
             fabricWidths = plan.FabricWidths,
             form = plan.Cloth.Form.Name,
             panels = ClothReport.Panels(plan),

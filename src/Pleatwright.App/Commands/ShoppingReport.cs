@@ -63,6 +63,7 @@ internal static class ShoppingReport
             tooShort = c.Short.Select(s => s.Name),
             widthsToBuy = c.ToBuy?.Widths.Length ?? 0,
             toBuyMm = Millimetres(c.LengthToBuy),
+            usedMm = Millimetres(c.LengthUsed),
             isLeast = c.ToBuy?.IsLeast ?? true,
         }),
         skeinsToBuy = list.SkeinsToBuy,

@@ -111,7 +111,7 @@ public sealed class NeedList(Desk desk, Keeper keeper, Workbasket basket, TimePr
 
     /// <summary>How much is to buy, in words: skeins, then cloth.</summary>
     public (string Skeins, string Cloth) ToBuy => List is not { } list ? ("", "")
-        : (list.SkeinsToBuy == 0 ? "No skein" : Words.Of(list.SkeinsToBuy, "skein"), list.ClothToBuy == Length.Zero ? "no cloth" : list.ClothToBuy.Say(Units) + " of cloth");
+        : (list.SkeinsToBuy == 0 ? "No skein" : Words.Of(list.SkeinsToBuy, "skein"), list.ClothToBuy == Length.Zero ? "no cloth" : Pleatwright.Cloth.ClothToBuy.Say(list.ClothToBuy, Units) + " of cloth");
 
     /// <summary>Hours and cost, label and words.</summary>
     public IEnumerable<(string Label, string Words)> Cost => List is not { } list ? []

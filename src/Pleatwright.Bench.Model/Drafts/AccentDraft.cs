@@ -1,7 +1,9 @@
+using System.Collections.Immutable;
 using Pleatwright.Bench.Model.Table;
 using Pleatwright.Chart;
 using Pleatwright.Chart.Accents;
 using Pleatwright.Chart.Edit;
+using Pleatwright.Cloth;
 using Pleatwright.Plate.Writers;
 
 namespace Pleatwright.Bench.Model.Drafts;
@@ -44,10 +46,10 @@ public sealed class AccentDraft : PieceDraft
     public int Every { get; private set; }
 
     /// <summary>The valley it is centred on.</summary>
-    public int CentreValley => Mark.Centre.On(new Chart.Valley(Desk.Work.Pleating.CentreValley)).Number;
+    public int CentreValley => Mark.Centre.Panel is { } gone && Desk.Work.Pleating.Panel(gone) is null ? 0 : Mark.Centre.On(Desk.Work.Pleating).Number;
 
     /// <summary>Where it will lie, as a sentence.</summary>
-    public string Comes => Where.Of(Mark, Desk.Work.Pleating);
+    public string Comes => CentreValley > 0 ? Where.Of(Mark, Desk.Work.Pleating) : "";
 
     /// <summary>How it will lie, as an SVG picture, and in words; null when it cannot.</summary>
     public (string Svg, string Words)? Picture =>
@@ -70,7 +72,42 @@ public sealed class AccentDraft : PieceDraft
 
     public void TurnUpright() => Set(Mark with { Upright = !Mark.Upright });
 
-    public void SetValley(string? text) => Whole(Valley, text, n => Mark with { Centre = Centre.At(new Chart.Valley(n)) }, least: 1);
+    public void SetValley(string? text) => Whole(Valley, text, n => Mark with { Centre = Hangs ? Mark.Centre.To(new Chart.Valley(n), Desk.Work.Pleating) : Centre.At(new Chart.Valley(n)) }, least: 1);
+
+    /// <summary>The panels it may hang on; none where the cloth has none.</summary>
+    public ImmutableArray<string> Panels => Drafts.Panels.Of(Desk.Work);
+
+    /// <summary>The panel it hangs on; empty when it hangs on none.</summary>
+    public string Panel => Mark.Centre.Panel ?? "";
+
+    /// <summary>Hangs it on a panel, to follow it through every size; on none when empty. It stays where it lies.</summary>
+    public void SetPanel(string? panel)
+    {
+        Unread.Forget(Valley);
+        var plan = Desk.Work.Pleating;
+        if (Panel.Length > 0 && plan.Panel(Panel) is null) Set(Mark with { Centre = Centre.Middle }); // a panel gone meanwhile holds nothing
+        Set(Mark with { Centre = string.IsNullOrEmpty(panel) || plan.Panel(panel) is null ? Mark.Centre.Unhung(plan) : Mark.Centre.HungOn(panel, Mark.Centre.From, plan) });
+    }
+
+    /// <summary>Counts its place from the centre or an edge of its panel.</summary>
+    public void SetFrom(CountedFrom from)
+    {
+        if (Hangs) Set(Mark with { Centre = Mark.Centre.HungOn(Panel, from, Desk.Work.Pleating) });
+    }
+
+    public void SetFromThere(string? text)
+    {
+        if (Hangs) Whole("Valleys from there", text, n => Mark with { Centre = Centre.Hung(Panel, Mark.Centre.From, Math.Clamp(n, -PleatingPlan.MostPleats, PleatingPlan.MostPleats)) });
+    }
+
+    /// <summary>Moves it to the centre of the panel it hangs on.</summary>
+    public void ToPanelCentre()
+    {
+        Unread.Forget(Valley);
+        if (Hangs) Set(Mark with { Centre = Centre.Hung(Panel, CountedFrom.Centre, 0) });
+    }
+
+    private bool Hangs => Panel.Length > 0 && Desk.Work.Pleating.Panel(Panel) is not null;
 
     public void ToCentre()
     {

@@ -51,7 +51,7 @@ public sealed class BandDraft : PieceDraft
     public BandStitch Stitch => BandStitch.Named(Band.Stitch)!;
 
     /// <summary>Pleats of the cloth, with a choice of cloth taken.</summary>
-    public int Pleats => new PleatingPlan(Cloth).Pleats;
+    public int Pleats => new PleatingPlan(Cloth) is var plan && Band.Panel is { } panel && plan.Panel(panel) is { } share ? share.Pleats : new PleatingPlan(Cloth).Pleats;
 
     /// <summary>Gathering rows of the cloth.</summary>
     public int GatheringRows => Cloth.GatheringRows;
@@ -59,7 +59,7 @@ public sealed class BandDraft : PieceDraft
     /// <summary>How it fits the cloth, as sentences; nothing where something is wrong, for then there is nothing to fit.</summary>
     public string Comes => Fault.Length > 0 ? "" : (Fitting.Words(Cloth, Band) is { Length: > 0 } words ? words : "One stitch in every valley: any count of pleats serves.")
         + (Stitch.SidesOf(Band) is { IsEmpty: false } sides ? $" The thread {Phrases.Sides(sides, LevelWords.UpDown)}." : "")
-        + (Cloth == Desk.Piece.Cloth ? "" : $" The cloth becomes {Words.Of(new PleatingPlan(Cloth).FinishedWidth)} wide, {Pleats} pleats.");
+        + (Cloth == Desk.Piece.Cloth ? "" : $" The cloth becomes {Words.Of(new PleatingPlan(Cloth).FinishedWidth)} wide, {new PleatingPlan(Cloth).Pleats} pleats.");
 
     /// <summary>What may be chosen to make its repeats come out; nothing where they do, or where something is wrong.</summary>
     public ImmutableArray<FittingChoice> Choices => Fault.Length > 0 ? [] : Fitting.Choices(Cloth, Band);
@@ -97,6 +97,12 @@ public sealed class BandDraft : PieceDraft
     public void SetOffset(string? text) => Whole("Quarter spaces lower", text, n => Band with { Offset = n });
 
     public void SetDrop(string? text) => Whole("Cable rows lower still", text, n => Band with { Drop = n });
+
+    /// <summary>The panels it may go across; none where the cloth has none.</summary>
+    public ImmutableArray<string> Panels => Laid is { } work ? Drafts.Panels.Of(work) : Drafts.Panels.Of(Desk.Work);
+
+    /// <summary>Lets it go across one panel alone, which it follows through every size; across the whole cloth when empty.</summary>
+    public void SetPanel(string? panel) => Set(Band with { Panel = string.IsNullOrEmpty(panel) ? null : panel, From = null, To = null });
 
     /// <summary>Its first pleat; nothing for the side.</summary>
     public void SetFrom(string? text) => Pleat("First pleat", text, p => Band with { From = p });

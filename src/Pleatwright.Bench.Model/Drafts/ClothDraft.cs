@@ -15,13 +15,13 @@ public sealed class ClothDraft
     private ClothDraft(ClothPlan cloth)
     {
         old = cloth;
-        Purpose = cloth.Form switch { Round => Purpose.Bishop, Ball => Purpose.Ball, _ => Purpose.Panel };
-        if (cloth.Form is Panel panel) Width = panel.Width;
-        if (cloth.Form is Ball ball) Diameter = ball.Diameter;
-        if (cloth.Form is Round round) (Neck, Sweep, Panels, PanelsAsCut) = (round.Neck, round.Sweep.Degrees, [.. round.Panels], true);
+        Form = cloth.Form.Kind;
+        Values = FormValues.Begun.With(cloth.Form.Values);
+        if (Form.Pieces is { } pieces) (Panels, PanelsAsCut) = ([.. Values.Pieces(pieces)], true);
         (PleatsPerInch, TakeUp, RowSpacing, PerSpace) = (cloth.Gauge.PleatsPerInch, cloth.Gauge.TakeUp, cloth.Gauge.RowSpacing, cloth.Gauge.CableRowsPerSpace);
         (Rows, Above, Below, SeamPleats) = (cloth.GatheringRows, cloth.HoldingRowsAbove, cloth.HoldingRowsBelow, cloth.SeamPleats);
         (FabricWidth, Selvedges, Ravelling, Seam) = (cloth.FabricWidth, cloth.Selvedges, cloth.Ravelling, cloth.Seam);
+        (SoldBy, SeamAbove, LengthBelow, SeamBelow) = (cloth.Step, cloth.SeamAbove, cloth.LengthBelow, cloth.SeamBelow);
         if (cloth.Pleater is { } pleater) (HasPleater, PleaterRows, PleaterOverlap) = (true, pleater.Rows, pleater.Overlap);
         Colour = cloth.Colour.ToString();
     }
@@ -30,19 +30,23 @@ public sealed class ClothDraft
     public static ClothDraft Of(ClothPlan cloth) => new(cloth) { GaugeFrom = GaugeFrom.Own, RowsCounted = true };
 
     /// <summary>A new cloth with the usual starting points.</summary>
-    public static ClothDraft New() => new(new NewCloth(Purpose.Panel, Length.FromInches(6)).Plan()) { IsNew = true };
+    public static ClothDraft New() => new(new NewCloth(FormKind.All[0], FormKind.All[0].Measure.Begin).Plan()) { IsNew = true };
 
     public bool IsNew { get; private init; }
 
-    public Purpose Purpose { get; set; }
+    /// <summary>The kind of form it is to have.</summary>
+    internal FormKind Form { get; set; }
 
-    public Length Width { get; set; } = Length.FromInches(6);
+    /// <summary>What the keys of any form were answered; those of another form wait until it is chosen again.</summary>
+    internal FormValues Values { get; private set; }
 
-    public Length Neck { get; set; } = Length.FromInches(11);
+    internal void Set(LengthKey key, Length value) => Values = Values.With(key, value);
 
-    public Length Diameter { get; set; } = Length.FromInches(3);
-
-    public double Sweep { get; set; } = 360;
+    /// <summary>An angle in degrees; out of range it is held, and the cloth says why it cannot be.</summary>
+    internal void Set(AngleKey key, double degrees)
+    {
+        if (double.IsFinite(degrees)) Values = Values.With(key, Angle.FromDegrees(degrees));
+    }
 
     /// <summary>The panels as cut, once the maker has said anything of them.</summary>
     public List<RoundPanel> Panels { get; private set; } = [];
@@ -85,6 +89,17 @@ public sealed class ClothDraft
 
     public Length Seam { get; set; }
 
+    /// <summary>The step by which the shop cuts cloth.</summary>
+    public Length SoldBy { get; set; }
+
+    public Length SeamAbove { get; set; }
+
+    /// <summary>Length of skirt or bodice below the gathered part.</summary>
+    public Length LengthBelow { get; set; }
+
+    /// <summary>Hem or seam at the lower edge.</summary>
+    public Length SeamBelow { get; set; }
+
     public bool HasPleater { get; set; }
 
     public int PleaterRows { get; set; } = 16;
@@ -94,7 +109,7 @@ public sealed class ClothDraft
     public string Colour { get; set; }
 
     /// <summary>What the form is measured by.</summary>
-    public Length Measure => Purpose switch { Purpose.Panel => Width, Purpose.Bishop => Neck, _ => Diameter };
+    public Length Measure => Values.Length(Form.Measure);
 
     /// <summary>The units the maker thinks in.</summary>
     public UnitSystem Units => Measure.Units();
@@ -109,7 +124,7 @@ public sealed class ClothDraft
     }
 
     /// <summary>Whether there may be one more panel.</summary>
-    public bool MayAddPanel => Panels.Count < Round.MostPanels;
+    public bool MayAddPanel => Panels.Count < (Form.Pieces?.Most ?? 0);
 
     /// <summary>One more panel, as wide as the last.</summary>
     public void AddPanel()
@@ -136,12 +151,13 @@ public sealed class ClothDraft
     public static ImmutableArray<(string Value, string Words)> Sums(ClothPlan cloth, UnitSystem units)
     {
         var plan = new PleatingPlan(cloth);
-        var round = cloth.Form is Round;
+        var sewn = cloth.Form.Kind.Pieces is not null;
         return
         [
-            (Words.Of(plan.Pleats), "pleats"), (plan.CutWidth.Say(units), round ? "of panels together" : "to cut across"),
-            (Words.Of(Math.Round(plan.Fullness, 2)), round ? "to 1 at the neck" : "to 1 fullness"),
-            (Words.Of(plan.FabricWidths), plan.FabricWidths == 1 ? "width of cloth" : round ? "widths of cloth" : "widths to join"),
+            (Words.Of(plan.Pleats), "pleats"), (plan.CutWidth.Say(units), sewn ? "of panels together" : "to cut across"),
+            (Words.Of(Math.Round(plan.Fullness, 2)), cloth.Form.FullnessAt is { Length: > 0 } at ? $"to 1{at}" : "to 1 fullness"),
+            (Words.Of(plan.FabricWidths), plan.FabricWidths == 1 ? "width of cloth" : sewn ? "widths of cloth" : "widths to join"),
+            .. cloth.IsDepthWhole ? [(ClothToBuy.Say(ClothToBuy.Of(cloth), units), "of cloth to buy")] : ImmutableArray<(string, string)>.Empty,
             (Words.Of(plan.RowsToGather), $"rows to gather, {plan.Depth.Say(units)} deep" + (plan.Passes.Length > 1 ? $", in {plan.Passes.Length} passes" : "")),
         ];
     }
@@ -150,7 +166,7 @@ public sealed class ClothDraft
     public void ShareOut() => PanelsAsCut = false;
 
     /// <summary>The panels as they would be cut.</summary>
-    public ImmutableArray<RoundPanel> ShownPanels => PanelsAsCut ? [.. Panels] : Plan(out _)?.Form is Round round ? round.Panels : [];
+    public ImmutableArray<RoundPanel> ShownPanels => PanelsAsCut ? [.. Panels] : Form.Pieces is { } pieces && Plan(out _) is { } cloth ? cloth.Form.Values.Pieces(pieces) : [];
 
     /// <summary>What the swatches say; null when none can be reckoned with.</summary>
     public Calibration? Calibration
@@ -177,16 +193,16 @@ public sealed class ClothDraft
             }
             if (!Thread.Colour.TryParse(Colour, out _)) { fault = Said.Colour; return null; }
             if (FabricWidth <= Length.Zero) { fault = "The cloth is sold wider than nothing."; return null; }
-            if (Selvedges < Length.Zero || Ravelling < Length.Zero || Seam < Length.Zero) { fault = "No edge takes less than nothing."; return null; }
+            if (new[] { Selvedges, Ravelling, Seam, SeamAbove, LengthBelow, SeamBelow }.Any(l => l < Length.Zero)) { fault = "No edge takes less than nothing."; return null; }
             if (HasPleater && (PleaterRows is < Pleater.LeastRows or > Pleater.MostRows || PleaterOverlap < 0 || PleaterOverlap >= PleaterRows))
             {
                 fault = $"A pleater takes {Pleater.LeastRows} to {Pleater.MostRows} rows, and runs fewer of them through again than it takes.";
                 return null;
             }
-            return new NewCloth(Purpose, Measure)
+            return new NewCloth(Form, Measure)
             {
-                Kind = Kind, Gauge = Gauge(), Depth = Purpose == Purpose.Ball ? null : Depth, Rows = RowsCounted ? Rows : null,
-                Sweep = Angle.FromDegrees(Sweep), Panels = PanelsAsCut ? [.. Panels] : [],
+                Kind = Kind, Gauge = Gauge(), Depth = Form.AsksDepth ? Depth : null, Rows = RowsCounted ? Rows : null,
+                Values = Form.Pieces is { } pieces ? Values.With(pieces, PanelsAsCut ? [.. Panels] : []) : Values,
             }.Plan(Settle);
         }
         catch (ArgumentException e)
@@ -201,6 +217,8 @@ public sealed class ClothDraft
         Form = cloth.Form, Gauge = cloth.Gauge, GatheringRows = cloth.GatheringRows,
         HoldingRowsAbove = Above, HoldingRowsBelow = Below, SeamPleats = SeamPleats,
         Colour = Thread.Colour.Parse(Colour), FabricWidth = FabricWidth, Selvedges = Selvedges, Ravelling = Ravelling, Seam = Seam,
+        SeamAbove = SeamAbove, LengthBelow = LengthBelow, SeamBelow = SeamBelow,
+        SoldBy = SoldBy == old.Step ? old.SoldBy : SoldBy,
         Pleater = HasPleater ? new Pleater(PleaterRows, PleaterOverlap) : null,
     };
 

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Pleatwright.Bench.Model.Table;
 using Pleatwright.Chart;
 using Pleatwright.Chart.Edit;
@@ -50,7 +51,7 @@ public sealed class FigureDraft
     public string GapWords => Placement is not null && Gap.Of(desk.Work, index!.Value) is { } gap ? $"{Where.Of(gap)}." : "";
 
     /// <summary>The valley its middle lies on; 0 when it lies nowhere.</summary>
-    public int CentreValley => Placement?.Centre.On(new Valley(desk.Work.Pleating.CentreValley)).Number ?? 0;
+    public int CentreValley => Placement?.Centre.On(desk.Work.Pleating).Number ?? 0;
 
     /// <summary>The cable row its top lies on; 0 when it lies nowhere.</summary>
     public int Top => Placement is null ? 0 : Spot.SeatOf(desk.Piece, desk.Work.Pleating, index!.Value, 0).Top;
@@ -83,6 +84,38 @@ public sealed class FigureDraft
     {
         unread.Forget("Its middle lies on valley");
         MoveBy(desk.Work.Pleating.CentreValley - CentreValley, 0);
+    }
+
+    /// <summary>The panels it may hang on; none where the cloth has none.</summary>
+    public ImmutableArray<string> Panels => Drafts.Panels.Of(desk.Work);
+
+    /// <summary>The panel it hangs on; empty when it hangs on none.</summary>
+    public string Panel => Placement?.Centre.Panel ?? "";
+
+    /// <summary>What its place on the panel is counted from.</summary>
+    public CountedFrom From => Placement?.Centre.From ?? CountedFrom.Centre;
+
+    /// <summary>Valleys from there.</summary>
+    public int FromThere => Placement is { Centre: { IsHung: true } centre } ? centre.Valleys : 0;
+
+    /// <summary>Hangs it on a panel, to follow it through every size; on none when empty. It stays where it lies.</summary>
+    public void SetPanel(string? panel) => Placed("hanging on a panel", (p, i) => Placing.Hang(p, i, string.IsNullOrEmpty(panel) ? null : panel, From));
+
+    public void SetFrom(CountedFrom from)
+    {
+        if (Panel is { Length: > 0 } panel) Placed("hanging on a panel", (p, i) => Placing.Hang(p, i, panel, from));
+    }
+
+    public void SetFromThere(string? text)
+    {
+        if (Panel.Length > 0 && unread.Whole("Valleys from there", text, out var n)) MoveBy((From == CountedFrom.Right ? -1L : 1) * (n - (long)FromThere), 0);
+    }
+
+    /// <summary>Moves it to the centre of the panel it hangs on.</summary>
+    public void ToPanelCentre()
+    {
+        unread.Forget("Valleys from there");
+        if (Panel is { Length: > 0 } panel) MoveBy(Centre.Hung(panel, CountedFrom.Centre, 0).On(desk.Work.Pleating).Number - CentreValley, 0);
     }
 
     public void SetTop(string? text)

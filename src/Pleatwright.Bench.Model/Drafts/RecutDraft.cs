@@ -16,7 +16,7 @@ public sealed class RecutDraft(Desk desk) : PieceDraft(desk)
     public ClothPlan? Plan => Laid?.Piece.Cloth;
 
     /// <summary>Whether sizes of the piece go with the form they were measured for.</summary>
-    public bool LosesSizes => Plan is { } cloth && !Desk.Piece.Sizes.IsEmpty && cloth.Form.Name != Desk.Piece.Cloth.Form.Name;
+    public bool LosesSizes => Plan is { } cloth && !Desk.Piece.Sizes.IsEmpty && cloth.Form.Kind != Desk.Piece.Cloth.Form.Kind;
 
     /// <summary>An answer was given.</summary>
     public void Changed() => Answered();

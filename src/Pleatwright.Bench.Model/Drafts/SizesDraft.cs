@@ -44,16 +44,16 @@ public sealed class SizesDraft : PieceDraft
     public UnitSystem Units => Desk.Piece.Cloth.Form.Measure.Units();
 
     /// <summary>What a size of this piece is measured by, in a word or two.</summary>
-    public string Measured => Desk.Piece.Cloth.Form switch { Round => "Neck", Ball => "Diameter", _ => "Finished width" };
+    public string Measured => Desk.Piece.Cloth.Form.Kind.Measured;
 
     /// <summary>How large a size comes out, of what it is measured by.</summary>
-    public string Finished(SizeLine line) => line.Pleating is { } plan ? (plan.Cloth.Form is Panel ? plan.FinishedWidth : plan.Cloth.Form.Measure).Say(Units) : "";
+    public string Finished(SizeLine line) => line.Pleating is { } plan ? plan.Cloth.Form.ComesTo(plan).Say(Units) : "";
 
     /// <summary>A size as a heading names it, by its place while it has no name.</summary>
     public string NameOf(int at) => rows[at].Size.Name.Length > 0 ? rows[at].Size.Name : $"Size {at + 1}";
 
-    /// <summary>Whether the panels of a size are those of the piece.</summary>
-    public bool HasOwnPanels(Round size) => Desk.Piece.Cloth.Form is Round own && size.Panels.SequenceEqual(own.Panels);
+    /// <summary>Whether what a key of a size's form is given is as in the piece.</summary>
+    internal bool IsOwn(Form size, FormKey key) => Desk.Piece.Cloth.Form is { } own && own.Kind == size.Kind && key.Same(size.Values, own.Values);
 
     /// <summary>One more size, measured like the last.</summary>
     public void Add()
@@ -74,30 +74,32 @@ public sealed class SizesDraft : PieceDraft
     public void SetName(int at, string? name) => Change(at, rows[at].Size with { Name = name ?? "" });
 
     /// <summary>What the form is measured by: width, diameter or neck.</summary>
-    public void SetMeasure(int at, Length length) => Change(at, rows[at].Size with
-    {
-        Form = rows[at].Size.Form switch { Round round => round with { Neck = length }, Ball => new Ball(length), _ => new Panel(length) },
-    });
+    public void SetMeasure(int at, Length length) => Set(at, rows[at].Size.Form.Kind.Measure, length);
 
-    public void SetSweep(int at, double degrees)
+    /// <summary>A length that the form of a size is measured by.</summary>
+    internal void Set(int at, LengthKey key, Length length) => Change(at, values => values.With(key, length));
+
+    /// <summary>An angle, in degrees.</summary>
+    internal void Set(int at, AngleKey key, double degrees)
     {
-        if (rows[at].Size.Form is Round round && double.IsFinite(degrees)) Change(at, rows[at].Size with { Form = round with { Sweep = Angle.FromDegrees(degrees) } });
+        if (double.IsFinite(degrees)) Change(at, values => values.With(key, Angle.FromDegrees(degrees)));
     }
 
     /// <summary>Gathering rows of its own; fewer than there can be stands for those of the piece.</summary>
     public void SetRows(int at, int count) => Change(at, rows[at].Size with { GatheringRows = count < ClothPlan.LeastGatheringRows ? null : count });
 
-    public void SetPanel(int at, int panel, Length cut)
+    /// <summary>The cut width of one of the pieces a size is sewn of.</summary>
+    internal void SetPanel(int at, PiecesKey key, int panel, Length cut)
     {
-        if (rows[at].Size.Form is Round round && panel >= 0 && panel < round.Panels.Length)
-            Change(at, rows[at].Size with { Form = round with { Panels = round.Panels.SetItem(panel, round.Panels[panel] with { Cut = cut }) } });
+        var pieces = rows[at].Size.Form.Values.Pieces(key);
+        if (panel >= 0 && panel < pieces.Length) Change(at, values => values.With(key, pieces.SetItem(panel, pieces[panel] with { Cut = cut })));
     }
 
-    /// <summary>Shares the cloth out by the neck of a size.</summary>
-    public void ShareOut(int at)
+    /// <summary>Shares the cloth out by the measure of a size.</summary>
+    internal void ShareOut(int at, PiecesKey key)
     {
-        if (rows[at].Size.Form is Round { Neck: var neck } round && neck > Length.Zero)
-            Change(at, rows[at].Size with { Form = round with { Panels = Practice.SharedPanels(Desk.Piece.Cloth, neck) } });
+        var form = rows[at].Size.Form;
+        if (form.Measure > Length.Zero) Change(at, values => values.With(key, Practice.SharedPanels(Desk.Piece.Cloth, form.Measure)));
     }
 
     private protected override string Edit => "sizes";
@@ -108,7 +110,7 @@ public sealed class SizesDraft : PieceDraft
         : rows.GroupBy(s => s.Size.Name.Trim()).FirstOrDefault(g => g.Count() > 1) is { } twice ? $"Two sizes are called {twice.Key}; give each a name of its own."
         : rows.Select(s => s.Size.Form.MeasureFault).FirstOrDefault(f => f is not null) is { } fault ? Sentences.Of(fault.Words)
         : rows.Any(s => s.Size.GatheringRows > ClothPlan.MostGatheringRows) ? FormattableString.Invariant($"There are at most {ClothPlan.MostGatheringRows:#,0} gathering rows.")
-        : rows.Any(s => s.Size.Form.Name != piece.Cloth.Form.Name) ? "The cloth has another form meanwhile; these measurements are of no use to it."
+        : rows.Any(s => s.Size.Form.Kind != piece.Cloth.Form.Kind) ? "The cloth has another form meanwhile; these measurements are of no use to it."
         : null;
 
     private protected override Piece With(Piece piece)
@@ -117,6 +119,9 @@ public sealed class SizesDraft : PieceDraft
         ImmutableArray<Size> sizes = [.. rows.Select(s => piece.Sizes.Any(o => o.Name == s.Size.Name) ? s.Size : s.Size with { Name = s.Size.Name.Trim() })];
         return sizes.SequenceEqual(piece.Sizes) ? piece : piece with { Sizes = sizes };
     }
+
+    private void Change(int at, Func<FormValues, FormValues> change) =>
+        Change(at, rows[at].Size with { Form = rows[at].Size.Form.Kind.Make(change(rows[at].Size.Form.Values)) });
 
     private void Change(int at, Size size)
     {

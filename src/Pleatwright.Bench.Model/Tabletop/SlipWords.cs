@@ -43,5 +43,5 @@ public static class SlipWords
 
     private static string Of(Work work, AccentMark mark) => $"{mark.Accent} on valley {ValleyOf(work, mark)}, {mark.GatheringRow}";
 
-    private static int ValleyOf(Work work, AccentMark mark) => mark.Centre.On(new Valley(work.Pleating.CentreValley)).Number;
+    private static int ValleyOf(Work work, AccentMark mark) => mark.Centre.On(work.Pleating).Number;
 }

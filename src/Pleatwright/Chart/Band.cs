@@ -1,3 +1,4 @@
+using Pleatwright.Cloth;
 using Pleatwright.Thread;
 
 namespace Pleatwright.Chart;
@@ -55,11 +56,26 @@ public sealed record Band(string Stitch, GatheringRow GatheringRow, ThreadKey Th
     /// <summary>Whether it is turned upside down: peaks become troughs, and up becomes down.</summary>
     public bool UpsideDown { get; init; }
 
-    /// <summary>Its first pleat; nothing for the first of the cloth.</summary>
+    /// <summary>The panel it goes across from side to side, and follows through every size; null for the cloth as a whole.</summary>
+    public string? Panel { get; init; }
+
+    /// <summary>Its first pleat, counted from the left of its panel; nothing for the first there is.</summary>
     public Pleat? From { get; init; }
 
-    /// <summary>Its last pleat; nothing for the last of the cloth.</summary>
+    /// <summary>Its last pleat, counted from the left of its panel; nothing for the last there is.</summary>
     public Pleat? To { get; init; }
+
+    /// <summary>The same band by the pleats of the cloth.</summary>
+    /// <exception cref="ArgumentException">The cloth has no such panel.</exception>
+    internal Band On(PleatingPlan pleating)
+    {
+        if (Panel is null) return this;
+        var share = pleating.Panel(Panel) ?? throw new ArgumentException($"No panel is called “{Panel}”.");
+        return this with
+        {
+            Panel = null, From = new Pleat(share.First - 1 + (From?.Number ?? 1)), To = new Pleat(share.First - 1 + (To?.Number ?? share.Pleats)),
+        };
+    }
 
     /// <summary>What it does with pleats that make no whole repeat.</summary>
     public BandEnds Ends { get; init; }

@@ -1,5 +1,4 @@
 using Pleatwright.Chart.Stitches;
-using Pleatwright.Cloth;
 
 namespace Pleatwright.Chart;
 
@@ -11,7 +10,7 @@ internal static class Crowding
     /// pleats must come to that length whether stitched or not.
     /// </summary>
     public static bool At(Work work, CableRow row) => IsTooClose(work, row)
-        && (!work.RunsIn(row).IsEmpty || work.Bands.Any(b => Lies(work, b, row)) || (row.Index == 0 && work.Piece.Cloth.Form is Round));
+        && (!work.RunsIn(row).IsEmpty || work.Bands.Any(b => Lies(work, b, row)) || (row.Index == 0 && work.Piece.Cloth.Form.FirstRowIsMeasured));
 
     /// <summary>Whether no needle gets between the pleats on a row, stitched or not.</summary>
     public static bool IsTooClose(Work work, CableRow row) => work.Pleating.PitchAt(row.Index) < work.Pleating.Gauge.PleatThickness;

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Pleatwright.Chart.Stitches;
-using Pleatwright.Cloth;
 
 namespace Pleatwright.Chart;
 
@@ -72,7 +71,7 @@ internal static class Holding
     {
         var bands = BandBites.Of(work);
         var perSpace = work.Pleating.Gauge.CableRowsPerSpace;
-        var lowest = work.Piece.Cloth.Form is Round && !belowBishops ? Lowest(work) : double.MaxValue;
+        var lowest = work.Piece.Cloth.Form.FlaresBelow && !belowBishops ? Lowest(work) : double.MaxValue;
         for (var g = 1; g <= work.Piece.Cloth.GatheringRows; g++)
         {
             var row = new GatheringRow(g);

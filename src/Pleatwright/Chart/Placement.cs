@@ -2,29 +2,6 @@ using Pleatwright.Cloth;
 
 namespace Pleatwright.Chart;
 
-/// <summary>Where a placement's middle lies across the cloth: a named valley, or the piece's centre valley.</summary>
-public readonly record struct Centre
-{
-    private readonly int valley;
-
-    private Centre(int valley) => this.valley = valley;
-
-    /// <summary>The piece's own centre valley, whatever its pleat count.</summary>
-    public static Centre Middle => default;
-
-    /// <summary>A valley by its number, from 1.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">The number is less than 1.</exception>
-    public static Centre At(Valley valley) => valley.Number >= 1
-        ? new Centre(valley.Number)
-        : throw new ArgumentOutOfRangeException(nameof(valley), "Valleys are numbered from 1.");
-
-    /// <summary>Whether this is the piece's centre valley.</summary>
-    public bool IsMiddle => valley == 0;
-
-    /// <summary>The valley meant, on a piece whose centre valley is given.</summary>
-    public Valley On(Valley centreValley) => IsMiddle ? centreValley : new Valley(valley);
-}
-
 /// <summary>Copies of a figure spread evenly about its centre.</summary>
 /// <param name="Count">Copies in all, 1 to <see cref="MostCount"/>.</param>
 /// <param name="Every">Valleys from one copy to the next, 1 to <see cref="PleatingPlan.MostPleats"/>.</param>
@@ -67,6 +44,6 @@ public sealed record Placement(string Figure, Centre Centre, GatheringRow Gather
 
     /// <summary>The valley on which the figure's leftmost column lies in a copy, mirrored or not; may be off the cloth.</summary>
     public Valley Left(Figure figure, PleatingPlan pleating, int copy) => new(
-        Centre.On(new Valley(pleating.CentreValley)).Number
+        Centre.On(pleating).Number
         - (Mirror ? figure.Width - 1 - figure.Middle : figure.Middle) + Repeat.OffsetOf(copy));
 }

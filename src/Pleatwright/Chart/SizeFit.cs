@@ -1,3 +1,4 @@
+using Pleatwright.Chart.Accents;
 using Pleatwright.Chart.Edit;
 using Pleatwright.Cloth;
 
@@ -15,18 +16,22 @@ internal static class SizeFit
     {
         var cloth = size.Of(piece.Cloth);
         PleatingPlan from = new(piece.Cloth), to = new(cloth);
-        // A figure drawn left of the middle may leave a narrow cloth on the left; it is then held at valley 1, where it shows as
-        // falling off.
+        // What leaves a narrow cloth keeps its distance from the middle, or from where it hangs, and shows as falling off.
         var recut = Recut.To(piece, cloth);
-        int WidthOf(Repeat repeat) => piece.Placements.FirstOrDefault(p => p.Repeat == repeat) is { } alike ? piece.Figure(alike.Figure)!.Width : 1;
+        int WidthOf(AccentMark mark) => piece.Placements.FirstOrDefault(p => p.Repeat == mark.Repeat && p.Centre.Panel == mark.Centre.Panel) is { } alike ? piece.Figure(alike.Figure)!.Width : 1;
         return recut with
         {
-            Placements = [.. recut.Placements.Select(p => p with { Repeat = Fit(p.Repeat, piece.Figure(p.Figure)!.Width, from.Valleys, to.Valleys) })],
-            Accents = [.. recut.Accents.Select(a => a with { Repeat = Fit(a.Repeat, WidthOf(a.Repeat), from.Valleys, to.Valleys) })],
+            Placements = [.. recut.Placements.Zip(piece.Placements, (p, was) => p with { Repeat = Fitted(p.Repeat, piece.Figure(p.Figure)!.Width, was.Centre, p.Centre) })],
+            Accents = [.. recut.Accents.Zip(piece.Accents.Where(a => a.GatheringRow.Number <= cloth.GatheringRows), (a, was) => a with { Repeat = Fitted(a.Repeat, WidthOf(was), was.Centre, a.Centre) })],
             Working = recut.Working.BaseRow is { } row && row.Index >= to.CableRows ? recut.Working with { BaseRow = null } : recut.Working,
             Sizes = [],
             SizeName = size.Name,
         };
+
+        // Copies fill the width of what they hang on.
+        Repeat Fitted(Repeat repeat, int width, Centre was, Centre now) => Fit(repeat, width, ValleysOf(was, from), ValleysOf(now, to));
+
+        static int ValleysOf(Centre centre, PleatingPlan plan) => centre.Pleats(plan) is var (first, last) ? Math.Max(1, last - first) : 1;
     }
 
     /// <summary>

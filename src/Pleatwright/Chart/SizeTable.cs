@@ -17,12 +17,70 @@ public readonly record struct SizePlacement(string Figure, int Copies, int Every
 /// <param name="Piece">The piece in this size, ready to be proved and plated; null when the cloth cannot be made at all.</param>
 /// <param name="Pleating">Its pleats, cloth and rows; null when <paramref name="Piece"/> is.</param>
 /// <param name="Placements">Its figures, in the order of the piece's placements.</param>
-/// <param name="Troubles">Why the size cannot take the design, one sentence each; empty when it can.</param>
+/// <param name="Refusals">Why the size cannot take the design; empty when it can.</param>
 public sealed record SizeLine(
-    string Name, Piece? Piece, PleatingPlan? Pleating, ImmutableArray<SizePlacement> Placements, ImmutableArray<string> Troubles)
+    string Name, Piece? Piece, PleatingPlan? Pleating, ImmutableArray<SizePlacement> Placements, ImmutableArray<SizeRefusal> Refusals)
 {
     /// <summary>Whether the size takes the design.</summary>
-    public bool Fits => Troubles.IsEmpty;
+    public bool Fits => Refusals.IsEmpty;
+
+    /// <summary>Why it does not, one sentence each.</summary>
+    public ImmutableArray<string> Troubles => [.. Refusals.Select(SizeWords.Of)];
+}
+
+/// <summary>Why a size cannot take the design.</summary>
+public enum RefusalKind
+{
+    /// <summary>The cloth cannot be made; <see cref="SizeRefusal.Words"/> say why.</summary>
+    NoCloth,
+
+    /// <summary>It runs over the side of the cloth.</summary>
+    OffSide,
+
+    /// <summary>It runs over the edge of the panel it hangs on.</summary>
+    OffPanel,
+
+    /// <summary>It hangs on a panel that this size has not.</summary>
+    NoPanel,
+
+    /// <summary>It reaches above gathering row 1.</summary>
+    Above,
+
+    /// <summary>It reaches below the last gathering row.</summary>
+    Below,
+
+    /// <summary>It lies on a gathering row that is not there.</summary>
+    NoRow,
+
+    /// <summary>It runs into <see cref="SizeRefusal.Other"/>, or its own copies into each other.</summary>
+    Meets,
+
+    /// <summary>Pleats lie closer than a pleat is thick.</summary>
+    Crowded,
+}
+
+/// <summary>One reason why a size cannot take the design, by figure and panel, and how much is needed without moving anything.</summary>
+/// <param name="Kind">The reason.</param>
+/// <param name="What">The figure, band or accent it is about, as it is named; empty when it is about the cloth.</param>
+public readonly record struct SizeRefusal(RefusalKind Kind, string What)
+{
+    /// <summary>The panel it is about, or null.</summary>
+    public string? Panel { get; init; }
+
+    /// <summary>The other figure.</summary>
+    public string? Other { get; init; }
+
+    /// <summary>By how many valleys or cable rows; the cable row that is crowded; the gathering row that is not there.</summary>
+    public int By { get; init; }
+
+    /// <summary>Pleats that the cloth, or the panel, has.</summary>
+    public int Has { get; init; }
+
+    /// <summary>Pleats that it needs, with everything where it is, an even number.</summary>
+    public int Needs { get; init; }
+
+    /// <summary>What else is to be said.</summary>
+    public string? Words { get; init; }
 }
 
 /// <summary>One design in many sizes: pleats, cloth, rows, repeats and gaps worked out for each.</summary>
@@ -51,12 +109,12 @@ internal static class SizeTable
         }
         catch (ArgumentOutOfRangeException e)
         {
-            return new SizeLine(size.Name, null, null, [], [Sentences.Of(e.Why())]);
+            return new SizeLine(size.Name, null, null, [], [new SizeRefusal(RefusalKind.NoCloth, "") { Words = Sentences.Of(e.Why()) }]);
         }
         var work = Work.Lay(fitted);
         return new SizeLine(size.Name, fitted, work.Pleating,
             [.. fitted.Placements.Select(p => Placed(fitted, p, work.Pleating))],
-            [.. FallingOff(work), .. AccentsOff(work), .. Below(piece, fitted), .. NewMeetings(fitted, work.Pleating, meetings), .. Crowded(work)]);
+            [.. FallingOff(work), .. OverPanels(piece, work), .. AccentsOff(work), .. Below(piece, fitted), .. NewMeetings(fitted, work.Pleating, meetings), .. Crowded(work)]);
     }
 
     private static SizePlacement Placed(Piece piece, Placement placement, PleatingPlan pleating)
@@ -71,44 +129,77 @@ internal static class SizeTable
     private static (int Left, int Right) Sides(Figure figure, Placement placement, PleatingPlan pleating) => (
         placement.Left(figure, pleating, 0).Number, placement.Left(figure, pleating, placement.Repeat.Count - 1).Number + figure.Width - 1);
 
-    private static IEnumerable<string> FallingOff(Work work)
+    private static IEnumerable<SizeRefusal> FallingOff(Work work)
     {
         foreach (var strays in work.Strays.GroupBy(s => s.Placement))
         {
-            var name = work.Piece.Placements[strays.Key].Figure;
+            var placement = work.Piece.Placements[strays.Key];
             var pleating = work.Pleating;
             var aside = strays.Max(s => Math.Max(1 - s.From.Number, s.To.Number - pleating.Valleys));
             var above = strays.Max(s => -s.Row.Index);
             var below = strays.Max(s => s.Row.Index - pleating.CableRows + 1);
-            if (aside > 0)
-                yield return $"“{name}” runs {Counting.Of(aside, "valley")} off the side: it needs {pleating.Pleats + 2 * aside} pleats and this size has {pleating.Pleats}.";
-            if (above > 0) yield return $"“{name}” runs {Counting.Of(above, "cable row")} above gathering row 1.";
-            if (below > 0) yield return $"“{name}” runs {Counting.Of(below, "cable row")} below the last gathering row, {pleating.Cloth.GatheringRows}.";
+            // What hangs on a panel is told by its panel.
+            if (aside > 0 && placement.Centre.Panel is null)
+                yield return new SizeRefusal(RefusalKind.OffSide, placement.Figure) { By = aside, Has = pleating.Pleats, Needs = pleating.Pleats + 2 * aside };
+            if (above > 0) yield return new SizeRefusal(RefusalKind.Above, placement.Figure) { By = above };
+            if (below > 0) yield return new SizeRefusal(RefusalKind.Below, placement.Figure) { By = below, Has = pleating.Cloth.GatheringRows };
         }
     }
 
-    private static IEnumerable<string> Below(Piece piece, Piece fitted)
+    // What hangs on a panel stays on it, unless it lies across its edge in the design itself.
+    private static IEnumerable<SizeRefusal> OverPanels(Piece piece, Work work)
+    {
+        var own = new PleatingPlan(piece.Cloth);
+        foreach (var (was, now) in piece.Placements.Zip(work.Piece.Placements))
+        {
+            if (was.Centre.Panel is not { } panel) continue;
+            if (now.Centre.Panel is not { } there)
+            {
+                yield return new SizeRefusal(RefusalKind.NoPanel, was.Figure) { Panel = panel };
+                continue;
+            }
+            var figure = piece.Figure(was.Figure)!;
+            if (Hanging.Over(was, figure, own) is null && Hanging.Over(now, figure, work.Pleating) is { } over)
+                yield return new SizeRefusal(RefusalKind.OffPanel, was.Figure) { Panel = there, By = over.Valleys, Has = over.Has, Needs = over.Needs };
+        }
+        foreach (var (was, now) in piece.Accents.Where(a => a.GatheringRow.Number <= work.Piece.Cloth.GatheringRows).Zip(work.Piece.Accents))
+            if (was.Centre.Panel is { } panel && now.Centre.Panel is null) yield return new SizeRefusal(RefusalKind.NoPanel, was.Accent) { Panel = panel };
+        foreach (var band in piece.Bands.Where(b => b.Panel is not null && b.GatheringRow.Number <= work.Piece.Cloth.GatheringRows))
+        {
+            var now = work.Piece.Bands.Where(b => b.Panel is not null && b with { Panel = band.Panel, From = band.From, To = band.To } == band).ToArray();
+            if (now.Length == 0) yield return new SizeRefusal(RefusalKind.NoPanel, band.Stitch) { Panel = band.Panel };
+            else if (Array.Find(now, b => b.To?.Number > work.Pleating.Panel(b.Panel!)!.Value.Pleats) is { } over)
+            {
+                var has = work.Pleating.Panel(over.Panel!)!.Value.Pleats;
+                var by = over.To!.Value.Number - has;
+                yield return new SizeRefusal(RefusalKind.OffPanel, band.Stitch) { Panel = over.Panel, By = by, Has = has, Needs = has + 2 * by };
+            }
+        }
+    }
+
+    private static IEnumerable<SizeRefusal> Below(Piece piece, Piece fitted)
     {
         var rows = fitted.Cloth.GatheringRows;
         foreach (var band in piece.Bands.Where(b => b.GatheringRow.Number > rows))
-            yield return $"The {band.Stitch} band on gathering row {band.GatheringRow.Number} lies below the last gathering row, {rows}.";
+            yield return new SizeRefusal(RefusalKind.NoRow, $"{band.Stitch} band") { By = band.GatheringRow.Number, Has = rows };
         foreach (var accent in piece.Accents.Where(a => a.GatheringRow.Number > rows))
-            yield return $"The {accent.Accent} on gathering row {accent.GatheringRow.Number} lies below the last gathering row, {rows}.";
+            yield return new SizeRefusal(RefusalKind.NoRow, accent.Accent) { By = accent.GatheringRow.Number, Has = rows };
     }
 
-    private static IEnumerable<string> AccentsOff(Work work) =>
+    private static IEnumerable<SizeRefusal> AccentsOff(Work work) =>
         work.Accents.Where(a => !a.IsOnCloth(work)).DistinctBy(a => a.Index)
-            .Select(a => $"The {a.Mark.Accent} on gathering row {a.Mark.GatheringRow.Number} runs off the cloth.");
+            .Select(a => new SizeRefusal(RefusalKind.OffSide, a.Mark.Accent) { By = 0, Words = $"The {a.Mark.Accent} on gathering row {a.Mark.GatheringRow.Number} runs off the cloth." });
 
-    private static IEnumerable<string> NewMeetings(Piece piece, PleatingPlan pleating, HashSet<(int, int)> known) =>
+    private static IEnumerable<SizeRefusal> NewMeetings(Piece piece, PleatingPlan pleating, HashSet<(int, int)> known) =>
         Meetings(piece, pleating).Where(m => !known.Contains(m)).Order()
-            .Select(m => m.Item1 == m.Item2
-                ? $"Copies of “{piece.Placements[m.Item1].Figure}” run into each other."
-                : $"“{piece.Placements[m.Item1].Figure}” and “{piece.Placements[m.Item2].Figure}” run into each other.");
+            .Select(m => new SizeRefusal(RefusalKind.Meets, piece.Placements[m.Item1].Figure) { Other = m.Item1 == m.Item2 ? null : piece.Placements[m.Item2].Figure });
 
     // The uppermost row alone: those below it are told by the proof.
-    private static IEnumerable<string> Crowded(Work work) => Enumerable.Range(0, work.CableRows).Where(y => Crowding.At(work, new CableRow(y))).Take(1)
-        .Select(y => $"The pleats lie {work.Pleating.PitchAt(y).Say(UnitSystem.Metric)} apart at cable row {y}, closer than a pleat is thick ({work.Pleating.Gauge.PleatThickness.Say(UnitSystem.Metric)}).");
+    private static IEnumerable<SizeRefusal> Crowded(Work work) => Enumerable.Range(0, work.CableRows).Where(y => Crowding.At(work, new CableRow(y))).Take(1)
+        .Select(y => new SizeRefusal(RefusalKind.Crowded, "")
+        {
+            By = y, Words = $"The pleats lie {work.Pleating.PitchAt(y).Say(UnitSystem.Metric)} apart at cable row {y}, closer than a pleat is thick ({work.Pleating.Gauge.PleatThickness.Say(UnitSystem.Metric)}).",
+        });
 
     // Which placements have copies that lie over one another, stitch for stitch.
     private static HashSet<(int, int)> Meetings(Piece piece, PleatingPlan pleating)

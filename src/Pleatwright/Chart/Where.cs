@@ -49,7 +49,7 @@ internal static class Where
     public static string Of(Accents.AccentMark mark, Cloth.PleatingPlan pleating)
     {
         var perSpace = pleating.Gauge.CableRowsPerSpace;
-        var valley = Count(mark.Centre.On(new Valley(pleating.CentreValley)).Number);
+        var valley = Count(mark.Centre.On(pleating).Number);
         var depth = DepthWords.Of(Accents.LaidAccent.DepthOf(mark, perSpace), perSpace);
         return mark.Repeat.Count > 1
             ? $"{mark.Accent.Capital()}, {Count(mark.Repeat.Count)} of them about valley {valley}, {Count(mark.Repeat.Every)} valleys apart, at {depth}."

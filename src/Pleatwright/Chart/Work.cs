@@ -200,7 +200,7 @@ public sealed class Work
             var thread = ThreadByte(band.Thread.Letter);
             if (stitch.OnLattice && LatticeRow(band) is { } top)
             {
-                var fit = BandFit.Of(stitch, band, pleating.Pleats);
+                var fit = BandFit.Of(stitch, band, pleating);
                 var cell = (byte)(thread | (band.UpsideDown ? FlippedBit : 0));
                 for (var y = top; y < top + band.Rows; y++)
                     for (var v = fit.First.Number; v < fit.Last.Number; v++) cells[y * valleys + v - 1] = cell;
@@ -208,7 +208,7 @@ public sealed class Work
             }
             laidInBands += 2L * pleating.Pleats * stitch.JourneysOf(band).Length * band.Rows;
             if (laidInBands > MostBandStitches) throw new ArgumentException("the bands together lay more than two million stitches");
-            bands.Add(LaidBand.Lay(index, band, stitch, pleating.Pleats, pleating.Gauge.CableRowsPerSpace, piece.Working.Hand));
+            bands.Add(LaidBand.Lay(index, band, stitch, pleating, piece.Working.Hand));
         }
 
         // The cable row a band of cables begins on, when all its rows are whole cable rows of the cloth.

@@ -56,14 +56,48 @@ public sealed record ClothPlan(Form Form, Gauge Gauge, int GatheringRows)
     /// <summary>Width in which the cloth is sold. Default 44 in (common practice, no source).</summary>
     public Length FabricWidth { get; init; } = Length.FromInches(44);
 
+    /// <summary>
+    /// The step by which the maker's shop cuts cloth, more than nothing; null for what is usual: 1/8 yd, which is 4 1/2 in, where the width is given in
+    /// inches, else 10 cm (common practice, no source).
+    /// </summary>
+    public Length? SoldBy { get; init; }
+
+    /// <summary>Seam allowance above the gathered part, at least nothing. Default none.</summary>
+    public Length SeamAbove { get; init; } = Length.FromInches(0);
+
+    /// <summary>
+    /// Length of skirt or bodice as the maker gives it, from the edge of the gathered part to the finished lower edge, at least nothing. Default none.
+    /// </summary>
+    public Length LengthBelow { get; init; } = Length.FromInches(0);
+
+    /// <summary>Hem or seam allowance at the lower edge, at least nothing. Default none.</summary>
+    public Length SeamBelow { get; init; } = Length.FromInches(0);
+
+    /// <summary>The step by which cloth is bought; see <see cref="SoldBy"/>.</summary>
+    internal Length Step => SoldBy ?? (FabricWidth.Unit == LengthUnit.Inch ? EighthYard : Length.FromCentimetres(10));
+
+    /// <summary>1/8 yd: 4 1/2 in.</summary>
+    internal static Length EighthYard => Length.FromInches(4.5);
+
+    /// <summary>A length of cloth, rounded up to whole steps of the shop.</summary>
+    internal Length Bought(Length needed) => needed <= Length.Zero ? needed : (Step * Math.Ceiling(needed / Step - 1e-9)).In(Step.Unit);
+
     /// <summary>Every row to be gathered: the gathering rows and the holding rows.</summary>
     internal int RowsToGather => GatheringRows + HoldingRowsAbove + HoldingRowsBelow;
 
     /// <summary>
-    /// Depth of cloth the gathered part is cut to: every gathered row, holding rows too, with half a space beyond the outer ones (common
-    /// practice, no source). What hangs above and below it comes on top.
+    /// Depth of the gathered part: every gathered row, holding rows too, with half a space beyond the outer ones (common practice, no source).
     /// </summary>
-    internal Length CutDepth => Gauge.RowSpacing * RowsToGather;
+    internal Length GatheredDepth => Gauge.RowSpacing * RowsToGather;
+
+    /// <summary>What the maker gives of the cloth above and below the gathered part, together with the seams of a form that is sewn in at both edges.</summary>
+    internal Length Besides => Form.EdgeSeam * 2 + SeamAbove + LengthBelow + SeamBelow;
+
+    /// <summary>Whether anything is known of what hangs above and below the gathered part.</summary>
+    internal bool IsDepthWhole => Besides > Length.Zero;
+
+    /// <summary>Depth the cloth is cut to: the gathered part, and above and below it as much as the maker gives.</summary>
+    internal Length CutDepth => GatheredDepth + Besides;
 }
 
 /// <summary>What the plan comes to: pleats, cloth to cut, rows. Pure arithmetic on a <see cref="ClothPlan"/>.</summary>
@@ -82,6 +116,7 @@ public sealed class PleatingPlan
     private static Length MostLength => Length.FromMetres(10);
 
     private readonly Length[] pitches;
+    private ImmutableArray<PanelShare> shares;
 
     /// <summary>Works the plan out.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The cloth cannot be made; see <see cref="Fault"/>.</exception>
@@ -107,6 +142,9 @@ public sealed class PleatingPlan
             return new ClothFault("holdingRows", $"the cloth has 0 to {ClothPlan.MostHoldingRows} holding rows above and as many below");
         if (cloth.FabricWidth <= cloth.Seam * 2)
             return new ClothFault("seam", $"seam allowances of {cloth.Seam} leave nothing of cloth {cloth.FabricWidth} wide");
+        if (cloth.SoldBy is { } step && step <= Length.Zero) return new ClothFault("soldBy", "a shop cuts cloth by more than nothing");
+        if (cloth.SeamAbove < Length.Zero || cloth.LengthBelow < Length.Zero || cloth.SeamBelow < Length.Zero || cloth.Besides > MostLength * 100)
+            return new ClothFault("lengthBelow", "the cloth is cut to no such depth");
         if ((cloth.Form.MeasureFault ?? cloth.Form.Fault(cloth)) is { } fault) return fault;
         if (cloth.Form.Pleats(cloth) is > MostPleats and var pleats)
             return new ClothFault(cloth.Form.PleatsKey, $"the cloth comes to {pleats} pleats; {MostPleats} is the most");
@@ -158,7 +196,16 @@ public sealed class PleatingPlan
     public double Fullness => Gauge.TakeUp * Pleats / FinishedWidth;
 
     /// <summary>The pieces of cloth sewn together before gathering, from the left, with the pleats that fall to each.</summary>
-    public ImmutableArray<PanelShare> Shares => Cloth.Form.Shares(Cloth);
+    public ImmutableArray<PanelShare> Shares => shares.IsDefault ? shares = Cloth.Form.Shares(Cloth) : shares;
+
+    /// <summary>The first panel of a name, or null; a cloth that is not sewn of named panels has none.</summary>
+    internal PanelShare? Panel(string name)
+    {
+        if (Cloth.Form.Kind.Pieces is null) return null;
+        foreach (var share in Shares)
+            if (share.Name == name) return share;
+        return null;
+    }
 
     /// <summary>Widths of cloth to buy for the cut width, at least 1.</summary>
     public int FabricWidths => Joining.Widths(Cloth);

@@ -18,11 +18,14 @@ internal static class ClothWords
         var lines = ImmutableArray.CreateBuilder<ClothLine>();
         var cloth = plan.Cloth;
         var gauge = plan.Gauge;
-        var round = cloth.Form as Round;
+        var sewn = cloth.Form.Kind.Pieces is not null;
 
-        lines.Add(new("Cloth", (round is null ? $"cut {plan.CutWidth.Say(units)} wide and" : $"panels {plan.CutWidth.Say(units)} wide together,")
-            + $" {cloth.CutDepth.Say(units)} deep for the gathered part alone, from {(plan.FabricWidths > 1 ? $"{plan.FabricWidths} widths of " : "")}cloth {cloth.FabricWidth.Say(units)} wide"));
-        if (round is not null)
+        lines.Add(new("Cloth", (!sewn ? $"cut {plan.CutWidth.Say(units)} wide and" : $"panels {plan.CutWidth.Say(units)} wide together,")
+            + $" {cloth.CutDepth.Say(units)} deep{(cloth.IsDepthWhole ? "" : " for the gathered part alone")}, from {(plan.FabricWidths > 1 ? $"{plan.FabricWidths} widths of " : "")}cloth {cloth.FabricWidth.Say(units)} wide"));
+        if (cloth.IsDepthWhole) lines.Add(new("Depth", DepthWords(cloth, units)));
+        if (Wings.Of(cloth) is { } wings) lines.Add(new("Wings", wings.Say(units)));
+        if (cloth.IsDepthWhole) lines.Add(new("Buy", $"{ClothToBuy.Say(ClothToBuy.Of(cloth), units)} of cloth {cloth.FabricWidth.Say(units)} wide, which is sold in steps of {ClothToBuy.Say(cloth.Step, units)}"));
+        if (sewn)
         {
             var first = true;
             foreach (var share in plan.Shares)
@@ -36,14 +39,29 @@ internal static class ClothWords
         var joins = plan.Joins;
         if (!joins.IsEmpty)
             lines.Add(new("Joins", $"in {(joins.Length == 1 ? "valley" : "valleys")} {string.Join(", ", joins.Select(j => ValleyWords(j.Valley, plan)))}"));
-        lines.Add(new("Finished", FinishedWords(plan, units)));
+        lines.Add(new("Finished", cloth.Form.FinishedWords(plan, units)));
         lines.Add(new("Pleats", $"{plan.Pleats}, and {Counting.Of(cloth.SeamPleats, "seam pleat")} at each side: {plan.PleatsToGather} to gather; centre valley {plan.CentreValley}"));
-        lines.Add(new("Gauge", Number($"{gauge.TakeUp.Say(units)} of cloth to a pleat, dots {(gauge.TakeUp / 2).Say(units)} apart; fullness {plan.Fullness:0.0#} to 1{(round is null ? "" : " at the neck")}")));
-        lines.Add(new("Pitch", PitchWords(plan, units)));
+        lines.Add(new("Gauge", Number($"{gauge.TakeUp.Say(units)} of cloth to a pleat, dots {(gauge.TakeUp / 2).Say(units)} apart; fullness {plan.Fullness:0.0#} to 1{cloth.Form.FullnessAt}")));
+        lines.Add(new("Pitch", cloth.Form.PitchWords(plan, units)));
         lines.Add(new("Rows", $"gather {plan.RowsToGather}: {cloth.GatheringRows} gathering rows {gauge.RowSpacing.Say(units)} apart, {cloth.HoldingRowsAbove} holding above and {cloth.HoldingRowsBelow} below"));
         lines.Add(new("", $"{Counting.Of(gauge.CableRowsPerSpace, "cable row")} in a space, {plan.CableRows} in all"));
         if (!plan.Passes.IsEmpty) lines.Add(new("Passes", PassWords(plan)));
         return lines.ToImmutable();
+    }
+
+    /// <summary>How the depth comes about, from the top: "3/8 in seam above, 4 1/8 in gathered, 14 in below it, 2 in hem or seam".</summary>
+    public static string DepthWords(ClothPlan cloth, UnitSystem units)
+    {
+        var parts = new List<string>();
+        void Add(Length length, string what)
+        {
+            if (length > Length.Zero) parts.Add($"{length.Say(units)} {what}");
+        }
+        Add(cloth.SeamAbove + cloth.Form.EdgeSeam, "seam above");
+        Add(cloth.GatheredDepth, $"gathered, {Counting.Of(cloth.RowsToGather, "row")} with half a space beyond the outer ones");
+        Add(cloth.LengthBelow, "skirt or bodice below it");
+        Add(cloth.SeamBelow + cloth.Form.EdgeSeam, "hem or seam below");
+        return string.Join(", ", parts);
     }
 
     /// <summary>A valley in words: its number, or how far it lies among the seam pleats.</summary>
@@ -59,28 +77,6 @@ internal static class ClothWords
         if (cloth.Ravelling > Length.Zero) kept.Add($"{cloth.Ravelling.Say(units)} at each side for ravelling");
         if (cloth.Seam > Length.Zero) kept.Add($"{cloth.Seam.Say(units)} at each edge of a join");
         return string.Join(", ", kept);
-    }
-
-    private static string FinishedWords(PleatingPlan plan, UnitSystem units)
-    {
-        var depth = $"{plan.Depth.Say(units)} from the first gathering row to the last";
-        return plan.Cloth.Form switch
-        {
-            Round round => Number($"neck {round.Neck.Say(units)} along gathering row 1, sweep {round.Sweep.Degrees:0.#}°, {depth}"),
-            Ball ball => $"ball {ball.Diameter.Say(units)} across, {ball.Equator.Say(units)} round; {depth} of a meridian of {ball.Meridian.Say(units)}",
-            _ => $"{plan.FinishedWidth.Say(units)} wide, {depth}",
-        };
-    }
-
-    private static string PitchWords(PleatingPlan plan, UnitSystem units)
-    {
-        var ends = $"{PleatsIn(plan.PitchAt(0), units)} at gathering row 1, {PleatsIn(plan.PitchAt(plan.CableRows - 1), units)} at gathering row {plan.Cloth.GatheringRows}";
-        return plan.Cloth.Form switch
-        {
-            Round round => $"{ends}; blocked on arcs of radius {round.NeckRadius.Say(units)} to {round.RadiusAt(plan.Depth).Say(units)}",
-            Ball ball => $"{PleatsIn(ball.Equator / plan.Pleats, units)} at the equator, {ends}",
-            _ => PleatsIn(plan.Gauge.Pitch, units),
-        };
     }
 
     /// <summary>A pitch as makers count it: pleats in an inch, in a centimetre, or both.</summary>

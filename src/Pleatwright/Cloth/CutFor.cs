@@ -12,13 +12,22 @@ namespace Pleatwright.Cloth;
 /// <param name="Pitch">Finished width of one pleat: along gathering row 1 of a bishop, round the equator of a ball.</param>
 /// <param name="Fullness">Flat width over gathered width there, at least 1.</param>
 /// <param name="CutWidth">Width of flat cloth to cut; of a bishop, all its panels together.</param>
-/// <param name="CutDepth">Depth of cloth to cut for the gathered part alone; see <see cref="ClothPlan.CutDepth"/>.</param>
+/// <param name="CutDepth">Depth of cloth to cut, as far as it is known; see <see cref="ClothPlan.CutDepth"/>.</param>
 /// <param name="Rows">Rows gathered, holding rows too.</param>
 internal sealed record CutFor(Length RowSpacing, int CableRowsPerSpace, Length Pitch, double Fullness, Length CutWidth, Length CutDepth, int Rows)
 {
+    /// <summary>Whether the depth holds what hangs above and below the gathered part, as the maker gives it.</summary>
+    public bool IsDepthWhole { get; init; }
+
+    /// <summary>The plain wings it needs; null when it needs none.</summary>
+    public Wings? Wings { get; init; }
+
     /// <summary>What a plan's chart is cut for.</summary>
     public static CutFor Of(PleatingPlan plan) => new(
-        plan.Gauge.RowSpacing, plan.Gauge.CableRowsPerSpace, plan.FinishedWidth / plan.Pleats, plan.Fullness, plan.CutWidth, plan.Cloth.CutDepth, plan.RowsToGather);
+        plan.Gauge.RowSpacing, plan.Gauge.CableRowsPerSpace, plan.FinishedWidth / plan.Pleats, plan.Fullness, plan.CutWidth, plan.Cloth.CutDepth, plan.RowsToGather)
+    {
+        IsDepthWhole = plan.Cloth.IsDepthWhole, Wings = Wings.Of(plan.Cloth),
+    };
 
     /// <summary>Finished pleats in one inch.</summary>
     public double PleatsPerInch => Length.MillimetresPerInch / Pitch.Millimetres;
@@ -35,10 +44,12 @@ internal static class CutForWords
         $"rows {cut.RowSpacing.Say(units)} apart, {Counting.Of(cut.CableRowsPerSpace, "cable row")} to a space, {ClothWords.PleatsIn(cut.Pitch, units)}, fullness {cut.Fullness:0.0#} to 1");
 
     /// <summary>"34 1/2 in wide, 4 1/8 in deep".</summary>
-    public static string Cloth(CutFor cut, UnitSystem units) => $"{cut.CutWidth.Say(units)} wide, {cut.CutDepth.Say(units)} deep";
+    public static string Cloth(CutFor cut, UnitSystem units) => $"{cut.CutWidth.Say(units)} wide, {cut.CutDepth.Say(units)} deep{(cut.Wings is { } wings ? $"; and {wings.Say(units)}" : "")}";
 
     /// <summary>How the depth comes about, and what it leaves out.</summary>
-    public static string Depth(CutFor cut) => $"The depth is that of {Counting.Of(cut.Rows, "gathered row")} with half a space beyond the outer ones; add what hangs above and below.";
+    public static string Depth(CutFor cut) => cut.IsDepthWhole
+        ? $"The depth is that of {Counting.Of(cut.Rows, "gathered row")} with half a space beyond the outer ones, and of what hangs above and below."
+        : $"The depth is that of {Counting.Of(cut.Rows, "gathered row")} with half a space beyond the outer ones; add what hangs above and below.";
 
     /// <summary>Every line.</summary>
     public static ImmutableArray<string> Of(CutFor cut, UnitSystem units) => [$"Cut for {Gauge(cut, units)}.", $"Cloth: {Cloth(cut, units)}.", Depth(cut)];

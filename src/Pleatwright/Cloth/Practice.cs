@@ -74,7 +74,7 @@ internal static class Practice
 
     /// <summary>
     /// Panels for a bishop whose neck holds its pleats at the gauge: a third of them to the front, a sixth to each sleeve and
-    /// to each half of the back (common practice, no source), with the seam pleats, the allowance at every join, the
+    /// to each half of the back, each an even number from a dozen on (common practice, no source), with the seam pleats, the allowance at every join, the
     /// selvedges and the ravelling on top.
     /// </summary>
     /// <param name="cloth">The cloth; its form is not looked at.</param>
@@ -82,7 +82,7 @@ internal static class Practice
     public static ImmutableArray<RoundPanel> SharedPanels(ClothPlan cloth, Length neck)
     {
         var pleats = Form.RoundToEven(neck / cloth.Gauge.Pitch + 1e-9);
-        var side = pleats / 6;
+        var side = pleats < 12 ? pleats / 6 : 2 * (int)Math.Ceiling(pleats / 12.0 - 0.5);
         var joins = cloth.Seam * 2;
         var back = cloth.Gauge.TakeUp * (side + cloth.SeamPleats) + cloth.Seam + cloth.Selvedges / 2 + cloth.Ravelling;
         var sleeve = cloth.Gauge.TakeUp * side + joins;
@@ -102,7 +102,7 @@ internal static class Practice
             remarks.Add($"Dots {(gauge.TakeUp / 2).Say(units)} apart are out of the common run of {Dots.Least.Say(units)} to {Dots.Most.Say(units)}.");
         if (Outside(gauge.RowSpacing, Rows))
             remarks.Add($"Gathering rows {gauge.RowSpacing.Say(units)} apart are out of the common run of {Rows.Least.Say(units)} to {Rows.Most.Say(units)}.");
-        if (cloth.Form is Round) return remarks.ToImmutable(); // a neck draws its cloth up as far as it must
+        if (!cloth.Form.FullnessIsChosen) return remarks.ToImmutable();
         var fullness = new PleatingPlan(cloth).Fullness;
         if (fullness < Fullness.Least - 1e-6 || fullness > Fullness.Most + 1e-6)
             remarks.Add(FormattableString.Invariant(

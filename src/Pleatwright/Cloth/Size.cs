@@ -24,12 +24,5 @@ public sealed record Size(string Name, Form Form)
     /// This size after the piece's own form has changed: a bishop's sweep and panels follow where they were the piece's own;
     /// null when the form is of another kind and has no use for these measurements.
     /// </summary>
-    public Size? Follow(Form before, Form after) => (Form, before, after) switch
-    {
-        (Round size, Round was, Round now) => this with
-        {
-            Form = new Round(size.Neck, size.Sweep == was.Sweep ? now.Sweep : size.Sweep, size.Panels.SequenceEqual(was.Panels) ? now.Panels : size.Panels),
-        },
-        _ => Form.GetType() == after.GetType() ? this : null,
-    };
+    public Size? Follow(Form before, Form after) => FormKind.Follow(Form, before, after) is { } form ? (form == Form ? this : this with { Form = form }) : null;
 }

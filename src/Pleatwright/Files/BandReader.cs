@@ -27,6 +27,7 @@ internal static class BandReader
             Drop = keys.Whole("drop", -MostOffset, MostOffset, 0),
             Rows = keys.Whole("rows", 1, Chart.Band.MostRows, 1),
             UpsideDown = keys.Flag("upsideDown", false),
+            Panel = PlaceReader.Panel(text, keys, cloth),
             From = Pleat(keys, "from"),
             To = Pleat(keys, "to"),
             Steps = Chosen(keys, "steps", stitch.Steps),
@@ -51,7 +52,7 @@ internal static class BandReader
         var accent = Chart.Accents.Accent.Named(name) ?? throw text.Error(accentAt.Offset,
             $"no accent is called {JsonText.Quote(name)}; there are {string.Join(", ", Chart.Accents.Accent.All.Select(a => a.Name))}.");
         keys.Named($"an accent of {name}");
-        var mark = new AccentMark(name, PlaceReader.Centre(keys), new GatheringRow(keys.Whole("gatheringRow", 1, cloth.GatheringRows)), PlaceReader.Thread(text, keys, threads))
+        var mark = new AccentMark(name, PlaceReader.Centre(text, keys, cloth), new GatheringRow(keys.Whole("gatheringRow", 1, cloth.GatheringRows)), PlaceReader.Thread(text, keys, threads))
         {
             Offset = keys.Whole("offset", -MostOffset, MostOffset, 0),
             Drop = keys.Whole("drop", -MostOffset, MostOffset, 0),

@@ -18,6 +18,7 @@ internal static class BandWriter
         Write(json, "drop", band.Drop, 0);
         Write(json, "rows", band.Rows, 1);
         if (band.UpsideDown) json.WriteBoolean("upsideDown", true);
+        if (band.Panel is { } panel) json.WriteString("panel", panel);
         if (band.From is { } from) json.WriteNumber("from", from.Number);
         if (band.To is { } to) json.WriteNumber("to", to.Number);
         if (band.Steps is { } steps) json.WriteNumber("steps", steps);

@@ -4,46 +4,50 @@ using Pleatwright.Measure;
 
 namespace Pleatwright.Files;
 
-/// <summary>Reads the form of the cloth from the keys it brings: which keys those are depends on its name.</summary>
+/// <summary>Reads the form of the cloth from the keys it brings: which keys those are, its kind says.</summary>
 internal static class FormReader
 {
     /// <summary>The form named by the key “form” among <paramref name="keys"/>.</summary>
     public static Form Read(JsonText text, KeyReader keys)
     {
         var named = keys.Required("form");
-        return Measured(text, keys, keys.AsString(named, "form"), null)
-            ?? throw text.Error(named.Offset, $"“form” must be “panel”, “round” or “ball”, but {named.Kind} was found.");
+        var kind = FormKind.Named(keys.AsString(named, "form")) ?? throw text.Error(named.Offset,
+            $"“form” must be {KeyReader.JoinOr([.. FormKind.All.Select(k => $"“{k.Name}”")])}, but {named.Kind} was found.");
+        return Measured(text, keys, kind, null);
     }
 
     /// <summary>The form of another size: what it is measured by is given anew, the rest may stay as in the piece's own.</summary>
-    public static Form Resized(JsonText text, KeyReader keys, Form own) => Measured(text, keys, own.Name, own as Round)
-        ?? throw new ArgumentException($"No way is known to read a size of a form called “{own.Name}”.");
+    public static Form Resized(JsonText text, KeyReader keys, Form own) => Measured(text, keys, own.Kind, own.Values);
 
-    // The form of a name by the keys it brings; a round one's sweep and panels may stay as in the piece's own.
-    private static Form? Measured(JsonText text, KeyReader keys, string name, Round? own) => name switch
+    private static Form Measured(JsonText text, KeyReader keys, FormKind kind, FormValues? own)
     {
-        "panel" => new Panel(keys.Length("finishedWidth")),
-        "round" => new Round(keys.Length("neck"), Sweep(keys) ?? own?.Sweep ?? Angle.FullTurn,
-            own is not null && keys.Optional("panels") is null ? own.Panels : Panels(text, keys)),
-        "ball" => new Ball(keys.Length("diameter")),
-        _ => null,
-    };
+        var values = own ?? FormValues.None;
+        foreach (var key in kind.Keys)
+        {
+            if ((key.IsOptional || (own is not null && key != kind.Measure)) && keys.Optional(key.Name) is null) continue;
+            values = key switch
+            {
+                LengthKey length => values.With(length, keys.Length(key.Name, allowZero: key.IsOptional)),
+                AngleKey angle => values.With(angle, Degrees(keys, key.Name)),
+                PiecesKey pieces => values.With(pieces, Pieces(text, keys, pieces)),
+                _ => throw new ArgumentException($"No way is known to read the key “{key.Name}”."),
+            };
+        }
+        return kind.Make(values);
+    }
 
-    /// <summary>The sweep of a round form, when given.</summary>
-    private static Angle? Sweep(KeyReader keys) => keys.Optional("sweep") switch
+    private static Angle Degrees(KeyReader keys, string key) => keys.Required(key) switch
     {
-        null => null,
         LocatedNumber { Value: > 0 and <= 360 } n => Angle.FromDegrees(n.Value),
-        var other => throw keys.Wrong(other, "sweep", "degrees, more than 0 and at most 360"),
+        var other => throw keys.Wrong(other, key, "degrees, more than 0 and at most 360"),
     };
 
-    /// <summary>The panels of a round form.</summary>
-    private static ImmutableArray<RoundPanel> Panels(JsonText text, KeyReader keys)
+    private static ImmutableArray<RoundPanel> Pieces(JsonText text, KeyReader keys, PiecesKey key)
     {
-        var at = keys.Required("panels");
-        var list = keys.List("panels");
-        if (list.Count is 0 or > Round.MostPanels)
-            throw text.Error(at.Offset, $"“panels” holds {list.Count} panels; a round form has 1 to {Round.MostPanels}.");
+        var at = keys.Required(key.Name);
+        var list = keys.List(key.Name);
+        if (list.Count is 0 || list.Count > key.Most)
+            throw text.Error(at.Offset, $"“{key.Name}” holds {list.Count} panels; {key.Of} has 1 to {key.Most}.");
         return [.. list.Select(item =>
         {
             var panel = new KeyReader(text, item, "a panel");

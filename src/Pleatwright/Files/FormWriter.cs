@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Text.Json;
 using Pleatwright.Cloth;
+using Pleatwright.Measure;
 
 namespace Pleatwright.Files;
 
@@ -16,28 +17,35 @@ internal static class FormWriter
     /// <summary>Writes the form of another size: what it is measured by, and only what else differs from the piece's own.</summary>
     public static void WriteResized(Utf8JsonWriter json, Form form, Form? own)
     {
-        switch (form)
+        var values = form.Values;
+        foreach (var key in form.Kind.Keys)
         {
-            case Panel panel:
-                json.WriteString("finishedWidth", panel.Width.ToString());
-                break;
-            case Round round:
-                var usual = own as Round;
-                json.WriteString("neck", round.Neck.ToString());
-                if (usual?.Sweep != round.Sweep) json.WriteNumber("sweep", round.Sweep.Degrees);
-                if (usual?.Panels.SequenceEqual(round.Panels) != true) WritePanels(json, round.Panels);
-                break;
-            case Ball ball:
-                json.WriteString("diameter", ball.Diameter.ToString());
-                break;
-            default:
-                throw new ArgumentException($"No way is known to write a form called “{form.Name}”.");
+            if (own is not null && key != form.Kind.Measure && key.Same(values, own.Values)) continue;
+            switch (key)
+            {
+                case LengthKey { Usual: { } usual } length when own is null && usual == Length.Zero && values.Length(length) == Length.Zero:
+                    break; // nothing is nothing, in whatever unit
+                case LengthKey { Usual: { } usual } length when own is null:
+                    PieceWriter.WriteUnusual(json, key.Name, values.Length(length), usual);
+                    break;
+                case LengthKey length:
+                    json.WriteString(key.Name, values.Length(length).ToString());
+                    break;
+                case AngleKey angle:
+                    json.WriteNumber(key.Name, values.Angle(angle).Degrees);
+                    break;
+                case PiecesKey pieces:
+                    WritePieces(json, key.Name, values.Pieces(pieces));
+                    break;
+                default:
+                    throw new ArgumentException($"No way is known to write the key “{key.Name}”.");
+            }
         }
     }
 
-    private static void WritePanels(Utf8JsonWriter json, ImmutableArray<RoundPanel> panels)
+    private static void WritePieces(Utf8JsonWriter json, string key, ImmutableArray<RoundPanel> panels)
     {
-        json.WriteStartArray("panels");
+        json.WriteStartArray(key);
         foreach (var panel in panels)
         {
             json.WriteStartObject();

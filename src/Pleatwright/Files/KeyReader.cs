@@ -160,7 +160,7 @@ internal sealed class KeyReader
         }
     }
 
-    private static string JoinOr(List<string> words, string last = "or") => words.Count switch
+    public static string JoinOr(List<string> words, string last = "or") => words.Count switch
     {
         0 => "none",
         1 => words[0],

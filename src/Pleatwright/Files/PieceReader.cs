@@ -49,7 +49,7 @@ public static class PieceReader
             var cloth = Cloth(keys.Required("cloth"));
             threads = Threads(keys.Optional("threads"));
             figures = Figures(keys.Optional("figures"));
-            var placements = keys.Many("place", MostOfAKind, Placement);
+            var placements = keys.Many("place", MostOfAKind, p => Placement(p, cloth));
             var bands = keys.Many("bands", MostOfAKind, b => BandReader.Band(text, b, cloth, threads));
             var accents = keys.Many("accents", MostOfAKind, a => BandReader.Accent(text, a, cloth, threads));
             var back = keys.OneOf("back", Backsmocking.Auto, ("auto", Backsmocking.Auto), ("gaps", Backsmocking.Gaps), ("none", Backsmocking.None), ("all", Backsmocking.All));
@@ -88,6 +88,10 @@ public static class PieceReader
                 Seam = keys.OptionalLength("seam", allowZero: true) ?? usual.Seam,
                 Pleater = keys.Optional("pleater") is { } p ? PleaterOf(p) : null,
                 FabricWidth = keys.OptionalLength("fabricWidth") ?? usual.FabricWidth,
+                SoldBy = keys.OptionalLength("soldBy"),
+                SeamAbove = keys.OptionalLength("seamAbove", allowZero: true) ?? usual.SeamAbove,
+                LengthBelow = keys.OptionalLength("lengthBelow", allowZero: true) ?? usual.LengthBelow,
+                SeamBelow = keys.OptionalLength("seamBelow", allowZero: true) ?? usual.SeamBelow,
             };
             if (keys.Optional("holdingRows") is { } holding)
             {
@@ -229,14 +233,14 @@ public static class PieceReader
             return new HalfMark(row, end);
         }
 
-        private Placement Placement(Located value)
+        private Placement Placement(Located value, ClothPlan cloth)
         {
             var keys = new KeyReader(text, value, "a placement");
             var nameAt = keys.Required("figure");
             var name = keys.AsString(nameAt, "figure");
             var figure = figures.FirstOrDefault(f => f.Name == name) ?? throw text.Error(nameAt.Offset,
                 $"no figure is called {JsonText.Quote(name)}; there {(figures.Length == 1 ? "is" : "are")} {(figures.Length == 0 ? "none" : string.Join(", ", figures.Take(12).Select(f => JsonText.Quote(f.Name))))}.");
-            var placement = new Placement(name, PlaceReader.Centre(keys),
+            var placement = new Placement(name, PlaceReader.Centre(text, keys, cloth),
                 new GatheringRow(keys.Whole("gatheringRow", 1, ClothPlan.MostGatheringRows)),
                 keys.Whole("figureRow", 0, figure.Height - 1, 0))
             {

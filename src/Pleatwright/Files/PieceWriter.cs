@@ -95,6 +95,10 @@ public static class PieceWriter
             json.WriteNumber("overlap", pleater.Overlap);
             json.WriteEndObject();
         }
+        if (cloth.SeamAbove != Length.Zero) json.WriteString("seamAbove", cloth.SeamAbove.ToString());
+        if (cloth.LengthBelow != Length.Zero) json.WriteString("lengthBelow", cloth.LengthBelow.ToString());
+        if (cloth.SeamBelow != Length.Zero) json.WriteString("seamBelow", cloth.SeamBelow.ToString());
+        if (cloth.SoldBy is { } step) json.WriteString("soldBy", step.ToString());
         WriteUnusual(json, "fabricWidth", cloth.FabricWidth, new ClothPlan(cloth.Form, cloth.Gauge, cloth.GatheringRows).FabricWidth);
         json.WriteEndObject();
     }

@@ -8,13 +8,36 @@ namespace Pleatwright.Files;
 /// <summary>Reads the keys that say where something lies and in which thread, which several things share.</summary>
 internal static class PlaceReader
 {
-    /// <summary>The key “centre”: a valley, or the piece's own centre valley.</summary>
-    public static Centre Centre(KeyReader keys) => keys.Optional("centre") switch
+    /// <summary>The key “centre”: a valley, the piece's own centre valley, or what it hangs on.</summary>
+    public static Centre Centre(JsonText text, KeyReader keys, ClothPlan cloth) => keys.Optional("centre") switch
     {
         null or LocatedString { Value: "middle" } => Chart.Centre.Middle,
         LocatedNumber { IsWhole: true, Value: >= 1 and <= PleatingPlan.MostPleats } n => Chart.Centre.At(new Valley((int)n.Value)),
-        var other => throw keys.Wrong(other, "centre", $"“middle” or a valley from 1 to {PleatingPlan.MostPleats}"),
+        LocatedObject hung => Hung(text, hung, cloth),
+        var other => throw keys.Wrong(other, "centre", $"“middle”, a valley from 1 to {PleatingPlan.MostPleats}, or what it hangs on, such as {{ \"panel\": \"front\" }}"),
     };
+
+    private static Centre Hung(JsonText text, LocatedObject value, ClothPlan cloth)
+    {
+        var keys = new KeyReader(text, value, "what a centre hangs on");
+        var panel = Panel(text, keys, cloth);
+        var from = keys.OneOf("from", CountedFrom.Centre, ("centre", CountedFrom.Centre), ("left", CountedFrom.Left), ("right", CountedFrom.Right));
+        var valleys = from == CountedFrom.Centre
+            ? keys.Whole("valleys", -PleatingPlan.MostPleats, PleatingPlan.MostPleats, 0)
+            : keys.Whole("valleys", -PleatingPlan.MostPleats, PleatingPlan.MostPleats);
+        keys.NothingElse();
+        return Chart.Centre.Hung(panel, from, valleys);
+    }
+
+    /// <summary>The key “panel”: a panel of the cloth by its name, the first that has it; null when it is left out.</summary>
+    public static string? Panel(JsonText text, KeyReader keys, ClothPlan cloth)
+    {
+        if (keys.Optional("panel") is not { } value) return null;
+        var name = keys.AsString(value, "panel");
+        ImmutableArray<string> panels = cloth.Form.Kind.Pieces is { } pieces ? [.. cloth.Form.Values.Pieces(pieces).Select(p => p.Name)] : [];
+        return panels.Contains(name) ? name
+            : throw text.Error(value.Offset, $"no panel is called {JsonText.Quote(name)}; {(panels.IsEmpty ? "this form of cloth is not sewn of named panels" : $"there are {string.Join(", ", panels.Distinct().Take(12).Select(JsonText.Quote))}")}.");
+    }
 
     /// <summary>The key “repeat”; once when it is left out.</summary>
     public static Repeat Repeat(JsonText text, KeyReader keys)

@@ -10,7 +10,15 @@ internal static class PlaceWriter
     public static void WriteCentre(Utf8JsonWriter json, Centre centre)
     {
         if (centre.IsMiddle) json.WriteString("centre", "middle");
-        else json.WriteNumber("centre", centre.On(default).Number);
+        else if (!centre.IsHung) json.WriteNumber("centre", centre.Valleys);
+        else
+        {
+            json.WriteStartObject("centre");
+            if (centre.Panel is { } panel) json.WriteString("panel", panel);
+            json.WriteString("from", centre.From switch { CountedFrom.Left => "left", CountedFrom.Right => "right", _ => "centre" });
+            json.WriteNumber("valleys", centre.Valleys);
+            json.WriteEndObject();
+        }
     }
 
     /// <summary>The key “repeat”; nothing for once.</summary>

@@ -26,7 +26,7 @@ internal static class ClothShopping
         return [.. lines.Select(pool => Line([.. pool.Select(n => n.Need)], stash, cut))];
     }
 
-    private static bool AreOne(ClothPlan a, ClothPlan b) => a.FabricWidth == b.FabricWidth && IsSame(a.Colour, b.Colour);
+    private static bool AreOne(ClothPlan a, ClothPlan b) => a.FabricWidth == b.FabricWidth && a.Step == b.Step && IsSame(a.Colour, b.Colour);
 
     private static bool IsSame(Colour a, Colour b) => ColourDifference.Between(a, b) <= Likenesses.MostSame;
 

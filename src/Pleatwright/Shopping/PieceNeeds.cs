@@ -28,17 +28,16 @@ public sealed record ThreadNeed(string Piece, ThreadUse Use, Length WorkingLengt
     ];
 }
 
-/// <summary>What one piece needs of cloth: the gathered part alone, whatever the garment asks for below it.</summary>
+/// <summary>What one piece needs of cloth: the gathered part, what the maker gives above and below it, and its wings.</summary>
 /// <param name="Piece">The piece, in words.</param>
 /// <param name="Cloth">The cloth as it is planned.</param>
 public sealed record ClothNeed(string Piece, ClothPlan Cloth)
 {
-    /// <summary>Length along the cloth: the depth the gathered part is cut to.</summary>
+    /// <summary>Length along the cloth: the depth it is cut to.</summary>
     public Length Length => Cloth.CutDepth;
 
     /// <summary>The strips to cut, from cloth so wide.</summary>
-    public IEnumerable<Strip> Strips(Length width) =>
-        Joining.Strips(Cloth with { FabricWidth = width }).Select(cut => new Strip(Piece, cut, Length));
+    public IEnumerable<Strip> Strips(Length width) => ClothToBuy.Strips(Piece, Cloth with { FabricWidth = width });
 }
 
 /// <summary>What one piece needs.</summary>

@@ -74,8 +74,11 @@ public sealed record ClothLine(ImmutableArray<ClothNeed> Needs, ImmutableArray<C
     /// <summary>Its colour, as the first piece has it.</summary>
     public Colour Colour => Needs[0].Cloth.Colour;
 
-    /// <summary>Length to buy.</summary>
-    public Length LengthToBuy => ToBuy?.Length ?? Length.Zero;
+    /// <summary>Length to buy, in whole steps of the shop.</summary>
+    public Length LengthToBuy => ToBuy is { } cutting ? Needs[0].Cloth.Bought(cutting.Length) : Length.Zero;
+
+    /// <summary>Length of it that is used.</summary>
+    public Length LengthUsed => ToBuy?.Length ?? Length.Zero;
 }
 
 /// <summary>Everything that one or more pieces need, against what is there: what to cut from the stash, and what to buy.</summary>
@@ -113,7 +116,7 @@ public sealed record ShoppingList(ImmutableArray<PieceNeeds> Pieces, ImmutableAr
         }
         var cloths = stash.Cloths.ToBuilder();
         foreach (var line in Cloths)
-            if (line.ToBuy is { } buy) cloths.Add(new StashCloth(Shortened($"for {line.Needs[0].Piece}"), line.Colour, line.Width, buy.Length));
+            if (line.ToBuy is not null) cloths.Add(new StashCloth(Shortened($"for {line.Needs[0].Piece}"), line.Colour, line.Width, line.LengthToBuy));
         return stash with { Threads = threads.ToImmutable(), Cloths = cloths.ToImmutable() };
     }
 

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using Pleatwright.Measure;
 using Pleatwright.Thread;
+using ClothToBuy = Pleatwright.Cloth.ClothToBuy;
 
 namespace Pleatwright.Shopping;
 
@@ -34,7 +35,7 @@ internal static class ShoppingWords
             if (!instead || line.ToBuy == 0) continue;
             foreach (var other in line.Substitutes.Take(MostSubstitutes)) yield return $"{Under}or {Of(other)}";
         }
-        yield return $"Cloth     {(list.ClothToBuy == Length.Zero ? "nothing to buy" : $"{list.ClothToBuy.Say(units)} to buy")}, for the gathered part alone; add what hangs below it";
+        yield return $"Cloth     {(list.ClothToBuy == Length.Zero ? "nothing to buy" : $"{ClothToBuy.Say(list.ClothToBuy, units)} to buy")}{(Besides(list) is { Length: > 0 } besides ? $", {besides}" : "")}";
         foreach (var line in list.Cloths) yield return $"  {ColourWords.For(line.Colour)}: {Of(line, units)}";
         yield return "";
         foreach (var (label, words) in Of(reckoning, stash.Rates, stash.Pace)) yield return $"{label,-10}{words}";
@@ -70,11 +71,18 @@ internal static class ShoppingWords
     public static string Of(Substitute other) => string.Create(CultureInfo.InvariantCulture, $"{other.Thread.Name}: {other.Likeness.Word()} ({other.Difference:0.0}), {Skeins(other.Thread.Skeins)}")
         + (other.IsEnough ? "" : ", too little") + (other.IsMadeLike ? "" : ", another make of thread") + (other.IsNeeded ? ", needed here too" : "");
 
+    /// <summary>What is not on the list of the cloth: whatever hangs above and below, of pieces whose maker gave no length.</summary>
+    public static string Besides(ShoppingList list)
+    {
+        var alone = list.Pieces.Where(p => !p.Cloth.Cloth.IsDepthWhole).Select(p => p.Piece).ToList();
+        return alone.Count == 0 ? "" : alone.Count == list.Pieces.Length ? "for the gathered part alone; add what hangs below it" : $"of {string.Join(", ", alone)} for the gathered part alone; add what hangs below it";
+    }
+
     /// <summary>What to cut from which cloth, and what to buy.</summary>
     public static string Of(ClothLine line, UnitSystem units)
     {
         var words = line.Taken.Select(t => $"{t.Cutting.Length.Say(units)} of {t.Cloth.Name} for {string.Join(", ", t.Pieces)}").ToList();
-        if (line.ToBuy is { } buy) words.Add($"buy {buy.Length.Say(units)} of cloth {line.Width.Say(units)} wide: {Counting.Of(buy.Widths.Length, "width")}{(buy.IsLeast ? "" : " (at most)")}");
+        if (line.ToBuy is { } buy) words.Add($"buy {ClothToBuy.Say(line.LengthToBuy, units)} of cloth {line.Width.Say(units)} wide: {Counting.Of(buy.Widths.Length, "width")}{(buy.IsLeast ? "" : " (at most)")}");
         words.AddRange(line.Short.Select(s => $"{s.Name} is too little or too narrow"));
         return string.Join("; ", words);
     }

@@ -7,13 +7,13 @@ namespace Pleatwright.Tests.Cloth;
 public class NewClothTests
 {
     private static readonly Gen<NewCloth> Answers =
-        from purpose in Gen.Enum<Purpose>()
+        from form in Gen.Int[0, FormKind.All.Length - 1].Select(i => FormKind.All[i])
         from kind in Gen.Enum<ClothKind>()
         from width in Gen.Double[2, 20]
         from eighths in Gen.Int[2, 6]
         from depth in Gen.Double[0.5, 8]
         from says in Gen.Bool
-        select new NewCloth(purpose, Length.FromInches(width))
+        select new NewCloth(form, Length.FromInches(width))
         {
             Kind = kind,
             RowSpacing = Length.FromInches(eighths / 8.0),
@@ -27,8 +27,8 @@ public class NewClothTests
         Assert.Equal(0, plan.Pleats % 2);
         Assert.True(plan.Cloth.GatheringRows >= 2);
         Assert.Equal(plan.Pleats, plan.Shares.Sum(s => s.Pleats));
-        // Every purpose begins with the pleats the width holds at the gauge: a bishop's neck, a ball's equator too.
-        var round = answers.Purpose == Purpose.Ball ? answers.Width * Math.PI : answers.Width;
+        // Every form begins with the pleats the width holds at the gauge: a bishop's neck, a ball's equator too.
+        var round = answers.Form == BallKind.One ? answers.Width * Math.PI : answers.Width;
         Assert.InRange(plan.Pleats - round / plan.Gauge.Pitch, -1 - 1e-6, 1 + 1e-6);
     });
 
@@ -39,7 +39,7 @@ public class NewClothTests
          from ravelling in Gen.Int[0, 8]
          from selvedges in Gen.Int[0, 8]
          from pleats in Gen.Int[0, 6]
-         select (answers: answers with { Purpose = Purpose.Bishop }, seam, ravelling, selvedges, pleats)).Sample(t =>
+         select (answers: answers with { Form = RoundKind.One }, seam, ravelling, selvedges, pleats)).Sample(t =>
         {
             var cloth = t.answers.Plan(c => c with
             {
@@ -56,14 +56,14 @@ public class NewClothTests
     public void What_is_settled_besides_stays()
     {
         var gauge = Gauge.FromPleatsPerInch(11, Length.FromInches(0.25), Length.FromInches(0.5), 4);
-        var cloth = new NewCloth(Purpose.Ball, Length.FromInches(3)) { Gauge = gauge, Rows = 5 }.Plan(c => c with { SeamPleats = 1, HoldingRowsAbove = 0, Pleater = new Pleater(4, 1) });
+        var cloth = new NewCloth(BallKind.One, Length.FromInches(3)) { Gauge = gauge, Rows = 5 }.Plan(c => c with { SeamPleats = 1, HoldingRowsAbove = 0, Pleater = new Pleater(4, 1) });
         Assert.Equal((gauge, 5, 1, 0, new Pleater(4, 1)), (cloth.Gauge, cloth.GatheringRows, cloth.SeamPleats, cloth.HoldingRowsAbove, cloth.Pleater));
         Assert.IsType<Ball>(cloth.Form);
-        Assert.Throws<ArgumentOutOfRangeException>(() => new NewCloth(Purpose.Ball, Length.FromInches(3)) { Gauge = gauge, Rows = 100 }.Plan());
+        Assert.Throws<ArgumentOutOfRangeException>(() => new NewCloth(BallKind.One, Length.FromInches(3)) { Gauge = gauge, Rows = 100 }.Plan());
     }
 
     [Fact]
-    public void A_ball_is_gathered_as_far_as_its_pleats_have_room() => Answers.Where(a => a.Purpose == Purpose.Ball && a.Depth is null).Sample(answers =>
+    public void A_ball_is_gathered_as_far_as_its_pleats_have_room() => Answers.Where(a => a.Form == BallKind.One && a.Depth is null).Sample(answers =>
     {
         var cloth = answers.Plan();
         if (cloth.GatheringRows == 2) return;
@@ -81,7 +81,7 @@ public class NewClothTests
     [InlineData(ClothKind.Corduroy, 2.5, 2.5)]
     public void A_new_panel_has_the_fullness_of_its_cloth(ClothKind kind, double least, double most)
     {
-        var cloth = new NewCloth(Purpose.Panel, Length.FromInches(11)) { Kind = kind }.Plan();
+        var cloth = new NewCloth(PanelKind.One, Length.FromInches(11)) { Kind = kind }.Plan();
         Assert.InRange(new PleatingPlan(cloth).Fullness, least - 1e-9, most + 1e-9);
         Assert.Empty(Practice.Remarks(cloth, UnitSystem.Inches));
         Assert.Equal(9, cloth.GatheringRows);
@@ -106,10 +106,10 @@ public class NewClothTests
     [Fact]
     public void Answers_out_of_range_are_refused()
     {
-        Assert.Throws<ArgumentOutOfRangeException>(() => new NewCloth(Purpose.Panel, Length.Zero).Plan());
-        Assert.Throws<ArgumentOutOfRangeException>(() => new NewCloth(Purpose.Panel, Length.FromInches(5)) { Depth = Length.Zero }.Plan());
-        Assert.Throws<ArgumentOutOfRangeException>(() => new NewCloth(Purpose.Panel, Length.FromInches(5)) { RowSpacing = Length.Zero }.Plan());
-        Assert.Throws<ArgumentOutOfRangeException>(() => new NewCloth(Purpose.Ball, Length.FromInches(0.2)).Plan());
-        Assert.Throws<ArgumentOutOfRangeException>(() => new NewCloth(Purpose.Panel, Length.FromMetres(100)).Plan());
+        Assert.Throws<ArgumentOutOfRangeException>(() => new NewCloth(PanelKind.One, Length.Zero).Plan());
+        Assert.Throws<ArgumentOutOfRangeException>(() => new NewCloth(PanelKind.One, Length.FromInches(5)) { Depth = Length.Zero }.Plan());
+        Assert.Throws<ArgumentOutOfRangeException>(() => new NewCloth(PanelKind.One, Length.FromInches(5)) { RowSpacing = Length.Zero }.Plan());
+        Assert.Throws<ArgumentOutOfRangeException>(() => new NewCloth(BallKind.One, Length.FromInches(0.2)).Plan());
+        Assert.Throws<ArgumentOutOfRangeException>(() => new NewCloth(PanelKind.One, Length.FromMetres(100)).Plan());
     }
 }

@@ -55,7 +55,8 @@ public class FormFileTests
     [InlineData("\"form\": \"ball\", \"diameter\": \"3\"", 2, 42, "“diameter” must be a length with its unit")]
     [InlineData("\"form\": \"ball\", \"diameter\": \"1 in\"", 2, 67, "9 gathering rows do not fit on the ball: from pole to pole there is room for 5 at this row spacing.")]
     [InlineData("\"form\": \"ball\", \"neck\": \"3 in\", \"diameter\": \"3 in\"", 2, 30, "the cloth has no key “neck”")]
-    [InlineData("\"form\": \"star\"", 2, 22, "“form” must be “panel”, “round” or “ball”, but the text “star” was found.")]
+    [InlineData("\"form\": \"cuff\", \"finishedWidth\": \"7 in\", \"edgeSeam\": \"half\"", 2, 67, "“edgeSeam” must be a length with its unit")]
+    [InlineData("\"form\": \"star\"", 2, 22, "“form” must be “panel”, “round”, “ball” or “cuff”, but the text “star” was found.")]
     public void A_bad_form_is_an_error_that_says_where(string keys, int line, int column, string words)
     {
         var e = Assert.Throws<PieceFormatException>(() => PieceReader.Read(

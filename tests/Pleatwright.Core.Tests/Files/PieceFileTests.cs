@@ -88,7 +88,7 @@ public class PieceFileTests
     [InlineData("\"4 in\"", "\"4 in\", \"gauge\": { \"takeUp\": \"1 mm\" }", 3, 77, "less cloth than its finished width")]
     [InlineData("\"4 in\"", "\"4 in\", \"gauge\": { \"pleatsPerInch\": 0 }", 3, 84, "a number, more than 0")]
     [InlineData("\"figure\": \"bar\"", "\"figure\": \"bat\"", 6, 26, "no figure is called “bat”")]
-    [InlineData("\"middle\"", "0", 6, 43, "“middle” or a valley")]
+    [InlineData("\"middle\"", "0", 6, 43, "“middle”, a valley from 1 to 5000")]
     [InlineData("\"gatheringRow\": 2", "\"gatheringRow\": 0", 6, 69, "whole number from 1")]
     [InlineData("\"gatheringRow\": 2", "\"gatheringRow\": 2, \"figureRow\": 2", 6, 85, "whole number from 0 to 1")]
     public void Bad_input_is_located(string find, string put, int line, int column, string says)

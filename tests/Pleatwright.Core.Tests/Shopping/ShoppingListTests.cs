@@ -172,10 +172,10 @@ public class ShoppingListTests
         var plan = new ClothPlan(new Panel(Length.FromInches(11)), Gauge.Common, 5);
         ClothNeed Need(string piece) => new(piece, plan);
         ShoppingList Of(Stash stash, params string[] pieces) => ShoppingList.Of(pieces.Select(p => new PieceNeeds(p, [], Need(p), 0)), stash);
-        Assert.Equal(2.625 * 2, Of(Stash.Empty, "boat", "gull").ClothToBuy.Inches, 9);
+        Assert.Equal(9, Of(Stash.Empty, "boat", "gull").ClothToBuy.Inches, 9); // 5 1/4 in, by the eighth of a yard
         StashCloth Cloth(double left, double width) => new("lawn", plan.Colour, Length.FromInches(width), Length.FromInches(left));
         Assert.Equal(0, Of(new Stash { Cloths = [Cloth(6, 44)] }, "boat", "gull").ClothToBuy.Inches, 9);
-        Assert.Equal(2.625, Of(new Stash { Cloths = [Cloth(3, 44)] }, "boat", "gull").ClothToBuy.Inches, 9);
+        Assert.Equal(4.5, Of(new Stash { Cloths = [Cloth(3, 44)] }, "boat", "gull").ClothToBuy.Inches, 9);
         Assert.Equal(0, Of(new Stash { Cloths = [Cloth(3, 70)] }, "boat", "gull").ClothToBuy.Inches, 9); // both side by side
         var line = Assert.Single(Of(new Stash { Cloths = [Cloth(2, 44)] }, "boat").Cloths);
         Assert.Equal((1, "lawn"), (line.ToBuy!.Widths.Length, Assert.Single(line.Short).Name));

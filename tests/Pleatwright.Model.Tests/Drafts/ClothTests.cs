@@ -10,7 +10,7 @@ public class ClothTests
 {
     internal static readonly Action<ClothDraft, string?, int>[] Acts =
     [
-        (d, _, n) => d.Purpose = (Purpose)(n % 3), (d, _, n) => d.Width = L(n), (d, _, n) => d.Neck = L(n), (d, _, n) => d.Diameter = L(n), (d, t, _) => d.Sweep = Tables.Number(t), (d, _, _) => d.CutPanels(), (d, _, _) => d.ShareOut(),
+        (d, _, n) => d.Form = FormKind.All[n % FormKind.All.Length], (d, _, n) => d.Set(Lengths(d, n), L(n)), (d, t, _) => d.Set(RoundKind.SweepKey, Tables.Number(t)), (d, _, _) => d.CutPanels(), (d, _, _) => d.ShareOut(),
         (d, t, _) => d.AddPanel(), (d, t, n) => { if (d.Panels.Count > 0) d.SetPanel(n % d.Panels.Count, t ?? "", L(n / 2)); }, (d, _, n) => { if (d.Panels.Count > 1) d.RemovePanel(n % d.Panels.Count); },
         (d, _, n) => d.Kind = (ClothKind)(n % 4), (d, _, n) => d.GaugeFrom = (GaugeFrom)(n % 3), (d, t, _) => d.PleatsPerInch = Tables.Number(t), (d, _, n) => d.TakeUp = L(n), (d, _, n) => d.RowSpacing = L(n), (d, t, _) => d.PerSpace = Tables.Whole(t),
         (d, _, n) => d.Depth = L(n), (d, _, n) => d.CountRows(n % 2 == 0), (d, t, _) => d.Rows = Tables.Whole(t), (d, t, _) => d.Above = Tables.Whole(t), (d, t, _) => d.Below = Tables.Whole(t), (d, t, _) => d.SeamPleats = Tables.Whole(t),
@@ -44,11 +44,11 @@ public class ClothTests
     public void A_panel_of_nothing_is_told_whoever_shares_the_cloth_out()
     {
         var draft = ClothDraft.New();
-        (draft.Purpose, draft.TakeUp, draft.Ravelling) = (Purpose.Bishop, Length.FromMetres(1), Length.FromMetres(1));
+        (draft.Form, draft.TakeUp, draft.Ravelling) = (RoundKind.One, Length.FromMetres(1), Length.FromMetres(1));
         Assert.Null(draft.Plan(out var fault));
         Assert.Equal("So small a neck has too few pleats to share among front, back and sleeves.", fault);
         draft = ClothDraft.New();
-        draft.Purpose = Purpose.Bishop;
+        draft.Form = RoundKind.One;
         draft.CutPanels();
         Assert.NotNull(draft.Plan(out _));
         draft.SetPanel(0, "front", Length.Zero);
@@ -60,12 +60,14 @@ public class ClothTests
     public void A_neck_so_wide_that_its_few_pleats_lie_furlongs_apart_is_refused()
     {
         var draft = ClothDraft.New();
-        draft.Purpose = Purpose.Bishop;
+        draft.Form = RoundKind.One;
         draft.CutPanels();
-        draft.Neck = Length.FromMetres(999_999_999);
+        draft.Set(RoundKind.NeckKey, Length.FromMetres(999_999_999));
         Assert.Null(draft.Plan(out var fault));
         Assert.Equal("So few pleats would lie more than 10 m wide each.", fault);
     }
+
+    private static LengthKey Lengths(ClothDraft draft, int n) => draft.Form.Keys.OfType<LengthKey>().ElementAt(n % draft.Form.Keys.OfType<LengthKey>().Count());
 
     private static Length L(int n) => Tables.Lengths[n % Tables.Lengths.Length];
 }

@@ -5,6 +5,7 @@ using Pleatwright.Bench.Model.Drafts;
 using Pleatwright.Bench.Model.Table;
 using Pleatwright.Chart;
 using Pleatwright.Chart.Stitches;
+using Pleatwright.Cloth;
 using Pleatwright.Files;
 using Pleatwright.Thread;
 
@@ -24,13 +25,14 @@ public class PieceDraftTests
     [
         new("band", (desk, needle, i) => BandDraft.Open(desk, needle, i < 0 ? null : i), Of<BandDraft>(
             (d, t, _) => d.SetStitch(t), (d, t, n) => d.SetStitch(BandStitch.All[n % BandStitch.All.Length].Name), (d, t, _) => d.SetThread(t), (d, t, _) => d.SetGatheringRow(t), (d, t, _) => d.SetRows(t),
-            (d, t, _) => d.SetSteps(t), (d, t, _) => d.SetHeight(t), (d, t, _) => d.SetOffset(t), (d, t, _) => d.SetDrop(t), (d, t, _) => d.SetFrom(t), (d, t, _) => d.SetTo(t),
+            (d, t, _) => d.SetSteps(t), (d, t, _) => d.SetHeight(t), (d, t, _) => d.SetOffset(t), (d, t, _) => d.SetDrop(t), (d, t, _) => d.SetFrom(t), (d, t, _) => d.SetTo(t), (d, t, n) => d.SetPanel(n % 3 == 0 ? t : d.Panels.ElementAtOrDefault(n % 5)),
             (d, _, n) => d.SetEnds((BandEnds)(n % 2)), (d, _, n) => d.SetStart((WorkFrom)(n % 2)), (d, _, _) => d.TurnOver(),
             (d, _, n) => { if (d.Choices is { IsEmpty: false } choices) d.Take(choices[n % choices.Length]); }),
             d => { var band = (BandDraft)d; _ = (band.Comes, band.Choices, band.Picture, band.Stitch, band.Pleats); }),
         new("accent", (desk, needle, i) => AccentDraft.Open(desk, needle, i < 0 ? null : i), Of<AccentDraft>(
             (d, t, _) => d.SetAccent(t), (d, t, _) => d.SetThread(t), (d, t, _) => d.SetSize(t), (d, _, _) => d.TurnUpright(), (d, t, _) => d.SetValley(t), (d, _, _) => d.ToCentre(),
-            (d, t, _) => d.SetGatheringRow(t), (d, t, _) => d.SetOffset(t), (d, t, _) => d.SetDrop(t), (d, t, _) => d.SetCopies(t), (d, t, _) => d.SetEvery(t)),
+            (d, t, _) => d.SetGatheringRow(t), (d, t, _) => d.SetOffset(t), (d, t, _) => d.SetDrop(t), (d, t, _) => d.SetCopies(t), (d, t, _) => d.SetEvery(t),
+            (d, t, n) => d.SetPanel(n % 3 == 0 ? t : d.Panels.ElementAtOrDefault(n % 5)), (d, _, n) => d.SetFrom((CountedFrom)(n % 3)), (d, t, _) => d.SetFromThere(t), (d, _, _) => d.ToPanelCentre()),
             d => { var accent = (AccentDraft)d; _ = (accent.Comes, accent.Picture, accent.Accent, accent.CentreValley); }),
         new("thread", (desk, needle, i) => ThreadDraft.Open(desk, needle, i < 0 || i >= desk.Piece.Threads.Length ? null : desk.Piece.Threads[i].Key), Of<ThreadDraft>(
             (d, t, _) => d.SetName(t), (d, t, _) => d.SetLetter(t), (d, t, _) => d.SetColour(t), (d, t, _) => d.SetNote(t), (d, t, _) => d.SetStrands(t), (d, _, n) => d.SetSkein(Length(n)),
@@ -38,7 +40,7 @@ public class PieceDraftTests
             d => { var thread = (ThreadDraft)d; _ = (thread.InUse, thread.Others.Count(), thread.Told); }),
         new("sizes", (desk, _, _) => new SizesDraft(desk, new FakeTimeProvider()), Of<SizesDraft>(
             (d, _, _) => d.Add(), (d, _, n) => At(d, n, at => d.LeaveOut(at)), (d, t, n) => At(d, n, at => d.SetName(at, t)), (d, t, n) => At(d, n, at => d.SetMeasure(at, Length(n / 3))),
-            (d, t, n) => At(d, n, at => d.SetSweep(at, Tables.Number(t))), (d, t, n) => At(d, n, at => d.SetRows(at, Tables.Whole(t))), (d, _, n) => At(d, n, at => d.SetPanel(at, n % 4, Length(n / 5))), (d, _, n) => At(d, n, d.ShareOut)),
+            (d, t, n) => At(d, n, at => d.Set(at, RoundKind.SweepKey, Tables.Number(t))), (d, t, n) => At(d, n, at => d.SetRows(at, Tables.Whole(t))), (d, _, n) => At(d, n, at => d.SetPanel(at, RoundKind.Panels, n % 4, Length(n / 5))), (d, _, n) => At(d, n, at => d.ShareOut(at, RoundKind.Panels))),
             d => { var sizes = (SizesDraft)d; _ = (sizes.Units, sizes.Measured, sizes.Table.Select(sizes.Finished).Count()); for (var i = 0; i < sizes.Sizes.Count; i++) _ = sizes.NameOf(i); }),
         new("credit", (desk, _, _) => new CreditDraft(desk), Of<CreditDraft>(
             (d, t, _) => d.SetDesigner(t), (d, t, _) => d.SetCopyright(t), (d, t, n) => d.SetDate(n % 3 == 0 ? t : $"2026-{n % 14:00}-{n % 33:00}"), (d, t, n) => d.SetPhotograph(n % 3 == 0 ? "a/b.jpg" : t), (d, t, _) => d.SetSizeName(t)),

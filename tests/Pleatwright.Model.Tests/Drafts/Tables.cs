@@ -39,9 +39,11 @@ internal static class Tables
     public static Piece Ball { get; } = new("Ball", new ClothPlan(new Ball(Length.FromInches(3)), Gauge, 5), PieceGen.Threads, [new Figure("star", ["a"])],
         [new Placement("star", Centre.Middle, new GatheringRow(3), 0)]) { Sizes = [new Size("larger", new Ball(Length.FromInches(4)))] };
 
-    public static Piece Bishop { get; } = new("Bishop", new NewCloth(Purpose.Bishop, Length.FromInches(9)).Plan(), PieceGen.Threads, [], [])
+    public static Piece Bishop { get; } = new("Bishop", new NewCloth(RoundKind.One, Length.FromInches(9)).Plan(), PieceGen.Threads, [new Figure("shell", [".aaa.", "aaaaa"])],
+        [new Placement("shell", Centre.Hung("front", CountedFrom.Centre, 3), new GatheringRow(3), 1)])
     {
-        Bands = [new Band("wave", new GatheringRow(2), new ThreadKey('a'))],
+        Bands = [new Band("wave", new GatheringRow(2), new ThreadKey('a')), new Band("baby wave", new GatheringRow(4), new ThreadKey('b')) { Panel = "front" }],
+        Accents = [new AccentMark("knot", Centre.Hung("left sleeve", CountedFrom.Left, 4), new GatheringRow(2), new ThreadKey('a'))],
         Sizes = [new Size("larger", new Round(Length.FromInches(10), Angle.FullTurn, [new RoundPanel("front", Length.FromInches(40))]))],
     };
 

@@ -104,7 +104,7 @@ public class GapTests
         Assert.Same(piece, at.Piece);
         at.Stroke(at.Middle(30, 10), at.Middle(32, 11));
         Assert.Equal(14, at.Piece.Placements[0].Repeat.Every);
-        Assert.Equal(32, at.Piece.Placements[0].Centre.On(new Valley(30)).Number);
+        Assert.Equal(32, at.Piece.Placements[0].Centre.On(at.Desk.Work.Pleating).Number);
     }
 
     [Fact]

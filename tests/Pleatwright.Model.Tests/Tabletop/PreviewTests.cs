@@ -1,6 +1,7 @@
 using CsCheck;
 using Pleatwright.Bench.Model.Drafts;
 using Pleatwright.Bench.Model.Tabletop;
+using Pleatwright.Cloth;
 using Pleatwright.Chart.Edit;
 using Pleatwright.Tests.Drafts;
 
@@ -79,7 +80,7 @@ public class PreviewTests
         var draft = new RecutDraft(desk);
         preview.Show(draft);
         Assert.False(preview.IsOtherCloth);
-        draft.Cloth.Width = Pleatwright.Measure.Length.FromInches(5);
+        draft.Cloth.Set(PanelKind.One.Measure, Pleatwright.Measure.Length.FromInches(5));
         draft.Changed();
         Assert.True(preview.IsOtherCloth);
         Assert.Equal(60, preview.Work.Pleating.Pleats);

@@ -75,7 +75,7 @@ public readonly record struct LaidAccent(int Index, AccentMark Mark, Accent Acce
             var mark = piece.Accents[i];
             var accent = Accents.Accent.Named(mark.Accent) ?? throw new ArgumentException($"No accent is called “{mark.Accent}”.");
             if (piece.Thread(mark.Thread) is null) throw new ArgumentException($"No thread has the letter '{mark.Thread}'.");
-            var centre = mark.Centre.On(new Valley(pleating.CentreValley)).Number;
+            var centre = mark.Centre.On(pleating).Number;
             for (var copy = 0; copy < mark.Repeat.Count; copy++)
                 laid.Add(new LaidAccent(i, mark, accent, new Valley(centre + mark.Repeat.OffsetOf(copy)), DepthOf(mark, pleating.Gauge.CableRowsPerSpace)));
         }

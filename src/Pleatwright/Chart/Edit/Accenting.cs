@@ -45,9 +45,10 @@ internal static class Accenting
         }
         if (valleys != 0)
         {
-            var valley = mark.Centre.On(new Valley(new PleatingPlan(piece.Cloth).CentreValley)).Number + valleys;
+            var pleating = new PleatingPlan(piece.Cloth);
+            var valley = mark.Centre.On(pleating).Number + valleys;
             if (valley < 1) throw new ArgumentException(NotOnCloth);
-            mark = mark with { Centre = Centre.At(new Valley(valley)) };
+            mark = mark with { Centre = mark.Centre.IsHung ? mark.Centre.By(valleys) : Centre.At(new Valley(valley)) };
         }
         return Change(piece, index, mark);
     }
@@ -95,9 +96,10 @@ internal static class Accenting
         if (mark.Upright && !accent.MayBeUpright) return $"A {accent.Name} lies but one way.";
         if (mark.Repeat.Fault is { } repeat) return repeat;
         var pleats = new PleatingPlan(piece.Cloth);
-        var centre = mark.Centre.On(new Valley(pleats.CentreValley));
+        if (mark.Centre.Panel is { } panel && pleats.Panel(panel) is null) return $"No panel is called “{panel}”.";
+        var centre = mark.Centre.On(pleats);
         var depth = LaidAccent.DepthOf(mark, piece.Cloth.Gauge.CableRowsPerSpace);
-        return centre.Number >= pleats.Pleats || depth < -Stitches.Stitch.Hair || depth > piece.Cloth.GatheringRows - 1 + Stitches.Stitch.Hair ? NotOnCloth : null;
+        return centre.Number < 1 || centre.Number >= pleats.Pleats || depth < -Stitches.Stitch.Hair || depth > piece.Cloth.GatheringRows - 1 + Stitches.Stitch.Hair ? NotOnCloth : null;
     }
 
     private const string NotOnCloth = "It would not lie on the cloth.";

@@ -12,7 +12,7 @@ internal static class Bands
     public static Piece Put(Piece piece, Band band)
     {
         if (Fault(piece, band) is { } fault) throw new ArgumentException(fault);
-        var others = piece.Bands.RemoveAll(b => (b.Stitch, b.GatheringRow, b.Offset, b.Drop, b.From) == (band.Stitch, band.GatheringRow, band.Offset, band.Drop, band.From));
+        var others = piece.Bands.RemoveAll(b => (b.Stitch, b.GatheringRow, b.Offset, b.Drop, b.Panel, b.From) == (band.Stitch, band.GatheringRow, band.Offset, band.Drop, band.Panel, band.From));
         return piece with { Bands = others.Add(band) };
     }
 
@@ -41,9 +41,16 @@ internal static class Bands
         if ((band.Height, stitch.Height) is (not null, null)) return $"{stitch.Name.Capital()} has no height to choose.";
         if (band.Ends != BandEnds.Cut && !stitch.TakesEnds(band)) return $"{stitch.Name.Capital()} has no ends to choose.";
         if (band.WorkFrom is not null && stitch.OnLattice) return $"{stitch.Name.Capital()} is worked as its rows are ordered.";
-        var pleats = new PleatingPlan(piece.Cloth).Pleats;
+        var pleating = new PleatingPlan(piece.Cloth);
+        var pleats = pleating.Pleats;
+        if (band.Panel is { } panel)
+        {
+            if (pleating.Panel(panel) is not { } share) return $"No panel is called “{panel}”.";
+            if (share.Pleats < 2) return $"“{panel}” has no two pleats of its own.";
+            pleats = share.Pleats;
+        }
         int from = band.From?.Number ?? 1, to = band.To?.Number ?? pleats;
-        if (from < 1 || to > pleats) return $"The cloth has pleats 1 to {pleats}.";
+        if (from < 1 || to > pleats) return band.Panel is null ? $"The cloth has pleats 1 to {pleats}." : $"“{band.Panel}” has pleats 1 to {pleats}.";
         return to > from ? null : "A band needs two pleats at least.";
     }
 
@@ -52,7 +59,7 @@ internal static class Bands
     {
         var other = new Band(stitch.Name, band.GatheringRow, band.Thread)
         {
-            Offset = band.Offset, Drop = band.Drop, Rows = band.Rows, UpsideDown = band.UpsideDown, From = band.From, To = band.To,
+            Offset = band.Offset, Drop = band.Drop, Rows = band.Rows, UpsideDown = band.UpsideDown, Panel = band.Panel, From = band.From, To = band.To,
         };
         return other with { Ends = stitch.TakesEnds(other) ? band.Ends : BandEnds.Cut, WorkFrom = stitch.OnLattice ? null : band.WorkFrom };
     }
@@ -82,7 +89,7 @@ internal static class Bands
             var band = work.Piece.Bands[i];
             if (BandStitch.Named(band.Stitch) is not { OnLattice: true } stitch || Array.Exists([.. work.Bands], b => b.Index == i)) continue;
             var top = (int)Math.Round(LaidBand.TopOf(band, work.Pleating.Gauge.CableRowsPerSpace) * work.Pleating.Gauge.CableRowsPerSpace);
-            var fit = BandFit.Of(stitch, band, work.Pleating.Pleats);
+            var fit = BandFit.Of(stitch, band, work.Pleating);
             if (row.Index >= top && row.Index < top + band.Rows && valley.Number >= fit.First.Number && valley.Number < fit.Last.Number) return i;
         }
         return null;

@@ -66,9 +66,10 @@ internal static class Bounds
             if (shift != 0)
             {
                 if (placement.Centre.IsMiddle) return null;
-                var centre = placement.Centre.On(default).Number + (placement.Mirror ? -shift : shift);
-                if (centre is < 1 or > PleatingPlan.MostPleats) return null;
-                moved = moved with { Centre = Centre.At(new Valley(centre)) };
+                var across = placement.Mirror ? -shift : shift;
+                var centre = placement.Centre.Valleys + across;
+                if (!placement.Centre.IsHung && centre is < 1 or > PleatingPlan.MostPleats) return null;
+                moved = moved with { Centre = placement.Centre.IsHung ? placement.Centre.By(across) : Centre.At(new Valley(centre)) };
             }
             placements.Add(moved);
         }

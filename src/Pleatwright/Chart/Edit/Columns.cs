@@ -44,6 +44,9 @@ internal static class Columns
         Placements = [.. piece.Placements.Select(p => p.Figure != figure || p.Centre.IsMiddle ? p : p with { Centre = Shifted(p, shift) })],
     };
 
-    private static Centre Shifted(Placement placement, int shift) => Centre.At(new Valley(
-        Math.Clamp(placement.Centre.On(default).Number + (placement.Mirror ? -shift : shift), 1, PleatingPlan.MostPleats)));
+    private static Centre Shifted(Placement placement, int shift)
+    {
+        var across = placement.Mirror ? -shift : shift;
+        return placement.Centre.IsHung ? placement.Centre.By(across) : Centre.At(new Valley(Math.Clamp(placement.Centre.Valleys + across, 1, PleatingPlan.MostPleats)));
+    }
 }

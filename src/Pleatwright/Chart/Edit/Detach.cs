@@ -17,14 +17,14 @@ internal static class Detach
         if (old.Repeat.Count == 1 && piece.Placements.Count(p => p.Figure == old.Figure) == 1) return (piece, placement);
         var figure = piece.Figure(old.Figure)!;
         var own = piece.FreeName(figure.Name);
-        var centre = old.Centre.On(new Valley(pleating.CentreValley)).Number;
+        var centre = old.Centre.On(pleating).Number;
         // So many copies from one on, as they lay.
         Placement Part(string name, int first, int count)
         {
             var repeat = count == 1 ? Repeat.Once : old.Repeat with { Count = count };
             var at = centre + old.Repeat.OffsetOf(first) - repeat.OffsetOf(0);
-            if (at < 1) throw new ArgumentException("Some of the copies have their middle off the cloth; move the figure first.");
-            return old with { Figure = name, Centre = at == pleating.CentreValley ? Centre.Middle : Centre.At(new Valley(at)), Repeat = repeat };
+            if (at < 1 && !old.Centre.IsHung) throw new ArgumentException("Some of the copies have their middle off the cloth; move the figure first.");
+            return old with { Figure = name, Centre = old.Centre.To(new Valley(at), pleating), Repeat = repeat };
         }
 
         var split = new List<Placement>();

@@ -41,26 +41,28 @@ internal static class Fitting
             else if (fit.Repeats > 0) choices.Add(new FittingChoice($"{Counting.Of(fit.Spare / 2, "pleat")} bare at each side", band with { Ends = BandEnds.Whole }, cloth));
         }
         foreach (var pleats in fit.Repeats > 0 ? (ReadOnlySpan<int>)[fit.Fewer, fit.More] : [fit.More])
-            if ((band.From is null && band.To is null ? OfCloth(cloth, band, pleats) : OfSpan(cloth, band, fit, pleats)) is { } choice) choices.Add(choice);
+            if ((band is { From: null, To: null, Panel: null } ? OfCloth(cloth, band, pleats) : OfSpan(cloth, band, fit, pleats)) is { } choice) choices.Add(choice);
         return choices.ToImmutable();
     }
 
     private static BandFit? Of(ClothPlan cloth, Band band) =>
-        BandStitch.Named(band.Stitch) is { OnLattice: false } stitch ? BandFit.Of(stitch, band, new PleatingPlan(cloth).Pleats) : null;
+        BandStitch.Named(band.Stitch) is { OnLattice: false } stitch ? BandFit.Of(stitch, band, new PleatingPlan(cloth)) : null;
 
-    // Only a panel's width may be changed for a band; a bishop and a ball have theirs from what they are for.
+    // A form that has its measure from what it is for is not changed for a band.
     private static FittingChoice? OfCloth(ClothPlan cloth, Band band, int pleats)
     {
-        if (cloth.Form is not Panel || pleats is < 2 or > PleatingPlan.MostPleats) return null;
-        var other = cloth with { Form = new Panel(cloth.Gauge.Pitch * pleats) };
+        if (pleats is < 2 or > PleatingPlan.MostPleats || cloth.Form.OfPleats(cloth, pleats) is not { } form) return null;
+        var other = cloth with { Form = form };
         return new PleatingPlan(other).Pleats == pleats ? new FittingChoice($"Cloth of {pleats} pleats", band, other) : null;
     }
 
     private static FittingChoice? OfSpan(ClothPlan cloth, Band band, BandFit fit, int pleats)
     {
+        var pleating = new PleatingPlan(cloth);
+        var (first, last) = band.Panel is { } panel && pleating.Panel(panel) is { } share ? (share.First, share.Last) : (1, pleating.Pleats);
         var from = fit.First.Number - (pleats - fit.Pleats) / 2;
         var to = from + pleats - 1;
-        return from < 1 || to > new PleatingPlan(cloth).Pleats ? null
-            : new FittingChoice($"Pleats {from} to {to}", band with { From = new Pleat(from), To = new Pleat(to) }, cloth);
+        return from < first || to > last ? null
+            : new FittingChoice($"Pleats {from} to {to}", band with { From = new Pleat(from - first + 1), To = new Pleat(to - first + 1) }, cloth);
     }
 }

@@ -84,7 +84,7 @@ internal static class Mirror
     /// <summary>The image of an accent with all its copies about a valley; null where that is the accent itself, or would not lie on the cloth.</summary>
     public static AccentMark? Image(Piece piece, AccentMark mark, Valley axis)
     {
-        var centre = mark.Centre.On(new Valley(new PleatingPlan(piece.Cloth).CentreValley));
+        var centre = mark.Centre.On(new PleatingPlan(piece.Cloth));
         // a set that cannot balance on a valley lies half a valley to the left of it, so its image lies half a valley to the right
         var image = Image(centre, axis).Number + ((mark.Repeat.Count - 1) * mark.Repeat.Every & 1);
         if (image == centre.Number || image < 1) return null;
@@ -138,9 +138,10 @@ internal static class Mirror
     private static int? Twin(Piece piece, int index, Valley axis)
     {
         if (Image(piece, piece.Accents[index], axis) is not { } image) return null;
-        var middle = new Valley(new PleatingPlan(piece.Cloth).CentreValley);
+        var pleating = new PleatingPlan(piece.Cloth);
+        var there = image.Centre.On(pleating);
         var alike = Enumerable.Range(0, piece.Accents.Length)
-            .Where(i => i != index && piece.Accents[i] with { Thread = image.Thread, Centre = Centre.At(piece.Accents[i].Centre.On(middle)) } == image).ToImmutableArray();
+            .Where(i => i != index && piece.Accents[i].Centre.On(pleating) == there && piece.Accents[i] with { Thread = image.Thread, Centre = image.Centre } == image).ToImmutableArray();
         return alike.IsEmpty ? null : alike.OrderBy(i => piece.Accents[i].Thread == image.Thread ? 0 : 1).First();
     }
 

@@ -27,7 +27,7 @@ internal static class Placing
         if (valleys == 0 && rows == 0) return piece;
         var pleating = new PleatingPlan(piece.Cloth);
         var old = piece.Placements[placement];
-        var centre = old.Centre.On(new Valley(pleating.CentreValley)).Number + valleys;
+        var centre = old.Centre.On(pleating).Number + valleys;
         return To(piece, placement, new Valley(centre), Spot.SeatOf(piece, pleating, placement, 0).Top + rows);
     }
 
@@ -37,6 +37,19 @@ internal static class Placing
     /// <summary>Mirrors a placement left to right.</summary>
     public static Piece Turn(Piece piece, int placement) =>
         piece.WithPlacement(placement, piece.Placements[placement] with { Mirror = !piece.Placements[placement].Mirror });
+
+    /// <summary>Hangs a placement on a panel, or on nothing; it stays where it lies.</summary>
+    /// <param name="piece">The piece.</param>
+    /// <param name="placement">Which placement.</param>
+    /// <param name="panel">The panel's name; null for none.</param>
+    /// <param name="from">What its place is counted from.</param>
+    /// <exception cref="ArgumentException">The cloth has no such panel.</exception>
+    public static Piece Hang(Piece piece, int placement, string? panel, CountedFrom from)
+    {
+        var pleating = new PleatingPlan(piece.Cloth);
+        var old = piece.Placements[placement].Centre;
+        return piece.WithPlacement(placement, piece.Placements[placement] with { Centre = panel is null ? old.Unhung(pleating) : old.HungOn(panel, from, pleating) });
+    }
 
     /// <summary>Gives a placement the other phase.</summary>
     public static Piece FlipPhase(Piece piece, int placement) =>
@@ -81,7 +94,7 @@ internal static class Placing
         }
         return piece.WithPlacement(placement, piece.Placements[placement] with
         {
-            Centre = centre == pleating.CentreValley ? Centre.Middle : Centre.At(new Valley(centre)),
+            Centre = old.Centre.To(new Valley(centre), pleating),
             GatheringRow = new GatheringRow(anchor + 1),
             FigureRow = figureRow,
         });

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Pleatwright.Cloth;
 
 namespace Pleatwright.Chart.Stitches;
 
@@ -44,6 +45,10 @@ public readonly record struct BandFit(Pleat First, Pleat Last, int Repeat)
     /// <summary>The fit of a band on so many pleats.</summary>
     public static BandFit Of(BandStitch stitch, Band band, int pleats) => new(
         new Pleat(Math.Max(1, band.From?.Number ?? 1)), new Pleat(Math.Min(pleats, band.To?.Number ?? pleats)), stitch.RepeatOf(band));
+
+    /// <summary>The fit of a band on a cloth, on its panel when it hangs on one.</summary>
+    /// <exception cref="ArgumentException">The cloth has no such panel.</exception>
+    internal static BandFit Of(BandStitch stitch, Band band, PleatingPlan pleating) => Of(stitch, band.On(pleating), pleating.Pleats);
 
     /// <summary>Other counts of steps whose repeats use up these very pleats, nearest to the present count first.</summary>
     public ImmutableArray<int> StepsThatFit(BandStitch stitch, Band band)

@@ -77,6 +77,9 @@ public abstract class BandStitch
     /// <summary>Whether a band may choose its ends: only where a pattern repeats.</summary>
     public bool TakesEnds(Band band) => !OnLattice && RepeatOf(band) > 1;
 
+    /// <summary>Whether it lets the pleats spread again: a pattern that goes up and down does; cable, outline and wheat hold them (common practice, no source).</summary>
+    internal bool Stretches(Band band) => TakesEnds(band);
+
     /// <summary>The journeys of a band, turned upside down where it asks for that.</summary>
     public ImmutableArray<Journey> JourneysOf(Band band)
     {

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Pleatwright.Cloth;
 
 namespace Pleatwright.Chart.Stitches;
 
@@ -94,9 +95,16 @@ public sealed class LaidBand
     /// <param name="pleats">Pleats of the cloth.</param>
     /// <param name="cableRowsPerSpace">Cable rows in one space.</param>
     /// <param name="hand">The hand that works it.</param>
-    public static LaidBand Lay(int index, Band band, BandStitch stitch, int pleats, int cableRowsPerSpace, Hand hand)
+    public static LaidBand Lay(int index, Band band, BandStitch stitch, int pleats, int cableRowsPerSpace, Hand hand) =>
+        Lay(index, band, stitch, BandFit.Of(stitch, band, pleats), cableRowsPerSpace, hand);
+
+    /// <summary>Lays a band on a cloth, on its panel when it hangs on one.</summary>
+    /// <exception cref="ArgumentException">The cloth has no such panel.</exception>
+    internal static LaidBand Lay(int index, Band band, BandStitch stitch, PleatingPlan pleating, Hand hand) =>
+        Lay(index, band, stitch, BandFit.Of(stitch, band, pleating), pleating.Gauge.CableRowsPerSpace, hand);
+
+    private static LaidBand Lay(int index, Band band, BandStitch stitch, BandFit fit, int cableRowsPerSpace, Hand hand)
     {
-        var fit = BandFit.Of(stitch, band, pleats);
         var top = TopOf(band, cableRowsPerSpace);
         Pleat first = fit.FirstWorked(band.Ends), last = fit.LastWorked(band.Ends);
         var passes = ImmutableArray.CreateBuilder<Pass>();

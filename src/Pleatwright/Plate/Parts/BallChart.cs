@@ -19,13 +19,13 @@ internal sealed class BallChart : TrueDrawing
 
     private readonly ChartGeometry geometry;
     private readonly ChartWindow window;
-    private readonly Ball ball;
+    private readonly GlobeSurface ball;
 
-    public BallChart(Work work)
+    public BallChart(Work work, GlobeSurface ball)
     {
         geometry = ChartGeometry.Scaled(work, 1);
         window = ChartPages.WorkedWindow(work);
-        ball = (Ball)work.Piece.Cloth.Form;
+        this.ball = ball;
     }
 
     private PleatingPlan Plan => geometry.Work.Pleating;
@@ -36,7 +36,7 @@ internal sealed class BallChart : TrueDrawing
     private double Slot => (Math.Ceiling(Plan.Pleats / (double)Strips) + Apart) * Equatorial;
 
     // Where row 0 of the chart, its upper edge, lies along the meridian.
-    private double Along(double flatY) => ball.FirstRow(Plan.Cloth).Millimetres + Bending.DepthAt(geometry.Work, flatY);
+    private double Along(double flatY) => ball.FirstRow.Millimetres + Bending.DepthAt(geometry.Work, flatY);
 
     /// <inheritdoc/>
     /// <remarks>The upper pole lies at 0.</remarks>

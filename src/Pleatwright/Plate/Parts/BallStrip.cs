@@ -11,14 +11,14 @@ internal static class BallStrip
     private const int Steps = 180;
 
     /// <summary>How wide what is so wide at the equator is at a distance, in millimetres, from the upper pole.</summary>
-    public static double Narrowed(Ball ball, double atEquator, double along) =>
+    public static double Narrowed(GlobeSurface ball, double atEquator, double along) =>
         atEquator * Math.Sin(Math.PI * Math.Clamp(along / ball.Meridian.Millimetres, 0, 1));
 
     /// <summary>A strip's edges.</summary>
     /// <param name="ball">The ball.</param>
     /// <param name="middle">How far across its middle lies.</param>
     /// <param name="width">Its width at the equator in millimetres.</param>
-    public static Outline Edge(Ball ball, double middle, double width)
+    public static Outline Edge(GlobeSurface ball, double middle, double width)
     {
         var meridian = ball.Meridian.Millimetres;
         var outline = new OutlineBuilder().MoveTo(middle, 0);

@@ -10,25 +10,19 @@ internal static class Bending
     /// <summary>Width and height of the form's picture at life size, in millimetres, or null when it lies flat.</summary>
     public static Box? View(Work work, ChartWindow window)
     {
-        switch (work.Piece.Cloth.Form)
-        {
-            case Round round:
-                double outer = Radius(work, round, window.LastRow + 1), inner = Radius(work, round, window.FirstRow);
-                return Sector(inner, outer, round.Sweep.Radians / 2);
-            case Ball ball:
-                var radius = ball.Diameter.Millimetres / 2;
-                return new Box(-radius, -radius, 2 * radius, 2 * radius);
-            default:
-                return null;
-        }
+        var height = work.Pleating.Gauge.CableRowHeight.Millimetres;
+        return SurfaceOf(work).View(DepthAt(work, window.FirstRow * height), DepthAt(work, (window.LastRow + 1) * height)) is var (x, y, width, down) ? new Box(x, y, width, down) : null;
     }
 
     /// <summary>The pleats that can be seen: of a ball those in front, else all.</summary>
-    public static ChartWindow Seen(Work work, ChartWindow window) => work.Piece.Cloth.Form is not Ball ? window : window with
+    public static ChartWindow Seen(Work work, ChartWindow window)
     {
-        FirstPleat = work.Pleating.Pleats / 4 + 1,
-        LastPleat = work.Pleating.Pleats - work.Pleating.Pleats / 4,
-    };
+        var (first, last) = SurfaceOf(work).Seen(work.Pleating.Pleats);
+        return window with { FirstPleat = Math.Max(first, window.FirstPleat), LastPleat = Math.Min(last, window.LastPleat) };
+    }
+
+    /// <summary>What the work lies on.</summary>
+    public static Surface SurfaceOf(Work work) => work.Piece.Cloth.Form.SurfaceOf(work.Piece.Cloth);
 
     /// <summary>
     /// Depth below gathering row 1, in millimetres, of a place on a flat chart at life size: that row runs along the middle of
@@ -39,10 +33,8 @@ internal static class Bending
     /// <summary>The box of a ring's share, so far to either side of straight down.</summary>
     public static Box Sector(double inner, double outer, double half)
     {
-        var across = half >= Math.PI / 2 ? outer : outer * Math.Sin(half);
-        // The highest spot: on the outer arc when the share passes a half turn, else on an end of the inner one.
-        var top = Math.Min(half > Math.PI / 2 ? outer * Math.Cos(half) : inner * Math.Cos(half), inner);
-        return new Box(-across, top, 2 * across, outer - top);
+        var (x, y, width, height) = FanSurface.Sector(inner, outer, half);
+        return new Box(x, y, width, height);
     }
 
     /// <summary>Bends marks drawn flat. The flat picture and the bent one are equally many times life size.</summary>
@@ -52,23 +44,17 @@ internal static class Bending
     {
         var work = geometry.Work;
         var times = geometry.LineHeight / work.Pleating.Gauge.LineHeight.Millimetres;
-        var cloth = work.Piece.Cloth;
+        var surface = SurfaceOf(work);
         var left = geometry.LeftOf(new Pleat(1));
         var width = geometry.Pitch * work.Pleating.Pleats;
-        Func<Spot, Spot> move = cloth.Form switch
-        {
-            Round round => flat => Arcs.At(
-                Math.Max(0, round.NeckRadius.Millimetres + DepthAt(work, flat.Y / times)) * times, ((flat.X - left) / width - 0.5) * round.Sweep.Radians),
-            Ball ball => flat =>
-            {
-                var polar = Math.Clamp(ball.PolarAngleAt(cloth, Measure.Length.FromMillimetres(DepthAt(work, flat.Y / times))).Radians, 0, Math.PI);
-                double round = ((flat.X - left) / width - 0.5) * 2 * Math.PI, radius = ball.Diameter.Millimetres / 2 * times;
-                return new Spot(radius * Math.Sin(polar) * Math.Sin(round), -radius * Math.Cos(polar));
-            },
-            _ => flat => flat,
-        };
         // Long lines are laid on in short pieces; on a bishop those down the pleats stay straight.
-        return Bend(marks, move, new Spot(geometry.Pitch * 1.5, cloth.Form is Round ? double.PositiveInfinity : geometry.RowHeight * 3));
+        return Bend(marks, Move, new Spot(geometry.Pitch * 1.5, surface.IsStraightDown ? double.PositiveInfinity : geometry.RowHeight * 3));
+
+        Spot Move(Spot flat)
+        {
+            var (x, y) = surface.Place((flat.X - left) / width, DepthAt(work, flat.Y / times), times);
+            return new Spot(x, y);
+        }
     }
 
     /// <summary>Moves every spot of marks.</summary>
@@ -84,9 +70,6 @@ internal static class Bending
             _ => m,
         }),
     ];
-
-    private static double Radius(Work work, Round round, int row) =>
-        Math.Max(0, round.NeckRadius.Millimetres + DepthAt(work, row * work.Pleating.Gauge.CableRowHeight.Millimetres));
 
     private static Outline Bend(Outline flat, Func<Spot, Spot> move, Spot step)
     {

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Pleatwright.Chart;
+using Pleatwright.Cloth;
 using Pleatwright.Measure;
 using Pleatwright.Order;
 
@@ -131,13 +132,8 @@ internal static class ChartPages
     /// <summary>The chart at the size of the finished work, with a line to check the printing by.</summary>
     public static List<Page> TrueScale(Work work, PlateOptions options, int firstPage)
     {
-        switch (work.Piece.Cloth.Form)
-        {
-            case Pleatwright.Cloth.Round:
-                return TruePages.Of(TrueScaleHeading, "on the arcs it is blocked to; pleat widths, in mm, at the rows’ ends", new RoundChart(work), options, firstPage);
-            case Pleatwright.Cloth.Ball:
-                return TruePages.Of(TrueScaleHeading, "in strips from pole to pole; pleat widths, in mm, at the right", new BallChart(work), options, firstPage);
-        }
+        if (work.Piece.Cloth.Form.SurfaceOf(work.Piece.Cloth).Drawn(new TrueCharts(work)) is { } laid)
+            return TruePages.Of(TrueScaleHeading, laid.Lead, laid.Drawing, options, firstPage);
         var look = options.Look;
         var geometry = ChartGeometry.Scaled(work, 1);
         var window = WorkedWindow(work);
@@ -264,5 +260,15 @@ internal static class ChartPages
             Joins.Draw(page, new PageGrid(tiling.Columns, tiling.Rows, numbers), new GridPlace(tile.Column, tile.Row, placed,
                 new Spot(tiling.PleatsAgain(tile.Column) * geometry.Pitch, tiling.RowsAgain(tile.Row) * geometry.RowHeight),
                 new Spot(ChartRulers.Sides(look, geometry.Work), ChartRulers.Ends(look))));
+    }
+
+    // The chart laid as the cloth lies; a flat one is so already.
+    private sealed class TrueCharts(Work work) : ISurfaceDrawings<(string Lead, TrueDrawing Drawing)?>
+    {
+        public (string, TrueDrawing)? Of(FlatSurface flat) => null;
+
+        public (string, TrueDrawing)? Of(FanSurface fan) => ("on the arcs it is blocked to; pleat widths, in mm, at the rows’ ends", new RoundChart(work, fan));
+
+        public (string, TrueDrawing)? Of(GlobeSurface globe) => ("in strips from pole to pole; pleat widths, in mm, at the right", new BallChart(work, globe));
     }
 }

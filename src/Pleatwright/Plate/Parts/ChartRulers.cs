@@ -14,7 +14,7 @@ internal static class ChartRulers
     public static double Sides(Look look, Work work) => (look.Large ? 15 : 10) + (IsStraight(work) ? 0 : look.Large ? 11 : 7);
 
     /// <summary>Whether the pleats lie equally wide on every row, as the grid of the chart has them.</summary>
-    public static bool IsStraight(Work work) => work.Piece.Cloth.Form is Pleatwright.Cloth.Panel;
+    public static bool IsStraight(Work work) => work.Piece.Cloth.Form.SurfaceOf(work.Piece.Cloth).IsStraight;
 
     /// <summary>Width of a pleat on a gathering row, in millimetres.</summary>
     public static string PleatWidth(Pleatwright.Cloth.PleatingPlan plan, GatheringRow row) =>

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Pleatwright.Chart;
-using Pleatwright.Cloth;
 using Pleatwright.Measure;
 
 namespace Pleatwright.Plate.Parts;
@@ -18,13 +17,7 @@ internal static class FactsPart
     public static string Summary(Work work)
     {
         var cloth = work.Pleating.Cloth;
-        var form = cloth.Form switch
-        {
-            Panel => "a flat panel",
-            Round => "a round yoke",
-            Ball => "a ball",
-            var other => other.Name,
-        };
+        var form = cloth.Form.Phrase;
         var stitches = work.Cables + work.Bands.Sum(b => b.Stitches) + work.Accents.Length;
         return $"{form[..1].ToUpperInvariant()}{form[1..]} in {Counting.Of(work.Piece.Threads.Length, "thread")}, "
             + (stitches == work.Cables ? Counting.Of(work.Cables, "cable") : Counting.Of(stitches, "stitch", "stitches"))
@@ -38,18 +31,11 @@ internal static class FactsPart
         return
         [
             .. published.SizeName.Length > 0 ? [new Fact("Size", published.SizeName)] : ImmutableArray<Fact>.Empty,
-            new(Width(plan.Cloth.Form), string.Create(CultureInfo.InvariantCulture, $"{plan.FinishedWidth.Say(published.Units)}; {plan.Pleats} pleats, {plan.RowsToGather} rows to gather")),
+            new(plan.Cloth.Form.WidthLabel, string.Create(CultureInfo.InvariantCulture, $"{plan.FinishedWidth.Say(published.Units)}; {plan.Pleats} pleats, {plan.RowsToGather} rows to gather")),
             new("Cut the cloth", PublishedWords.Cloth(published)),
             new("Cut for", PublishedWords.Gauge(published)),
             new("Difficulty", PublishedWords.Difficulty(published)),
             new("Time", PublishedWords.Hours(published)),
         ];
     }
-
-    private static string Width(Form form) => form switch
-    {
-        Round => "Finished neck",
-        Ball => "Round the equator",
-        _ => "Finished width",
-    };
 }

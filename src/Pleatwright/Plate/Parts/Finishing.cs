@@ -34,12 +34,7 @@ internal static class Finishing
     public static string Say(FinishingStep step, PleatingPlan plan, UnitSystem units) => step switch
     {
         FinishingStep.TestColours => "Press a damp white cloth on an end of each thread: a colour that stains it is never steamed.",
-        FinishingStep.Block => plan.Cloth.Form switch
-        {
-            Round round => $"Pin to arcs: {round.Neck.Say(units)} along gathering row 1, at a radius of {round.NeckRadius.Say(units)}.",
-            Ball ball => $"Draw up the ends over a ball {ball.Diameter.Say(units)} across.",
-            _ => $"Pin to {plan.FinishedWidth.Say(units)} by {plan.Depth.Say(units)}, first gathering row to last, the rows straight and square to the pleats.",
-        },
+        FinishingStep.Block => plan.Cloth.Form.BlockWords(plan, units),
         FinishingStep.Steam => "Steam without pressing, and let it dry pinned.",
         FinishingStep.TakeOutGathering => "Once it is dry take the gathering threads out.",
         FinishingStep.KeepHoldingRows => "The holding rows stay in until the piece is sewn in.",

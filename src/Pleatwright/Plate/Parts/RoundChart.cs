@@ -17,15 +17,15 @@ internal sealed class RoundChart : TrueDrawing
 
     private readonly ChartGeometry geometry;
     private readonly ChartWindow window;
-    private readonly Round round;
+    private readonly FanSurface round;
     private readonly double sweep;
 
-    public RoundChart(Work work)
+    public RoundChart(Work work, FanSurface round)
     {
         geometry = ChartGeometry.Scaled(work, 1);
         var worked = ChartPages.WorkedWindow(work);
         window = worked with { FirstPleat = Math.Max(1, worked.FirstPleat), LastPleat = Math.Min(Plan.Pleats, worked.LastPleat) };
-        round = (Round)work.Piece.Cloth.Form;
+        this.round = round;
         sweep = round.Sweep.Radians;
     }
 
@@ -34,7 +34,7 @@ internal sealed class RoundChart : TrueDrawing
     private double Angle(double pleats) => (pleats / Plan.Pleats - 0.5) * sweep;
 
     // Radius of a place so far down the flat chart.
-    private double Radius(double flatY) => Math.Max(0, round.NeckRadius.Millimetres + Bending.DepthAt(geometry.Work, flatY));
+    private double Radius(double flatY) => Math.Max(0, round.Radius.Millimetres + Bending.DepthAt(geometry.Work, flatY));
 
     private double Outer => Radius((window.LastRow + 1) * geometry.RowHeight);
 

@@ -110,7 +110,7 @@ internal static class StitchDrawings
 
         /// <summary>A band of a stitch laid over so many pleats, worked from the side.</summary>
         public ImmutableArray<Pass> Passes(BandStitch stitch, Band band, int pleats) => LaidBand.Lay(0,
-            band with { GatheringRow = new GatheringRow(2), Offset = 0, Drop = 0, Rows = 1, From = null, To = null, Ends = BandEnds.Cut, WorkFrom = WorkFrom.Side },
+            band with { GatheringRow = new GatheringRow(2), Offset = 0, Drop = 0, Rows = 1, Panel = null, From = null, To = null, Ends = BandEnds.Cut, WorkFrom = WorkFrom.Side },
             stitch, pleats, rowsPerSpace, hand).Passes;
 
         public Drawing Stitches(int pleats, bool back, ImmutableArray<Pass> passes)

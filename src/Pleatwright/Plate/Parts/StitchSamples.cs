@@ -19,7 +19,7 @@ internal static class StitchSamples
             if (piece.Thread(group.Key.Thread) is { } thread)
                 yield return new SignEntry(Sign.Sample, Words(group.Key.Name, thread) + (group.Key.Sides.Length > 0 ? $": {group.Key.Sides}" : ""), Draw(work, piece with
                 {
-                    Bands = [group.First().Band with { GatheringRow = new GatheringRow(2), Offset = 0, Drop = 0, Rows = 1, From = null, To = null, Ends = BandEnds.Cut }],
+                    Bands = [group.First().Band with { GatheringRow = new GatheringRow(2), Offset = 0, Drop = 0, Rows = 1, Panel = null, From = null, To = null, Ends = BandEnds.Cut }],
                     Accents = [],
                 }));
         foreach (var group in work.Accents.GroupBy(a => (a.Accent.Name, a.Mark.Thread)))

@@ -34,8 +34,8 @@ internal static class StitchedPicture
         var flat = Draw(geometry, Bending.Seen(work, Cloth(work))).Marks;
         var view = new Box(life.X * times, life.Y * times, width, life.Height * times);
         // Past the gathered rows a ball is the smooth cloth drawn up to its poles.
-        if (work.Piece.Cloth.Form is Pleatwright.Cloth.Ball)
-            flat = [new Shape(Outline.Circle(view.Centre, width / 2), Look.Darker(work.Piece.Cloth.Colour, 0.12)), .. Bending.Bend(geometry, flat)];
+        if (Bending.SurfaceOf(work).Backdrop is { } smooth)
+            flat = [new Shape(Outline.Circle(view.Centre, smooth * times), Look.Darker(work.Piece.Cloth.Colour, 0.12)), .. Bending.Bend(geometry, flat)];
         else flat = Bending.Bend(geometry, flat);
         return new Drawing(view, flat);
     }

@@ -9,10 +9,8 @@ namespace Pleatwright.Plate.Preparation;
 /// A ball is not blocked flat. Its guide is a strip from pole to pole, an eighth of the ball wide at every row: laid on
 /// the ball it shows where each row goes and how far its pleats close up.
 /// </summary>
-internal sealed class BlockingBall(PleatingPlan plan) : TrueDrawing
+internal sealed class BlockingBall(PleatingPlan plan, GlobeSurface ball) : TrueDrawing
 {
-    private readonly Ball ball = (Ball)plan.Cloth.Form;
-
     private double Meridian => ball.Meridian.Millimetres;
 
     private double Width => ball.Equator.Millimetres / BallStrip.Around;
@@ -20,7 +18,7 @@ internal sealed class BlockingBall(PleatingPlan plan) : TrueDrawing
     // Half the strip's width at a distance from the upper pole.
     private double Half(double along) => BallStrip.Narrowed(ball, Width, along) / 2;
 
-    private double RowAt(int row) => (ball.FirstRow(plan.Cloth) + plan.Gauge.RowSpacing * row).Millimetres;
+    private double RowAt(int row) => (ball.FirstRow + plan.Gauge.RowSpacing * row).Millimetres;
 
     /// <inheritdoc/>
     /// <remarks>The upper pole lies at 0.</remarks>

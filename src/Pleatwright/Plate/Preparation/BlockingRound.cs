@@ -13,13 +13,13 @@ namespace Pleatwright.Plate.Preparation;
 internal sealed class BlockingRound : TrueDrawing
 {
     private readonly PleatingPlan plan;
-    private readonly Round round;
+    private readonly FanSurface round;
     private readonly double sweep;
 
-    public BlockingRound(PleatingPlan plan)
+    public BlockingRound(PleatingPlan plan, FanSurface round)
     {
         this.plan = plan;
-        round = (Round)plan.Cloth.Form;
+        this.round = round;
         sweep = round.Sweep.Radians;
     }
 

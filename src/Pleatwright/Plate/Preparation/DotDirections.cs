@@ -93,7 +93,7 @@ internal static class DotDirections
             yield return $"Full dots are the {Counting.Of(cloth.GatheringRows, "gathering row")}, numbered from the top; open dots are holding rows, which are gathered too and not stitched: {Counting.Of(plan.RowsToGather, "row")} in all.";
         yield return $"Thread a strong thread for each row, longer than the row by a hand, in a colour that shows, with a knot at its end. Work from {begin} to {other}: up through the first dot, down through the second, up through the third. "
             + "Each length of thread that you see spans one pleat, from its one dot to its other. Do not take up a stitch at every dot: that would make two pleats of one. Leave the ends hanging.";
-        yield return $"When every row is in, draw all the threads up together until the {plan.Pleats} pleats between the seams are {finished} {(cloth.Form is Panel ? "wide" : "round")}. Stroke the pleats straight, count them "
+        yield return $"When every row is in, draw all the threads up together until the {plan.Pleats} pleats between the seams are {finished} {cloth.Form.Lies}. Stroke the pleats straight, count them "
             + $"({plan.PleatsToGather}: {plan.Pleats} to stitch{(cloth.SeamPleats > 0 ? $" and {cloth.SeamPleats} at each side for the seam" : "")}), and tie the ends in pairs.";
         yield return "Turn the cloth over. The right side is the one to stitch: its pleats stand up between the threads’ dots, and pleat 1 is at your left. Backsmocking is worked on the side with the dots.";
     }

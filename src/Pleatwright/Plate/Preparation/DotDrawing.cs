@@ -24,7 +24,7 @@ internal sealed class DotDrawing : TrueDrawing
         takeUp = plan.Gauge.TakeUp.Millimetres;
         spacing = plan.Gauge.RowSpacing.Millimetres;
         margin = (plan.Cloth.Selvedges / 2 + plan.Cloth.Ravelling).Millimetres;
-        var joined = plan.CutWidth - (plan.Cloth.Form is Round round ? plan.Cloth.Seam * (2 * (round.Panels.Length - 1)) : Measure.Length.Zero);
+        var joined = plan.CutWidth - plan.Cloth.Form.LostInJoins(plan.Cloth);
         cutRight = joined.Millimetres - margin;
     }
 

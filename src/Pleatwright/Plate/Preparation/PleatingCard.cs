@@ -1,8 +1,6 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Pleatwright.Chart;
 using Pleatwright.Cloth;
-using Pleatwright.Measure;
 using Pleatwright.Plate.Parts;
 
 namespace Pleatwright.Plate.Preparation;
@@ -153,20 +151,11 @@ internal static class PleatingCard
         // Where the pitch changes down the piece every row has figures of its own; they run in as many columns as fit.
         private void RowTable()
         {
-            if (piece.Cloth.Form is Panel) return;
-            var cells = new List<string>();
-            for (var row = 1; row <= plan.Cloth.GatheringRows; row++)
-            {
-                var depth = plan.Gauge.RowSpacing * (row - 1);
-                var pitch = plan.PitchAt((row - 1) * plan.Gauge.CableRowsPerSpace);
-                var along = pitch * plan.Pleats;
-                cells.Add(piece.Cloth.Form is Round round
-                    ? $"{row}: radius {Millimetres(round.RadiusAt(depth))}, arc {Millimetres(along)}, pleat {Fine(pitch)}"
-                    : $"{row}: {Millimetres(((Ball)piece.Cloth.Form).FirstRow(piece.Cloth) + depth)} from the pole, {Millimetres(along)} round, pleat {Fine(pitch)}");
-            }
+            string[] cells = [.. Enumerable.Range(1, plan.Cloth.GatheringRows).Select(row => plan.Cloth.Form.RowFigures(plan, row)).OfType<string>()];
+            if (cells.Length == 0) return;
             var width = cells.Max(c => Typeface.Width(c, text)) + 6;
-            var columns = Math.Max(1, Math.Min(cells.Count, (int)(Page.Inner.Width / width)));
-            var deep = (cells.Count + columns - 1) / columns;
+            var columns = Math.Max(1, Math.Min(cells.Length, (int)(Page.Inner.Width / width)));
+            var deep = (cells.Length + columns - 1) / columns;
             y += Leading * 0.6;
             Room(Leading * 3);
             Page.Rule(Page.Inner.X, y - Leading * 0.25, Page.Inner.Right, y - Leading * 0.25, Look.Fine);
@@ -175,7 +164,7 @@ internal static class PleatingCard
             for (var i = 0; i < deep; i++)
             {
                 Room(Leading);
-                for (var column = 0; column < columns && column * deep + i < cells.Count; column++)
+                for (var column = 0; column < columns && column * deep + i < cells.Length; column++)
                     Page.Text(Page.Inner.X + column * width, y + Leading * 0.75, cells[column * deep + i], text);
                 y += Leading;
             }
@@ -188,9 +177,5 @@ internal static class PleatingCard
                 .Select(line => $"{line.Name}: {string.Join(" ", SizeWords.Of(line, options.Units))}").ToImmutableArray();
             Section("Sizes", lines);
         }
-
-        private static string Millimetres(Length length) => length.Millimetres.ToString("0.0", CultureInfo.InvariantCulture);
-
-        private static string Fine(Length length) => length.Millimetres.ToString("0.00", CultureInfo.InvariantCulture);
     }
 }

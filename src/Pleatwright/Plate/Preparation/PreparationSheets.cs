@@ -49,13 +49,7 @@ internal static class PreparationSheets
     public static ImmutableArray<Sheet> Blocking(Piece piece, PlateOptions options)
     {
         var plan = new PleatingPlan(piece.Cloth);
-        (string Lead, TrueDrawing Drawing) guide = plan.Cloth.Form switch
-        {
-            Panel => ("pin the rows to the lines", new BlockingPanel(plan)),
-            Round => ("pin the rows to the arcs", new BlockingRound(plan)),
-            Ball => ("an eighth of the ball from pole to pole", new BlockingBall(plan)),
-            var other => throw new ArgumentException($"No guide is known for a form called “{other.Name}”."),
-        };
+        var guide = plan.Cloth.Form.SurfaceOf(plan.Cloth).Drawn(new Guides(plan));
         return Finish(piece, TruePages.Of("Blocking guide", guide.Lead, guide.Drawing, options, 1));
     }
 
@@ -69,4 +63,13 @@ internal static class PreparationSheets
     public static string TitleOf(Piece piece) => Tidy.Line(piece.Title) is { Length: > 0 } title ? title : "Untitled";
 
     private static string Say(this Measure.Length length, PlateOptions options) => Measure.LengthWords.Say(length, options.Units);
+
+    private sealed class Guides(PleatingPlan plan) : ISurfaceDrawings<(string Lead, TrueDrawing Drawing)>
+    {
+        public (string, TrueDrawing) Of(FlatSurface flat) => ("pin the rows to the lines", new BlockingPanel(plan));
+
+        public (string, TrueDrawing) Of(FanSurface fan) => ("pin the rows to the arcs", new BlockingRound(plan, fan));
+
+        public (string, TrueDrawing) Of(GlobeSurface globe) => ("an eighth of the ball from pole to pole", new BlockingBall(plan, globe));
+    }
 }

@@ -47,7 +47,7 @@ internal sealed record Checkpoint(string Where, string Count)
         return new("Before the class, when it is gathered",
             $"{Counting.Of(plan.PleatsToGather, "pleat")}: {plan.Pleats} to stitch and {cloth.SeamPleats} for the seam at each side. "
             + $"{Counting.Of(plan.RowsToGather, "row")} gathered. The centre is valley {plan.CentreValley}: {plan.CentreValley} pleats lie on either side of it. "
-            + $"Drawn up, the cloth is {Measure.LengthWords.Say(plan.FinishedWidth, plate.Options.Units)} {(cloth.Form is Pleatwright.Cloth.Panel ? "wide" : "round")}.");
+            + $"Drawn up, the cloth is {Measure.LengthWords.Say(plan.FinishedWidth, plate.Options.Units)} {cloth.Form.Lies}.");
     }
 
     // All that lies on the step's row within its area.

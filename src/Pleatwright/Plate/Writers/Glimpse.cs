@@ -35,7 +35,7 @@ internal static class Glimpse
         var perSpace = work.Pleating.Gauge.CableRowsPerSpace;
         var laid = work.Bands.FirstOrDefault(b => b.Band == band);
         var stitch = Chart.Stitches.BandStitch.Named(band.Stitch)!;
-        var fit = Chart.Stitches.BandFit.Of(stitch, band, work.Pleating.Pleats);
+        var fit = Chart.Stitches.BandFit.Of(stitch, band, work.Pleating);
         var top = laid is { Passes.IsEmpty: false } ? laid.Highest : Chart.Stitches.LaidBand.TopOf(band, perSpace);
         var bottom = laid is { Passes.IsEmpty: false } ? laid.Lowest : top + (double)(band.Rows - 1) / perSpace;
         return new ChartWindow(fit.First.Number, Math.Max(fit.First.Number, fit.Last.Number), (int)Math.Floor(top * perSpace) - 1, (int)Math.Ceiling(bottom * perSpace) + 1);

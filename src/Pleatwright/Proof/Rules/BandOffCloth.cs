@@ -25,11 +25,15 @@ internal sealed class BandOffCloth : Rule
         }
         foreach (var band in work.Piece.Bands)
         {
-            if (band.To is not { } to || to.Number <= work.Pleating.Pleats) continue;
+            var (on, most) = (band.On(work.Pleating), band.Panel is { } hung ? work.Pleating.Panel(hung)!.Value.Pleats : work.Pleating.Pleats);
+            if (band.To is not { } to || to.Number <= most) continue;
             var top = LaidBand.TopOf(band, perSpace);
-            var place = Place.In(Place.RowAt(work, top), new Valley(band.From?.Number ?? 1), new Valley(work.Valleys));
+            var from = Math.Clamp(on.From?.Number ?? 1, 1, work.Valleys);
+            var place = Place.In(Place.RowAt(work, top), new Valley(from), new Valley(Math.Clamp(on.To!.Value.Number - 1, from, work.Valleys)));
             if (findings.Tells(Severity.Error, place))
-                findings.Add(Severity.Error, place, $"The {band.Stitch} on {Say.Depth(top, perSpace)} goes to pleat {to.Number}, but the cloth has {work.Pleating.Pleats}.", "End it on the cloth.");
+                findings.Add(Severity.Error, place,
+                    $"The {band.Stitch} on {Say.Depth(top, perSpace)} goes to pleat {to.Number}{(band.Panel is { } panel ? $" of “{panel}”, but that" : ", but the cloth")} has {most}.",
+                    band.Panel is null ? "End it on the cloth." : "End it on its panel.");
         }
 
         void Tell(LaidBand laid, double top, double bottom, string what, string remedy)

@@ -53,7 +53,7 @@ internal sealed class BandRepeats : Rule
     {
         if (steps.Count == 0) return null;
         var band = laid.Band with { Steps = steps[0] };
-        var then = LaidBand.Lay(laid.Index, band, laid.Stitch, work.Pleating.Pleats, work.Pleating.Gauge.CableRowsPerSpace, work.Piece.Working.Hand);
+        var then = LaidBand.Lay(laid.Index, band, laid.Stitch, work.Pleating, work.Piece.Working.Hand);
         CableRow top = Place.RowAt(work, then.Highest), bottom = Place.RowAt(work, then.Lowest);
         var onCloth = then.Highest > -Stitch.Hair && then.Lowest < work.Piece.Cloth.GatheringRows - 1 + Stitch.Hair;
         return !onCloth || Crowding.IsTooClose(work, top) || Crowding.IsTooClose(work, bottom) || BandOverFigure.Hits(work, then).Count > 0 ? null

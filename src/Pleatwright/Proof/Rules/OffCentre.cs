@@ -43,14 +43,13 @@ internal sealed class OffCentre : Rule
     private static Mend? MendOf(Work work, List<Footprint> set, Place place, int twice)
     {
         var across = -(twice / 2);
-        var middle = work.Pleating.CentreValley;
         foreach (var placed in set)
-            if (placed.Placement.Centre.On(new Valley(middle)).Number + across < 1)
+            if (placed.Placement.Centre.On(work.Pleating).Number + across < 1)
                 return null;
         // One figure must have room to move; several keep their distances, and must be all there is.
         if (set.Count == 1 ? !Mending.MayMove(work, set[0], across, 0) : set.Count < work.Footprints.Length || !Mending.IsClearOfBands(work, place)) return null;
         return new Mend("Centre " + (set.Count == 1 ? "it" : "them"), piece => set.Aggregate(piece, (p, placed) => p.WithPlacement(placed.Index, old =>
-            old with { Centre = old.Centre.On(new Valley(middle)).Number + across is var valley && valley == middle ? Centre.Middle : Centre.At(new Valley(valley)) })));
+            old with { Centre = old.Centre.To(new Valley(old.Centre.On(work.Pleating).Number + across), work.Pleating) })));
     }
 
     // Placements whose rows overlap are seen side by side and balance together or not at all.

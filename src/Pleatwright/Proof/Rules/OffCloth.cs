@@ -64,12 +64,12 @@ internal sealed class OffCloth : Rule
         var spaces = placed.Top.Index < 0 ? (-placed.Top.Index + perSpace - 1) / perSpace
             : -Math.Max(0, (placed.Bottom.Index - work.CableRows + perSpace) / perSpace);
         if (!Mending.MayMove(work, placed, across, spaces * perSpace)) return null;
-        var centre = placed.Placement.Centre.On(new Valley(work.Pleating.CentreValley)).Number + across;
+        var centre = placed.Placement.Centre.On(work.Pleating).Number + across;
         var row = placed.Placement.GatheringRow.Number + spaces;
         if (centre < 1 || row < 1) return null;
         return new Mend($"Move “{placed.Figure.Name}” onto the cloth", piece => piece.WithPlacement(placed.Index, p => p with
         {
-            Centre = across == 0 ? p.Centre : Centre.At(new Valley(centre)),
+            Centre = across == 0 ? p.Centre : p.Centre.To(new Valley(centre), work.Pleating),
             GatheringRow = new GatheringRow(row),
         }));
     }

@@ -101,7 +101,7 @@ public class FigureLaws
             var before = Spot.SeatOf(s.p, plan, s.i, 0);
             var figureBefore = s.p.Figure(s.p.Placements[s.i].Figure)!;
             var moved = Sound(Placing.By(s.p, s.i, s.dv, s.dy));
-            var centre = s.p.Placements[s.i].Centre.On(new Valley(plan.CentreValley)).Number + s.dv;
+            var centre = s.p.Placements[s.i].Centre.On(plan).Number + s.dv;
             var top = before.Top + s.dy;
             if (centre < 1 || centre > plan.Valleys || top < 1 - figureBefore.Height || top >= plan.CableRows) return;
             var after = Spot.SeatOf(moved, plan, s.i, 0);
@@ -154,8 +154,8 @@ public class FigureLaws
             var recut = Sound(Recut.To(s.p, wider));
             int Away(Piece p, int i)
             {
-                var centre = new PleatingPlan(p.Cloth).CentreValley;
-                return p.Placements[i].Centre.On(new Valley(centre)).Number - centre;
+                var plan = new PleatingPlan(p.Cloth);
+                return p.Placements[i].Centre.On(plan).Number - plan.CentreValley;
             }
             for (var i = 0; i < s.p.Placements.Length; i++) Assert.Equal(Away(s.p, i), Away(recut, i));
             Assert.Equal(PieceWriter.Write(s.p), PieceWriter.Write(Recut.To(recut, s.p.Cloth)));

@@ -25,13 +25,11 @@ public sealed record Round(Length Neck, Angle Sweep, ImmutableArray<RoundPanel> 
     public const int MostPanels = 100;
 
     /// <inheritdoc/>
-    public override string Name => "round";
+    public override string PleatsKey => RoundKind.Panels.Name;
 
-    /// <inheritdoc/>
-    public override string PleatsKey => "panels";
+    internal override FormKind Kind => RoundKind.One;
 
-    /// <inheritdoc/>
-    public override Length Measure => Neck;
+    internal override FormValues Values => FormValues.None.With(RoundKind.NeckKey, Neck).With(RoundKind.SweepKey, Sweep).With(RoundKind.Panels, Panels);
 
     internal override ClothFault? MeasureFault =>
         Neck <= Length.Zero ? new ClothFault("neck", "a neck is wider than nothing")
@@ -77,7 +75,10 @@ public sealed record Round(Length Neck, Angle Sweep, ImmutableArray<RoundPanel> 
     public override Length CutWidth(ClothPlan cloth) => Panels.Aggregate(Length.Zero.In(Neck.Unit), (sum, p) => sum + p.Cut);
 
     /// <inheritdoc/>
-    /// <remarks>A join goes to the valley nearest to where it falls in the flat cloth.</remarks>
+    /// <remarks>
+    /// A join goes to the valley nearest to where it falls in the flat cloth that gives the panel an even number of pleats, at most a pleat away, so that every
+    /// panel has a centre valley (common practice, no source); the seam takes up the difference.
+    /// </remarks>
     public override ImmutableArray<PanelShare> Shares(ClothPlan cloth)
     {
         var pleats = Pleats(cloth);
@@ -91,7 +92,7 @@ public sealed record Round(Length Neck, Angle Sweep, ImmutableArray<RoundPanel> 
             var first = last + 1;
             last = i == Panels.Length - 1
                 ? pleats
-                : Math.Clamp(NearestValley(flat / cloth.Gauge.TakeUp - cloth.SeamPleats, pleats), last, pleats);
+                : Math.Clamp(NearestEvenValley(flat / cloth.Gauge.TakeUp - cloth.SeamPleats, pleats), last, pleats);
             shares.Add(new PanelShare(Panels[i].Name, Panels[i].Cut, first, last));
         }
         return shares.MoveToImmutable();
@@ -114,9 +115,76 @@ public sealed record Round(Length Neck, Angle Sweep, ImmutableArray<RoundPanel> 
     /// <inheritdoc/>
     public override int GetHashCode() => HashCode.Combine(Neck, Sweep, Panels.Length);
 
-    private Length Lost(ClothPlan cloth) => cloth.Seam * (2 * (Panels.Length - 1)) + cloth.Selvedges + cloth.Ravelling * 2;
+    internal override Surface SurfaceOf(ClothPlan cloth) => new FanSurface(NeckRadius, Sweep);
+
+    internal override Length LostInJoins(ClothPlan cloth) => cloth.Seam * (2 * (Panels.Length - 1));
+
+    internal override bool FullnessIsChosen => false;
+
+    internal override bool FirstRowIsMeasured => true;
+
+    internal override bool FlaresBelow => true;
+
+    internal override string Phrase => "a round yoke";
+
+    internal override string WidthLabel => "Finished neck";
+
+    internal override string FullnessAt => " at the neck";
+
+    internal override string FinishedWords(PleatingPlan plan, UnitSystem units) =>
+        FormattableString.Invariant($"neck {Neck.Say(units)} along gathering row 1, sweep {Sweep.Degrees:0.#}°, {DepthWords(plan, units)}");
+
+    internal override string PitchWords(PleatingPlan plan, UnitSystem units) =>
+        $"{EndPitches(plan, units)}; blocked on arcs of radius {NeckRadius.Say(units)} to {RadiusAt(plan.Depth).Say(units)}";
+
+    internal override string SizeWords(PleatingPlan plan, UnitSystem units) => $"neck {Neck.Say(units)}";
+
+    internal override string BlockWords(PleatingPlan plan, UnitSystem units) =>
+        $"Pin to arcs: {Neck.Say(units)} along gathering row 1, at a radius of {NeckRadius.Say(units)}.";
+
+    internal override string? RowFigures(PleatingPlan plan, int row)
+    {
+        var (depth, pitch, along) = At(plan, row);
+        return $"{row}: radius {Tenths(RadiusAt(depth))}, arc {Tenths(along)}, pleat {Hundredths(pitch)}";
+    }
+
+    private Length Lost(ClothPlan cloth) => LostInJoins(cloth) + cloth.Selvedges + cloth.Ravelling * 2;
 
     private static int Whole(double pleats) => (int)Math.Floor(Math.Clamp(pleats + 1e-9, -1e9, 1e9));
 
     private static int Even(int pleats) => pleats - (pleats & 1);
+}
+
+/// <summary>Bishops: their keys and their questions.</summary>
+internal sealed class RoundKind : FormKind
+{
+    public static LengthKey NeckKey { get; } =
+        new("neck", "Round the neck, blocked, along gathering row 1", Length.FromInches(11)) { InSize = "Round the neck" };
+
+    public static AngleKey SweepKey { get; } = new("sweep", "Sweep in degrees, 360 all round") { InSize = "Sweep, degrees" };
+
+    public static PiecesKey Panels { get; } =
+        new("panels", "Panels and sleeves as cut, from the left of the right side", Round.MostPanels) { Of = "a round form" };
+
+    public static RoundKind One { get; } = new(); // after the keys it is made of
+
+    public override string Name => "round";
+
+    public override string Offer => "A round yoke: a bishop";
+
+    public override ImmutableArray<FormKey> Keys { get; } = [NeckKey, SweepKey, Panels];
+
+    public override string Measured => "Neck";
+
+    public override Form Make(FormValues values) => new Round(values.Length(NeckKey), values.Angle(SweepKey), values.Pieces(Panels));
+
+    /// <inheritdoc/>
+    /// <remarks>Panels the maker does not give are shared out; see <see cref="Practice.SharedPanels"/>.</remarks>
+    public override ClothPlan Begin(ClothPlan cloth, FormValues values, bool counted, bool deep)
+    {
+        if (!values.Pieces(Panels).IsEmpty) return base.Begin(cloth, values, counted, deep);
+        var shared = Practice.SharedPanels(cloth, values.Length(NeckKey));
+        return shared.All(p => p.Cut > Length.Zero) ? cloth with { Form = Make(values.With(Panels, shared)) }
+            : throw new ArgumentOutOfRangeException(nameof(values), "So small a neck has too few pleats to share among front, back and sleeves.");
+    }
 }
