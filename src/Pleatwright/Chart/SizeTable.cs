@@ -111,7 +111,7 @@ internal static class SizeTable
         .Select(y => $"The pleats lie {work.Pleating.PitchAt(y).Say(UnitSystem.Metric)} apart at cable row {y}, closer than a pleat is thick ({work.Pleating.Gauge.PleatThickness.Say(UnitSystem.Metric)}).");
 
     // Which placements have copies that lie over one another, stitch for stitch.
-    private static HashSet<(int, int)> Meetings(Piece piece, PleatingPlan pleating)
+    internal static HashSet<(int, int)> Meetings(Piece piece, PleatingPlan pleating)
     {
         var meetings = new HashSet<(int, int)>();
         var lying = new (int Placement, int Copy)[pleating.Valleys * pleating.CableRows];

@@ -59,5 +59,7 @@ public sealed record Ball(Length Diameter) : Form
             : null;
     }
 
+    internal override Form Regauged(ClothPlan cloth, Gauge gauge, double width) => width == 1 ? this : new Ball((Diameter * width).Tidied());
+
     private static Length Span(ClothPlan cloth) => cloth.Gauge.RowSpacing * (cloth.GatheringRows - 1);
 }

@@ -45,6 +45,15 @@ public abstract record Form
     /// <summary>Why this cloth cannot take the form, or null when it can.</summary>
     public virtual ClothFault? Fault(ClothPlan cloth) => null;
 
+    /// <summary>This form gathered to another gauge: as many pleats come of it as its finished width then holds.</summary>
+    /// <param name="cloth">The cloth whose form it is, at its own gauge.</param>
+    /// <param name="gauge">The other gauge.</param>
+    /// <param name="width">Its finished width then, over what it is now; more than 0.</param>
+    internal abstract Form Regauged(ClothPlan cloth, Gauge gauge, double width);
+
+    /// <summary>Pleats that <see cref="Regauged"/> is after.</summary>
+    private protected int PleatsThen(ClothPlan cloth, Gauge gauge, double width) => RoundToEven(Pleats(cloth) * width * (cloth.Gauge.Pitch / gauge.Pitch) + 1e-9);
+
     /// <summary>The valley nearest to a place among the pleats; halves go away from the middle, so that both sides come out alike.</summary>
     /// <param name="at">Pleats to its left, fractions of one included.</param>
     /// <param name="pleats">Pleats in all.</param>

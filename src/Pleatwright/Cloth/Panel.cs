@@ -26,4 +26,12 @@ public sealed record Panel(Length Width) : Form
 
     /// <inheritdoc/>
     public override Length PitchAt(ClothPlan cloth, Length depth) => cloth.Gauge.Pitch;
+
+    internal override Form Regauged(ClothPlan cloth, Gauge gauge, double width)
+    {
+        if (width == 1) return this; // the measure asked for stays, whatever it is in pleats
+        var pleats = PleatsThen(cloth, gauge, width);
+        var scaled = new Panel((Width * width).Tidied());
+        return scaled.Pleats(cloth with { Gauge = gauge }) == pleats ? scaled : new Panel((gauge.Pitch.In(Width.Unit) * pleats).Tidied());
+    }
 }
