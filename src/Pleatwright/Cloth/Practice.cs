@@ -50,6 +50,12 @@ internal static class Practice
         _ => throw new ArgumentOutOfRangeException(nameof(kind)),
     };
 
+    /// <summary>Fullness that packed pleats for pictures are gathered to: about 4, so that they lie full, round and just touching (common practice, no source).</summary>
+    public const double FullnessForPictures = 4;
+
+    /// <summary>Fullness up to which the cloth is thin under a picture: it peeps between the stitches, and the figure spreads (common practice, no source).</summary>
+    public const double ThinForPictures = 3;
+
     /// <summary>The middle of a kind's fullness for pictures: where its gauge begins.</summary>
     public static double FullnessOf(ClothKind kind)
     {

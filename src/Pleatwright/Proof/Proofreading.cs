@@ -16,6 +16,7 @@ public static class Proofreading
         new CrowdedPleats(),
         new LineCoverage(),
         new SpreadPleats(),
+        new ThinFullness(),
         new BaseRow(),
         new NothingBeside(),
         new Overhang(),
