@@ -33,17 +33,24 @@ internal static class Recutter
     /// <exception cref="ArgumentException">There is no such figure, or it would be past its caps.</exception>
     public static RecutPiece Scale(Piece piece, string figure, int width, int? height = null)
     {
+        var then = Scaled(piece, figure, width, height);
+        if (ReferenceEquals(then, piece)) return new(piece, []);
+        var now = piece.Figure(figure)!;
+        return new(then, Comparing.Of(piece, then, Scaled(then, figure, now.Width, now.Height)));
+    }
+
+    /// <summary>The piece of <see cref="Scale"/> without its changes, for a hand that is still pulling.</summary>
+    /// <exception cref="ArgumentException">As there.</exception>
+    public static Piece Scaled(Piece piece, string figure, double width, int? height = null)
+    {
         var now = piece.Figure(figure) ?? throw new ArgumentException($"no figure is called “{figure}”");
         var to = (Width: Scaling.Alike(width, now.Width), Height: 0);
         to.Height = Math.Clamp(height ?? (int)Math.Round(now.Height * (to.Width + 1.0) / (now.Width + 1)), 1, Figure.MostRows);
-        if (to == (now.Width, now.Height)) return new(piece, []);
-        var then = Scaled(piece, figure, to);
-        return new(then, Comparing.Of(piece, then, Scaled(then, figure, (now.Width, now.Height))));
+        if ((long)to.Width * to.Height > TracingOptions.MostCells) throw Scaling.TooLarge(figure, to.Width, to.Height);
+        return to == (now.Width, now.Height) ? piece : new Cutting(piece, Scaling.Of(piece, figure, to)).Piece();
     }
 
     private static Piece Cut(Piece piece, Gauge gauge, RecutKeep keep) => new Cutting(piece, Scaling.Of(piece, gauge, keep)).Piece();
-
-    private static Piece Scaled(Piece piece, string figure, (int, int) to) => new Cutting(piece, Scaling.Of(piece, figure, to)).Piece();
 }
 
 /// <summary>How much wider and deeper, counted in pleats and rows, things become.</summary>
@@ -91,9 +98,13 @@ internal sealed record Scaling(Gauge Gauge, double Width, double Across, double 
         // A figure w valleys wide covers w + 1 pleats.
         var to = (Width: Alike((figure.Width + 1) * across - 1, figure.Width), Height: Math.Max(1.0, Math.Round(figure.Height * down)));
         if ((figure.Width + 1) * across - 2 > Figure.MostValleys || to.Height > Figure.MostRows || to.Width * to.Height > TracingOptions.MostCells)
-            throw new ArgumentException(FormattableString.Invariant($"“{figure.Name}” would be {to.Width} valleys by {to.Height:0} cable rows, which is too many stitches"));
+            throw TooLarge(figure.Name, (figure.Width + 1) * across - 1, to.Height);
         return (to.Width, (int)to.Height);
     }
+
+    /// <summary>What refuses a figure of too many stitches.</summary>
+    public static ArgumentException TooLarge(string figure, double width, double height) =>
+        new(FormattableString.Invariant($"“{figure}” would be {width:#,0} valleys by {height:#,0} cable rows, which is too many stitches"));
 
     // 12 pleats an inch over 16 is three quarters, without the dust of inches.
     private static double Clean(double factor) => Math.Round(factor, 12);
