@@ -64,12 +64,17 @@ internal static class RecutWords
     {
         var words = new List<string>();
         if (from.Pitch != to.Pitch) words.Add(Invariant($"{from.PleatsPerInch:0.##} pleats an inch become {to.PleatsPerInch:0.##}"));
-        if (from.TakeUp != to.TakeUp) words.Add($"a pleat takes up {to.TakeUp.Say(units)} instead of {from.TakeUp.Say(units)}");
-        if (from.RowSpacing != to.RowSpacing) words.Add($"gathering rows lie {to.RowSpacing.Say(units)} apart instead of {from.RowSpacing.Say(units)}");
+        if (from.TakeUp != to.TakeUp) words.Add($"a pleat takes up {Exact(to.TakeUp, units)} instead of {Exact(from.TakeUp, units)}");
+        if (from.RowSpacing != to.RowSpacing) words.Add($"gathering rows lie {Exact(to.RowSpacing, units)} apart instead of {Exact(from.RowSpacing, units)}");
         if (from.CableRowsPerSpace != to.CableRowsPerSpace) words.Add(Invariant($"{Counting.Of(from.CableRowsPerSpace, "cable row")} to a space become {to.CableRowsPerSpace}"));
         if (words.Count == 0) words.Add("a pleat is pressed to another thickness");
         return string.Join("; ", words);
     }
+
+    // A gauge is told as it was given, where it was given in units asked for: a fifth of an inch is no sixteenths.
+    private static string Exact(Length length, UnitSystem units) => length.Units() == units ? length.ToString()
+        : units == UnitSystem.Both ? $"{length} ({length.Say(length.Units() == UnitSystem.Inches ? UnitSystem.Metric : UnitSystem.Inches)})"
+        : length.Say(units);
 
     private static string Cloths(PleatingPlan from, PleatingPlan to, UnitSystem units)
     {

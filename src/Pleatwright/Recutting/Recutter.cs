@@ -85,9 +85,11 @@ internal sealed record Scaling(Gauge Gauge, double Width, double Across, double 
         new(piece.Cloth.Gauge, 1, 1, 1, 1, true, piece.Figures.ToImmutableDictionary(f => f.Name, f => f.Name == figure ? to : (f.Width, f.Height)));
 
     /// <summary>The gathering row, counted from 0, that one comes to.</summary>
-    public int Row(int row) => !Counted ? (int)Math.Round(row * Spaces, MidpointRounding.AwayFromZero)
-        : Spaces >= 1 ? (int)Math.Ceiling(row * Spaces - 1e-9)
-        : (int)Math.Floor(row * Spaces + 1e-9);
+    public int Row(int row)
+    {
+        var at = Math.Min(row * Spaces, ClothPlan.MostGatheringRows); // more are refused by the cloth
+        return !Counted ? (int)Math.Round(at, MidpointRounding.AwayFromZero) : Spaces >= 1 ? (int)Math.Ceiling(at - 1e-9) : (int)Math.Floor(at + 1e-9);
+    }
 
     /// <summary>The whole number nearest to a width that is odd or even as another is: so a figure keeps its middle valley, and copies their levels.</summary>
     public static int Alike(double width, int like) =>
