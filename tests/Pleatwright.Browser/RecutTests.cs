@@ -1,5 +1,4 @@
 using Microsoft.Playwright;
-using Pleatwright.Chart;
 
 namespace Pleatwright.Browser.Tests;
 

@@ -20,7 +20,7 @@ internal static class FigureSampler
 
     // Where rows of the two do not fall on each other, a row may be half one thread's and half another's all along: there a lone cable costs more than
     // any stitch, lest the two be combed into each other.
-    private static readonly Weights Uneven = new() { Change = 600, Ragged = 300, Short = 600, Lone = 6000, Overhang = 400 };
+    private static readonly Weights Uneven = new() { Change = 600, Ragged = 300, Short = 600, Lone = 6000, Overhang = 1000 };
     private const int LeastApart = 2000, MostApart = 4000, BareApart = 3000, Absent = 1000;
 
     // How much more the half of a brick towards the figure's middle counts, so that halves are settled alike at both sides.
@@ -197,12 +197,27 @@ internal static class FigureSampler
 
         private bool IsThin(int y, int from, int end, byte label)
         {
-            if (end - from <= 2 || (end - from + 1) * across < 3 + Hair) return true;
+            if (IsShort(from, end) && !GoesOnLonger(y - 1) && !GoesOnLonger(y + 1)) return true;
             if (label == 0) return false;
             var alone = 0;
             for (var x = from; x < end; x++)
                 if (Deep(x) is var deep && (deep == 1 || deep * down < 1 + Hair)) alone++;
             return 2 * alone > end - from;
+
+            bool IsShort(int first, int past) => past - first <= 2 || (past - first + 1) * across < 3 + Hair;
+
+            // Whether the thread goes on over it or under it in a run that is not short: then this one is its edge, and no thing of its own.
+            bool GoesOnLonger(int row)
+            {
+                if ((uint)row >= (uint)figure.Height) return false;
+                var beside = cells.AsSpan(row * figure.Width, figure.Width);
+                for (int x = 0, past; x < beside.Length; x = past)
+                {
+                    for (past = x + 1; past < beside.Length && beside[past] == beside[x]; past++) { }
+                    if (beside[x] == label && past > from && x < end && !IsShort(x, past)) return true;
+                }
+                return false;
+            }
 
             int Deep(int column)
             {
@@ -232,14 +247,13 @@ internal static class FigureSampler
         {
             var over = Over(y, from, end).ToList();
             if (over.Count == 0) return false;
-            // The row on which it shows most; there every brick that it fills by half, or the one it fills most.
+            // The row on which it shows most; there every brick that it fills by half, or those it fills most.
             var row = over.GroupBy(b => b.Y).MaxBy(g => g.Sum(b => b.Share))!.ToList();
             var most = row.Max(b => b.Share);
-            foreach (var brick in row.Where(b => b.Share >= Math.Min(most, 0.5)))
+            foreach (var brick in row.Where(b => b.Share >= Math.Min(most - Hair, 0.5)))
             {
                 Lock(brick.X, brick.Y, label);
                 if (mirror) Lock(width - 1 - brick.X, brick.Y, label);
-                if (most < 0.5) break;
             }
             return true;
         }
