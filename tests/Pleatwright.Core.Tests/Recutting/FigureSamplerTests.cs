@@ -70,11 +70,11 @@ public class FigureSamplerTests
     }
 
     [Fact]
-    public void No_lone_cable_comes_in_where_none_was() => Gen.Select(Gen.Int[3, 9], Gen.Int[2, 8], Gen.Int[0, 12], Gen.Int[1, 20]).Sample((half, height, more, rows) =>
+    public void Growing_no_lone_cable_comes_in_where_none_was() => Gen.Select(Gen.Int[3, 9], Gen.Int[2, 8], Gen.Int[0, 12], Gen.Int[0, 12]).Sample((half, height, more, deeper) =>
     {
         // Two colours on a slope: a triangle over bands.
         var figure = Enumerable.Range(0, height).Select(y => string.Concat(new string('.', Math.Min(y, half - 1)), new string(y % 4 < 2 ? 'k' : 'w', 2 * (half - Math.Min(y, half - 1)) + 1), new string('.', Math.Min(y, half - 1)))).ToArray();
-        foreach (var row in Draw(2 * half + 1 + 2 * more, rows, figure))
+        foreach (var row in Draw(2 * half + 1 + 2 * more, height + deeper, figure))
             for (var x = 1; x < row.Length - 1; x++)
                 Assert.False(row[x] != '.' && row[x - 1] != row[x] && row[x + 1] != row[x] && row.Length > 3, string.Join('\n', figure) + "\n\n" + row);
     });

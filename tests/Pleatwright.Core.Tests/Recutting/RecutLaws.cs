@@ -87,6 +87,42 @@ public class RecutLaws
         if (AllOnCloth(s.Piece) && s.Piece.Working.BaseRow is null && s.Piece.Bands.All(b => b is { Stitch: "cable", Offset: 0 }) && s.Piece.Accents.All(a => a.Offset == 0)) AssertSame(s.Piece, Recutter.Recut(recut.Piece, s.Piece.Cloth.Gauge, RecutKeep.Count).Piece);
     });
 
+    [Fact]
+    public void Keeping_the_count_every_cable_of_a_figure_by_itself_keeps_its_level() => Gen.Select(AnyPiece.Singles, Gauges).Sample((piece, gauge) =>
+    {
+        if (piece.Placements.Length != 1) return;
+        var recut = Recutter.Recut(piece, gauge, RecutKeep.Count).Piece;
+        Assert.Equal(Level(piece), Level(recut));
+
+        static Level Level(Piece piece)
+        {
+            var seat = Seat.Of(piece.Placements[0], piece.Figures[0], new PleatingPlan(piece.Cloth), 0);
+            return Lattice.LevelAt(seat.ValleyOf(0), new CableRow(seat.Top), piece.Placements[0].FlipPhase ? piece.Phase.Opposite() : piece.Phase);
+        }
+    });
+
+    // A knot on a figure is where the same part of the figure is then, to half a valley and half a row and what rounds them.
+    [Fact]
+    public void An_accent_on_a_figure_goes_with_it() => Gen.Select(AnyPiece.Singles, Gauges, Gen.Int[0, 8], Gen.Int[0, 6], Gen.Enum<RecutKeep>()).Sample((piece, gauge, column, row, keep) =>
+    {
+        if (piece.Placements.Length != 1) return;
+        var (placement, figure) = (piece.Placements[0], piece.Figures[0]);
+        (column, row) = (column % figure.Width, row % figure.Height);
+        var seat = Seat.Of(placement, figure, new PleatingPlan(piece.Cloth), 0);
+        var (valley, y) = (seat.ValleyOf(column), seat.Top + row);
+        if (valley.Number < 1 || y < 0) return;
+        var perSpace = piece.Cloth.Gauge.CableRowsPerSpace;
+        var space = Math.Min(y / perSpace, piece.Cloth.GatheringRows - 1);
+        piece = piece with { Accents = [new AccentMark("knot", Centre.At(valley), new GatheringRow(space + 1), new ThreadKey('a')) { Drop = y - space * perSpace }] };
+        var recut = Recutter.Recut(piece, gauge, keep).Piece;
+        var (then, mark) = (Seat.Of(recut.Placements[0], recut.Figures[0], new PleatingPlan(recut.Cloth), 0), recut.Accents[0]);
+        var at = mark.Centre.On(new Valley(new PleatingPlan(recut.Cloth).CentreValley));
+        if (at.Number == 1 || at.Number == PleatingPlan.MostPleats || Math.Abs(mark.Drop) == Band.MostOffset) return; // held at the edge
+        Assert.InRange(then.ColumnAt(at), (column + 1.0) * (then.Width + 1) / (figure.Width + 1) - 1.51, (column + 1.0) * (then.Width + 1) / (figure.Width + 1) - 0.49);
+        var depth = LaidAccent.DepthOf(mark, gauge.CableRowsPerSpace) * gauge.CableRowsPerSpace - then.Top;
+        Assert.InRange(depth, (row + 0.5) * then.Height / figure.Height - 1.01, (row + 0.5) * then.Height / figure.Height + 0.01);
+    });
+
     // Runs of three cables and more in figures of odd width: what a hand would stitch.
     private static readonly Gen<Piece> Stitchable =
         from piece in AnyPiece.Pieces
