@@ -17,6 +17,12 @@ public static class Words
     /// <summary>A length in the units it was given in.</summary>
     public static string Of(Length length) => length.Say(length.Units());
 
+    /// <summary>How large a figure is: "21 by 9".</summary>
+    internal static string Size(Chart.Figure figure) => $"{Of(figure.Width)} by {Of(figure.Height)}";
+
+    /// <summary>The units of a piece's maker: those of the measure that its cloth was asked for by.</summary>
+    internal static UnitSystem Units(Chart.Piece piece) => piece.Cloth.Form.Measure.Units();
+
     /// <summary>A number as a field of the page takes it: every digit, no thousands.</summary>
     public static string Plain(double number) => number.ToString("R", CultureInfo.InvariantCulture);
 

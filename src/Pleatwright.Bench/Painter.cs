@@ -88,8 +88,9 @@ public sealed partial class Painter : ICloth, IDisposable
     /// <summary>The valley that is drawn about, and the cell opposite the hand on its row; null for none.</summary>
     public void SetMirror(Valley? axis, Valley? image) => JsSetMirror(handle, axis?.Number ?? 0, image?.Number ?? 0);
 
-    /// <summary>The handles by which gaps between copies are taken hold of, each with its words.</summary>
-    public void SetHandles(IReadOnlyList<Gap> gaps) => JsSetHandles(handle, [.. gaps.SelectMany(g => new[] { g.Across, g.Line })], [.. gaps.Select(Where.Of)]);
+    /// <summary>What is taken hold of and pulled, each with its words.</summary>
+    public void SetHandles(IReadOnlyList<Handle> handles) =>
+        JsSetHandles(handle, [.. handles.SelectMany(h => new[] { h.Across, h.Line, h.Scales ? 1 : 0 })], [.. handles.Select(h => h.Words)], Gesture.GripBeside);
 
     public void SetArea(Area? area)
     {
@@ -188,7 +189,7 @@ public sealed partial class Painter : ICloth, IDisposable
     private static partial void JsSetMirror(int handle, int axis, int image);
 
     [JSImport("setHandles", "painter")]
-    private static partial void JsSetHandles(int handle, double[] places, string[] words);
+    private static partial void JsSetHandles(int handle, double[] places, string[] words, double beside);
 
     [JSImport("setLoupe", "painter")]
     private static partial void JsSetLoupe(int handle, double x, double y, double left, double top, double width, double height, double nearer, string words);

@@ -56,6 +56,16 @@ public sealed class ClothDraft
 
     public ClothKind Kind { get; set; } = ClothKind.Broadcloth;
 
+    /// <summary>What is to be stitched on a new cloth.</summary>
+    public Coming Coming { get; private set; }
+
+    /// <summary>Says what is to be stitched: where the common gauge is asked for, it begins from what that wants.</summary>
+    public void Comes(Coming coming)
+    {
+        if (TakeUp == Practice.TakeUpOf(Coming)) TakeUp = Practice.TakeUpOf(coming);
+        Coming = coming;
+    }
+
     public GaugeFrom GaugeFrom { get; set; }
 
     public double PleatsPerInch { get; set; }
@@ -222,7 +232,7 @@ public sealed class ClothDraft
         Pleater = HasPleater ? new Pleater(PleaterRows, PleaterOverlap) : null,
     };
 
-    private Gauge KindsGauge() => Practice.GaugeOf(Kind, TakeUp, RowSpacing, PerSpace);
+    private Gauge KindsGauge() => Practice.GaugeOf(Kind, Coming, TakeUp, RowSpacing, PerSpace);
 
     // A count of pleats that was not touched keeps the very pitch it stood for.
     private Gauge Gauge() => GaugeFrom switch

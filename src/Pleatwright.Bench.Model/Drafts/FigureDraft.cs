@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
 using Pleatwright.Bench.Model.Table;
+using Pleatwright.Bench.Model.Table.Verbs;
 using Pleatwright.Chart;
 using Pleatwright.Chart.Edit;
+using Pleatwright.Recutting;
 
 namespace Pleatwright.Bench.Model.Drafts;
 
@@ -61,6 +63,20 @@ public sealed class FigureDraft
         desk.Edit("a figure renamed", p => Figures.Rename(p, figure, Name));
         if (desk.Piece.Figure(Name.Trim()) is not null) figure = Name.Trim();
         Name = figure;
+    }
+
+    /// <summary>Draws it again so many valleys wide, as high for its width as it is; an odd width stays odd and an even one even.</summary>
+    public void SetWidth(string? text)
+    {
+        if (Figure is null || !unread.Whole("Valleys across", text, out var n, 1)) return;
+        desk.Edit(Figuring.Scaling, p => Recutter.Scale(p, figure, n).Piece);
+    }
+
+    /// <summary>Draws it again so many cable rows high, as wide as it is.</summary>
+    public void SetHeight(string? text)
+    {
+        if (Figure is not { } f || !unread.Whole("Cable rows down", text, out var n, 1)) return;
+        desk.Edit(Figuring.Scaling, p => Recutter.Scale(p, figure, f.Width, n).Piece);
     }
 
     public void SetCopies(string? text)

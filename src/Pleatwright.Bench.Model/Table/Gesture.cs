@@ -2,16 +2,20 @@ using Pleatwright.Bench.Model.Table.Verbs;
 using Pleatwright.Chart;
 using Pleatwright.Chart.Edit;
 using Pleatwright.Measure;
+using Pleatwright.Recutting;
 
 namespace Pleatwright.Bench.Model.Table;
 
 /// <summary>Turns a stroke on the cloth into edits: one stroke, one moment of the history.</summary>
 public sealed class Gesture(Workplace at) : IStrokes
 {
-    private enum Stroke { None, Working, Clearing, Once, Marking, MovingArea, MovingFigure, MovingAccent, PullingGap }
+    private enum Stroke { None, Working, Clearing, Once, Marking, MovingArea, MovingFigure, MovingAccent, PullingGap, Scaling }
 
     /// <summary>Pixels about the middle of a gap's handle within which it is taken hold of: a touch's 44 across.</summary>
     public const double HandleReach = 22;
+
+    /// <summary>Pixels by which the middle of a figure's grip lies beside its corner and below it, so that it covers nothing of the figure.</summary>
+    public const double GripBeside = 20;
 
     private readonly Desk desk = at.Desk;
     private readonly Needle needle = at.Needle;
@@ -27,22 +31,29 @@ public sealed class Gesture(Workplace at) : IStrokes
     private int placement;
     private int accent;
     private double pulledFrom; // pleats across where a gap was taken hold of
+    private Grip grip;
+    private (double X, double Y) gripped; // pixels at which it was taken hold of
     private string edit = "";
     private bool moved;
     private bool told; // that stitches were left out
 
     /// <inheritdoc/>
-    public bool CanBegin(double x, double y) => CellAt(x, y) is not null;
+    public bool CanBegin(double x, double y) => CellAt(x, y) is not null || GripAt(x, y) is not null;
 
     /// <inheritdoc/>
     public void Begin(double x, double y, Held held, bool other)
     {
         End();
+        if (GripAt(x, y) is { } corner)
+        {
+            Ready();
+            (grip, gripped, stroke) = (corner, (x, y), Stroke.Scaling);
+            return;
+        }
         if (CellAt(x, y) is not { } cell) return;
         var (valley, row) = cell;
-        desk.KeepDraft();
-        (from, basis, shown, kept, moved, told, figure, line) = (cell, desk.Work, desk.Piece, desk.Piece, false, false, null, new StrokeLine());
-        before = needle.Place;
+        Ready();
+        (from, moved, told, figure, line) = (cell, false, false, null, new StrokeLine());
         if (held.HasFlag(Held.Shift) && needle.Doing != Doing.Figure)
         {
             needle.MarkFrom(needle.Valley, needle.Row);
@@ -87,6 +98,12 @@ public sealed class Gesture(Workplace at) : IStrokes
         }
     }
 
+    private void Ready()
+    {
+        desk.KeepDraft();
+        (basis, shown, kept, before) = (desk.Work, desk.Piece, desk.Piece, needle.Place);
+    }
+
     /// <inheritdoc/>
     public void GoOn(double x, double y)
     {
@@ -95,6 +112,11 @@ public sealed class Gesture(Workplace at) : IStrokes
         if (stroke == Stroke.PullingGap)
         {
             if (AcrossAt(x, y) is { } across) Quietly(() => Gap.Pulled(basis, placement, across - pulledFrom));
+            return;
+        }
+        if (stroke == Stroke.Scaling)
+        {
+            if (at.Cloth.Sight is { } sight) Quietly(() => grip.Pulled(basis, (x - gripped.X) / sight.Scale * (sight.FromBack ? -1 : 1), (y - gripped.Y) / sight.Scale));
             return;
         }
         if (CellAt(x, y) is not { } cell) return;
@@ -136,6 +158,7 @@ public sealed class Gesture(Workplace at) : IStrokes
                 break;
         }
         if (done == Stroke.Working) needle.Drew(figure);
+        if (done == Stroke.Scaling) Figuring.SayScaled(at, basis.Piece, basis.Piece.Placements[grip.Placement].Figure);
     }
 
     /// <inheritdoc/>
@@ -169,6 +192,14 @@ public sealed class Gesture(Workplace at) : IStrokes
         var away = needle.Gaps.Select(g => (Gap: g, Place: sight.PlaceOf(desk.Work.Pleating, new Spotted(g.Line, g.Across))))
             .Select(g => (g.Gap, Away: Math.Max(Math.Abs(g.Place.X - x), Math.Abs(g.Place.Y - y)))).Where(g => g.Away <= HandleReach).ToList();
         return away.Count == 0 ? null : away.MinBy(g => g.Away).Gap;
+    }
+
+    private Grip? GripAt(double x, double y)
+    {
+        if (at.Cloth.Sight is not { } sight || needle.Grip is not { } corner) return null;
+        var place = sight.PlaceOf(desk.Work.Pleating, new Spotted(Math.Min(corner.Line, 2 * desk.Work.CableRows - 0.01), corner.Across));
+        var (away, down) = (x - place.X - (sight.FromBack ? -GripBeside : GripBeside), y - place.Y - GripBeside);
+        return Math.Max(Math.Abs(away), Math.Abs(down)) <= HandleReach ? corner : null;
     }
 
     private double? AcrossAt(double x, double y) => at.Cloth.Sight?.At(desk.Work.Pleating, x, y)?.Across;
@@ -233,7 +264,7 @@ public sealed class Gesture(Workplace at) : IStrokes
     // Past the edge it stays where it was.
     private bool Quietly(Func<Piece> change)
     {
-        edit = stroke switch { Stroke.MovingAccent => edit, Stroke.PullingGap => "the gap between copies", _ => "moving" };
+        edit = stroke switch { Stroke.MovingAccent => edit, Stroke.PullingGap => "the gap between copies", Stroke.Scaling => Figuring.Scaling, _ => "moving" };
         try
         {
             if (!desk.Draft(change(), edit)) return false;

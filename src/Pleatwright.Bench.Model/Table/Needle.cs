@@ -1,6 +1,7 @@
 using Pleatwright.Chart;
 using Pleatwright.Chart.Edit;
 using Pleatwright.Measure;
+using Pleatwright.Recutting;
 using Pleatwright.Thread;
 
 namespace Pleatwright.Bench.Model.Table;
@@ -25,7 +26,7 @@ public enum Doing
 }
 
 /// <summary>A question put to the maker in a sheet over the table.</summary>
-public enum Question { Do, Keys, Thread, Cloth, Swatch, Sizes, Credit, Figure, Band, Accent, Run }
+public enum Question { Do, Keys, Thread, Cloth, Gauge, Swatch, Sizes, Credit, Figure, Band, Accent, Run }
 
 /// <summary>Where the hand was, and what was marked and drawn on.</summary>
 internal sealed record HandPlace(Valley Valley, CableRow Row, Area? Area, (Valley Valley, CableRow Row) Corner, string? Drawing, bool Another);
@@ -84,6 +85,16 @@ public sealed class Needle
     public IEnumerable<Gap> Gaps => Doing == Doing.Figure
         ? Enumerable.Range(0, desk.Work.Piece.Placements.Length).Select(i => Gap.Of(desk.Work, i)).OfType<Gap>()
         : [];
+
+    /// <summary>The corner by which the figure under the hand is scaled, while the hand takes hold of figures; null where there is none.</summary>
+    internal Grip? Grip => Doing == Doing.Figure && Spot is { } spot ? Recutting.Grip.Of(desk.Work, spot.Placement, spot.Copy) : null;
+
+    /// <summary>All that can be taken hold of now.</summary>
+    public IEnumerable<Handle> Handles =>
+    [
+        .. Gaps.Select(g => new Handle(g.Across, g.Line, false, Where.Of(g))),
+        .. Grip is { } grip && Spot?.FigureIn(desk.Piece) is { } figure ? new[] { new Handle(grip.Across, grip.Line, true, Words.Size(figure)) } : [],
+    ];
 
     /// <summary>The gap in hand, else that of the repeated figure under the hand; null when there is none.</summary>
     public Gap? GapHere => (pulled ?? Spot?.Placement) is { } placement && placement < desk.Work.Piece.Placements.Length ? Gap.Of(desk.Work, placement) : null;

@@ -36,6 +36,7 @@ public sealed class Sheets : IDisposable
         Question.Keys => "Keys at the table",
         Question.Thread => needle.Subject is Pleatwright.Thread.ThreadKey key ? $"Thread {key}" : "Another thread",
         Question.Cloth => "The cloth",
+        Question.Gauge => "Another gauge",
         Question.Swatch => "Swatches",
         Question.Sizes => "Sizes",
         Question.Credit => "Whose design it is",

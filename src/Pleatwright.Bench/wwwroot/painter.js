@@ -7,7 +7,7 @@ import { luminance, mix, overInk } from "./painting/colour.js";
 import { BACK, CHART, STITCHED } from "./painting/looks.js";
 import { ClothMap } from "./painting/map.js";
 import { paintMargin } from "./painting/margin.js";
-import { paintArea, paintCursor, paintHandle, paintImage, paintLoupe, paintMirror, paintRing } from "./painting/over.js";
+import { paintArea, paintCursor, paintGrip, paintHandle, paintImage, paintLoupe, paintMirror, paintRing } from "./painting/over.js";
 import { Paper } from "./painting/paper.js";
 import { Place } from "./painting/place.js";
 import { paintLegs } from "./painting/route.js";
@@ -35,7 +35,7 @@ class Painter extends Place {
     this.cursor = null;
     this.area = null;
     this.loupe = null;
-    this.handles = { places: [], words: [] };
+    this.handles = { places: [], words: [], beside: 0 };
     this.mirror = null; // the valley drawn about, and the one opposite the hand or 0
     this.observer = new ResizeObserver(() => this.resize());
     this.observer.observe(host);
@@ -193,7 +193,7 @@ class Painter extends Place {
     if (this.area) paintArea(this, g, this.area);
     if (this.mirror && this.cursor) paintImage(this, g, this.mirror[1], this.cursor[1]);
     if (this.cursor) paintCursor(this, g, ...this.cursor);
-    this.handles.words.forEach((words, i) => paintHandle(this, g, this.handles.places[i * 2], this.handles.places[i * 2 + 1], words));
+    this.handles.words.forEach((words, i) => (this.handles.places[i * 3 + 2] ? paintGrip : paintHandle)(this, g, this.handles.places[i * 3], this.handles.places[i * 3 + 1], words, this.handles.beside));
     if (this.loupe) paintLoupe(this, g, this.loupe);
   }
 }
@@ -241,7 +241,7 @@ export function setDone(handle, done) { const p = painters.get(handle); p.done =
 export function setLook(handle, look) { const p = painters.get(handle); if (p.look !== look) { p.look = look; p.paint(); p.map?.paintSoon(); } }
 export function setCursor(handle, valley, row) { const p = painters.get(handle); p.cursor = valley > 0 ? [valley, row] : null; p.paintOver(); }
 export function setMirror(handle, axis, image) { const p = painters.get(handle); p.mirror = axis > 0 ? [axis, image] : null; p.paintOver(); }
-export function setHandles(handle, places, words) { const p = painters.get(handle); p.handles = { places, words }; p.paintOver(); }
+export function setHandles(handle, places, words, beside) { const p = painters.get(handle); p.handles = { places, words, beside }; p.paintOver(); }
 export function setLoupe(handle, x, y, left, top, width, height, nearer, words) {
   const p = painters.get(handle);
   if (!p) return;

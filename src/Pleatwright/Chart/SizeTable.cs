@@ -202,7 +202,7 @@ internal static class SizeTable
         });
 
     // Which placements have copies that lie over one another, stitch for stitch.
-    private static HashSet<(int, int)> Meetings(Piece piece, PleatingPlan pleating)
+    internal static HashSet<(int, int)> Meetings(Piece piece, PleatingPlan pleating)
     {
         var meetings = new HashSet<(int, int)>();
         var lying = new (int Placement, int Copy)[pleating.Valleys * pleating.CableRows];

@@ -13,8 +13,11 @@ internal sealed record NewCloth(FormKind Form, Length Width)
     /// <summary>Distance between gathering rows, more than 0. Default 3/8 in (common practice, no source).</summary>
     public Length RowSpacing { get; init; } = Length.FromInches(0.375);
 
-    /// <summary>Flat cloth to a pleat, more than 0. Default 1/4 in (common practice, no source).</summary>
-    public Length TakeUp { get; init; } = Length.FromInches(0.25);
+    /// <summary>What is to be stitched on it. Default pictures.</summary>
+    public Coming Coming { get; init; } = Coming.Pictures;
+
+    /// <summary>Flat cloth to a pleat, more than 0; null takes <see cref="Practice.TakeUpOf"/>.</summary>
+    public Length? TakeUp { get; init; }
 
     /// <summary>The gauge, when it is the maker's own or a swatch's; else the kind, the take-up and the spacing give it.</summary>
     public Gauge? Gauge { get; init; }
@@ -39,7 +42,7 @@ internal sealed record NewCloth(FormKind Form, Length Width)
         if (Width <= Length.Zero) throw new ArgumentOutOfRangeException(nameof(Width), "The width must be more than nothing.");
         if (Depth is { } depth && depth <= Length.Zero) throw new ArgumentOutOfRangeException(nameof(Depth), "The depth must be more than nothing.");
         if (Rows is < ClothPlan.LeastGatheringRows) throw new ArgumentOutOfRangeException(nameof(Rows), "There are at least two gathering rows.");
-        var gauge = Gauge ?? Practice.GaugeOf(Kind, TakeUp, RowSpacing, Pleatwright.Cloth.Gauge.Common.CableRowsPerSpace);
+        var gauge = Gauge ?? Practice.GaugeOf(Kind, Coming, TakeUp ?? Practice.TakeUpOf(Coming), RowSpacing, Pleatwright.Cloth.Gauge.Common.CableRowsPerSpace);
         var cloth = new ClothPlan(new Panel(Width), gauge, Rows ?? RowsIn(Depth ?? Length.FromInches(3), gauge));
         if (settled is not null) cloth = settled(cloth);
         cloth = Form.Begin(cloth, Values.With(Form.Measure, Width), Rows is not null, Depth is not null);

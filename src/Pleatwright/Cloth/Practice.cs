@@ -19,6 +19,16 @@ public enum ClothKind
     Corduroy,
 }
 
+/// <summary>What is to be stitched on a new piece.</summary>
+public enum Coming
+{
+    /// <summary>Pictures: stacked cables, on packed pleats.</summary>
+    Pictures,
+
+    /// <summary>Geometric rows, which stretch and show the pleats between them.</summary>
+    GeometricRows,
+}
+
 /// <summary>What books and workrooms do, as starting points and as remarks. Never a fixed truth: a swatch overrules it.</summary>
 internal static class Practice
 {
@@ -50,17 +60,48 @@ internal static class Practice
         _ => throw new ArgumentOutOfRangeException(nameof(kind)),
     };
 
-    /// <summary>The middle of a kind's fullness for pictures: where its gauge begins.</summary>
-    public static double FullnessOf(ClothKind kind)
+    /// <summary>Fullness that packed pleats for pictures are gathered to: about 4, so that they lie full, round and just touching (common practice, no source).</summary>
+    public const double FullnessForPictures = 4;
+
+    /// <summary>Fullness up to which the cloth is thin under a picture: it peeps between the stitches, and the figure spreads (common practice, no source).</summary>
+    public const double ThinForPictures = 3;
+
+    /// <summary>Finished pleats in an inch that pictures are packed to, 16 to 20 (common practice, no source).</summary>
+    public static (double Least, double Most) PackedPerInch => (16, 20);
+
+    /// <summary>
+    /// Pleats packed for pictures from cloth that a pleat takes up so much of: <see cref="FullnessForPictures"/>, where that comes to
+    /// <see cref="PackedPerInch"/>; else as near to it as those allow, and from a take-up of 1/5 in (common practice, no source) where the pleats would be
+    /// gathered less than three to one.
+    /// </summary>
+    /// <param name="takeUp">Flat cloth to a pleat, more than 0.</param>
+    public static (double PleatsPerInch, Length TakeUp) Packed(Length takeUp)
+    {
+        var perInch = FullnessForPictures / takeUp.Inches;
+        var near = Math.Clamp(perInch, PackedPerInch.Least, PackedPerInch.Most);
+        return near * takeUp.Inches is > ThinForPictures and <= 5 + 1e-6 ? (near, takeUp) : (PackedPerInch.Most, PackedTakeUp);
+    }
+
+    /// <summary>Flat cloth to a pleat where pictures begin: 1/5 in (common practice, no source).</summary>
+    public static Length PackedTakeUp => Length.FromInches(0.2);
+
+    /// <summary>Fullness that geometric rows are commonly gathered to: 12 pleats an inch of 1/4 in each (common practice, no source).</summary>
+    public const double FullnessForRows = 3;
+
+    /// <summary>The fullness a kind of cloth begins from: what the stitching wants, as near as the kind is gathered to it.</summary>
+    public static double FullnessOf(ClothKind kind, Coming coming)
     {
         var (least, most) = FullnessRange(kind);
-        return (least + most) / 2;
+        return Math.Clamp(coming == Coming.Pictures ? FullnessForPictures : FullnessForRows, least, most);
     }
+
+    /// <summary>Flat cloth to a pleat where a new piece begins: <see cref="PackedTakeUp"/> for pictures, 1/4 in for geometric rows (common practice, no source).</summary>
+    public static Length TakeUpOf(Coming coming) => coming == Coming.Pictures ? PackedTakeUp : Gauge.Common.TakeUp;
 
     /// <summary>The gauge a kind of cloth begins from: its pitch makes <see cref="FullnessOf"/> of the take-up.</summary>
     /// <exception cref="ArgumentOutOfRangeException">A value is out of range; see <see cref="Gauge"/>.</exception>
-    public static Gauge GaugeOf(ClothKind kind, Length takeUp, Length rowSpacing, int cableRowsPerSpace) =>
-        new(takeUp / FullnessOf(kind), takeUp, rowSpacing, cableRowsPerSpace) { PleatThickness = PleatThicknessOf(kind) };
+    public static Gauge GaugeOf(ClothKind kind, Coming coming, Length takeUp, Length rowSpacing, int cableRowsPerSpace) =>
+        new(takeUp / FullnessOf(kind, coming), takeUp, rowSpacing, cableRowsPerSpace) { PleatThickness = PleatThicknessOf(kind) };
 
     /// <summary>Thickness of a pleat, two layers of the cloth: 0.4, 0.5, 0.6 and 1.6 mm in the order of the kinds (from memory).</summary>
     public static Length PleatThicknessOf(ClothKind kind) => Length.FromMillimetres(kind switch
@@ -98,7 +139,8 @@ internal static class Practice
     {
         var remarks = ImmutableArray.CreateBuilder<string>();
         var gauge = cloth.Gauge;
-        if (Outside(gauge.TakeUp / 2, Dots))
+        // Pleats packed for pictures take up less than that textbook, which knew none, has its dots apart.
+        if (Outside(gauge.TakeUp / 2, Dots with { Least = PackedTakeUp / 2 }))
             remarks.Add($"Dots {(gauge.TakeUp / 2).Say(units)} apart are out of the common run of {Dots.Least.Say(units)} to {Dots.Most.Say(units)}.");
         if (Outside(gauge.RowSpacing, Rows))
             remarks.Add($"Gathering rows {gauge.RowSpacing.Say(units)} apart are out of the common run of {Rows.Least.Say(units)} to {Rows.Most.Say(units)}.");

@@ -69,6 +69,22 @@ public readonly struct Length : IEquatable<Length>, IComparable<Length>
     /// <summary>The same length, shown in another unit.</summary>
     public Length In(LengthUnit unit) => new(Millimetres, unit);
 
+    /// <summary>
+    /// A length that was reckoned, without the dust of the reckoning: a whole number of sixty-fourths of an inch, or of few decimals, where it comes to
+    /// one but for 10⁻⁷ of its unit; else to nine decimals.
+    /// </summary>
+    internal Length Tidied()
+    {
+        var per = Unit switch { LengthUnit.Inch => MillimetresPerInch, LengthUnit.Centimetre => 10, LengthUnit.Metre => 1000, _ => 1 };
+        var value = Millimetres / per;
+        if (Unit == LengthUnit.Inch && Math.Round(value * 64) / 64 is var parts && Math.Abs(parts - value) < Dust) return new(parts * per, Unit);
+        for (var digits = 0; digits < 6; digits++)
+            if (Math.Round(value, digits) is var rounded && Math.Abs(rounded - value) < Dust) return new(rounded * per, Unit);
+        return new(Math.Round(value, 9) * per, Unit);
+    }
+
+    private const double Dust = 1e-7;
+
     /// <summary>What <see cref="TryParse"/> reads of lengths no less than nothing, as a regular expression of the web's and of .NET's.</summary>
     public const string Pattern = NumberPattern + @"(mm|cm|m|in)\s*";
 

@@ -17,6 +17,7 @@ public static class Proofreading
         new LineCoverage(),
         new SpreadPleats(),
         new StiffBelow(),
+        new ThinFullness(),
         new BaseRow(),
         new NothingBeside(),
         new Overhang(),

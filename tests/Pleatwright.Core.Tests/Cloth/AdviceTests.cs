@@ -1,5 +1,6 @@
 using CsCheck;
 using Pleatwright.Cloth;
+using Pleatwright.Measure;
 using Pleatwright.Tests.Chart;
 
 namespace Pleatwright.Tests.Cloth;
@@ -18,13 +19,29 @@ public class AdviceTests
     [InlineData(7, "Batiste, lawn or voile, commonly gathered 4 to 5 to 1: the nearest kind to this fullness.")]
     public void Cloth_by_its_fullness(double fullness, string words) => Assert.Equal(words.Split('|'), Advice.Cloths(fullness).Select(AdviceWords.Of));
 
-    [Fact]
-    public void A_new_cloth_begins_in_the_middle_of_its_kinds_fullness() => Assert.All(Enum.GetValues<ClothKind>(), kind =>
+    // Pictures about 4, geometric rows 3 to 1: common practice, no source; as far as the kind of cloth is gathered so.
+    [Theory]
+    [InlineData(Coming.Pictures, 4), InlineData(Coming.GeometricRows, 3)]
+    public void A_new_cloth_begins_from_what_its_stitching_wants_within_its_kind(Coming coming, double wanted) => Assert.All(Enum.GetValues<ClothKind>(), kind =>
     {
         var (least, most) = Practice.FullnessRange(kind);
-        Assert.Equal((least + most) / 2, Practice.FullnessOf(kind));
-        if (kind != ClothKind.CoarseCheck) Assert.Contains(Advice.Cloths(Practice.FullnessOf(kind)), c => c.Kind == kind && c.Holds);
+        var begins = Practice.FullnessOf(kind, coming);
+        Assert.InRange(begins, least, most);
+        if (wanted >= least && wanted <= most) Assert.Equal(wanted, begins);
+        if (kind != ClothKind.CoarseCheck) Assert.Contains(Advice.Cloths(begins), c => c.Kind == kind && c.Holds);
     });
+
+    // 16 to 20 finished pleats an inch, about 4 to 1, at a take-up near 1/5 in: common practice, no source.
+    [Theory]
+    [InlineData(0.2, 20, 0.2), InlineData(0.25, 16, 0.25), InlineData(0.22, 18.1818, 0.22), InlineData(0.17, 20, 0.17), InlineData(0.5, 20, 0.2), InlineData(0.1, 20, 0.2)]
+    public void Pleats_are_packed_for_pictures(double takeUp, double perInch, double becomes)
+    {
+        var packed = Practice.Packed(Length.FromInches(takeUp));
+        Assert.Equal(perInch, packed.PleatsPerInch, 4);
+        Assert.Equal(becomes, packed.TakeUp.Inches, 9);
+        Assert.InRange(packed.PleatsPerInch, 16, 20);
+        Assert.InRange(packed.PleatsPerInch * packed.TakeUp.Inches, 3, 5);
+    }
 
     [Theory]
     [InlineData(1, 35, 10, 9)]

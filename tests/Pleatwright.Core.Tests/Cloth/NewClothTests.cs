@@ -85,6 +85,22 @@ public class NewClothTests
         Assert.InRange(new PleatingPlan(cloth).Fullness, least - 1e-9, most + 1e-9);
         Assert.Empty(Practice.Remarks(cloth, UnitSystem.Inches));
         Assert.Equal(9, cloth.GatheringRows);
+        cloth = new NewCloth(PanelKind.One, Length.FromInches(11)) { Kind = kind, Coming = Coming.GeometricRows }.Plan();
+        Assert.InRange(new PleatingPlan(cloth).Fullness, least - 1e-9, most + 1e-9);
+        Assert.Empty(Practice.Remarks(cloth, UnitSystem.Inches));
+    }
+
+    // Packed pleats, 16 to 20 an inch, gathered about 4 to 1, for pictures; 12 an inch of 1/4 in for geometric rows (common practice, no source).
+    [Fact]
+    public void A_new_panel_begins_from_what_will_be_stitched()
+    {
+        var pictures = new NewCloth(PanelKind.One, Length.FromInches(11)).Plan();
+        Assert.InRange(pictures.Gauge.PleatsPerInch, 16, 20);
+        Assert.Equal(4, pictures.Gauge.Fullness, 6);
+        Assert.Equal(Length.FromInches(0.2), pictures.Gauge.TakeUp);
+        var rows = new NewCloth(PanelKind.One, Length.FromInches(11)) { Coming = Coming.GeometricRows }.Plan();
+        Assert.Equal((12, 3), (Math.Round(rows.Gauge.PleatsPerInch, 6), Math.Round(rows.Gauge.Fullness, 6)));
+        Assert.Equal(Length.FromInches(0.25), rows.Gauge.TakeUp);
     }
 
     // Clothing-construction textbook for home economics, c. 1916, section "Smocking": dots 1/8 to 3/8 in, rows 3/8 to

@@ -12,7 +12,7 @@ public class ClothTests
     [
         (d, _, n) => d.Form = FormKind.All[n % FormKind.All.Length], (d, _, n) => d.Set(Lengths(d, n), L(n)), (d, t, _) => d.Set(RoundKind.SweepKey, Tables.Number(t)), (d, _, _) => d.CutPanels(), (d, _, _) => d.ShareOut(),
         (d, t, _) => d.AddPanel(), (d, t, n) => { if (d.Panels.Count > 0) d.SetPanel(n % d.Panels.Count, t ?? "", L(n / 2)); }, (d, _, n) => { if (d.Panels.Count > 1) d.RemovePanel(n % d.Panels.Count); },
-        (d, _, n) => d.Kind = (ClothKind)(n % 4), (d, _, n) => d.GaugeFrom = (GaugeFrom)(n % 3), (d, t, _) => d.PleatsPerInch = Tables.Number(t), (d, _, n) => d.TakeUp = L(n), (d, _, n) => d.RowSpacing = L(n), (d, t, _) => d.PerSpace = Tables.Whole(t),
+        (d, _, n) => d.Kind = (ClothKind)(n % 4), (d, _, n) => d.Comes((Coming)(n % 2)), (d, _, n) => d.GaugeFrom = (GaugeFrom)(n % 3), (d, t, _) => d.PleatsPerInch = Tables.Number(t), (d, _, n) => d.TakeUp = L(n), (d, _, n) => d.RowSpacing = L(n), (d, t, _) => d.PerSpace = Tables.Whole(t),
         (d, _, n) => d.Depth = L(n), (d, _, n) => d.CountRows(n % 2 == 0), (d, t, _) => d.Rows = Tables.Whole(t), (d, t, _) => d.Above = Tables.Whole(t), (d, t, _) => d.Below = Tables.Whole(t), (d, t, _) => d.SeamPleats = Tables.Whole(t),
         (d, _, n) => d.FabricWidth = L(n), (d, _, n) => d.Selvedges = L(n), (d, _, n) => d.Ravelling = L(n), (d, _, n) => d.Seam = L(n), (d, _, n) => d.HasPleater = n % 2 == 0, (d, t, _) => d.PleaterRows = Tables.Whole(t), (d, t, _) => d.PleaterOverlap = Tables.Whole(t),
         (d, t, _) => d.Colour = t ?? "", (d, t, _) => d.Swatches[^1].Pleats = Tables.Whole(t), (d, _, n) => d.Swatches[^1].Width = L(n), (d, _, n) => d.Swatches[^1].Cloth = L(n), (d, _, _) => d.Swatches.Add(new()),
@@ -38,6 +38,21 @@ public class ClothTests
             }
         }, iter: 500, threads: 1);
         Assert.True(made > 100 && refused > 100, $"{made} made, {refused} refused");
+    }
+
+    [Fact]
+    public void A_new_cloth_is_asked_what_comes_and_begins_from_that_until_the_maker_says_otherwise()
+    {
+        var draft = ClothDraft.New();
+        Assert.Equal(Coming.Pictures, draft.Coming);
+        Assert.Equal(4, draft.Plan(out _)!.Gauge.Fullness, 6);
+        draft.Comes(Coming.GeometricRows);
+        Assert.Equal(3, draft.Plan(out _)!.Gauge.Fullness, 6);
+        Assert.Equal(Length.FromInches(0.25), draft.TakeUp);
+        draft.TakeUp = Length.FromMillimetres(6);
+        draft.Comes(Coming.Pictures);
+        Assert.Equal(Length.FromMillimetres(6), draft.TakeUp); // the maker's own
+        Assert.Equal(4, draft.Plan(out _)!.Gauge.Fullness, 6);
     }
 
     [Fact]

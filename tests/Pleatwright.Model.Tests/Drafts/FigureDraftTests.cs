@@ -11,7 +11,7 @@ public class FigureDraftTests
 
     private static readonly Action<FigureDraft, string?>[] Acts =
     [
-        (d, t) => d.Name = t ?? "", (d, _) => d.Rename(), (d, t) => d.SetCopies(t), (d, t) => d.SetEvery(t), (d, t) => d.SetCentre(t), (d, _) => d.ToCentre(), (d, t) => d.SetTop(t), (d, _) => d.Mirror(), (d, _) => d.FlipPhase(),
+        (d, t) => d.Name = t ?? "", (d, _) => d.Rename(), (d, t) => d.SetCopies(t), (d, t) => d.SetWidth(t), (d, t) => d.SetHeight(t), (d, t) => d.SetEvery(t), (d, t) => d.SetCentre(t), (d, _) => d.ToCentre(), (d, t) => d.SetTop(t), (d, _) => d.Mirror(), (d, _) => d.FlipPhase(),
         (d, _) => d.Square(), (d, _) => d.Copy(), (d, _) => d.Raise(), (d, _) => d.PutOn(), (d, _) => d.TakeOff(), (d, _) => d.Forget(),
         (d, t) => d.SetPanel(t), (d, t) => d.SetPanel(d.Panels.ElementAtOrDefault((t?.Length ?? 0) % 5)), (d, t) => d.SetFrom((CountedFrom)((t?.Length ?? 0) % 3)), (d, t) => d.SetFromThere(t), (d, _) => d.ToPanelCentre(),
     ];

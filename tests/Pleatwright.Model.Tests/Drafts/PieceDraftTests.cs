@@ -51,6 +51,10 @@ public class PieceDraftTests
             d => { var swatches = (SwatchesDraft)d; _ = (swatches.Found, swatches.MayPlanBy); }),
         new("cloth", (desk, _, _) => new RecutDraft(desk), Of<RecutDraft>(ClothTests.Acts.Select(act => (Action<RecutDraft, string?, int>)((d, t, n) => { act(d.Cloth, t, n); d.Changed(); })).ToArray()),
             d => { var cloth = (RecutDraft)d; _ = (cloth.Plan, cloth.LosesSizes, cloth.Cloth.Units, cloth.Cloth.ShownPanels); }),
+        new("gauge", (desk, _, _) => new GaugeDraft(desk), Of<GaugeDraft>(
+            (d, t, n) => d.SetWay(n % 3 == 0 ? t : GaugeDraft.Ways[n % 3].Way), (d, t, n) => d.SetPleatsPerInch(n % 2 == 0 ? Tables.Number(t) : 6 + n % 20), (d, _, n) => d.SetTakeUp(Length(n)), (d, _, n) => d.SetRowSpacing(Length(n)),
+            (d, t, n) => d.SetPerSpace(n % 2 == 0 ? Tables.Whole(t) : 1 + n % 8), (d, _, _) => d.PackForPictures()),
+            d => { var gauge = (GaugeDraft)d; _ = (gauge.Changes, gauge.Losses, gauge.FullnessWords, gauge.Way); }),
         new("run", (desk, needle, _) => RunDraft.Open(desk, needle), Of<RunDraft>(
             (d, t, _) => d.SetRow(t), (d, t, _) => d.SetFrom(t), (d, t, _) => d.SetTo(t), (d, t, _) => d.SetThread(t), (d, _, n) => d.SetOut(n % 2 == 0),
             (d, _, n) => d.StepRow(n - 500), (d, _, n) => d.StepFrom(n - 500), (d, _, n) => d.StepTo(n - 500), (d, _, n) => d.StepThread(n - 500)),

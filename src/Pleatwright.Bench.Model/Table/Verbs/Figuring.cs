@@ -1,5 +1,6 @@
 using Pleatwright.Chart;
 using Pleatwright.Chart.Edit;
+using Pleatwright.Recutting;
 
 namespace Pleatwright.Bench.Model.Table.Verbs;
 
@@ -15,6 +16,8 @@ public static class Figuring
         Edit("Put a copy of it beside it", "=", "a copy", (p, s, f) => Placing.Copy(p, s.Placement, f.Width + 3, 0)) with { Short = "Copy" },
         Step("A wider gap between the copies", "Shift+PageUp", wider: true),
         Step("A narrower gap between the copies", "Shift+PageDown", wider: false),
+        Scaled("Make the figure a step larger", "Alt+PageUp", larger: true) with { Short = "Larger" },
+        Scaled("Make the figure a step smaller", "Alt+PageDown", larger: false) with { Short = "Smaller" },
         Edit("Insert a row above", "{", "a row more", (p, s, f) => Chart.Edit.Rows.Insert(p, f.Name, s.Row)),
         Edit("Remove this row", "}", "a row less", (p, s, f) => Chart.Edit.Rows.Remove(p, f.Name, s.Row)),
         Edit("Insert a valley here", "(", "a valley more", (p, s, f) => Columns.Insert(p, f.Name, s.Column)),
@@ -40,6 +43,24 @@ public static class Figuring
         at.Needle.GoTo(new Valley(at.Needle.Valley.Number + Left() - before), at.Needle.Row); // the hand stays on its copy
         if (at.Needle.GapHere is { } gap) at.Desk.Say($"{Where.Of(gap)}.");
     }) with { Can = at => at.Needle.GapHere is not null };
+
+    /// <summary>What scaling a figure is called.</summary>
+    internal const string Scaling = "scaling a figure";
+
+    private static Verb Scaled(string words, string key, bool larger) => Of(words, key, (at, spot, figure) =>
+    {
+        var before = at.Desk.Piece;
+        at.Desk.Edit(Scaling, _ => Grip.Stepped(at.Desk.Work, spot.Placement, larger));
+        SayScaled(at, before, figure.Name);
+    });
+
+    /// <summary>Says what became of a figure that was scaled, and what is lost by it.</summary>
+    internal static void SayScaled(Workplace at, Piece before, string figure)
+    {
+        if (before.Figure(figure) is not { } was || at.Desk.Piece.Figure(figure) is not { } now || (was.Width, was.Height) == (now.Width, now.Height)) return;
+        var recut = Recutter.Scale(before, figure, now.Width, now.Height);
+        at.Desk.Say(string.Join(" ", recut.Changes.Where(c => c is RecutChange.Redrawn or RecutChange.FallsOff or RecutChange.RunsInto or RecutChange.DetailLost).Select(c => RecutWords.Of(c, Model.Words.Units(at.Desk.Piece)))));
+    }
 
     private static Verb Edit(string words, string key, string edit, Func<Piece, Spot, Figure, Piece> change) =>
         Of(words, key, (at, spot, figure) => at.Desk.Edit(edit, p => change(p, spot, figure)));

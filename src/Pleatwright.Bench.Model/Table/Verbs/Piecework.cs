@@ -16,6 +16,7 @@ public static class Piecework
         new(Group, "An accent…", "", at => at.Needle.Ask(Question.Accent)),
         new(Group, "Begin the work on this row, or again where it is widest", ",", BaseRow),
         new(Group, "The cloth…", "", at => at.Needle.Ask(Question.Cloth)),
+        new(Group, "Another gauge…", "", at => at.Needle.Ask(Question.Gauge)),
         new(Group, "Sizes of the design…", "", at => at.Needle.Ask(Question.Sizes)),
         new(Group, "Designer, copyright, date and photograph…", "", at => at.Needle.Ask(Question.Credit)),
         new(Group, "Swatches, and what they say…", "", at => at.Needle.Ask(Question.Swatch)),

@@ -1,5 +1,6 @@
 // What lies over the cloth: the cursor, the area marked out, the rings of the proof.
 import { DOWN } from "./cells.js";
+import { BACK } from "./looks.js";
 
 // The box of a brick on the screen.
 export function brickBox(view, valley, row, pad = 0) {
@@ -63,6 +64,23 @@ export function paintHandle(view, g, across, line, words) {
   const top = y - 52 > view.inset.top + 4 ? y - 52 : y + 24;
   g.fillStyle = ink; g.beginPath(); g.roundRect(left, top, wide, 28, 14); g.fill();
   g.fillStyle = paper; g.textAlign = "left"; g.textBaseline = "middle"; g.fillText(words, left + 10, top + 14);
+}
+
+// The corner by which a figure is scaled: beside it and below, so that it covers nothing of the figure; how large the figure is stands next to it.
+export function paintGrip(view, g, across, line, words, beside) {
+  const side = view.look === BACK ? -1 : 1, ink = "#28536b", paper = "#fffdf7";
+  const x = view.x(across, Math.max(0, Math.ceil(line / 2) - 1)) + side * beside, y = view.y(line) + beside;
+  if (x < -60 || x > view.width + 60 || y < -60 || y > view.height + 60) return;
+  g.fillStyle = paper; g.strokeStyle = ink; g.lineWidth = 2;
+  g.beginPath(); g.arc(x, y, 15, 0, 2 * Math.PI); g.fill(); g.stroke();
+  g.lineCap = "round";
+  g.beginPath(); g.moveTo(x - side * 6, y - 6); g.lineTo(x + side * 6, y + 6); g.stroke();
+  for (const end of [-1, 1]) { const a = x + side * end * 7, b = y + end * 7; g.beginPath(); g.moveTo(a - side * end * 7, b); g.lineTo(a, b); g.lineTo(a, b - end * 7); g.stroke(); }
+  g.font = `600 13px ${view.tokens.font}`;
+  const wide = g.measureText(words).width + 14;
+  const left = Math.max(view.inset.left + 6, Math.min(x + side * 20 - (side < 0 ? wide : 0), view.width - view.inset.right - 6 - wide));
+  g.fillStyle = ink; g.beginPath(); g.roundRect(left, y - 11, wide, 22, 11); g.fill();
+  g.fillStyle = paper; g.textAlign = "left"; g.textBaseline = "middle"; g.fillText(words, left + 7, y + 1);
 }
 
 // What a finger covers, enlarged from what is painted already; the cell under it ringed, and named below.

@@ -76,6 +76,7 @@ public sealed record Ball(Length Diameter) : Form
         var (depth, pitch, along) = At(plan, row);
         return $"{row}: {Tenths(FirstRow(plan.Cloth) + depth)} from the pole, {Tenths(along)} round, pleat {Hundredths(pitch)}";
     }
+    internal override Form Regauged(ClothPlan cloth, Gauge gauge, double width) => width == 1 ? this : new Ball((Diameter * width).Tidied());
 
     private static Length Span(ClothPlan cloth) => cloth.Gauge.RowSpacing * (cloth.GatheringRows - 1);
 }

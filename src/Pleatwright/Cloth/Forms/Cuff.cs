@@ -30,6 +30,8 @@ public sealed record Cuff(Length Width, Length Edge) : Form
     /// <inheritdoc/>
     public override Length PitchAt(ClothPlan cloth, Length depth) => cloth.Gauge.Pitch;
 
+    internal override Form Regauged(ClothPlan cloth, Gauge gauge, double width) => this with { Width = WidthThen(cloth, gauge, width, Width) };
+
     internal override Length EdgeSeam => Edge;
 
     internal override Length ComesTo(PleatingPlan plan) => plan.FinishedWidth;

@@ -53,6 +53,23 @@ public abstract record Form
     /// <summary>Why this cloth cannot take the form, or null when it can.</summary>
     public virtual ClothFault? Fault(ClothPlan cloth) => null;
 
+    /// <summary>This form gathered to another gauge: as many pleats come of it as its finished width then holds.</summary>
+    /// <param name="cloth">The cloth whose form it is, at its own gauge.</param>
+    /// <param name="gauge">The other gauge.</param>
+    /// <param name="width">Its finished width then, over what it is now; more than 0.</param>
+    internal abstract Form Regauged(ClothPlan cloth, Gauge gauge, double width);
+
+    /// <summary>Pleats that <see cref="Regauged"/> is after.</summary>
+    private protected int PleatsThen(ClothPlan cloth, Gauge gauge, double width) => RoundToEven(Pleats(cloth) * width * (cloth.Gauge.Pitch / gauge.Pitch) + 1e-9);
+
+    /// <summary>The finished width asked for then, of a form that is straight; the measure asked for now stays where the width does, whatever it is in pleats.</summary>
+    private protected Length WidthThen(ClothPlan cloth, Gauge gauge, double width, Length asked)
+    {
+        if (width == 1) return asked;
+        var (pleats, scaled) = (PleatsThen(cloth, gauge, width), (asked * width).Tidied());
+        return RoundToEven(scaled / gauge.Pitch + 1e-9) == pleats ? scaled : (gauge.Pitch.In(asked.Unit) * pleats).Tidied();
+    }
+
     // What follows says how it differs from a plain flat panel.
 
     /// <summary>What it lies on when it is drawn or blocked.</summary>

@@ -32,6 +32,8 @@ public sealed record Panel(Length Width) : Form
     /// <inheritdoc/>
     public override Length PitchAt(ClothPlan cloth, Length depth) => cloth.Gauge.Pitch;
 
+    internal override Form Regauged(ClothPlan cloth, Gauge gauge, double width) => this with { Width = WidthThen(cloth, gauge, width, Width) };
+
     internal override Form? OfPleats(ClothPlan cloth, int pleats) => this with { Width = cloth.Gauge.Pitch * pleats };
 
     /// <remarks>Half of what is wanting, at each side: stacked cables do not stretch to fill it (common practice, no source).</remarks>

@@ -108,6 +108,34 @@ public sealed record Round(Length Neck, Angle Sweep, ImmutableArray<RoundPanel> 
             : null;
     }
 
+    /// <remarks>The neck is scaled; each panel keeps its share of the pleats, and its allowances as they are.</remarks>
+    internal override Form Regauged(ClothPlan cloth, Gauge gauge, double width)
+    {
+        var neck = width == 1 ? Neck : (Neck * width).Tidied();
+        var (pleats, now) = (PleatsThen(cloth, gauge, width), Pleats(cloth));
+        if (pleats == now && gauge.TakeUp == cloth.Gauge.TakeUp) return this with { Neck = neck };
+        // A bishop's own neck may draw its pleats closer than the gauge: what counts is how many there are now.
+        var share = (double)pleats / now * (gauge.TakeUp / cloth.Gauge.TakeUp);
+        var panels = Panels.Select((p, i) =>
+        {
+            var kept = KeptOf(cloth, i, cloth.Gauge.TakeUp);
+            return p with { Cut = ((p.Cut - kept) * share + KeptOf(cloth, i, gauge.TakeUp)).Tidied() };
+        }).ToImmutableArray();
+        var form = new Round(neck, Sweep, panels);
+        var (then, widest) = (cloth with { Gauge = gauge }, panels.Select((p, i) => (p.Cut, i)).Max().i);
+        // Rounding may leave it a pleat or two short.
+        for (var more = 1; more <= 4 && panels[widest].Cut > Length.Zero && form.Pleats(then) < pleats; more++)
+            form = new Round(neck, Sweep, panels.SetItem(widest, panels[widest] with { Cut = panels[widest].Cut + gauge.TakeUp * more }));
+        return form;
+    }
+
+    // What of a panel's cut width goes into no finished pleat: the allowance of its joins, and at the two ends the seam pleats, half the selvedges and what ravels.
+    private Length KeptOf(ClothPlan cloth, int panel, Length takeUp)
+    {
+        var ends = (panel == 0 ? 1 : 0) + (panel == Panels.Length - 1 ? 1 : 0);
+        return cloth.Seam * (2 - ends) + (takeUp * cloth.SeamPleats + cloth.Selvedges / 2 + cloth.Ravelling) * ends;
+    }
+
     /// <summary>Whether both have the same neck, sweep and panels in the same order.</summary>
     public bool Equals(Round? other) =>
         other is not null && Neck == other.Neck && Sweep == other.Sweep && Panels.SequenceEqual(other.Panels);
