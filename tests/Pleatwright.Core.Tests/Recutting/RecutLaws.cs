@@ -87,6 +87,26 @@ public class RecutLaws
         if (AllOnCloth(s.Piece) && s.Piece.Working.BaseRow is null && s.Piece.Bands.All(b => b is { Stitch: "cable", Offset: 0 }) && s.Piece.Accents.All(a => a.Offset == 0)) AssertSame(s.Piece, Recutter.Recut(recut.Piece, s.Piece.Cloth.Gauge, RecutKeep.Count).Piece);
     });
 
+    // By hand: figures on gathering rows 1, 2, 3, 4 and 5 of five cable rows each lie, at four rows to a space, on rows 1, 3, 4, 5 and 6, the next
+    // that leaves room; and back on the very rows they came from.
+    [Fact]
+    public void From_five_rows_a_space_to_four_each_row_goes_to_the_next_that_leaves_room_and_back()
+    {
+        var five = Drawn.Piece(5, [.. Enumerable.Repeat(new string('.', 19), 20), "...aaaaaaa........."]);
+        five = five with
+        {
+            Figures = [new Figure("bar", ["aaaaa"])],
+            Placements = [.. Enumerable.Range(1, 5).Select(g => new Placement("bar", Centre.Middle, new GatheringRow(g), 0))],
+            Cloth = five.Cloth with { GatheringRows = 5, Gauge = new Gauge(five.Cloth.Gauge.Pitch, five.Cloth.Gauge.TakeUp, five.Cloth.Gauge.RowSpacing, 5) },
+            Bands = [], Accents = [],
+        };
+        var gauge = new Gauge(five.Cloth.Gauge.Pitch, five.Cloth.Gauge.TakeUp, five.Cloth.Gauge.RowSpacing, 4);
+        var four = Recutter.Recut(five, gauge, RecutKeep.Count).Piece;
+        Assert.Equal([1, 3, 4, 5, 6], four.Placements.Select(p => p.GatheringRow.Number));
+        Assert.Equal(6, four.Cloth.GatheringRows);
+        AssertSame(five, Recutter.Recut(four, five.Cloth.Gauge, RecutKeep.Count).Piece);
+    }
+
     [Fact]
     public void Keeping_the_count_every_cable_of_a_figure_by_itself_keeps_its_level() => Gen.Select(AnyPiece.Singles, Gauges).Sample((piece, gauge) =>
     {
