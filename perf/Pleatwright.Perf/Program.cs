@@ -5,6 +5,7 @@ var measurements = new Dictionary<string, Action>
 {
     ["bands"] = BandCost.Measure,
     ["order"] = () => Ordering.Measure(args.Length > 1 ? int.Parse(args[1], System.Globalization.CultureInfo.InvariantCulture) : int.MaxValue, args.Length > 2 ? args[2] : ""),
+    ["plates"] = PlateCost.Measure,
     ["proof"] = ProofCost.Measure,
     ["trace"] = TraceCost.Measure,
 };

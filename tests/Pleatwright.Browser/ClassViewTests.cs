@@ -13,10 +13,10 @@ public class ClassViewTests(Chromium chromium)
         await page.GetByLabel("Students").FillAsync("3");
         await page.GetByLabel("Spare kits").FillAsync("1");
         await page.GetByLabel("Sessions to share it over").FillAsync("2");
-        await page.Locator(".plate-pages img[alt*='Kit labels']").WaitForAsync();
+        await page.Locator(".plate-pages[aria-busy=false] img[alt*='Kit labels']").WaitForAsync();
         Assert.Equal(
             ["Teacher’s sheet", "Teacher’s sheet", "Register", "Kit labels", "Handout, right hand", "Handout, right hand", "Handout, left hand", "Handout, left hand"],
-            (await page.Locator(".plate-pages small").AllTextContentsAsync()).Select(t => t.Split(". ", 2)[1]));
+            (await page.Locator(".plate-pages[aria-busy=false] small").AllTextContentsAsync()).Select(t => t.Split(". ", 2)[1]));
         await bench.NoSeriousFaultAsync();
         foreach (var (ending, begins) in new[] { ("PDF", "%PDF"), ("HTML", "<!DO"), ("ZIP", "PK\u0003\u0004") })
         {
@@ -33,6 +33,6 @@ public class ClassViewTests(Chromium chromium)
         await bench.FitsTheScreenAsync();
         await bench.NoSeriousFaultAsync();
         await page.GetByLabel("The plate", new() { Exact = true }).CheckAsync();
-        await page.Locator(".plate-pages img[alt*='Cover']").WaitForAsync();
+        await page.Locator(".plate-pages[aria-busy=false] img[alt*='Cover']").WaitForAsync();
     }
 }

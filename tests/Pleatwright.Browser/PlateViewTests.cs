@@ -9,7 +9,7 @@ public class PlateViewTests(Chromium chromium)
     public async Task Every_choice_is_made_and_the_plate_taken_away_by_keyboard()
     {
         await using var bench = await OpenBench.AtAsync(chromium, "plate");
-        await bench.Page.Locator(".plate-pages img").First.WaitForAsync();
+        await bench.Page.Locator(".plate-pages[aria-busy=false] img").First.WaitForAsync();
         await ReachAsync(bench, "The plate");
         await ReachAsync(bench, "Paper");
         await ChooseAsync(bench, "let");
@@ -28,7 +28,7 @@ public class PlateViewTests(Chromium chromium)
         await bench.Page.Keyboard.PressAsync("Space");
         await ReachAsync(bench, "TXT");
         await bench.Page.Locator(".plate-pages[aria-busy=false] img").First.WaitForAsync();
-        await Assertions.Expect(bench.Page.Locator(".plate-pages img").First).ToHaveAttributeAsync("style", new System.Text.RegularExpressions.Regex("215.9 / 279.4"));
+        await Assertions.Expect(bench.Page.Locator(".plate-pages[aria-busy=false] img").First).ToHaveAttributeAsync("style", new System.Text.RegularExpressions.Regex("215.9 / 279.4"));
         var download = await AtThePlate.TakeAwayAsync(bench.Page, () => bench.Page.Keyboard.PressAsync("Enter"));
         using var reader = new StreamReader(await download.CreateReadStreamAsync());
         var text = await reader.ReadToEndAsync();

@@ -42,7 +42,7 @@ public class ShelfViewTests(Chromium chromium)
         await bench.Page.Locator(".cloth").First.ClickAsync();
         await bench.Page.Locator(".kept[data-state=safe] .kept-plain").WaitForAsync();
         await bench.GoAsync("plate");
-        await bench.Page.Locator(".plate-pages img").First.WaitForAsync();
+        await bench.Page.Locator(".plate-pages[aria-busy=false] img").First.WaitForAsync();
         foreach (var (ending, begins) in new[] { ("PDF", "%PDF-"), ("SVG", "<?xml"), ("HTML", "<!DOCTYPE html>"), ("TXT", "L") })
         {
             var download = await AtThePlate.TakeAwayAsync(bench.Page, ending);

@@ -37,7 +37,7 @@ internal sealed class Flow
     /// <param name="pages">Pages, at least one; more are added.</param>
     /// <param name="heading">The heading of its section, for pages on which it goes on.</param>
     /// <param name="at">How far down the last page it begins.</param>
-    /// <param name="columns">Columns of ordinary print; large print has one.</param>
+    /// <param name="columns">Columns.</param>
     /// <param name="look">How its matter is dressed.</param>
     /// <param name="limit">Which page, of those in the end, it is to leave from a certain depth on, so that its columns end level; else null.</param>
     public Flow(PlateOptions options, List<Page> pages, string heading, double at, int columns, Look look, (int Page, double Bottom)? limit = null)
@@ -45,7 +45,7 @@ internal sealed class Flow
         this.options = options;
         this.pages = pages;
         this.heading = heading;
-        this.columns = look.Large ? 1 : columns;
+        this.columns = columns;
         this.limit = limit;
         Look = look;
         top = y = lowest = at;
@@ -53,6 +53,9 @@ internal sealed class Flow
 
     /// <summary>How its matter is dressed.</summary>
     public Look Look { get; }
+
+    /// <summary>Whether only the room is wanted that it takes: nothing is drawn.</summary>
+    public bool Dry { get; init; }
 
     /// <summary>Whether something on its first page is higher than the room there.</summary>
     public bool Overflows { get; private set; }
@@ -79,8 +82,11 @@ internal sealed class Flow
     {
         if (height + keep > Left && y > top) Next();
         Overflows |= pages.Count == 1 && height > Left + 0.01;
-        using var _ = Page.As(tag ?? new Tag(Role.Paragraph));
-        draw(Page, Page.Inner.X + column * (Width + Gutter), y);
+        if (!Dry)
+        {
+            using var _ = Page.As(tag ?? new Tag(Role.Paragraph));
+            draw(Page, Page.Inner.X + column * (Width + Gutter), y);
+        }
         y += height;
     }
 

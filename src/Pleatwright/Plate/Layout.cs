@@ -10,7 +10,7 @@ internal static class Layout
     /// <summary>The most pages a plate may come to.</summary>
     public const int MostPages = 3000;
 
-    // Running text is 9.5 points, so 8.1 at the least; the chart from as large as serves to as small as can be counted (our own choice).
+    // Running text is 9.5 points, so 8.1 at the least, and 16 in large print; the chart from as large as serves to as small as can be counted (our own choice).
     private static readonly (double Tight, double Scale)[] Settings =
         [(1, 0.5), (0.96, 0.5), (0.96, 0.25), (0.92, 0.25), (0.92, 0.1), (0.88, 0.1), (0.88, 0), (0.855, 0)];
 
@@ -21,10 +21,10 @@ internal static class Layout
     {
         var options = document.Options;
         var sections = PlateSections.Of(document);
-        var spared = sections.RemoveAll(s => s.Spare);
         // From roomy to close; where the closest saves a page, the roomiest is sought that saves as many.
-        var ways = Settings.Select(s => options.LargePrint ? s with { Tight = 1 } : s).Distinct()
-            .SelectMany(s => (spared.Length < sections.Length ? (ImmutableArray<Section>[])[sections, spared] : [sections]).Select(of => (Setting: s, Of: of))).ToList();
+        var ways = Settings.SelectMany(Ways).ToList();
+        var fronts = new Dictionary<double, ImmutableArray<Section>>();
+        var charts = new Dictionary<double, ImmutableArray<ChartPages.ChartBand>>();
         var (roomy, close) = (0, 0);
         var pages = Pages(0);
         if (pages is > 2 and <= FewPages && Pages(ways.Count - 1) is var fewest && fewest < pages)
@@ -37,18 +37,43 @@ internal static class Layout
                 else roomy = middle;
             }
         }
-        var (set, begins) = Set(ways[close].Setting, ways[close].Of, dry: false);
+        var way = ways[close];
+        var (set, begins) = Set(way, dry: false);
         // The cover tells on which pages the sections begin, so it is laid out last; it always takes one page.
-        set[0] = Cover.Lay(document, [.. begins.Select(b => (b.Section.Heading, b.Page))]);
+        var contents = FrontsOf(way).Select(s => (s.Heading, 1)).Concat(begins.Select(b => (b.Section.Heading, b.Page)));
+        set[0] = Cover.Lay(document, [.. contents], FrontsOf(way), way.Tight);
         var stamp = document.Verdict?.Headline ?? "";
         return [.. set.Select((page, i) => page.Finish(document.Title, i + 1, set.Count, stamp))];
 
-        int Pages(int way) => Set(ways[way].Setting, ways[way].Of, dry: true).Pages.Count;
+        // With all the sections after the cover; with some on it; without what can be spared, too.
+        IEnumerable<Way> Ways((double Tight, double Scale) setting)
+        {
+            yield return new(setting.Tight, setting.Scale, Fronts: false, Spares: true);
+            yield return new(setting.Tight, setting.Scale, Fronts: true, Spares: true);
+            if (sections.Any(s => s.Spare)) yield return new(setting.Tight, setting.Scale, Fronts: true, Spares: false);
+        }
 
-        (List<Page> Pages, List<(Section Section, int Page)> Begins) Set((double Tight, double Scale) setting, ImmutableArray<Section> some, bool dry)
+        ImmutableArray<Section> FrontsOf(Way way) =>
+            !way.Fronts ? [] : fronts.TryGetValue(way.Tight, out var found) ? found : fronts[way.Tight] = Cover.Takes(document, sections, way.Tight);
+
+        ImmutableArray<ChartPages.ChartBand> Chart(double scale)
+        {
+            if (charts.TryGetValue(scale, out var drawn)) return drawn;
+            var (width, height) = Setting.ChartRoom(options);
+            return charts[scale] = [.. ChartPages.Bands(document, width, height, scale)];
+        }
+
+        int Pages(int way) => Set(ways[way], dry: true).Pages.Count;
+
+        (List<Page> Pages, List<(Section Section, int Page)> Begins) Set(Way way, bool dry)
         {
             List<Page> pages = [new Page("Cover", options.Paper, options.Look)];
-            return (pages, Setting.Set(document, some, pages, setting.Tight, setting.Scale, dry));
+            var front = FrontsOf(way);
+            return (pages, Setting.Set(document, sections.RemoveAll(s => front.Contains(s) || (s.Spare && !way.Spares)), pages, way.Tight, way.Scale, Chart, dry));
         }
     }
+
+    // How it is laid out: at which share of their size running matter and the chart's panels are set, whether sections stand on the cover, and
+    // whether those are there that can be spared.
+    private readonly record struct Way(double Tight, double Scale, bool Fronts, bool Spares);
 }

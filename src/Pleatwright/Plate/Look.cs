@@ -28,7 +28,7 @@ internal sealed record Look(Colour Ink, Colour Quiet, Colour Hairline, Colour Ac
     /// <summary>Whether this is large print.</summary>
     public bool Large { get; private init; }
 
-    /// <summary>Share of their size at which running text and headings within a section are set; 1 as a rule.</summary>
+    /// <summary>Share of their size at which running text and headings within a section are set, 1 as a rule; large print only sets its lines closer.</summary>
     public double Tight { get; init; } = 1;
 
     /// <summary>Title of the piece.</summary>
@@ -38,13 +38,13 @@ internal sealed record Look(Colour Ink, Colour Quiet, Colour Hairline, Colour Ac
     public TypeStyle Heading => new(Face.Display, Large ? 24 : 16, Ink);
 
     /// <summary>Heading within a section.</summary>
-    public TypeStyle Subheading => new(Face.TextBold, Tight * (Large ? 17 : 10), Ink);
+    public TypeStyle Subheading => new(Face.TextBold, Large ? 17 : Tight * 10, Ink);
 
     /// <summary>Line under a title or a heading.</summary>
     public TypeStyle Lead => new(Face.DisplayItalic, Large ? 18 : 11, Quiet);
 
     /// <summary>Running text.</summary>
-    public TypeStyle Body => new(Face.Text, Tight * (Large ? 16 : 9.5), Ink);
+    public TypeStyle Body => new(Face.Text, Large ? 16 : Tight * 9.5, Ink);
 
     /// <summary>Strong words in running text.</summary>
     public TypeStyle Strong => Body with { Face = Face.TextBold };

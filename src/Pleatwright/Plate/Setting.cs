@@ -25,11 +25,13 @@ internal sealed class Setting
     private readonly double panelScale;
     private double y = double.PositiveInfinity;
 
+    private readonly Func<double, ImmutableArray<ChartPages.ChartBand>> chart;
     private readonly bool dry;
     private readonly Dictionary<Section, Tag> wholes = []; // of which all of a section is, wherever it stands
 
-    private Setting(PlateDocument document, List<Page> pages, double tight, double panelScale, bool dry)
+    private Setting(PlateDocument document, List<Page> pages, double tight, double panelScale, Func<double, ImmutableArray<ChartPages.ChartBand>> chart, bool dry)
     {
+        this.chart = chart;
         this.dry = dry;
         this.document = document;
         this.pages = pages;
@@ -43,11 +45,12 @@ internal sealed class Setting
     /// <param name="pages">The pages so far; more are added.</param>
     /// <param name="tight">Share of its size at which running matter is set.</param>
     /// <param name="panelScale">How large the panels of the chart are drawn: 0 as small as can be counted, 1 as large as serves.</param>
+    /// <param name="chart">The chart drawn so large.</param>
     /// <param name="dry">Whether only the pages are wanted, not what is drawn on them.</param>
     /// <returns>On which page each section begins.</returns>
-    public static List<(Section Section, int Page)> Set(PlateDocument document, IReadOnlyList<Section> sections, List<Page> pages, double tight, double panelScale, bool dry = false)
+    public static List<(Section Section, int Page)> Set(PlateDocument document, IReadOnlyList<Section> sections, List<Page> pages, double tight, double panelScale, Func<double, ImmutableArray<ChartPages.ChartBand>> chart, bool dry = false)
     {
-        var setting = new Setting(document, pages, tight, panelScale, dry);
+        var setting = new Setting(document, pages, tight, panelScale, chart, dry);
         var begins = new Dictionary<Section, int>();
         foreach (var (i, section) in sections.Index())
         {
@@ -59,6 +62,16 @@ internal sealed class Setting
             if (setting.filled > 0) begins[sections[i + 1]] = setting.filled;
         }
         return [.. sections.Select(s => (s, begins[s]))];
+    }
+
+    /// <summary>Sets sections on the last of the pages, from so far down on.</summary>
+    /// <returns>How far down they reach; null where they do not fit.</returns>
+    public static double? SetOn(PlateDocument document, IReadOnlyList<Section> sections, List<Page> pages, double tight, double at, bool dry = false)
+    {
+        var count = pages.Count;
+        var setting = new Setting(document, pages, tight, 0, _ => [], dry) { y = at };
+        foreach (var section in sections) setting.Put(section);
+        return pages.Count > count ? null : setting.y;
     }
 
     private Section? next; // the section after the one that is set
@@ -80,7 +93,7 @@ internal sealed class Setting
             switch (group[0])
             {
                 case TheChart:
-                    foreach (var band in ChartPages.Bands(document, Inner.Width, Inner.Height - HeadingHeight(section), panelScale))
+                    foreach (var band in chart(panelScale))
                     {
                         if (band.Pages is { } whole)
                         {
@@ -126,7 +139,7 @@ internal sealed class Setting
     private bool Fits(Section section)
     {
         List<Page> scratch = [new Page(section.Heading, Options.Paper, Options.Look)];
-        var trial = new Setting(document, scratch, tight, panelScale, dry: true) { y = y };
+        var trial = new Setting(document, scratch, tight, panelScale, chart, dry: true) { y = y };
         trial.Put(section);
         return scratch.Count == 1;
     }
@@ -156,7 +169,12 @@ internal sealed class Setting
         static int Kind(Item item) => item switch { Lines => 1, TheChart or TheTrueChart or TheBack => 2, _ => 0 };
     }
 
-    private double HeadingHeight(Section section) => section.Id == PlateSections.CareId ? 0 : Options.LargePrint ? Page.HeadingHeight(Options.Look) : 11.5;
+    private double HeadingHeight(Section section) => section.Id == PlateSections.CareId ? 0 : HeadingHeightOf(Options);
+
+    private static double HeadingHeightOf(PlateOptions options) => options.LargePrint ? Page.HeadingHeight(options.Look) : 11.5;
+
+    /// <summary>The room for the chart under the heading of its section.</summary>
+    public static (double Width, double Height) ChartRoom(PlateOptions options) => Page.InnerOf(options.Paper) is var inner ? (inner.Width, inner.Height - HeadingHeightOf(options)) : default;
 
     private ImmutableArray<Drawing> Back(Section section) =>
         BackView.Strips(document.Order, Inner.Width, Options.Edition == Edition.Learner || Options.LargePrint ? Inner.Height - HeadingHeight(section) - 5 * Look.Leading : BackHeight, Options.Look, Options.Edition == Edition.Learner);
@@ -207,9 +225,9 @@ internal sealed class Setting
 
     private void Matter(Section section, List<Item> items, ref bool begun)
     {
-        var columns = items[^1] is Lines ? 1 : section.Columns;
+        var columns = items[^1] is Lines ? 1 : Options.LargePrint ? section.LargeColumns : section.Columns;
         // a few lines are read across the page
-        if (columns > 1 && !Options.LargePrint && items.Count <= 6 && items.All(i => i is Headed or Words) && Trial(1, null).Height <= 6 * Look.Leading) columns = 1;
+        if (columns > 1 && !Options.LargePrint && items.Count <= 6 && items.All(i => i is Headed or Words) && Trial(1, null, Inner.Y).Height <= 11 * Look.Leading) columns = 1;
         var least = Options.LargePrint ? LeastLarge : Least;
         var height = items.Count > Many ? least : Trial(columns, null).Height;
         var needed = height >= Inner.Height && !double.IsInfinity(height) ? height : Math.Min(least, height);
@@ -220,7 +238,7 @@ internal sealed class Setting
         var count = items.Count > Many ? int.MaxValue : Trial(columns, null).Count;
         (int, double)? limit = null;
         // Columns end level: the least depth of the last page that takes no page more.
-        if (columns > 1 && !Options.LargePrint && count <= 8)
+        if (columns > 1 && count <= 8)
         {
             double lowest = (count == 1 ? y : Inner.Y + 6) + 5, most = Inner.Bottom;
             while (most - lowest > 1.5)
@@ -231,17 +249,17 @@ internal sealed class Setting
             }
             limit = (pages.Count - 1 + count, most);
         }
-        var flow = new Flow(Options, pages, section.Heading, y, columns, Look, limit);
+        var flow = new Flow(Options, pages, section.Heading, y, columns, Look, limit) { Dry = dry };
         Lay(items, flow);
         y = flow.Lowest + 2;
         foreach (var page in pages) page.Part = "";
 
         // How many pages it takes, the first begun already; how high it stands on the last, and how high where all of it fits.
-        (int Count, double Lowest, double Height) Trial(int columns, (int Page, double Bottom)? limit)
+        (int Count, double Lowest, double Height) Trial(int columns, (int Page, double Bottom)? limit, double? from = null)
         {
-            var at = double.IsPositiveInfinity(y) ? Inner.Y : y;
+            var at = from ?? (double.IsPositiveInfinity(y) ? Inner.Y : y);
             List<Page> scratch = [new Page(section.Heading, Options.Paper, Options.Look)];
-            var flow = new Flow(Options, scratch, section.Heading, at, columns, Look, limit);
+            var flow = new Flow(Options, scratch, section.Heading, at, columns, Look, limit) { Dry = true };
             Lay(items, flow);
             return (scratch.Count, flow.Lowest, flow.Overflows && at > Inner.Y + 20 ? Inner.Height : scratch.Count == 1 ? flow.Lowest - at : double.PositiveInfinity);
         }

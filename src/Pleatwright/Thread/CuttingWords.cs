@@ -15,8 +15,9 @@ internal static class CuttingWords
     public static string How(CuttingPlan plan, UnitSystem units) =>
         $"Cut lengths of {plan.WorkingLength.Say(units)}, part each into its strands, and put every needleful together of as few lengths as can be.";
 
-    /// <summary>A line a floss, in the order of the plan.</summary>
-    public static ImmutableArray<CuttingLine> Of(CuttingPlan plan, UnitSystem units) => [.. plan.Flosses.Select(f => new CuttingLine(Threads(f), Words(f, units)))];
+    /// <summary>A line a floss, in the order of the plan; those cut alike share one.</summary>
+    public static ImmutableArray<CuttingLine> Of(CuttingPlan plan, UnitSystem units) =>
+        [.. plan.Flosses.GroupBy(f => Words(f, units)).Select(alike => new CuttingLine(string.Join(", ", alike.Select(Threads)), (alike.Count() > 1 ? "each " : "") + alike.Key))];
 
     private static string Threads(CutFloss floss)
     {
@@ -28,17 +29,18 @@ internal static class CuttingWords
     private static string Words(CutFloss floss, UnitSystem units)
     {
         var needlefuls = floss.Needlefuls.GroupBy(n => n.Thread).Select(g => Needlefuls(g.Key, [.. g]));
-        var spare = floss.SpareStrands == 0 ? "nothing left over" : $"{Counting.Of(floss.SpareStrands, "strand")} left over";
-        var longer = floss.LongerLengths == 0 ? "" : $", {floss.LongerLengths} of them up to {floss.LongerBy.Say(units)} longer";
-        return $"{Counting.Of(floss.Lengths, "length")}{longer} from {Counting.Of(floss.Skeins, "skein")}: {string.Join("; ", needlefuls)}; {spare}";
+        var spare = floss.SpareStrands == 0 ? "" : $"; {Counting.Of(floss.SpareStrands, "strand")} left over";
+        var longer = floss.LongerLengths == 0 ? "" : $", {(floss.LongerLengths == floss.Lengths ? "" : $"{floss.LongerLengths} of them ")}up to {floss.LongerBy.Say(units)} longer";
+        var skeins = floss.Skeins == 1 ? "" : $" from {Counting.Of(floss.Skeins, "skein")}";
+        return $"{Counting.Of(floss.Lengths, "length")}{longer}{skeins}: {string.Join("; ", needlefuls)}{spare}";
     }
 
-    // "16 needlefuls of 4 strands, 5 of them of 2 and 2 from two lengths"
+    // "16 needlefuls of 4 strands, 5 of them 2 and 2 put together"
     private static string Needlefuls(Floss thread, ImmutableArray<CutNeedleful> needlefuls)
     {
         var mixed = needlefuls.Where(n => n.From.Length > 1)
             .GroupBy(n => string.Join(" and ", n.From.Select(f => f.Strands).OrderDescending()))
-            .Select(g => $"{g.Count()} of them of {g.Key} from {g.First().From.Length} lengths");
+            .Select(g => $"{g.Count()} of them {g.Key} put together");
         return string.Join(", ", [$"{Counting.Of(needlefuls.Length, "needleful")} of {Counting.Of(thread.Strands, "strand")}", .. mixed]);
     }
 }

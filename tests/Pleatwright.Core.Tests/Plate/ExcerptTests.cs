@@ -44,6 +44,25 @@ public class ExcerptTests
         }
     }, iter: Long.Of(60, 2000));
 
+    [Fact]
+    public void What_is_worked_again_on_other_rows_is_told_with_its_rows() => Orders.Sample(order => { Again(order); }, iter: Long.Of(60, 2000));
+
+    [Fact]
+    public void The_second_gull_is_told_on_the_first_s_chart() => Assert.Equal([(18, 32, 2)], Again(Planner.Plan(Plates.Example("gulls-turning"))));
+
+    private static List<(int First, int Last, int Lower)> Again(WorkingOrder order)
+    {
+        var told = Excerpts.Of(order).SelectMany(e => e.Elsewhere.Select(c => (Excerpt: e, Copy: c))).ToList();
+        foreach (var (excerpt, copy) in told)
+        {
+            var steps = order.Steps[(copy.First - 1)..copy.Last];
+            Assert.Equal(excerpt.Steps.Length, steps.Length);
+            Assert.All(excerpt.Steps.Zip(steps), p => Assert.Equal(copy.Lower * order.Work.Pleating.Gauge.CableRowsPerSpace, p.Second.Row.Index - p.First.Row.Index));
+        }
+        Assert.Equal(Copies.Of(order).Sum(r => r.Again.Count(c => c.Lower != 0)), told.Count);
+        return told.ConvertAll(t => t.Copy);
+    }
+
     // Steps are printed strong, counts are not.
     private static IEnumerable<Lettering> Numbers(IEnumerable<Mark> marks) => marks.OfType<Lettering>().Where(l => l.Style.Face == Face.TextBold && l.Text.All(char.IsAsciiDigit));
 

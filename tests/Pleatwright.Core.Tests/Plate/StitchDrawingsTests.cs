@@ -57,17 +57,18 @@ public class StitchDrawingsTests
     [Fact]
     public void A_drawing_is_no_higher_than_it_may_be_and_its_letters_run_on() => Gen.Select(Works, Gen.Bool).Sample((work, large) =>
     {
+        var times = large ? StitchDrawings.LargeTimes : 1;
         Assert.All(Of(work, large ? Look.LargePrint : Look.Booklet), drawn =>
         {
-            Assert.Equal(StitchDrawings.Width, drawn.Drawing.View.Width);
-            Assert.InRange(drawn.Drawing.View.Height, 6, StitchDrawings.MostHeight);
+            Assert.Equal(times * StitchDrawings.Width, drawn.Drawing.View.Width);
+            Assert.InRange(drawn.Drawing.View.Height, 6, times * StitchDrawings.MostHeight);
             var letters = drawn.Drawing.Marks.OfType<Lettering>().ToList();
             var said = letters.SelectMany(l => l.Text.Split(' ')).Order(StringComparer.Ordinal).ToList();
             Assert.Equal(Enumerable.Range('A', said.Count).Select(c => ((char)c).ToString()), said);
             Assert.All(letters, l =>
             {
                 var half = Typeface.Width(l.Text, l.Style) / 2;
-                Assert.InRange(l.At.X, half, StitchDrawings.Width - half);
+                Assert.InRange(l.At.X, half, times * StitchDrawings.Width - half);
                 Assert.True(drawn.Drawing.View.Holds(l.At));
             });
             // no plate of letters over another

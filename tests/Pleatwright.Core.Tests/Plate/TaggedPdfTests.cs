@@ -46,11 +46,14 @@ public class TaggedPdfTests
             Assert.Equal(plate.Title, pdf.Document.Parts[0].Words.Trim());
             Assert.Equal("H1", pdf.Document.Parts[0].Type);
             Gives(plate, Directions(pdf));
-            // section after section, wherever they stand on the pages
+            // section after section, wherever they stand on the pages; those that stand on the cover come first
             var sections = pdf.Document.Parts.Where(p => p.Type == "Sect").Select(p => p.Parts[0]).ToList();
             Assert.All(sections, s => Assert.Equal("H2", s.Type));
-            var told = Pleatwright.Plate.Sections.PlateSections.Of(plate).Select(s => s.Heading).ToList();
-            Assert.Equal(told.Where(t => sections.Any(s => s.Words.StartsWith(t, StringComparison.Ordinal))), sections.Select(s => s.Words.Split('·')[0].Split(" pleats ")[0].Trim()));
+            var declared = Pleatwright.Plate.Sections.PlateSections.Of(plate);
+            var headings = sections.ConvertAll(s => s.Words.Split('·')[0].Split(" pleats ")[0].Trim());
+            var fronts = headings.TakeWhile(h => plate.Sheets[0].Name.Contains(h, StringComparison.Ordinal)).ToHashSet();
+            Assert.All(fronts, f => Assert.True(declared.Single(s => s.Heading == f).Front));
+            Assert.Equal(declared.Select(s => s.Heading).Where(headings.Contains).OrderBy(h => !fronts.Contains(h)), headings);
             foreach (var section in Pleatwright.Plate.Sections.PlateSections.Of(plate).Where(s => !s.Spare))
                 Assert.Contains(section.Heading, sections.Select(s => s.Words.Split('·')[0].Split(" pleats ")[0].Trim()));
             // the chart's drawings are read with the chart

@@ -58,9 +58,9 @@ public class CuttingPlanTests
         // Sixteen needlefuls of four: eleven lengths give one each and two strands over, and ten of those strands make five more.
         Floss four = Some.Floss('a', "#b3202c", 4) with { Name = "red" }, two = Some.Floss('b', "#b3202c", 2) with { Name = "red" };
         var line = Assert.Single(CuttingWords.Of(CuttingPlan.Of([Use(four, 16)], Needleful), UnitSystem.Metric));
-        Assert.Equal(("a (red)", "11 lengths from 1 skein: 16 needlefuls of 4 strands, 5 of them of 2 and 2 from 2 lengths; 2 strands left over"), (line.Threads, line.Words));
+        Assert.Equal(("a (red)", "11 lengths: 16 needlefuls of 4 strands, 5 of them 2 and 2 put together; 2 strands left over"), (line.Threads, line.Words));
         line = Assert.Single(CuttingWords.Of(CuttingPlan.Of([Use(four, 1), Use(two, 1)], Needleful), UnitSystem.Metric));
-        Assert.Equal(("a, b (red)", "1 length from 1 skein: 1 needleful of 4 strands; 1 needleful of 2 strands; nothing left over"), (line.Threads, line.Words));
+        Assert.Equal(("a, b (red)", "1 length: 1 needleful of 4 strands; 1 needleful of 2 strands"), (line.Threads, line.Words));
     }
 
     [Fact]
@@ -75,9 +75,13 @@ public class CuttingPlanTests
     public void Counts_in_words_add_up() => Uses.Sample(uses =>
     {
         var plan = CuttingPlan.Of([.. uses], Needleful);
-        Assert.Equal(plan.Flosses.Length, CuttingWords.Of(plan, UnitSystem.Metric).Length);
-        foreach (var (floss, line) in plan.Flosses.Zip(CuttingWords.Of(plan, UnitSystem.Metric)))
+        var all = CuttingWords.Of(plan, UnitSystem.Metric);
+        foreach (var floss in plan.Flosses)
         {
+            var line = Assert.Single(CuttingWords.Of(plan with { Flosses = [floss] }, UnitSystem.Metric));
+            // those cut alike share a line
+            var alike = plan.Flosses.Count(f => CuttingWords.Of(plan with { Flosses = [f] }, UnitSystem.Metric)[0].Words == line.Words);
+            Assert.Single(all, l => $", {l.Threads}, ".Contains($", {line.Threads}, ", StringComparison.Ordinal) && l.Words == (alike > 1 ? "each " : "") + line.Words);
             var numbers = System.Text.RegularExpressions.Regex.Matches(line.Words, @"(\d+) needlefuls? of (\d+) strand").Select(m => (N: int.Parse(m.Groups[1].Value), S: int.Parse(m.Groups[2].Value))).ToList();
             var spare = System.Text.RegularExpressions.Regex.Match(line.Words, @"(\d+) strands? left over");
             Assert.Equal(floss.Lengths * floss.Threads[0].StrandsInSkein, numbers.Sum(n => n.N * n.S) + (spare.Success ? int.Parse(spare.Groups[1].Value) : 0));

@@ -17,6 +17,9 @@ internal sealed record Excerpt(ChartWindow Window, Middle Middle, bool OwnCentre
     /// <summary>Steps that are worked as it shows along other rows.</summary>
     public ImmutableArray<ImmutableArray<Order.Step>> Again { get; init; } = [];
 
+    /// <summary>Where it is worked again on other rows: the first and the last step there, and how many spaces lower; fewer than 0 is higher.</summary>
+    public ImmutableArray<(int First, int Last, int Lower)> Elsewhere { get; init; } = [];
+
     /// <summary>Steps of bands off the lattice that begin in it, with their numbers among those.</summary>
     public ImmutableArray<(int Number, BandStep Step)> Bands { get; init; } = [];
 }
@@ -47,7 +50,10 @@ internal static class Excerpts
         {
             var steps = order.Steps.Slice(repeat.First - 1, repeat.Length);
             var box = BoxOf(steps);
-            excerpts.Add(new(box, Middle.Of(box.FirstPleat, box.LastPleat), true, steps, repeat.Again.Length + 1, ""));
+            excerpts.Add(new(box, Middle.Of(box.FirstPleat, box.LastPleat), true, steps, repeat.Again.Length + 1, "")
+            {
+                Elsewhere = [.. repeat.Again.Where(c => c.Lower != 0).Select(c => (c.First, c.First + repeat.Length - 1, c.Lower))],
+            });
             for (var i = repeat.First - 1; i < repeat.Last; i++) again[i] = true;
         }
         var bands = new List<(int Begins, ChartWindow Box, ImmutableArray<Order.Step> Steps)>();

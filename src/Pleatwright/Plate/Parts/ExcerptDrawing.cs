@@ -78,8 +78,12 @@ internal sealed class ExcerptDrawing
         if (!excerpt.Steps.IsEmpty) words += $"; {Numbers(excerpt.Steps)}";
         if (excerpt.Bands is [var (first, _), .., var (last, _)]) words += FormattableString.Invariant($"; B{first} to B{last}");
         foreach (var again in excerpt.Again) words += FormattableString.Invariant($"; {Numbers(again)} alike along G{again[0].Row.Index / geometry.RowsPerSpace + 1}");
+        foreach (var copy in excerpt.Elsewhere.Take(MostElsewhere))
+            words += FormattableString.Invariant($"; steps {copy.First} to {copy.Last} {Counting.Of(Math.Abs(copy.Lower) * geometry.RowsPerSpace, "row")} {(copy.Lower > 0 ? "lower" : "higher")}");
         return Tidy.Line(words);
     }
+
+    private const int MostElsewhere = 3; // the directions name all
 
     private static string Numbers(ImmutableArray<Order.Step> steps) =>
         steps.Length == 1 ? FormattableString.Invariant($"step {steps[0].Number}") : FormattableString.Invariant($"steps {steps.Min(s => s.Number)} to {steps.Max(s => s.Number)}");

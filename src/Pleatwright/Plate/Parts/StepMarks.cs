@@ -139,12 +139,12 @@ internal sealed class StepMarks
             if (last is not null) Keep(last);
         }
 
-        bool Free(Label label) => label.Left >= bounds.From && label.Right <= bounds.To && !taken.Any(t => t.From < label.Right - 0.05 && t.To > label.Left + 0.05);
+        bool Free(Label label) => label.Left >= bounds.From && label.Right <= bounds.To && !taken.Any(t => t.From < label.Ground.To - 0.05 && t.To > label.Ground.From + 0.05);
 
         void Keep(Label label)
         {
             labels.Add(label);
-            taken.Add((label.Left, label.Right));
+            taken.Add(label.Ground);
         }
     }
 
@@ -236,6 +236,9 @@ internal sealed class StepMarks
         public double Left => rightward ? At - Width : At;
 
         public double Right => rightward ? At : At + Width;
+
+        /// <summary>The white it stands on, from left to right.</summary>
+        public (double From, double To) Ground => rightward ? (Left - 0.3, Right) : (Left, Right + 0.1);
 
         public double Height => Typeface.CapHeight(words[0].Style) * 1.75;
 

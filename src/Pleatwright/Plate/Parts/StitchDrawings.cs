@@ -22,11 +22,14 @@ internal sealed record DrawnStitch(string Name, string Words, Drawing Drawing);
 /// </summary>
 internal static class StitchDrawings
 {
-    /// <summary>The most a drawing is high, in millimetres.</summary>
+    /// <summary>The most a drawing is high, in millimetres of ordinary print.</summary>
     public const double MostHeight = 22;
 
-    /// <summary>How wide every drawing is, in millimetres.</summary>
+    /// <summary>How wide every drawing is, in millimetres of ordinary print.</summary>
     public const double Width = 52;
+
+    /// <summary>How many times larger drawings are in large print.</summary>
+    public const double LargeTimes = 1.75;
 
     /// <summary>How the back is worked, in a line.</summary>
     public const string BackWords = "On the wrong side, cables along the gathering thread in thread near the colour of the cloth; take shallow bites, so that nothing shows on the front.";
@@ -102,7 +105,7 @@ internal static class StitchDrawings
     {
         private const double Around = 1;     // mm beyond all that is drawn
         private const double Gathering = 1.35; // lines from a row's middle up to its gathering thread: a thread's width beside its cables
-        private const double Dot = 0.5;        // mm, half of what marks a point
+        private readonly double times = look.Large ? LargeTimes : 1;
         private const double Flank = 0.2;    // of a pleat, from its edge to where the needle goes through
 
         /// <summary>A band of a stitch laid over so many pleats, worked from the side.</summary>
@@ -137,18 +140,18 @@ internal static class StitchDrawings
 
         private Drawing Draw(int pleats, bool back, List<StitchShape> shapes, List<NeedlePoint> points)
         {
-            var pitch = Width / pleats;
+            var (pitch, dot) = (Width * times / pleats, 0.5 * times);
             var top = shapes.Min(s => Math.Min(s.From.Down, s.To.Down) - s.Width / 2);
             var bottom = shapes.Max(s => Math.Max(s.From.Down, s.To.Down) + s.Width / 2);
             // Stitches shrink to the height there is, letters only where that is not enough.
             var (style, cap, line) = (look.Body, 0.0, 0.0);
             List<Label> labels = [];
-            foreach (var letter in look.Large ? (double[])[9, 8, 7, 6] : [7, 6])
+            foreach (var letter in (ReadOnlySpan<double>)[7, 6])
             {
-                style = new TypeStyle(Face.TextBold, letter, look.Ink);
+                style = new TypeStyle(Face.TextBold, letter * times, look.Ink);
                 cap = Typeface.CapHeight(style);
-                for (line = pitch * 0.27, labels = Labels(); View().Height > MostHeight && line > pitch * 0.03; labels = Labels()) line *= 0.96;
-                if (View().Height <= MostHeight) break;
+                for (line = pitch * 0.27, labels = Labels(); View().Height > MostHeight * times && line > pitch * 0.03; labels = Labels()) line *= 0.96;
+                if (View().Height <= MostHeight * times) break;
             }
             var view = View();
             var marks = ImmutableArray.CreateBuilder<Mark>();
@@ -158,9 +161,9 @@ internal static class StitchDrawings
             for (var i = 1; i < points.Count; i++)
                 if (!points[i - 1].Up) Inside(At(points[i - 1]), At(points[i]));
             foreach (var label in labels)
-                marks.Add(new Shape(Outline.Line(label.At.X, label.At.Y, label.Plate.Centre.X, label.Plate.Centre.Y), null, new Pen(look.Ink, 0.15)));
+                marks.Add(new Shape(Outline.Line(label.At.X, label.At.Y, label.Plate.Centre.X, label.Plate.Centre.Y), null, new Pen(look.Ink, 0.15 * times)));
             foreach (var label in labels)
-                marks.Add(new Shape(Outline.Circle(label.At, Dot), label.Up ? Pleatwright.Thread.Colour.White : look.Ink, new Pen(look.Ink, 0.25)));
+                marks.Add(new Shape(Outline.Circle(label.At, dot), label.Up ? Pleatwright.Thread.Colour.White : look.Ink, new Pen(look.Ink, 0.25 * times)));
             foreach (var label in labels)
             {
                 marks.Add(new Shape(Outline.Rounded(label.Plate, cap * 0.7), Pleatwright.Thread.Colour.White));
@@ -171,7 +174,7 @@ internal static class StitchDrawings
             Box View()
             {
                 var from = Math.Min((top - 1) * line, labels.Min(l => l.Plate.Y)) - Around;
-                return new Box(0, from, Width, Math.Max((bottom + 1) * line, labels.Max(l => l.Plate.Bottom)) + Around - from);
+                return new Box(0, from, Width * times, Math.Max((bottom + 1) * line, labels.Max(l => l.Plate.Bottom)) + Around - from);
             }
 
             Spot At(NeedlePoint point) => new((point.At.Across + point.Toward * Flank) * pitch, point.At.Down * line);
@@ -186,9 +189,9 @@ internal static class StitchDrawings
                 foreach (var (up, at, letters) in places)
                 {
                     var wide = Typeface.Width(letters, style) + cap * 0.6;
-                    var x = Math.Clamp(at.X, wide / 2, Width - wide / 2);
-                    var plate = new Box(x - wide / 2, at.Y + (up ? -1 : 1) * (Math.Min(line, 1.6) + cap / 2 + 1) - cap * 0.8, wide, cap * 1.6);
-                    while (placed.Any(l => Overlap(l.Plate, plate)) || places.Any(p => p.At != at && Overlap(new Box(p.At.X, p.At.Y, 0, 0).Grown(Dot), plate)))
+                    var x = Math.Clamp(at.X, wide / 2, Width * times - wide / 2);
+                    var plate = new Box(x - wide / 2, at.Y + (up ? -1 : 1) * (Math.Min(line, 1.6 * times) + cap / 2 + times) - cap * 0.8, wide, cap * 1.6);
+                    while (placed.Any(l => Overlap(l.Plate, plate)) || places.Any(p => p.At != at && Overlap(new Box(p.At.X, p.At.Y, 0, 0).Grown(dot), plate)))
                         plate = plate.Moved(0, up ? -0.4 : 0.4);
                     placed.Add(new Label(at, up, letters, plate));
                 }

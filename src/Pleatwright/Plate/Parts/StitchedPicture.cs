@@ -17,6 +17,16 @@ internal static class StitchedPicture
         return Draw(ChartGeometry.Scaled(work, times), Cloth(work));
     }
 
+    /// <summary>How high the picture is that is so many millimetres wide.</summary>
+    public static double HeightOf(Work work, double width)
+    {
+        if (Bending.View(work, Cloth(work)) is { } view) return view.Height * width / view.Width;
+        return ChartGeometry.Scaled(work, width / (work.Pleating.Pleats * work.Pleating.Gauge.Pitch.Millimetres)).BoxOf(Cloth(work)).Height;
+    }
+
+    /// <summary>The picture as large as may be, so many millimetres wide and high at the most.</summary>
+    public static Drawing Within(Work work, double width, double height) => Draw(work, Math.Min(width, width * height / HeightOf(work, width)));
+
     private static Drawing DrawBent(Work work, double width, Box life)
     {
         var times = width / life.Width;

@@ -12,11 +12,17 @@ namespace Pleatwright.Plate.Sections;
 /// <param name="Items">What is in it, in order.</param>
 internal sealed record Section(string Id, string Heading, string? Lead, int Columns, ImmutableArray<Item> Items)
 {
+    /// <summary>Columns it is set in on paper, of large print.</summary>
+    public int LargeColumns { get; init; } = 1;
+
     /// <summary>Whether it begins on a page of its own, on paper.</summary>
     public bool Apart { get; init; }
 
     /// <summary>Whether it is left out on paper where that saves a page: what it shows is told elsewhere, too.</summary>
     public bool Spare { get; init; }
+
+    /// <summary>Whether it may stand on the cover, on paper, where that saves a page and leaves the picture its size.</summary>
+    public bool Front { get; init; }
 }
 
 /// <summary>Something in a section.</summary>

@@ -2,8 +2,10 @@ using System.Collections.Immutable;
 using System.Globalization;
 using Pleatwright.Chart;
 using Pleatwright.Measure;
+using Pleatwright.Plate.Parts;
+using Pleatwright.Plate.Sections;
 
-namespace Pleatwright.Plate.Parts;
+namespace Pleatwright.Plate;
 
 /// <summary>The first page: title, the stitched picture, the threads, the figures that matter, and what is inside.</summary>
 internal static class Cover
@@ -11,20 +13,66 @@ internal static class Cover
     /// <summary>Lays the page out.</summary>
     /// <param name="document">The plate.</param>
     /// <param name="contents">Sections with the pages they begin on.</param>
-    public static Page Lay(PlateDocument document, IReadOnlyList<(string Section, int Page)> contents)
+    /// <param name="fronts">Sections that stand on it, under the pictures.</param>
+    /// <param name="tight">Share of its size at which their matter is set.</param>
+    public static Page Lay(PlateDocument document, IReadOnlyList<(string Section, int Page)> contents, ImmutableArray<Section> fronts, double tight)
     {
-        var look = document.Options.Look;
-        var page = new Page("Cover", document.Options.Paper, look);
+        var (page, room) = Blank(document, contents);
+        var height = Height(document, fronts, tight)!.Value;
+        var strip = StripOf(document, fronts, room.Width);
+        var pictures = room with { Height = room.Height - height - strip - 4 };
+        Pictures(page, document, pictures, strip);
+        if (height > 0) Setting.SetOn(document, fronts, [page], tight, room.Bottom - height + AboveFronts);
+        return page;
+    }
+
+    /// <summary>Which of the sections that may stand on it it has room for, in their order, with the picture no smaller than without them.</summary>
+    /// <param name="document">The plate.</param>
+    /// <param name="sections">All its sections.</param>
+    /// <param name="tight">Share of its size at which their matter is set.</param>
+    public static ImmutableArray<Section> Takes(PlateDocument document, ImmutableArray<Section> sections, double tight)
+    {
+        ImmutableArray<Section> taken = [];
+        var (_, room) = Blank(document, [.. sections.Select(s => (s.Heading, 10))]);
+        var full = StitchedPicture.HeightOf(document.Work, room.Width - 2 * Mount) + 2 * Mount;
+        var ways = WaysOf(document) is { IsEmpty: false } some ? WaysHeight(document, room.Width, some, document.Options.Look) + WaysGap : 0;
+        var photograph = PublishedWords.Photograph(document.Published.Credit).Length > 0 ? PhotographLeast : 0;
+        foreach (var section in sections.Where(s => s.Front))
+        {
+            ImmutableArray<Section> more = [.. taken, section];
+            if (Height(document, more, tight) is { } height && full + ways + photograph + StripOf(document, more, room.Width) + 9 + height <= room.Height) taken = more;
+        }
+        return taken;
+    }
+
+    private const double AboveFronts = 5;
+
+    // How high sections stand; null where they do not fit on a page.
+    private static double? Height(PlateDocument document, ImmutableArray<Section> fronts, double tight)
+    {
+        if (fronts.IsEmpty) return 0;
+        var top = Page.InnerOf(document.Options.Paper).Y;
+        return Setting.SetOn(document, fronts, [new Page("", document.Options.Paper, document.Options.Look)], tight, top, dry: true) - top + AboveFronts;
+    }
+
+    // The page with all that is always on it, and the room that is left.
+    private static (Page Page, Box Room) Blank(PlateDocument document, IReadOnlyList<(string Section, int Page)> contents)
+    {
+        var page = new Page("Cover", document.Options.Paper, document.Options.Look);
         var inner = page.Inner;
         page.Bookmark(document.Title, 0, 0);
         var y = Title(page, document, inner);
         var foot = Contents(page, contents, inner);
         foot = Facts(page, document, inner, foot);
         if (document.Verdict is { } verdict) foot = Warning(page, verdict, inner, foot);
-        var strip = StripHeight(document, look, inner.Width);
-        Pictures(page, document, new Box(inner.X, y, inner.Width, foot - strip - y - 4), strip);
-        return page;
+        return (page, new Box(inner.X, y, inner.Width, foot - y));
     }
+
+    // The key shows the threads, too.
+    private static double StripOf(PlateDocument document, ImmutableArray<Section> fronts, double width) =>
+        fronts.Any(s => s.Id == PlateSections.KeyId) ? 0 : StripHeight(document, document.Options.Look, width);
+
+    private static ImmutableArray<Proof.ColourWay> WaysOf(PlateDocument document) => document.Options.Edition == Edition.Plate ? document.Published.ColourWays : [];
 
     private static double Title(Page page, PlateDocument document, Box inner)
     {
@@ -149,21 +197,20 @@ internal static class Cover
     // The stitched piece as large as may be, its threads, and below it what there is room for: the middle from close by, a photograph's place, other colours.
     private static void Pictures(Page page, PlateDocument document, Box room, double strip)
     {
-        var ways = document.Options.Edition == Edition.Plate ? document.Published.ColourWays : [];
+        var ways = WaysOf(document);
         var look = page.Look;
         var waysHeight = ways.IsEmpty ? 0 : WaysHeight(document, room.Width, ways, look);
         if (room.Height - waysHeight < 70) (ways, waysHeight) = ([], 0);
         var most = room.Height - waysHeight - 2 * Mount;
         if (most < 10) return;
-        var drawing = StitchedPicture.Draw(document.Work, room.Width - 2 * Mount);
-        if (drawing.View.Height > most) drawing = StitchedPicture.Draw(document.Work, drawing.View.Width * most / drawing.View.Height);
+        var drawing = StitchedPicture.Within(document.Work, room.Width - 2 * Mount, most);
         var frame = Framed(page, FigureWords.Picture(document), drawing, room);
-        Strip(page, document, room.X, frame.Bottom + 4, room.Width);
+        if (strip > 0) Strip(page, document, room.X, frame.Bottom + 4, room.Width);
         var below = frame.Bottom + strip + 5;
         var left = new Box(room.X, below, room.Width, room.Bottom + strip - waysHeight - below - (ways.IsEmpty ? 0 : 5));
-        if (PublishedWords.Photograph(document.Published.Credit) is { Length: > 0 } photograph) Photograph(page, photograph, left);
-        else Closer(page, document, left, frame.Width / document.Work.Pleating.Pleats);
-        if (!ways.IsEmpty) Ways(page, document, new Box(room.X, room.Bottom + strip - waysHeight, room.Width, waysHeight), ways);
+        var filled = PublishedWords.Photograph(document.Published.Credit) is { Length: > 0 } photograph ? Photograph(page, photograph, left) : Closer(page, document, left, frame.Width / document.Work.Pleating.Pleats);
+        // what nothing fills stands half above the other colours and half below
+        if (!ways.IsEmpty) Ways(page, document, new Box(room.X, room.Bottom + strip - waysHeight - (filled ? 0 : left.Height / 2), room.Width, waysHeight), ways);
     }
 
     private const double WaysGap = 5;
@@ -172,8 +219,7 @@ internal static class Cover
 
     private static double WaysHeight(PlateDocument document, double width, ImmutableArray<Proof.ColourWay> ways, Look look)
     {
-        var view = StitchedPicture.Draw(document.Work, WayWidth(width, ways.Length)).View;
-        return Math.Min(view.Height, 44) + 3 + look.Note.Points * 0.46 * 2;
+        return Math.Min(StitchedPicture.HeightOf(document.Work, WayWidth(width, ways.Length)), 44) + 3 + look.Note.Points * 0.46 * 2;
     }
 
     // The same piece in other colours, side by side, each under its name.
@@ -186,8 +232,7 @@ internal static class Cover
         for (var i = 0; i < ways.Length; i++)
         {
             var work = Work.Lay(ways[i].Of(document.Work.Piece));
-            var drawing = StitchedPicture.Draw(work, wide);
-            if (drawing.View.Height > most) drawing = StitchedPicture.Draw(work, drawing.View.Width * most / drawing.View.Height);
+            var drawing = StitchedPicture.Within(work, wide, most);
             var view = drawing.View;
             var placed = new Box(room.X + i * (room.Width - wide) / Math.Max(2, ways.Length - 1), room.Y, view.Width, view.Height);
             page.Figure(FigureWords.Way(ways[i].Name), new Inset(drawing.Marks, new Spot(placed.X - view.X, placed.Y - view.Y), placed));
@@ -198,47 +243,44 @@ internal static class Cover
         }
     }
 
+    private const double PhotographLeast = 30;
+
     // A place for the photograph that the maker names.
-    private static void Photograph(Page page, string words, Box room)
+    private static bool Photograph(Page page, string words, Box room)
     {
-        if (room.Height < 30) return;
+        if (room.Height < PhotographLeast) return false;
         var look = page.Look;
         var frame = new Box(room.X, room.Y, room.Width, Math.Min(room.Height, 70));
         page.Put(new Shape(Outline.Rectangle(frame), null, new Pen(look.Quiet, 0.2) { Dashes = (2, 1.5) }));
         page.Text(frame.Centre.X, frame.Centre.Y, Wrapping.Shorten(words, look.Note, frame.Width - 8), look.Note, Anchor.Middle);
+        return true;
     }
 
-    // Where a wide piece leaves the page half empty, its middle is shown again from close by.
-    private static void Closer(Page page, PlateDocument document, Box room, double pitchAbove)
+    // Where a wide piece leaves the page half empty, the figure nearest its middle is shown again from close by, whole and by itself.
+    private static bool Closer(Page page, PlateDocument document, Box room, double pitchAbove)
     {
-        const int across = 36;
+        const double least = 28, most = 60; // millimetres high
         var work = document.Work;
-        if (room.Height < 45 || work.Runs.Length == 0) return;
-        var gauge = work.Pleating.Gauge;
-        var pleats = Math.Min(across, work.Pleating.Pleats);
-        var geometry = ChartGeometry.Scaled(work, (room.Width - 2 * Mount) / (pleats * gauge.Pitch.Millimetres));
-        if (geometry.Pitch < pitchAbove * 1.8) return;
+        if (room.Height < least) return false;
+        var centre = work.Pleating.CentreValley * 2;
+        var figures = Excerpts.Of(document.Order).Where(e => e.Steps.Length > 0 && e.Title != Excerpts.BandTitle).Select(e => e.Window).ToList();
+        if (figures.Count == 0) return false;
         var cloth = StitchedPicture.Cloth(work);
-        var rows = Math.Min(cloth.Rows, (int)((room.Height - 2 * Mount) / geometry.RowHeight));
-        var (valley, row) = HeartOf(work);
-        var left = Math.Clamp(valley - pleats / 2 + 1, 1, cloth.LastPleat - pleats + 1);
-        var top = Math.Clamp(row - rows / 2, cloth.FirstRow, cloth.LastRow - rows + 1);
-        Framed(page, FigureWords.Closer, StitchedPicture.Draw(geometry, new ChartWindow(left, left + pleats - 1, top, top + rows - 1)), room);
-    }
-
-    // The middle of the stitches nearest the centre valley.
-    private static (int Valley, int Row) HeartOf(Work work)
-    {
-        var centre = work.Pleating.CentreValley;
-        var (valley, farthest, first, last) = (centre, int.MaxValue, 0, 0);
-        foreach (var run in work.Runs)
-        {
-            if (run.Cables * 3 > work.Valleys * 2) continue; // a band runs everywhere
-            var far = Math.Max(0, Math.Max(run.From.Number - centre, centre - run.To.Number));
-            if (far < farthest) (valley, farthest, first) = (far == 0 ? centre : (run.From.Number + run.To.Number) / 2, far, run.Row.Index);
-            if (far <= farthest) last = run.Row.Index;
-        }
-        return farthest == int.MaxValue ? (centre, work.Runs[work.Runs.Length / 2].Row.Index) : (valley, (first + last + 1) / 2);
+        var window = figures.MinBy(f => Math.Abs(f.FirstPleat + f.LastPleat - centre));
+        window = window with { FirstPleat = Math.Max(1, window.FirstPleat), LastPleat = Math.Min(cloth.LastPleat, window.LastPleat), FirstRow = Math.Max(cloth.FirstRow, window.FirstRow - 1), LastRow = Math.Min(cloth.LastRow, window.LastRow + 1) };
+        // as far to the sides as there is nothing that it would cut through
+        var beside = work.Runs.ToArray().Where(r => r.Row.Index >= window.FirstRow && r.Row.Index <= window.LastRow && r.Cables * 3 <= work.Valleys * 2).ToList();
+        var left = beside.Where(r => r.To.Number + 1 < window.FirstPleat).Select(r => r.To.Number + 2).DefaultIfEmpty(1).Max();
+        var right = beside.Where(r => r.From.Number > window.LastPleat).Select(r => r.From.Number - 1).DefaultIfEmpty(cloth.LastPleat).Min();
+        var gauge = work.Pleating.Gauge;
+        var times = Math.Min((Math.Min(most, room.Height) - 2 * Mount) / (window.Rows * 2 * gauge.LineHeight.Millimetres), (room.Width - 2 * Mount) / (window.Pleats * gauge.Pitch.Millimetres));
+        var geometry = ChartGeometry.Scaled(work, times);
+        if (geometry.Pitch < pitchAbove * 1.5) return false;
+        var more = ((room.Width - 2 * Mount) / geometry.Pitch - window.Pleats) / 2;
+        more = Math.Min(more, Math.Min(window.FirstPleat - left, right - window.LastPleat));
+        if (more > 0) window = window with { FirstPleat = window.FirstPleat - (int)more, LastPleat = window.LastPleat + (int)more };
+        Framed(page, FigureWords.Closer, StitchedPicture.Draw(geometry, window), room);
+        return true;
     }
 
     private const double Mount = 2.2;
