@@ -47,8 +47,9 @@ internal sealed record LetteredPiece(Piece Piece, string Figure, SetText Set, bo
     /// <param name="thread">Their thread; one alike that the piece has is taken for it.</param>
     /// <param name="border">The border's thread; null for theirs.</param>
     /// <param name="band">Which of the piece's bands they go along; null for none.</param>
+    /// <param name="row">The gathering row that their base line lies on, the first of several; null for any.</param>
     /// <exception cref="ArgumentException">They cannot be set, or the piece would be past its caps.</exception>
-    public static LetteredPiece Into(Piece piece, LetteringOptions options, Floss thread, Floss? border = null, int? band = null)
+    public static LetteredPiece Into(Piece piece, LetteringOptions options, Floss thread, Floss? border = null, int? band = null, GatheringRow? row = null)
     {
         var (with, brought) = Threads.Bring(piece, options.Border && border is not null ? [thread, border] : [thread]);
         var pleating = new PleatingPlan(piece.Cloth);
@@ -57,12 +58,12 @@ internal sealed record LetteredPiece(Piece Piece, string Figure, SetText Set, bo
         var set = Typesetter.Set(options with { Thread = brought[0].To.Key.Letter, BorderThread = brought[^1].To.Key.Letter }, pleating.Gauge.CableRowsPerSpace);
         var figure = set.Figure with { Name = with.FreeName(set.Figure.Name) };
         var work = Work.Lay(with);
-        var places = Room.For(work, figure, set.BaseRow, null);
+        var places = Room.For(work, figure, set.BaseRow, null).Where(p => row is not { } r || p.GatheringRow == r);
         // On one gathering row after the other, the nearest to the band first; along it they are centred, so that they stand evenly.
         var free = band is { } b && b >= 0 && b < piece.Bands.Length
             ? places.OrderBy(p => Math.Abs(p.GatheringRow.Number - piece.Bands[b].GatheringRow.Number)).ThenBy(p => Math.Abs(p.Centre.On(new Valley(pleating.CentreValley)).Number - pleating.CentreValley)).FirstOrDefault()
             : places.FirstOrDefault();
-        var placement = free ?? new Placement(figure.Name, Centre.Middle, new GatheringRow((piece.Cloth.GatheringRows + 1) / 2), set.BaseRow);
+        var placement = free ?? new Placement(figure.Name, Centre.Middle, row ?? new GatheringRow((piece.Cloth.GatheringRows + 1) / 2), set.BaseRow);
         return new LetteredPiece(
             with with { Figures = with.Figures.Add(figure), Placements = with.Placements.Add(placement) },
             figure.Name, set with { Figure = figure }, free is not null, free is null ? Room.Under(work, figure, placement) : []);
