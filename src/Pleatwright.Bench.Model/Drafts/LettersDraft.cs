@@ -12,7 +12,7 @@ public sealed class LettersDraft : PieceDraft
 
     /// <summary>The ways letters stand, as they are chosen, each with its words.</summary>
     public static IReadOnlyList<(string Name, string Words)> Arrangements { get; } =
-        [("row", "on a row"), ("band", "along a band, drawn apart"), ("down", "one below the other"), ("monogram", "as a monogram")];
+        [("row", "on a row"), ("band", "along a band"), ("down", "one below the other"), ("monogram", "as a monogram")];
 
     /// <summary>The alphabets, by their names, each with its words.</summary>
     public static IReadOnlyList<(string Name, string Words)> Alphabets { get; } = [.. Alphabet.All.Select(a => (a.Name, a.About))];

@@ -18,7 +18,7 @@ internal sealed record LetteredPiece(Piece Piece, string Figure, SetText Set, bo
 {
     /// <summary>Letters in the middle of a panel wide and deep enough for them, with one gathering row clear above and below.</summary>
     /// <param name="options">The letters; their threads are set here.</param>
-    /// <param name="thread">The thread of the letters.</param>
+    /// <param name="thread">The thread of the letters; with more strands where rows stacked at this gauge want them.</param>
     /// <param name="border">The thread of the border; null for that of the letters.</param>
     /// <param name="gauge">The gauge.</param>
     /// <param name="title">The piece's title.</param>
@@ -27,7 +27,7 @@ internal sealed record LetteredPiece(Piece Piece, string Figure, SetText Set, bo
     /// <exception cref="ArgumentException">They cannot be set, or the cloth would be past its caps.</exception>
     public static LetteredPiece Around(LetteringOptions options, Floss thread, Floss? border, Gauge gauge, string title, Colour? cloth = null, int margin = TracedPiece.UsualMargin)
     {
-        var threads = options.Border && border is not null ? ImmutableArray.Create(thread, border) : [thread];
+        ImmutableArray<Floss> threads = [.. (options.Border && border is not null ? [thread, border] : new[] { thread }).Select(t => Covering(t, gauge))];
         var set = Typesetter.Set(options with { Thread = thread.Key.Letter, BorderThread = threads[^1].Key.Letter }, gauge.CableRowsPerSpace);
         var n = gauge.CableRowsPerSpace;
         var above = (set.BaseRow + n - 1) / n;
@@ -68,6 +68,10 @@ internal sealed record LetteredPiece(Piece Piece, string Figure, SetText Set, bo
             with with { Figures = with.Figures.Add(figure), Placements = with.Placements.Add(placement) },
             figure.Name, set with { Figure = figure }, free is not null, free is null ? Room.Under(work, figure, placement) : []);
     }
+
+    // As many strands as hide the cloth where rows are stacked, where any number does.
+    private static Floss Covering(Floss thread, Gauge gauge) =>
+        Coverage.StrandsNeeded(thread, gauge.LineHeight) is { } strands && strands > thread.Strands ? thread with { Strands = strands } : thread;
 
     /// <summary>What was set, as a sentence: "“Annika”: 83 valleys by 11 cable rows, 431 cables."</summary>
     public string Words => $"“{Set.Figure.Letters}”: {Counting.Of(Set.Figure.Width, "valley")} by {Counting.Of(Set.Figure.Height, "cable row")}, {Counting.Of(Set.Figure.Rows.Sum(r => r.Count(c => c != Chart.Figure.Bare)), "cable")}.";

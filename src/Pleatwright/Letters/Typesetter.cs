@@ -78,6 +78,8 @@ internal static class Typesetter
         }
     }
 
+    private static string OneLine(string text) => text.Replace('\n', ' ').Replace('\r', ' ');
+
     // Evenly: what one gap gains the others gain too, but for one valley.
     private static void Apart(List<Standing> line, int across)
     {
@@ -104,7 +106,7 @@ internal static class Typesetter
     private static List<Standing> Down(LetteringOptions options, LetterSize size, int perSpace)
     {
         var lines = new List<List<Standing>>();
-        foreach (var (character, index) in Characters(options.Text.Replace('\n', ' ').Replace('\r', ' ')))
+        foreach (var (character, index) in Characters(OneLine(options.Text)))
             if (character != " ") lines.Add([new Standing(character, lines.Count, 0, 0, Shape(options, character, index, size))]);
         return Stacked(lines, perSpace);
     }
@@ -132,7 +134,7 @@ internal static class Typesetter
     // The large one in the middle; the others so that their middle lies as near to its middle as a gathering row allows.
     private static List<Standing> Monogram(LetteringOptions options, LetterSize size, int perSpace)
     {
-        var characters = Characters(options.Text).Where(c => c.Character != " ").ToList();
+        var characters = Characters(OneLine(options.Text)).Where(c => c.Character != " ").ToList();
         if (characters.Count is < 2 or > 3) throw new ArgumentException($"a monogram is of two or three letters, not {characters.Count}");
         var least = LetterSize.Least(perSpace).Zone;
         var large = LetterSize.Times(perSpace, size.Zone / least * 2);

@@ -59,7 +59,7 @@ public class LetteringLaws
         var wrong = new Dictionary<string, string>();
         foreach (var alphabet in Alphabet.All)
             foreach (var perSpace in Enumerable.Range(1, Gauge.MostCableRowsPerSpace))
-                foreach (var times in new[] { 1, 2, 3 })
+                foreach (var times in perSpace == 5 ? new[] { 1, 2, 3, 4 } : [1, 2])
                 {
                     var rows = LetterSize.Times(perSpace, times).Capitals(alphabet.Zones);
                     // All of them as lines of one text would be too long: twenty at a time, well apart.
