@@ -58,6 +58,19 @@ public class SpacingTests
     });
 
     [Fact]
+    public void A_letter_hangs_together_at_every_height_as_it_was_drawn()
+    {
+        foreach (var alphabet in Alphabet.All)
+            foreach (var character in alphabet.Characters)
+            {
+                int PartsAt(LetterSize size) => Parts([.. Cells(new SetLetter(character, 0, 0, 0, alphabet.Shape(character, size)!))]);
+                var drawn = PartsAt(new LetterSize(DrawnLetter.Zone, 1));
+                foreach (var size in new[] { new LetterSize(4, 1), new(7, 1), new(12, 1), new(8, 2), new(11, 2), new(20, 4) })
+                    Assert.True(PartsAt(size) == drawn, $"{character} of {alphabet.Name} at {size}: {PartsAt(size)} parts, not {drawn}");
+            }
+    }
+
+    [Fact]
     public void Along_a_band_letters_fill_the_valleys_and_what_one_gap_gains_the_others_gain() => Words.Select(Gen.Int[30, 500]).Sample((w, across) =>
     {
         var row = Typesetter.Set(new LetteringOptions { Text = w.Text, Source = w.Alphabet }, w.PerSpace);
