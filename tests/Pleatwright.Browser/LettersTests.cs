@@ -25,6 +25,15 @@ public class LettersTests(WarmBench warm) : IClassFixture<WarmBench>
         await Assertions.Expect(sheet.GetByRole(AriaRole.Button, new() { Name = "Put it on" })).ToBeDisabledAsync();
         await sheet.Locator("textarea").FillAsync("Øya");
         await Assertions.Expect(status).ToContainTextAsync("“Øya”: ");
+        // a font of the maker's own; one that is none is refused, and what there was stays
+        await sheet.Locator("input[type=file]").SetInputFilesAsync(new FilePayload { Name = "none.ttf", MimeType = "font/ttf", Buffer = [1, 2, 3] });
+        await Assertions.Expect(sheet.GetByRole(AriaRole.Alert)).ToContainTextAsync("none.ttf: this is no font that can be read here");
+        await sheet.Locator("input[type=file]").SetInputFilesAsync(Repository.Path("src", "Pleatwright.Typefaces", "Fraunces-Regular.ttf"));
+        await Assertions.Expect(AtTheTable.Field(bench, "Letters")).ToHaveValueAsync("font");
+        await Assertions.Expect(status).ToContainTextAsync("“Øya”: ");
+        await sheet.Locator("textarea").FillAsync("漢");
+        await Assertions.Expect(status).ToContainTextAsync("is not among the letters of Fraunces-Regular");
+        await sheet.Locator("textarea").FillAsync("Øya");
         await AtTheTable.Field(bench, "Letters").SelectOptionAsync("roman");
         await sheet.GetByText("A border round it").ClickAsync();
         await AtTheTable.Field(bench, "Border in").SelectOptionAsync("b");

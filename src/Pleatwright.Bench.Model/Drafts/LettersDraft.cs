@@ -1,6 +1,7 @@
 using Pleatwright.Bench.Model.Table;
 using Pleatwright.Chart;
 using Pleatwright.Letters;
+using Pleatwright.Picture;
 using Pleatwright.Thread;
 
 namespace Pleatwright.Bench.Model.Drafts;
@@ -17,7 +18,12 @@ public sealed class LettersDraft : PieceDraft
     /// <summary>The alphabets, by their names, each with its words.</summary>
     public static IReadOnlyList<(string Name, string Words)> Alphabets { get; } = [.. Alphabet.All.Select(a => (a.Name, a.About))];
 
+    /// <summary>The choice of a font that was brought in, beside the alphabets.</summary>
+    public const string FontChoice = "font";
+
     private LetteredPiece? made;
+    private DrawnFont? font;
+    private (Cloth.Gauge Gauge, FontLetters Letters)? traced; // kept, for a letter is traced once
     private GatheringRow? row;
     private int? height, across;
 
@@ -30,7 +36,13 @@ public sealed class LettersDraft : PieceDraft
     /// <summary>What is to be stitched; lines one under the other.</summary>
     public string Text { get; private set; } = "";
 
-    /// <summary>The alphabet by its name.</summary>
+    /// <summary>The font that was brought in, by its name; null while there is none.</summary>
+    public string? FontName => font?.Name;
+
+    /// <summary>Why a font could not be taken, as a sentence; empty when it could.</summary>
+    public string FontFault { get; private set; } = "";
+
+    /// <summary>The alphabet by its name, or <see cref="FontChoice"/>.</summary>
     public string AlphabetName { get; private set; } = Alphabet.All[0].Name;
 
     /// <summary>How they stand, by its name.</summary>
@@ -59,7 +71,7 @@ public sealed class LettersDraft : PieceDraft
     {
         get
         {
-            var (perSpace, zones) = (Desk.Piece.Cloth.Gauge.CableRowsPerSpace, Alphabet.Named(AlphabetName)!.Zones);
+            var (perSpace, zones) = (Desk.Piece.Cloth.Gauge.CableRowsPerSpace, Source(Desk.Piece).Zones);
             return (height is { } rows ? LetterSize.For(perSpace, zones, rows) : LetterSize.Least(perSpace)).Capitals(zones);
         }
     }
@@ -72,8 +84,22 @@ public sealed class LettersDraft : PieceDraft
 
     public void SetAlphabet(string? name)
     {
-        if (name is not null && Alphabet.Named(name) is not null) Set(() => AlphabetName = name);
+        if (name is not null && (Alphabet.Named(name) is not null || (name == FontChoice && font is not null))) Set(() => AlphabetName = name);
     }
+
+    /// <summary>Takes the letters of a font.</summary>
+    /// <param name="name">What it is called.</param>
+    /// <param name="capitalHeight">Pixels of a capital's height as it is drawn, more than 0.</param>
+    /// <param name="draw">Draws a character: its picture, and the pixels from its top down to its base line; null where the font has none.</param>
+    public void TakeFont(string name, double capitalHeight, Func<string, (Raster Raster, int BaseLine)?> draw) => Set(() =>
+    {
+        font = new DrawnFont(name, capitalHeight, draw);
+        traced = null;
+        (AlphabetName, FontFault) = (FontChoice, "");
+    });
+
+    /// <summary>A font could not be taken; the letters there were stay.</summary>
+    public void RefuseFont(string why) => Set(() => FontFault = why);
 
     public void SetArrangement(string? name)
     {
@@ -129,7 +155,7 @@ public sealed class LettersDraft : PieceDraft
         var options = new LetteringOptions
         {
             Text = Text,
-            Source = Alphabet.Named(AlphabetName)!,
+            Source = Source(piece),
             Height = height,
             Arrangement = Arrangement switch { "band" => Letters.Arrangement.Along, "down" => Letters.Arrangement.Down, "monogram" => Letters.Arrangement.Monogram, _ => Letters.Arrangement.Row },
             Across = IsAlong ? across : null,
@@ -137,6 +163,24 @@ public sealed class LettersDraft : PieceDraft
         };
         made = LetteredPiece.Into(piece, options, piece.Thread(Thread)!, piece.Thread(BorderThread), IsAlong && Band < piece.Bands.Length ? Band : null, row);
         return made.Piece;
+    }
+
+    private ILetterSource Source(Piece piece)
+    {
+        if (Alphabet.Named(AlphabetName) is { } alphabet) return alphabet;
+        if (traced is not { } known || known.Gauge != piece.Cloth.Gauge) traced = known = (piece.Cloth.Gauge, new FontLetters(font!, piece.Cloth.Gauge));
+        return known.Letters;
+    }
+
+    private sealed class DrawnFont(string name, double capitalHeight, Func<string, (Raster Raster, int BaseLine)?> draw) : ILetterPictures
+    {
+        public string Name => name;
+
+        public double CapitalHeight => capitalHeight;
+
+        public LetterPicture? Of(string character) => draw(character) is { } drawn ? new LetterPicture(drawn.Raster, drawn.BaseLine) : null;
+
+        public void Dispose() { }
     }
 
     private void Set(Action answer)

@@ -56,7 +56,7 @@ public class PieceDraftTests
         new("letters", (desk, needle, _) => LettersDraft.Open(desk, needle), Of<LettersDraft>(
             (d, t, _) => d.SetText(t), (d, t, n) => d.SetText($"{t} Ann{n}"), (d, _, n) => d.SetText(n % 2 == 0 ? "Øya" : "K B"), (d, t, _) => d.SetAlphabet(t), (d, _, n) => d.SetAlphabet(LettersDraft.Alphabets[n % LettersDraft.Alphabets.Count].Name),
             (d, _, n) => d.SetArrangement(LettersDraft.Arrangements[n % LettersDraft.Arrangements.Count].Name), (d, t, _) => d.SetHeight(t), (d, t, _) => d.SetAcross(t), (d, t, _) => d.SetGatheringRow(t), (d, t, _) => d.SetBand(t),
-            (d, t, _) => d.SetThread(t), (d, t, _) => d.SetBorderThread(t), (d, _, _) => d.TurnBorder()),
+            (d, t, _) => d.SetThread(t), (d, t, _) => d.SetBorderThread(t), (d, _, _) => d.TurnBorder(), (d, _, n) => { if (n % 4 == 0) d.TakeFont("drawn", 192, DrawnFont); }, (d, t, _) => d.RefuseFont($"{t}: this is no font.")),
             d => { var letters = (LettersDraft)d; _ = (letters.Comes, letters.Rows); }),
         new("working", (desk, _, _) => new WorkingDraft(desk), Of<WorkingDraft>(
             (d, _, n) => d.SetHand((Hand)(n % 2)), (d, _, n) => d.SetFirst((FirstWay)(n % 3)), (d, _, n) => d.SetWay((WayOfWorking)(n % 3)), (d, _, n) => d.SetBack((Backsmocking)(n % 4)), (d, _, n) => d.SetMayTurn(n % 2 == 0), (d, _, n) => d.SetSplitRuns(n % 2 == 0), (d, _, n) => d.SetWorkingLength(Length(n)),
@@ -64,6 +64,33 @@ public class PieceDraftTests
             (d, _, _) => d.BeginOnWidest(), (d, _, _) => d.BeginOnOwn(), (d, t, _) => d.SetBaseRow(t), (d, _, _) => { if (!d.Working.Places.IsEmpty) d.LetGo(d.Working.Places[0]); }),
             d => { var working = (WorkingDraft)d; _ = (working.BaseRowWords, working.OnWidest, working.Working.Places.Select(p => working.Said(p) + WorkingDraft.LetGoWords(p)).Count()); }),
     ];
+
+    // A font of bars, that has no other letters than those before n.
+    private static (Pleatwright.Picture.Raster, int)? DrawnFont(string character)
+    {
+        if (character[0] is not (>= 'A' and < 'n')) return null;
+        var rgba = new byte[4 * 60 * 192];
+        for (var i = 0; i < 60 * 192; i++) rgba[4 * i + 3] = (byte)(i % 60 < 20 || i / 60 > 150 ? 255 : 0);
+        return (new Pleatwright.Picture.Raster(60, 192, rgba), 192);
+    }
+
+    [Fact]
+    public void Letters_of_a_font_are_traced_and_what_it_lacks_is_named()
+    {
+        var (desk, needle) = Tables.Set(Examples.Read(Examples.Names.First()));
+        var draft = LettersDraft.Open(desk, needle)!;
+        draft.SetText("Lil");
+        var drawn = draft.Laid!.Piece.Figures[^1];
+        draft.TakeFont("bars", 192, DrawnFont);
+        Assert.Equal(("", "bars", LettersDraft.FontChoice), (draft.Fault, draft.FontName, draft.AlphabetName));
+        Assert.NotEqual(drawn.Rows, draft.Laid!.Piece.Figures[^1].Rows);
+        draft.SetText("Lis");
+        Assert.StartsWith("“s” (character 3, U+0073) is not among the letters of bars", draft.Fault);
+        draft.RefuseFont("x.ttf: this is no font.");
+        Assert.Equal("x.ttf: this is no font.", draft.FontFault);
+        draft.SetAlphabet("roman"); // what there was serves on
+        Assert.Equal("", draft.Fault);
+    }
 
     public static TheoryData<string> Names => [.. Forms.Select(f => f.Name)];
 
