@@ -104,7 +104,8 @@ internal sealed record DrawnLetter(int From, ImmutableArray<string> Rows, Immuta
             var beside = many.FindAll(m => over.Exists(f => f.From <= m.To && f.To >= m.From));
             var from = run == beside[0] ? Edge(run.From, over[0].From, Math.Max) : 2 * run.From;
             var to = run == beside[^1] ? Edge(run.To, over[^1].To, Math.Min) + 1 : 2 * run.To + 1;
-            if (to - from + 1 >= LetterShape.LeastRun) Array.Fill(row, LetterShape.Cable, from, to - from + 1);
+            to = Math.Max(to, from + LetterShape.LeastRun - 1); // where only a corner is shared, it holds together all the same
+            Array.Fill(row, LetterShape.Cable, from, to - from + 1);
         }
         return new string(row);
 
