@@ -10,6 +10,7 @@ var root = new RootCommand("Designs, proves, orders and prints picture smocking.
     ClassCommand.Make(),
     TraceCommand.Make(),
     RecutCommand.Make(),
+    LettersCommand.Make(),
     StashCommand.Make(),
     ShopCommand.Make(),
     BenchCommand.Make(),

@@ -16,6 +16,7 @@ public class RoomTests
         ["Order"] = ["Measure", "Thread", "Cloth", "Chart"],
         ["Picture"] = ["Measure", "Thread", "Cloth", "Chart"],
         ["Recutting"] = ["Measure", "Thread", "Cloth", "Chart", "Picture"],
+        ["Letters"] = ["Measure", "Thread", "Cloth", "Chart", "Picture"],
         ["ReadBack"] = ["Measure", "Thread", "Cloth", "Chart"], // not the order, nor the words it is told in: a reader that shared them would prove nothing
         ["Plate"] = ["Measure", "Thread", "Cloth", "Chart", "Proof", "Order", "ReadBack", "Shopping", "Files", "Shelf"], // a plate carries its piece file, by its name
         ["Shopping"] = ["Measure", "Thread", "Cloth", "Chart", "Order"],

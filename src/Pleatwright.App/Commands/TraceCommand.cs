@@ -20,25 +20,25 @@ internal static class TraceCommand
     {
         var image = CommandLine.FileArgument("image", "A picture: PNG, JPEG, WebP or GIF.");
         var output = new Option<string>("--output", "-o") { Description = "The piece file to write.", HelpName = "PIECE", Required = true };
-        var width = Whole("--width", 80, "VALLEYS", "Valleys across the figure.");
-        var threads = Whole("--threads", 6, "N", "Threads at most.");
+        var width = PieceOptions.Whole("--width", 80, "VALLEYS", "Valleys across the figure.");
+        var threads = PieceOptions.Whole("--threads", 6, "N", "Threads at most.");
         var stash = new Option<string?>("--stash") { Description = "Choose the threads from this file: your stash, a piece file's threads, or a CSV with the columns name and colour.", HelpName = "FILE" };
-        var fidelity = new Option<double>("--fidelity") { Description = "From 0 (as few runs as can be) to 1 (true to every cable).", HelpName = "0..1", DefaultValueFactory = _ => 0.5, CustomParser = Decimal };
+        var fidelity = new Option<double>("--fidelity") { Description = "From 0 (as few runs as can be) to 1 (true to every cable).", HelpName = "0..1", DefaultValueFactory = _ => 0.5, CustomParser = PieceOptions.Decimal };
         var background = new Option<Background?>("--background")
         {
             Description = "What is left bare: auto (the default) finds the colour of the picture's edge; none leaves only what is transparent.",
             HelpName = "auto|none|#rrggbb",
             CustomParser = ReadBackground,
         };
-        var tolerance = new Option<double>("--tolerance") { Description = "How far from the background's colour still counts as background, 0 to 100.", HelpName = "0..100", DefaultValueFactory = _ => Background.UsualTolerance, CustomParser = Decimal };
+        var tolerance = new Option<double>("--tolerance") { Description = "How far from the background's colour still counts as background, 0 to 100.", HelpName = "0..100", DefaultValueFactory = _ => Background.UsualTolerance, CustomParser = PieceOptions.Decimal };
         var enclosed = new Option<bool>("--enclosed") { Description = "Leave the background bare where the figure encloses it, too." };
         var crop = new Option<Crop?>("--crop") { Description = "The part to trace, in pixels from the top left.", HelpName = "x,y,w,h", CustomParser = ReadCrop };
         var turn = new ChoiceOption<Turn>("--turn", "Turn it clockwise, after the crop.", ("0", Turn.None), ("90", Turn.Quarter), ("180", Turn.Half), ("270", Turn.ThreeQuarters));
         var mirror = new Option<bool>("--mirror") { Description = "Make the figure the same left and right of its middle." };
         var noHalves = new Option<bool>("--no-half-stitches") { Description = "Leave every run end without a half stitch." };
-        var title = new Option<string?>("--title") { Description = "The piece's title; the picture's name when not given.", HelpName = "TEXT", CustomParser = ReadTitle };
-        var cloth = new Option<Colour?>("--cloth") { Description = "The cloth's colour.", HelpName = "#rrggbb", CustomParser = r => Colour.TryParse(r.Tokens[0].Value, out var c) ? c : Refuse<Colour?>(r, "--cloth takes a colour written as #rrggbb") };
-        var margin = Whole("--margin", TracedPiece.UsualMargin, "PLEATS", "Bare pleats at each side of the figure at least.", (0, PleatingPlan.MostPleats));
+        var title = new Option<string?>("--title") { Description = "The piece's title; the picture's name when not given.", HelpName = "TEXT", CustomParser = PieceOptions.ReadTitle };
+        var cloth = new Option<Colour?>("--cloth") { Description = "The cloth's colour.", HelpName = "#rrggbb", CustomParser = PieceOptions.ReadColour };
+        var margin = PieceOptions.Whole("--margin", TracedPiece.UsualMargin, "PLEATS", "Bare pleats at each side of the figure at least.", (0, PleatingPlan.MostPleats));
         var gauge = new GaugeOptions();
         var json = CommandLine.JsonOption();
         var command = new Command("trace", "Makes a figure that can be stitched from a picture, and a piece round it.")
@@ -68,7 +68,7 @@ internal static class TraceCommand
             PieceFile.CheckWritable(target);
             var (trace, work, findings) = await LongWork.Do(cancel, telling =>
             {
-                var (traced, piece) = Run(path, options, parsed.GetValue(title) ?? Sentence(name), parsed.GetValue(cloth), parsed.GetValue(margin)!.Value, telling, cancel);
+                var (traced, piece) = Run(path, options, parsed.GetValue(title) ?? PieceOptions.Sentence(name), parsed.GetValue(cloth), parsed.GetValue(margin)!.Value, telling, cancel);
                 var laid = Smocking.Lay(piece);
                 return (traced, laid, LongWork.Proofread(laid, telling));
             });
@@ -133,34 +133,12 @@ internal static class TraceCommand
         return cables;
     }
 
-    private static string Sentence(string name)
-    {
-        var words = name.Replace('-', ' ').Replace('_', ' ').Trim();
-        if (words.Length > Piece.LongestTitle) words = words[..(char.IsHighSurrogate(words[Piece.LongestTitle - 1]) ? Piece.LongestTitle - 1 : Piece.LongestTitle)];
-        return words.Length == 0 ? "Figure" : char.ToUpperInvariant(words[0]) + words[1..];
-    }
-
-    private static WholeOption Whole(string name, int usual, string help, string description, (int Least, int Most)? range = null) =>
-        new(name, help, description, range) { DefaultValueFactory = _ => usual };
-
-    private static double Decimal(ArgumentResult result) =>
-        double.TryParse(result.Tokens[0].Value, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var value)
-            ? value
-            : Refuse<double>(result, "a number is wanted here, like 0.5");
-
-    private static string? ReadTitle(ArgumentResult result) => result.Tokens[0].Value.Trim() switch
-    {
-        { Length: > Piece.LongestTitle } => Refuse<string>(result, $"--title takes at most {Piece.LongestTitle} characters"),
-        { Length: 0 } => Refuse<string>(result, "--title takes a title"),
-        var given => given,
-    };
-
     private static Background? ReadBackground(ArgumentResult result) => result.Tokens[0].Value switch
     {
         "auto" => Background.Auto,
         "none" => Background.None,
         var text when Colour.TryParse(text, out var colour) => Background.Of(colour),
-        _ => Refuse<Background?>(result, "--background takes auto, none or a colour written as #rrggbb"),
+        _ => PieceOptions.Refuse<Background?>(result, "--background takes auto, none or a colour written as #rrggbb"),
     };
 
     private static Crop? ReadCrop(ArgumentResult result)
@@ -169,50 +147,7 @@ internal static class TraceCommand
         var numbers = parts.Select(p => int.TryParse(p, NumberStyles.None, CultureInfo.InvariantCulture, out var n) ? n : -1).ToArray();
         return numbers is [>= 0, >= 0, >= 1, >= 1]
             ? new Crop(numbers[0], numbers[1], numbers[2], numbers[3])
-            : Refuse<Crop?>(result, "--crop takes x,y,w,h in whole pixels, with no spaces");
-    }
-
-    private static T? Refuse<T>(ArgumentResult result, string want)
-    {
-        result.AddError($"“{result.Tokens[0].Value}” will not do: {want}.");
-        return default;
-    }
-
-    /// <summary>The gauge as options; what is not given is the common gauge.</summary>
-    private sealed class GaugeOptions
-    {
-        private readonly Option<double> pleatsPerInch = new("--pleats-per-inch") { Description = "Finished pleats in an inch.", HelpName = "N", DefaultValueFactory = _ => Gauge.Common.PleatsPerInch, CustomParser = Decimal };
-        private readonly Option<Length> takeUp = Lengthy("--take-up", Gauge.Common.TakeUp, "Flat cloth one pleat takes up.");
-        private readonly Option<Length> rowSpacing = Lengthy("--row-spacing", Gauge.Common.RowSpacing, "From one gathering row to the next.");
-        private readonly WholeOption cableRows = Whole("--cable-rows", Gauge.Common.CableRowsPerSpace, "N", "Cable rows in one space.");
-
-        public void AddTo(Command command)
-        {
-            command.Options.Add(pleatsPerInch);
-            command.Options.Add(takeUp);
-            command.Options.Add(rowSpacing);
-            command.Options.Add(cableRows);
-        }
-
-        public Gauge Read(ParseResult parsed)
-        {
-            try
-            {
-                return Gauge.FromPleatsPerInch(parsed.GetValue(pleatsPerInch), parsed.GetValue(takeUp), parsed.GetValue(rowSpacing), parsed.GetValue(cableRows)!.Value);
-            }
-            catch (ArgumentException e)
-            {
-                throw UsageException.Of("the gauge", e);
-            }
-        }
-
-        private static Option<Length> Lengthy(string name, Length usual, string description) => new(name)
-        {
-            Description = description,
-            HelpName = "LENGTH",
-            DefaultValueFactory = _ => usual,
-            CustomParser = result => Length.TryParse(result.Tokens[0].Value, out var length) ? length : Refuse<Length>(result, "a length with its unit is wanted, like \"3/8 in\""),
-        };
+            : PieceOptions.Refuse<Crop?>(result, "--crop takes x,y,w,h in whole pixels, with no spaces");
     }
 
     private static string Words(TraceProgress progress) => progress.Stage switch

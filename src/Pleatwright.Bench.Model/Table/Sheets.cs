@@ -41,6 +41,7 @@ public sealed class Sheets : IDisposable
         Question.Sizes => "Sizes",
         Question.Credit => "Whose design it is",
         Question.Figure => "Place and repeat",
+        Question.Letters => "Letters",
         Question.Run => "A run by steps",
         Question.Accent => needle.Subject is int ? "Change the accent" : "An accent",
         Question.Band => needle.Subject is int ? "Change the band" : "A band from side to side",

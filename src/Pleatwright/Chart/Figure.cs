@@ -54,6 +54,15 @@ public sealed record Figure
     /// <summary>Whether every run end is squared with a half stitch where one can be made.</summary>
     public bool Square { get; init; }
 
+    /// <summary>
+    /// What it says, where it is lettering: at most <see cref="MostLetters"/> characters, empty for any other figure. The counters of letters and
+    /// their arms on gathering rows are meant, and the proof takes them so.
+    /// </summary>
+    public string Letters { get; init; } = "";
+
+    /// <summary>The most characters of <see cref="Letters"/>.</summary>
+    public const int MostLetters = 200;
+
     /// <summary>Half stitches asked for one by one.</summary>
     public ImmutableArray<HalfMark> Halves { get; init; } = [];
 
@@ -70,6 +79,7 @@ public sealed record Figure
     public Figure Mirrored() => new(Name, [.. Rows.Select(Reverse)])
     {
         Square = Square,
+        Letters = Letters,
         Halves = [.. Halves.Select(h => h with { End = h.End == RunEnd.Left ? RunEnd.Right : RunEnd.Left })],
     };
 

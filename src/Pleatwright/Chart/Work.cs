@@ -102,6 +102,9 @@ public sealed class Work
         return null;
     }
 
+    /// <summary>Whether a cable shows there that belongs to lettering.</summary>
+    internal bool IsOfLetters(Valley valley, CableRow row) => OriginAt(valley, row) is { } origin && Footprints[origin.Placement].Figure.Letters.Length > 0;
+
     /// <summary>The runs of one cable row, from left to right; none when the row is off the cloth.</summary>
     public ReadOnlySpan<Run> RunsIn(CableRow row) =>
         (uint)row.Index < (uint)CableRows

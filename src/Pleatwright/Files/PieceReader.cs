@@ -203,8 +203,9 @@ public static class PieceReader
             }
             var halves = keys.Many("half", MostOfAKind, h => Half(h, name, rows.Count));
             var square = keys.Flag("square", false);
+            var letters = keys.OptionalString("letters", Figure.MostLetters) ?? "";
             keys.NothingElse();
-            return new Figure(name, rows.MoveToImmutable()) { Square = square, Halves = halves };
+            return new Figure(name, rows.MoveToImmutable()) { Square = square, Letters = letters, Halves = halves };
         }
 
         private void CheckRow(string figure, string row, Located at, int? width, int index)

@@ -138,6 +138,7 @@ public static class PieceWriter
         foreach (var row in figure.Rows) json.WriteStringValue(row);
         json.WriteEndArray();
         if (figure.Square) json.WriteBoolean("square", true);
+        if (figure.Letters.Length > 0) json.WriteString("letters", figure.Letters);
         if (!figure.Halves.IsEmpty)
         {
             json.WriteStartArray("half");

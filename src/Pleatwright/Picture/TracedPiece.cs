@@ -83,7 +83,7 @@ internal static class TracedPiece
     }
 
     // As wide as the next even number of pleats, rounded to a measure a maker can read off a tape where that changes no pleat.
-    private static ClothPlan WideEnough(ClothPlan plan, int pleats)
+    internal static ClothPlan WideEnough(ClothPlan plan, int pleats)
     {
         pleats += pleats % 2;
         var exact = plan.Gauge.Pitch * pleats;

@@ -1,4 +1,5 @@
 using Pleatwright.Chart;
+using Pleatwright.Chart.Edit;
 using Pleatwright.Chart.Stitches;
 using Pleatwright.Thread;
 
@@ -55,7 +56,7 @@ internal static class Mending
             var rows = figure.Rows.ToBuilder();
             for (var r = origin.Row; r < origin.Row + height; r++)
                 rows[r] = string.Concat(rows[r].AsSpan(0, column), new string(letter, width), rows[r].AsSpan(column + width));
-            return new Figure(figure.Name, rows.ToImmutable()) { Square = figure.Square, Halves = figure.Halves };
+            return figure.WithRows(rows.ToImmutable(), figure.Halves);
         }));
     }
 

@@ -59,12 +59,44 @@ public class PieceDraftTests
             (d, t, _) => d.SetRow(t), (d, t, _) => d.SetFrom(t), (d, t, _) => d.SetTo(t), (d, t, _) => d.SetThread(t), (d, _, n) => d.SetOut(n % 2 == 0),
             (d, _, n) => d.StepRow(n - 500), (d, _, n) => d.StepFrom(n - 500), (d, _, n) => d.StepTo(n - 500), (d, _, n) => d.StepThread(n - 500)),
             d => _ = ((RunDraft)d).Comes),
+        new("letters", (desk, needle, _) => LettersDraft.Open(desk, needle), Of<LettersDraft>(
+            (d, t, _) => d.SetText(t), (d, t, n) => d.SetText($"{t} Ann{n}"), (d, _, n) => d.SetText(n % 2 == 0 ? "Øya" : "K B"), (d, t, _) => d.SetAlphabet(t), (d, _, n) => d.SetAlphabet(LettersDraft.Alphabets[n % LettersDraft.Alphabets.Count].Name),
+            (d, _, n) => d.SetArrangement(LettersDraft.Arrangements[n % LettersDraft.Arrangements.Count].Name), (d, t, _) => d.SetHeight(t), (d, t, _) => d.SetAcross(t), (d, t, _) => d.SetGatheringRow(t), (d, t, _) => d.SetBand(t),
+            (d, t, _) => d.SetThread(t), (d, t, _) => d.SetBorderThread(t), (d, _, _) => d.TurnBorder(), (d, _, n) => { if (n % 4 == 0) d.TakeFont("drawn", 192, DrawnFont); }, (d, t, _) => d.RefuseFont($"{t}: this is no font.")),
+            d => { var letters = (LettersDraft)d; _ = (letters.Comes, letters.Rows); }),
         new("working", (desk, _, _) => new WorkingDraft(desk), Of<WorkingDraft>(
             (d, _, n) => d.SetHand((Hand)(n % 2)), (d, _, n) => d.SetFirst((FirstWay)(n % 3)), (d, _, n) => d.SetWay((WayOfWorking)(n % 3)), (d, _, n) => d.SetBack((Backsmocking)(n % 4)), (d, _, n) => d.SetMayTurn(n % 2 == 0), (d, _, n) => d.SetSplitRuns(n % 2 == 0), (d, _, n) => d.SetWorkingLength(Length(n)),
             (d, _, n) => d.SetTails(Length(n)), (d, t, _) => d.SetCarryPleats(Tables.Whole(t)), (d, t, _) => d.SetParkedThreads(Tables.Whole(t)), (d, t, _) => d.SetThreadFactor(Tables.Number(t)),
             (d, _, _) => d.BeginOnWidest(), (d, _, _) => d.BeginOnOwn(), (d, t, _) => d.SetBaseRow(t), (d, _, _) => { if (!d.Working.Places.IsEmpty) d.LetGo(d.Working.Places[0]); }),
             d => { var working = (WorkingDraft)d; _ = (working.BaseRowWords, working.OnWidest, working.Working.Places.Select(p => working.Said(p) + WorkingDraft.LetGoWords(p)).Count()); }),
     ];
+
+    // A font of bars, that has no other letters than those before n.
+    private static (Pleatwright.Picture.Raster, int)? DrawnFont(string character)
+    {
+        if (character[0] is not (>= 'A' and < 'n')) return null;
+        var rgba = new byte[4 * 60 * 192];
+        for (var i = 0; i < 60 * 192; i++) rgba[4 * i + 3] = (byte)(i % 60 < 20 || i / 60 > 150 ? 255 : 0);
+        return (new Pleatwright.Picture.Raster(60, 192, rgba), 192);
+    }
+
+    [Fact]
+    public void Letters_of_a_font_are_traced_and_what_it_lacks_is_named()
+    {
+        var (desk, needle) = Tables.Set(Examples.Read(Examples.Names.First()));
+        var draft = LettersDraft.Open(desk, needle)!;
+        draft.SetText("Lil");
+        var drawn = draft.Laid!.Piece.Figures[^1];
+        draft.TakeFont("bars", 192, DrawnFont);
+        Assert.Equal(("", "bars", LettersDraft.FontChoice), (draft.Fault, draft.FontName, draft.AlphabetName));
+        Assert.NotEqual(drawn.Rows, draft.Laid!.Piece.Figures[^1].Rows);
+        draft.SetText("Lis");
+        Assert.StartsWith("“s” (character 3, U+0073) is not among the letters of bars", draft.Fault);
+        draft.RefuseFont("x.ttf: this is no font.");
+        Assert.Equal("x.ttf: this is no font.", draft.FontFault);
+        draft.SetAlphabet("roman"); // what there was serves on
+        Assert.Equal("", draft.Fault);
+    }
 
     public static TheoryData<string> Names => [.. Forms.Select(f => f.Name)];
 
@@ -102,7 +134,7 @@ public class PieceDraftTests
     [Theory, MemberData(nameof(Names))]
     public void A_form_opened_and_kept_untouched_leaves_the_piece_as_it_is(string name)
     {
-        if (name == "run") return; // what it lays is asked for, and nothing there is being changed
+        if (name is "run" or "letters") return; // what it lays is asked for, and nothing there is being changed
         var form = Forms.Single(f => f.Name == name);
         foreach (var piece in Tables.All.Concat(Examples.Names.Select(Examples.Read)))
             for (var i = 0; i < 2; i++)
@@ -115,6 +147,27 @@ public class PieceDraftTests
                 Assert.Equal(PieceWriter.Write(piece), PieceWriter.Write(desk.Piece));
                 Assert.False(desk.History.CanUndo);
             }
+    }
+
+    [Fact]
+    public void Letters_are_shown_while_they_are_typed_and_lie_on_the_cloth_when_they_are_kept()
+    {
+        var (desk, needle) = Tables.Set(Examples.Read(Examples.Names.First()));
+        var draft = LettersDraft.Open(desk, needle)!;
+        Assert.Equal("Type what is to be stitched.", draft.Fault);
+        draft.SetText("Ж");
+        Assert.StartsWith("“Ж” (character 1, U+0416) is not among the letters of plain", draft.Fault);
+        draft.SetText("Øya");
+        Assert.Equal("", draft.Fault);
+        Assert.StartsWith("“Øya”: ", draft.Comes);
+        Assert.Contains(draft.Laid!.Piece.Figures, f => f.Letters == "Øya");
+        Assert.DoesNotContain(desk.Piece.Figures, f => f.Letters == "Øya"); // shown, not kept
+        draft.SetGatheringRow("400");
+        Assert.StartsWith("The cloth has gathering rows 1 to ", draft.Fault);
+        draft.SetGatheringRow("");
+        Assert.True(draft.Keep());
+        Assert.Equal("Øya", desk.Piece.Figures[^1].Letters);
+        Assert.Equal("Øya", desk.Piece.Placements[^1].Figure);
     }
 
     [Fact]

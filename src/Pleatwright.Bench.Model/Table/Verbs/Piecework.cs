@@ -13,6 +13,7 @@ public static class Piecework
         new(Group, "Another thread…", "", at => at.Needle.Ask(Question.Thread)),
         new(Group, "Change the thread in hand…", "", at => at.Needle.Ask(Question.Thread, at.Needle.Thread)) { Can = at => at.Needle.Thread is not null },
         new(Group, "A band from side to side…", "", at => at.Needle.Ask(Question.Band)),
+        new(Group, "Letters…", "", at => at.Needle.Ask(Question.Letters)),
         new(Group, "An accent…", "", at => at.Needle.Ask(Question.Accent)),
         new(Group, "Begin the work on this row, or again where it is widest", ",", BaseRow),
         new(Group, "The cloth…", "", at => at.Needle.Ask(Question.Cloth)),

@@ -6,7 +6,7 @@ namespace Pleatwright.Proof.Rules;
 
 /// <summary>
 /// Bare cloth shut in on all sides by one area. A small one shows as a fault; one with room in it for a figure of its own
-/// may well be meant, and is a note.
+/// may well be meant, and is a note. The counters of letters, and what a border round them shuts in, are meant.
 /// </summary>
 internal sealed class Hole : Rule
 {
@@ -23,6 +23,7 @@ internal sealed class Hole : Rule
     {
         foreach (var (place, cells) in new Gaps(work).Enclosed())
         {
+            if (work.IsOfLetters(new Valley(place.From.Number - 1), RowOfLeftmost(work, place))) continue;
             var window = place.To.Number - place.From.Number >= WindowPleats
                 && place.Bottom.Index - place.Top.Index + 1 >= work.Pleating.Gauge.CableRowsPerSpace;
             var severity = window ? Severity.Note : Severity.Warning;
@@ -32,6 +33,14 @@ internal sealed class Hole : Rule
                 window ? "If it is meant, backsmock the pleats in it so that they lie flat; else fill it." : "Fill it with the thread around it, or open it to one side.",
                 cells <= MostMended ? MendOf(work, place, cells) : null);
         }
+    }
+
+    // A row of the hole in which its leftmost valley is bare and the one before it worked.
+    private static CableRow RowOfLeftmost(Work work, Place place)
+    {
+        var row = place.Top;
+        while (row.Index < place.Bottom.Index && (work.IsWorked(place.From, row) || !work.IsWorked(new Valley(place.From.Number - 1), row))) row = new CableRow(row.Index + 1);
+        return row;
     }
 
     // Only a block of one figure, with one thread of one phase all around.

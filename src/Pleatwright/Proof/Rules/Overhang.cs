@@ -5,7 +5,8 @@ namespace Pleatwright.Proof.Rules;
 
 /// <summary>
 /// A row that reaches more than one pleat past the row it is stacked on: the one next to it on the way back to the base
-/// row. What hangs over has nothing to butt and sags (common practice, no source).
+/// row. What hangs over has nothing to butt and sags (common practice, no source). The arm of a letter that lies on a gathering row is kept
+/// level by it, as a row on its own is.
 /// </summary>
 internal sealed class Overhang : Rule
 {
@@ -76,6 +77,7 @@ internal sealed class Overhang : Rule
             Under(i, areas.Above(i), ref from, ref to, ref openLeft, ref openRight);
             Under(i, areas.Below(i), ref from, ref to, ref openLeft, ref openRight);
             var s = areas.Stretches[i];
+            if (s.Row.Index % work.Pleating.Gauge.CableRowsPerSpace == 0 && work.IsOfLetters(s.From, s.Row)) return;
             if (from - s.From.Number > MostPleats)
                 left[i] = Tell(openLeft, true, from - s.From.Number, Place.In(s.Row, s.From, new Valley(from - 1)));
             if (s.To.Number - to > MostPleats)
