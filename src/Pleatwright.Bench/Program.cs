@@ -21,7 +21,7 @@ builder.RootComponents.Add<App>("#app");
 await Painter.LoadAsync();
 await Store.LoadAsync();
 var memory = new BrowserMemory();
-var (shelf, stash) = await ShelfChoice.MakeAsync(new HttpClient { BaseAddress = new Uri(builder.HostEnvironment.BaseAddress) }, memory, () =>
+var shelves = await ShelfChoice.MakeAsync(new HttpClient { BaseAddress = new Uri(builder.HostEnvironment.BaseAddress) }, memory, () =>
 {
     _ = Store.PersistAsync();
     return new BrowserStore();
@@ -29,8 +29,9 @@ var (shelf, stash) = await ShelfChoice.MakeAsync(new HttpClient { BaseAddress = 
 builder.Services.AddSingleton(TimeProvider.System);
 builder.Services.AddSingleton<IMemory>(memory);
 builder.Services.AddSingleton<IJournalStore>(memory);
-builder.Services.AddSingleton(shelf);
-builder.Services.AddSingleton(stash);
+builder.Services.AddSingleton(shelves);
+builder.Services.AddSingleton(shelves.Pieces);
+builder.Services.AddSingleton(shelves.Stash);
 builder.Services.AddSingleton<IPlanningRoom, WorkerRoom>();
 builder.Services.AddSingleton<IOrders, Orders>();
 builder.Services.AddSingleton<LazyAssemblyLoader>();

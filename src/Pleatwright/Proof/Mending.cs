@@ -55,7 +55,7 @@ internal static class Mending
             var rows = figure.Rows.ToBuilder();
             for (var r = origin.Row; r < origin.Row + height; r++)
                 rows[r] = string.Concat(rows[r].AsSpan(0, column), new string(letter, width), rows[r].AsSpan(column + width));
-            return new Figure(figure.Name, rows.ToImmutable()) { Square = figure.Square, Halves = figure.Halves };
+            return new Figure(figure.Name, rows.ToImmutable()) { Square = figure.Square, Halves = figure.Halves, From = figure.From };
         }));
     }
 
