@@ -13,6 +13,7 @@ internal static class FigureMark
     public const int Length = 32;
 
     private static readonly ConditionalWeakTable<Figure, string> Shapes = [];
+    private static readonly ConditionalWeakTable<KeptFigure, string> States = []; // worked out once, for they are asked for with every stroke
 
     /// <summary>Whether a text is a mark.</summary>
     public static bool Is(string text) => text.Length == Length && text.All(char.IsAsciiHexDigitLower);
@@ -20,8 +21,10 @@ internal static class FigureMark
     /// <summary>The mark of a figure's stitches, whatever its threads' letters and colours.</summary>
     public static string OfStitches(Figure figure) => Shapes.GetValue(figure, f => Digest(Stitches(f, out _)));
 
-    /// <summary>The mark of a figure with its threads.</summary>
-    public static string Of(Figure figure, IReadOnlyCollection<Floss> threads)
+    /// <summary>The mark of a figure with what shows of its threads.</summary>
+    public static string OfState(KeptFigure kept) => States.GetValue(kept, k => Of(k.Figure, k.Threads));
+
+    private static string Of(Figure figure, IReadOnlyCollection<Floss> threads)
     {
         var text = Stitches(figure, out var letters);
         foreach (var letter in letters)
@@ -31,6 +34,9 @@ internal static class FigureMark
         }
         return Digest(text);
     }
+
+    /// <summary>The mark of a text.</summary>
+    public static string OfText(string text) => Digest(new StringBuilder(text));
 
     // Letters by the order in which they come, so that the same stitches under other letters are the same.
     private static StringBuilder Stitches(Figure figure, out List<char> letters)

@@ -38,7 +38,7 @@ public sealed record KeptFigure(Figure Figure, ImmutableArray<Floss> Threads, Ga
     /// The mark of what it holds: its rows whatever their letters, its half stitches, and of its threads what shows on the cloth. Its name, its
     /// credit, its gauge, and names and notes of its threads are no part of it.
     /// </summary>
-    public string State => FigureMark.Of(Figure, Threads);
+    public string State => FigureMark.OfState(this);
 
     /// <summary>Whether two are the same in all that a file holds.</summary>
     internal bool Same(KeptFigure other) => Id == other.Id && Name == other.Name && BaseRow == other.BaseRow && Gauge == other.Gauge && Credit == other.Credit

@@ -7,18 +7,23 @@ namespace Pleatwright.Shelf;
 /// <param name="What">What one of them is called: "piece".</param>
 /// <param name="Ending">What the names of their files end with.</param>
 /// <param name="VersionsFolder">The folder kept out of sight beside them, for their versions.</param>
-/// <param name="TitleOf">Reads a text and gives its title; throws <see cref="PieceFormatException"/> where it cannot be read.</param>
-internal sealed record Goods(string What, string Ending, string VersionsFolder, Func<byte[], string> TitleOf)
+/// <param name="Read">Reads a text; throws <see cref="PieceFormatException"/> where it cannot be read.</param>
+internal sealed record Goods(string What, string Ending, string VersionsFolder, Func<byte[], Told> Read)
 {
     /// <summary>Pieces.</summary>
-    public static Goods Pieces { get; } = new("piece", PieceName.Ending, ".versions", text => PieceReader.Read(text).Title);
+    public static Goods Pieces { get; } = new("piece", PieceName.Ending, ".versions", text => new Told(PieceReader.Read(text).Title));
 
-    /// <summary>The figures of the maker's drawer.</summary>
-    public static Goods Figures { get; } = new("figure", FigureReader.Ending, ".figures", text => FigureReader.Read(text).Name);
+    /// <summary>The figures of the maker's drawer: one of an identity is begun once.</summary>
+    public static Goods Figures { get; } = new("figure", FigureReader.Ending, ".figures", text => FigureReader.Read(text) is var kept ? new Told(kept.Name, kept.Id) : default);
 
     /// <summary>The file in which one of a name is kept.</summary>
     public string FileOf(PieceName name) => name + Ending;
 }
+
+/// <summary>What a text tells the shelf of itself.</summary>
+/// <param name="Title">Its title.</param>
+/// <param name="Identity">By what it is known, whatever its file is called; null where its file's name is all.</param>
+internal readonly record struct Told(string Title, string? Identity = null);
 
 /// <summary>
 /// Named texts as files in a store: the rules of <see cref="ITextShelf"/>, the same on disk and in the browser. They stand in the root; the versions of the piece
@@ -35,7 +40,7 @@ internal class FileTexts(IFileStore store, TimeProvider clock, Goods goods) : IT
     /// <summary>The store they are in.</summary>
     protected IFileStore Store { get; } = store;
 
-    private readonly ConcurrentDictionary<string, (StoredFile File, ShelfEntry Entry)> known = new();
+    private readonly ConcurrentDictionary<string, (StoredFile File, ShelfEntry Entry, string? Identity)> known = new();
     private readonly ConcurrentDictionary<string, string> versionTitles = new();
     private readonly Dictionary<PieceName, long> lastKept = []; // by the steady clock, which cannot be set back
 
@@ -74,7 +79,10 @@ internal class FileTexts(IFileStore store, TimeProvider clock, Goods goods) : IT
     public async Task<StoredPiece> CreateAsync(PieceName wanted, byte[] text, CancellationToken cancel = default)
     {
         MustBeReadable(text);
+        var identity = goods.Read(text).Identity;
         await using var held = await Store.HoldAsync(cancel);
+        if (identity is not null && await OfIdentityAsync(identity, cancel) is { } twin)
+            throw new ShelfException(ShelfTrouble.Taken, $"This {goods.What} is there already, as “{twin}”; nothing was changed.");
         var name = await FreeNameAsync(wanted, cancel);
         await Store.WriteAsync(goods.FileOf(name), text, cancel);
         return new StoredPiece(name, text, Edition.Of(text));
@@ -187,12 +195,12 @@ internal class FileTexts(IFileStore store, TimeProvider clock, Goods goods) : IT
         if (ProblemIn(text, out _) is { } problem) throw new ShelfException(ShelfTrouble.Unreadable, $"This is no {goods.What} file: {problem}");
     }
 
-    private string? ProblemIn(byte[] text, out string? title)
+    private string? ProblemIn(byte[] text, out Told told)
     {
-        title = null;
+        told = default;
         try
         {
-            title = goods.TitleOf(text);
+            told = goods.Read(text);
             return null;
         }
         catch (PieceFormatException e)
@@ -210,32 +218,40 @@ internal class FileTexts(IFileStore store, TimeProvider clock, Goods goods) : IT
     private async Task<ShelfEntry> EntryAsync(StoredFile file, CancellationToken cancel)
     {
         if (known.TryGetValue(file.Name, out var was) && was.File == file) return was.Entry;
-        var entry = await ReadEntryAsync(file, cancel);
-        known[file.Name] = (file, entry);
+        var (entry, identity) = await ReadEntryAsync(file, cancel);
+        known[file.Name] = (file, entry, identity);
         return entry;
     }
 
-    private async Task<ShelfEntry> ReadEntryAsync(StoredFile file, CancellationToken cancel)
+    private async Task<string?> OfIdentityAsync(string identity, CancellationToken cancel)
+    {
+        foreach (var file in await Store.FilesAsync("", cancel))
+            if (file.Name.EndsWith(goods.Ending, StringComparison.Ordinal) && await EntryAsync(file, cancel) is { } entry && known.TryGetValue(file.Name, out var of) && of.Identity == identity)
+                return entry.Name;
+        return null;
+    }
+
+    private async Task<(ShelfEntry Entry, string? Identity)> ReadEntryAsync(StoredFile file, CancellationToken cancel)
     {
         var plain = file.Name[..^goods.Ending.Length];
-        ShelfEntry Unreadable(string problem, bool usable) => new(plain, plain, file.Modified, file.Bytes, null, problem, usable);
+        (ShelfEntry, string?) Unreadable(string problem, bool usable) => (new(plain, plain, file.Modified, file.Bytes, null, problem, usable), null);
         if (!PieceName.TryParse(plain, out _, out var badName))
             return Unreadable($"its name cannot be used here ({badName}) Rename the file.", false);
         if (file.Problem is { } problem) return Unreadable(problem, false);
         if (file.Bytes > PieceReader.MostBytes)
             return Unreadable($"it is larger than {PieceReader.MostBytes / 1024 / 1024} MB, which no {goods.What} needs.", false);
         if (await Store.ReadAsync(file.Name, cancel) is not { } text) return Unreadable("it was removed just now.", false);
-        var found = ProblemIn(text, out var title);
-        return new ShelfEntry(plain, title ?? plain, file.Modified, file.Bytes, Edition.Of(text), found);
+        var found = ProblemIn(text, out var told);
+        return (new ShelfEntry(plain, told.Title ?? plain, file.Modified, file.Bytes, Edition.Of(text), found), told.Identity);
     }
 
     private async Task<string> TitleOfVersionAsync(PieceName name, PieceVersion version, CancellationToken cancel)
     {
         var path = VersionsOf(name).PathOf(version);
         if (versionTitles.TryGetValue(path, out var was)) return was;
-        string? title = null;
-        if (await Store.ReadAsync(path, cancel) is { } text) ProblemIn(text, out title);
-        return versionTitles[path] = title ?? name.ToString();
+        Told told = default;
+        if (await Store.ReadAsync(path, cancel) is { } text) ProblemIn(text, out told);
+        return versionTitles[path] = told.Title ?? name.ToString();
     }
 
     /// <summary>The names of all files.</summary>

@@ -19,7 +19,7 @@ public class BoardTests
     public BoardTests()
     {
         bench = at.Open();
-        board = new Board(bench.Keeper, bench.Places);
+        board = new Board(bench.Keeper, bench.Places, bench.Drawer);
         at.Thread.Do(() => bench.Keeper.NewAsync(ABench.Small("Gulls")));
         at.Thread.Do(board.LookAgainAsync);
     }
