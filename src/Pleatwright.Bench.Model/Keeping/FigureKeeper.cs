@@ -38,6 +38,7 @@ public sealed class FigureKeeper : IKeepable
     private ImmutableList<Put> puts = [];
     private IReadOnlyList<DrawerFigure> standing = [];
     private Task? opening;
+    private Task claimed = Task.CompletedTask;
 
     /// <summary>An empty drawer; <see cref="OpenAsync"/> looks into it.</summary>
     public FigureKeeper(ITextShelf shelf, Keeper keeper, IMemory memory, TimeProvider time, Action<string> say)
@@ -47,6 +48,8 @@ public sealed class FigureKeeper : IKeepable
         notes = new TabNotes(memory, keeper, "figures");
         loop = new SaveLoop(this, keeper.Reach, time, say, SavePace.OfStash);
         loop.Changed += () => Changed?.Invoke();
+        loop.Stands(Kept.Safe, "", dirty: false);
+        loop.Start();
     }
 
     /// <summary>The shelf itself.</summary>
@@ -85,7 +88,7 @@ public sealed class FigureKeeper : IKeepable
     /// <summary>Takes up what an earlier sitting could not bring to the shelf, and what closed tabs left: it goes there by itself.</summary>
     public async Task StartAsync()
     {
-        await notes.ClaimAsync();
+        await (claimed = notes.ClaimAsync());
         memory.OnLeave(loop.Leave);
         puts = [.. Read(await notes.RememberedAsync()), .. puts];
         await notes.EachLeftAsync(async text =>
@@ -95,8 +98,6 @@ public sealed class FigureKeeper : IKeepable
             await NoteAsync(); // before the other's is forgotten
             return left.Count > 0;
         });
-        loop.Stands(Kept.Safe, "", dirty: false);
-        loop.Start();
         if (puts.IsEmpty) return;
         Show();
         loop.Edited();
@@ -215,12 +216,11 @@ public sealed class FigureKeeper : IKeepable
 
     void IKeepable.Leave()
     {
-        if (!puts.IsEmpty) notes.Leave(Written());
+        if (notes.IsClaimed && !puts.IsEmpty) notes.Leave(Written());
     }
 
     async Task IKeepable.SendAsync(SaveKind kind)
     {
-        await NoteAsync();
         var second = new List<string>();
         while (puts is [var put, ..])
         {
@@ -351,7 +351,12 @@ public sealed class FigureKeeper : IKeepable
         Changed?.Invoke();
     }
 
-    private Task NoteAsync() => notes.RememberAsync(puts.IsEmpty ? null : Written());
+    // Under the name of this tab, which comes a moment after the page.
+    private async Task NoteAsync()
+    {
+        await claimed;
+        await notes.RememberAsync(puts.IsEmpty ? null : Written());
+    }
 
     private string Written() => string.Join(Between, puts.Select(p => $"{p.Over}\n{FigureWriter.Write(p.Kept)}"));
 

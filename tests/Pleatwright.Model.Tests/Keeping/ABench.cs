@@ -26,6 +26,9 @@ internal sealed class AShelf
 
     public OneThread Thread { get; } = new();
 
+    /// <summary>Whether benches begin to keep the drawer, which takes its moment.</summary>
+    public bool WithDrawer { get; init; }
+
     public Faults Faults { get; }
 
     public MemoryFiles Files { get; }
@@ -79,7 +82,7 @@ internal sealed class ABench
         });
         at.Thread.Do(Keeper.StartAsync);
         at.Thread.Do(Places.Start);
-        at.Thread.Do(Drawer.StartAsync);
+        if (at.WithDrawer) at.Thread.Do(Drawer.StartAsync);
     }
 
     public FakeBrowser.Tab Tab { get; }

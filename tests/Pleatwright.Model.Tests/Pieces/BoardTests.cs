@@ -12,7 +12,7 @@ namespace Pleatwright.Tests.Pieces;
 /// <summary>The shelf as it is looked at: what is done with it, and what is told of it.</summary>
 public class BoardTests
 {
-    private readonly AShelf at = new();
+    private readonly AShelf at = new() { WithDrawer = true };
     private readonly ABench bench;
     private readonly Board board;
 
