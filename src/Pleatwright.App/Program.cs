@@ -9,6 +9,7 @@ var root = new RootCommand("Designs, proves, orders and prints picture smocking.
     PlateCommand.Make(),
     ClassCommand.Make(),
     TraceCommand.Make(),
+    FigureCommand.Make(),
     StashCommand.Make(),
     ShopCommand.Make(),
     BenchCommand.Make(),

@@ -126,6 +126,9 @@ public sealed class DrawerHand
         Look();
     }
 
+    /// <summary>A figure of the piece as it is here, by itself.</summary>
+    public KeptFigure Here(string figure) => Chart.Edit.Drawer.Take(desk.Piece, figure);
+
     /// <summary>Shows both, side by side.</summary>
     public void Compare(NewerFigure newer) => needle.Ask(Question.Newer, newer.Figure);
 
