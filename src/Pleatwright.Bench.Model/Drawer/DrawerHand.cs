@@ -169,9 +169,7 @@ public sealed class DrawerHand
                 && Chart.Edit.Drawer.Return(desk.Piece, figure.Name, kept).State != kept.State) // it is so here, too
                 found.Add(new NewerFigure(figure.Name, kept, from.As != FigureMark.OfStitches(figure)));
         if (found.SequenceEqual(Newer)) return;
-        var more = found.Count > Newer.Count;
         Newer = found;
-        if (more) desk.Say(found[^1].Words);
         Changed?.Invoke();
     }
 }

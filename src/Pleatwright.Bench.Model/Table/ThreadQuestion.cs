@@ -16,7 +16,7 @@ public sealed class ThreadQuestion
         answers = inDoubt.ToDictionary(m => m.From.Key, m => (ThreadKey?)m.Choices[0].Thread.Key); // the likeliest, until the maker says
     }
 
-    /// <summary>What comes: a figure's name, or "What was copied".</summary>
+    /// <summary>What comes: a figure's name, or "what was copied".</summary>
     public string What { get; }
 
     /// <summary>The threads in doubt, each with what may be taken for it.</summary>

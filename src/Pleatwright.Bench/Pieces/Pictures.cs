@@ -9,7 +9,8 @@ namespace Pleatwright.Bench.Pieces;
 /// <summary>Stitched pictures of pieces, painted one after another on a cloth kept out of sight and held by edition.</summary>
 internal sealed class Pictures : IDisposable
 {
-    private const int MostHeld = 300, Margin = 2; // pleats left bare beside a figure
+    private const int MostHeld = 300;
+    private const double Shape = 1.6; // how wide a picture is, to how high
 
     private static readonly Dictionary<Edition, string> Held = [];
 
@@ -62,7 +63,7 @@ internal sealed class Pictures : IDisposable
     /// <summary>The picture of an edition of a figure's text.</summary>
     public Task<string?> OfFigureAsync(Edition edition, Func<CancellationToken, Task<byte[]>> load) => OfAsync(edition, async () => OnBareCloth(FigureReader.Read(await load(gone.Token))));
 
-    private static Piece OnBareCloth(KeptFigure kept) => BareCloth.Around(kept.Figure, kept.Threads, kept.BaseRow, kept.Gauge, kept.Name, Margin);
+    private static Piece OnBareCloth(KeptFigure kept) => BareCloth.Pictured(kept, Shape);
 
     public void Dispose()
     {

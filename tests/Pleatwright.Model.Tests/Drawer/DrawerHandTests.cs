@@ -125,7 +125,7 @@ public class DrawerHandTests
         one.Edit(p => Halves.Square(p, "boat", true));
         one.Look();
         Assert.True(Assert.Single(one.Hand.Newer).ChangedHere);
-        Assert.Contains("and it was changed here, too", one.Said, StringComparison.Ordinal);
+        Assert.Contains("and it was changed here, too", one.Hand.Newer[0].Words, StringComparison.Ordinal);
         one.Do(h => h.Later(h.Newer[0]));
         Assert.Empty(one.Hand.Newer);
         at.Thread.Do(() => one.Bench.Keeper.SettleAsync());

@@ -66,7 +66,7 @@ public class CopyTests
         var before = at.Piece;
         at.Key("Ctrl+v");
         Assert.Same(before, at.Piece);
-        Assert.Equal("Which threads? What was copied", at.Sheets.Title);
+        Assert.Equal("Which threads for what was copied?", at.Sheets.Title);
         var question = Assert.IsType<ThreadQuestion>(at.Needle.Subject);
         Assert.Equal(["sail red, 4 strands", "deep blue, 4 strands"], question.InDoubt.Select(ThreadQuestion.Words));
         Assert.Equal(["flag (x): a near colour", "deep blue (b): the same colour, but 3 strands"], question.InDoubt.Select(m => ThreadQuestion.Words(m, m.Choices[0])));

@@ -66,7 +66,7 @@ public static class Marking
     private static void Lay(Workplace at)
     {
         var patch = at.Needle.Lifted!;
-        if (IsElsewhere(at, at.Desk.Piece, patch)) ThreadQuestion.Before(at.Desk, at.Needle, "What was copied", patch.Threads, answers => Lay(at, answers));
+        if (IsElsewhere(at, at.Desk.Piece, patch)) ThreadQuestion.Before(at.Desk, at.Needle, "what was copied", patch.Threads, answers => Lay(at, answers));
         else Lay(at, null);
     }
 

@@ -20,13 +20,32 @@ internal static class BareCloth
     /// <param name="drawnFor">The phase it was drawn for, its left valley and top row both counted as 0; null when either will do.</param>
     /// <param name="colour">The cloth's colour; the usual one when null.</param>
     /// <exception cref="ArgumentException">The cloth would be past the caps of <see cref="PleatingPlan"/>.</exception>
-    public static Piece Around(Figure figure, ImmutableArray<Floss> threads, int baseRow, Gauge gauge, string title, int marginPleats, Phase? drawnFor = null, Colour? colour = null)
+    public static Piece Around(Figure figure, ImmutableArray<Floss> threads, int baseRow, Gauge gauge, string title, int marginPleats, Phase? drawnFor = null, Colour? colour = null) =>
+        Around(figure, threads, baseRow, gauge, title, marginPleats, 1, drawnFor, colour);
+
+    /// <summary>A figure of the drawer as it is pictured: as large as may be on cloth of the picture's shape.</summary>
+    /// <param name="kept">The figure.</param>
+    /// <param name="shape">How wide the picture is, to how high.</param>
+    /// <exception cref="ArgumentException">The cloth would be past the caps of <see cref="PleatingPlan"/>.</exception>
+    public static Piece Pictured(KeptFigure kept, double shape)
+    {
+        Piece With(int margin) => Around(kept.Figure, kept.Threads, kept.BaseRow, kept.Gauge, kept.Name, margin, 0);
+        const int Least = 2;
+        var close = With(Least);
+        var high = close.Cloth.GatheringRows * kept.Gauge.RowSpacing.Millimetres; // half a space above the first gathering row and below the last
+        var margin = (int)Math.Min((shape * high / kept.Gauge.Pitch.Millimetres - kept.Figure.Width - 1) / 2, kept.Figure.Width + PicturedMargin);
+        return margin > Least ? With(margin) : close;
+    }
+
+    private const int PicturedMargin = 60; // enough for any figure that is higher than wide
+
+    private static Piece Around(Figure figure, ImmutableArray<Floss> threads, int baseRow, Gauge gauge, string title, int marginPleats, int clear, Phase? drawnFor = null, Colour? colour = null)
     {
         var n = gauge.CableRowsPerSpace;
         var above = (baseRow + n - 1) / n; // spaces that hold the rows over the base row
         var below = (figure.Height - 1 - baseRow + n - 1) / n;
-        var on = new GatheringRow(above + 2);
-        var plan = WideEnough(new ClothPlan(new Panel(gauge.Pitch), gauge, above + below + 3), figure.Width + 1 + 2 * marginPleats);
+        var on = new GatheringRow(above + 1 + clear);
+        var plan = WideEnough(new ClothPlan(new Panel(gauge.Pitch), gauge, Math.Max(ClothPlan.LeastGatheringRows, above + below + 1 + 2 * clear)), figure.Width + 1 + 2 * marginPleats);
         if (colour is { } c) plan = plan with { Colour = c };
         var pleating = new PleatingPlan(plan);
 

@@ -103,6 +103,8 @@ public class DrawerLaws
         var work = Work.Lay(BareCloth.Around(kept.Figure, kept.Threads, kept.BaseRow, kept.Gauge, kept.Name, 2));
         Assert.Equal(kept.Figure.Rows.Sum(r => r.Count(c => c != Figure.Bare)), work.Cables);
         Assert.Empty(work.Strays);
+        work = Work.Lay(BareCloth.Pictured(kept, 1.6));
+        Assert.Equal(kept.Figure.Rows.Sum(r => r.Count(c => c != Figure.Bare)), work.Cables);
     }, threads: 1);
 
     [Fact]
