@@ -119,6 +119,39 @@ public class BoardTests
     }
 
     [Fact]
+    public void Figures_go_out_and_come_in_with_the_pieces_and_one_that_lies_there_otherwise_is_asked_about()
+    {
+        byte[] Kite(string row, string id = "0123456789abcdef0123456789abcdef") => Encoding.UTF8.GetBytes($$"""{ "figure": 1, "name": "kite", "id": "{{id}}", "threads": { "y": { "colour": "#e0b030" } }, "rows": ["{{row}}"] }""");
+        bool BringIn(string name, byte[] text) => at.Thread.Do(() => board.BringInAsync([new HandedIn(name, () => Task.FromResult(text))]));
+        string[] InDrawer() => [.. at.Files.All.Where(f => !f.Path.StartsWith('.') && f.Path.EndsWith(".figure.json", StringComparison.Ordinal)).Select(f => $"{f.Path} {FigureReader.Read(f.Text).Figure.Rows[0]}")];
+
+        Assert.True(BringIn("a kite.json", Kite("y"))); // by what it holds, whatever it is called
+        Assert.Equal("1 figure brought in.", board.Note);
+        Assert.Equal(["kite.figure.json y"], InDrawer());
+        var all = at.Thread.Do(board.ExportAllAsync)!.Value;
+        Assert.Equal("1 piece and 1 figure exported.", board.Note);
+        Assert.True(BringIn("all.zip", all.Content));
+        Assert.Equal(["kite.figure.json y"], InDrawer()); // the same figure is there once
+        Assert.Empty(board.Doubts);
+
+        Assert.True(BringIn("kite.figure.json", Kite("yy")));
+        Assert.Equal(["kite.figure.json y"], InDrawer());
+        Assert.True(at.Thread.Do(() => board.KeepAsAnotherAsync(Assert.Single(board.Doubts))));
+        Assert.Empty(board.Doubts);
+        Assert.Equal(["kite 2.figure.json yy", "kite.figure.json y"], InDrawer());
+        Assert.True(BringIn("kite.figure.json", Kite("yyy")));
+        Assert.True(at.Thread.Do(() => board.PutInPlaceAsync(board.Doubts[0])));
+        Assert.Equal(["kite 2.figure.json yy", "kite.figure.json yyy"], InDrawer());
+        Assert.True(BringIn("torn.figure.json", "{ \"figure\": 1 }"u8.ToArray()));
+        Assert.Contains("torn.figure.json:1:1: a figure lacks the key “name”", board.Note, StringComparison.Ordinal);
+
+        at.Thread.Do(() => board.TakeOutAsync(bench.Drawer.All.First(f => f.Name == "kite 2")));
+        Assert.Equal(["kite.figure.json yyy"], InDrawer());
+        Assert.True(at.Thread.Do(() => board.PutFigureBackAsync(board.FigureTakenOut!)));
+        Assert.Equal(2, InDrawer().Length);
+    }
+
+    [Fact]
     public void A_place_comes_in_with_its_piece_alone_and_one_that_cannot_be_read_is_named()
     {
         var text = PieceWriter.WriteUtf8(ABench.Small("Crab"));
