@@ -11,6 +11,7 @@ var root = new RootCommand("Designs, proves, orders and prints picture smocking.
     TraceCommand.Make(),
     RecutCommand.Make(),
     LettersCommand.Make(),
+    FigureCommand.Make(),
     StashCommand.Make(),
     ShopCommand.Make(),
     BenchCommand.Make(),

@@ -7,6 +7,7 @@ using Pleatwright.Bench.Working;
 using Pleatwright.Bench.Model;
 using Pleatwright.Bench.Model.Basket;
 using Pleatwright.Bench.Model.Chair;
+using Pleatwright.Bench.Model.Drawer;
 using Pleatwright.Bench.Model.Keeping;
 using Pleatwright.Bench.Model.Printing;
 using Pleatwright.Bench.Model.Table;
@@ -21,7 +22,7 @@ builder.RootComponents.Add<App>("#app");
 await Painter.LoadAsync();
 await Store.LoadAsync();
 var memory = new BrowserMemory();
-var (shelf, stash) = await ShelfChoice.MakeAsync(new HttpClient { BaseAddress = new Uri(builder.HostEnvironment.BaseAddress) }, memory, () =>
+var shelves = await ShelfChoice.MakeAsync(new HttpClient { BaseAddress = new Uri(builder.HostEnvironment.BaseAddress) }, memory, () =>
 {
     _ = Store.PersistAsync();
     return new BrowserStore();
@@ -29,8 +30,9 @@ var (shelf, stash) = await ShelfChoice.MakeAsync(new HttpClient { BaseAddress = 
 builder.Services.AddSingleton(TimeProvider.System);
 builder.Services.AddSingleton<IMemory>(memory);
 builder.Services.AddSingleton<IJournalStore>(memory);
-builder.Services.AddSingleton(shelf);
-builder.Services.AddSingleton(stash);
+builder.Services.AddSingleton(shelves);
+builder.Services.AddSingleton(shelves.Pieces);
+builder.Services.AddSingleton(shelves.Stash);
 builder.Services.AddSingleton<IPlanningRoom, WorkerRoom>();
 builder.Services.AddSingleton<IOrders, Orders>();
 builder.Services.AddSingleton<LazyAssemblyLoader>();
@@ -46,9 +48,13 @@ builder.Services.AddSingleton<Stand>();
 builder.Services.AddSingleton<Workbasket>();
 builder.Services.AddSingleton<Keeper>();
 builder.Services.AddSingleton(s => new PlaceKeeper(s.GetRequiredService<Keeper>(), memory, TimeProvider.System, s.GetRequiredService<Desk>().Say));
+builder.Services.AddSingleton(s => new FigureKeeper(shelves.Figures, s.GetRequiredService<Keeper>(), memory, TimeProvider.System, s.GetRequiredService<Desk>().Say));
+builder.Services.AddSingleton<DrawerHand>();
 builder.Services.AddSingleton<Ticking>();
 builder.Services.AddSingleton<Undoing>();
 var bench = builder.Build();
 await bench.Services.GetRequiredService<Keeper>().StartAsync();
 bench.Services.GetRequiredService<PlaceKeeper>().Start();
+_ = bench.Services.GetRequiredService<FigureKeeper>().StartAsync();
+_ = bench.Services.GetRequiredService<DrawerHand>(); // looks into the drawer for the piece that was opened
 await bench.RunAsync();

@@ -31,7 +31,7 @@ public class RecutTests(WarmBench warm) : IClassFixture<WarmBench>
         await page.Locator("#table-cloth").FocusAsync();
         await page.Keyboard.PressAsync("0");
         var crab = cut.Placements.Single(p => p.Figure == "crab");
-        var (middle, row) = (crab.Centre.On(default).Number, crab.GatheringRow.CableRow(4).Index);
+        var (middle, row) = (crab.Centre.Valleys, crab.GatheringRow.CableRow(4).Index);
         var (x, y) = await AtTheTable.PlaceOfAsync(bench, middle, row);
         await page.Mouse.ClickAsync(x, y);
         var figure = cut.Figure("crab")!;

@@ -187,7 +187,7 @@ public class TableTests(Chromium chromium, WarmBench warm) : IClassFixture<WarmB
         await bench.Page.Mouse.DownAsync();
         await bench.Page.Mouse.MoveAsync(x2, y2, new() { Steps = 8 });
         await bench.Page.Mouse.UpAsync();
-        await OnShelf(bench, p => p.Placements[0].Centre.On(new Valley(66)).Number is > 72 and < 80);
+        await OnShelf(bench, p => p.Placements[0].Centre.Valleys is > 72 and < 80);
         await bench.Page.GetByRole(AriaRole.Radio, new() { Name = "Stitch", Exact = true }).ClickAsync();
     }
 

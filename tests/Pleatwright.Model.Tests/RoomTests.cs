@@ -22,6 +22,7 @@ public class RoomTests
         ["Tabletop"] = ["Table", "Drafts", "Keeping"],
         ["Working"] = ["Keeping", "Table"],
         ["Basket"] = ["Keeping"],
+        ["Drawer"] = ["Keeping", "Table"],
         ["Chair"] = ["Keeping"],
         ["Pieces"] = ["Keeping"],
         ["Tracing"] = ["Basket", "Table"],

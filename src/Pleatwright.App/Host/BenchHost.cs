@@ -73,7 +73,7 @@ public sealed class BenchHost : IAsyncDisposable
             app.UseMiddleware<Guard>(ContentPolicy.For(app.Environment.WebRootFileProvider));
             ShelfApi.SayKind(app);
             app.UseRouting();
-            new ShelfApi(new FileShelf(store, TimeProvider.System), new FileStash(store, TimeProvider.System)).Map(app);
+            new ShelfApi(new FileShelf(store, TimeProvider.System), new FileTexts(store, TimeProvider.System, Goods.Figures), new FileStash(store, TimeProvider.System)).Map(app);
             app.MapStaticAssets(Path.Combine(program, "pleatwright.staticwebassets.endpoints.json"));
             app.MapFallbackToFile("index.html");
             await app.StartAsync(cancel);

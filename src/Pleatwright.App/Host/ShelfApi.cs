@@ -4,10 +4,10 @@ using Pleatwright.Files;
 namespace Pleatwright.App.Host;
 
 /// <summary>
-/// The shelf and the stash beside it over HTTP; docs/shelf.md describes each address. A failure answers with a <see cref="ShelfFault"/>. A write
+/// The shelf, and the drawer of figures and the stash beside it, over HTTP; docs/shelf.md describes each address. A failure answers with a <see cref="ShelfFault"/>. A write
 /// heard to its end is carried through, even when whoever sent it has gone meanwhile.
 /// </summary>
-public sealed class ShelfApi(IShelf shelf, IStashShelf stash)
+public sealed class ShelfApi(IShelf shelf, ITextShelf figures, IStashShelf stash)
 {
     private const int MostLetters = 8 * 1024; // the largest small request, in bytes
 
@@ -27,37 +27,9 @@ public sealed class ShelfApi(IShelf shelf, IStashShelf stash)
     public void Map(IEndpointRouteBuilder host)
     {
         host.Map("/api/{**rest}", () => Answer(new ShelfFault(nameof(ShelfTrouble.NotFound), "There is nothing at this address."), ShelfJson.Default.ShelfFault, 404));
-        host.MapGet("/api/shelf", c => Do(c, async cancel => Answer(await shelf.ListAsync(cancel), ShelfJson.Default.ShelfContents)));
-        host.MapPost("/api/shelf/pieces", c => Do(c, async cancel =>
-        {
-            var name = PieceName.Parse(c.Request.Query["name"]);
-            return await BodyAsync(c, cancel, async text =>
-            {
-                var made = await shelf.CreateAsync(name, text);
-                c.Response.Headers.ETag = Tag(made.Edition);
-                c.Response.Headers.Location = $"/api/shelf/pieces/{Uri.EscapeDataString(made.Name.ToString())}";
-                return Answer(new ShelfName(made.Name.ToString()), ShelfJson.Default.ShelfName, 201);
-            });
-        }));
+        MapTexts(host, shelf, "/api/shelf", "/api/shelf/pieces");
+        MapTexts(host, figures, "/api/figures", "/api/figures");
         var piece = host.MapGroup("/api/shelf/pieces/{name}");
-        piece.MapGet("", c => Do(c, async cancel =>
-        {
-            var stored = await shelf.LoadAsync(Name(c), cancel);
-            c.Response.Headers.ETag = Tag(stored.Edition);
-            return Results.Bytes(stored.Text, "application/json");
-        }));
-        piece.MapPut("", c => Do(c, async cancel =>
-        {
-            var name = Name(c);
-            if (Edition(c.Request) is not { } over)
-                return Answer(new ShelfFault(nameof(ShelfTrouble.Conflict), "A save names the edition it replaces, in If-Match."), ShelfJson.Default.ShelfFault, 428);
-            var kind = c.Request.Query["by"] == "bench" ? SaveKind.Auto : SaveKind.Kept;
-            return await BodyAsync(c, cancel, async text =>
-            {
-                c.Response.Headers.ETag = Tag(await shelf.SaveAsync(name, text, over, kind));
-                return Results.NoContent();
-            });
-        }));
         piece.MapGet("/place", c => Do(c, async cancel =>
         {
             if (await shelf.LoadPlaceAsync(Name(c), cancel) is not { } stored) return Results.NoContent();
@@ -74,30 +46,66 @@ public sealed class ShelfApi(IShelf shelf, IStashShelf stash)
                 return Results.NoContent();
             });
         }));
-        piece.MapDelete("", c => Do(c, async _ =>
-        {
-            await shelf.DeleteAsync(Name(c));
-            return Results.NoContent();
-        }));
-        piece.MapPost("/rename", c => Do(c, async _ =>
-        {
-            await shelf.RenameAsync(Name(c), PieceName.Parse(c.Request.Query["to"]));
-            return Results.NoContent();
-        }));
         piece.MapPost("/duplicate", c => Do(c, async cancel =>
             Answer(new ShelfName((await shelf.DuplicateAsync(Name(c))).ToString()), ShelfJson.Default.ShelfName, 201)));
-        piece.MapPost("/undelete", c => Do(c, async cancel =>
-            Answer(new ShelfName((await shelf.UndoDeleteAsync(Name(c))).ToString()), ShelfJson.Default.ShelfName)));
-        piece.MapGet("/versions", c => Do(c, async cancel =>
-            Answer(await shelf.VersionsAsync(Name(c), cancel), ShelfJson.Default.IReadOnlyListPieceVersion)));
-        piece.MapGet("/versions/{number:int}", c => Do(c, async cancel =>
-            Results.Bytes(await shelf.LoadVersionAsync(Name(c), Number(c), cancel), "application/json")));
-        piece.MapPost("/versions/{number:int}/restore", c => Do(c, async cancel =>
+        MapStash(host.MapGroup("/api/stash"));
+    }
+
+    // Pieces and figures alike: listed at one address, each under another.
+    private static void MapTexts(IEndpointRouteBuilder host, ITextShelf texts, string all, string each)
+    {
+        host.MapGet(all, c => Do(c, async cancel => Answer(await texts.ListAsync(cancel), ShelfJson.Default.ShelfContents)));
+        host.MapPost(each, c => Do(c, async cancel =>
         {
-            c.Response.Headers.ETag = Tag(await shelf.RestoreAsync(Name(c), Number(c)));
+            var name = PieceName.Parse(c.Request.Query["name"]);
+            return await BodyAsync(c, cancel, async text =>
+            {
+                var made = await texts.CreateAsync(name, text);
+                c.Response.Headers.ETag = Tag(made.Edition);
+                c.Response.Headers.Location = $"{each}/{Uri.EscapeDataString(made.Name.ToString())}";
+                return Answer(new ShelfName(made.Name.ToString()), ShelfJson.Default.ShelfName, 201);
+            });
+        }));
+        var one = host.MapGroup(each + "/{name}");
+        one.MapGet("", c => Do(c, async cancel =>
+        {
+            var stored = await texts.LoadAsync(Name(c), cancel);
+            c.Response.Headers.ETag = Tag(stored.Edition);
+            return Results.Bytes(stored.Text, "application/json");
+        }));
+        one.MapPut("", c => Do(c, async cancel =>
+        {
+            var name = Name(c);
+            if (Edition(c.Request) is not { } over)
+                return Answer(new ShelfFault(nameof(ShelfTrouble.Conflict), "A save names the edition it replaces, in If-Match."), ShelfJson.Default.ShelfFault, 428);
+            var kind = c.Request.Query["by"] == "bench" ? SaveKind.Auto : SaveKind.Kept;
+            return await BodyAsync(c, cancel, async text =>
+            {
+                c.Response.Headers.ETag = Tag(await texts.SaveAsync(name, text, over, kind));
+                return Results.NoContent();
+            });
+        }));
+        one.MapDelete("", c => Do(c, async _ =>
+        {
+            await texts.DeleteAsync(Name(c));
             return Results.NoContent();
         }));
-        MapStash(host.MapGroup("/api/stash"));
+        one.MapPost("/rename", c => Do(c, async _ =>
+        {
+            await texts.RenameAsync(Name(c), PieceName.Parse(c.Request.Query["to"]));
+            return Results.NoContent();
+        }));
+        one.MapPost("/undelete", c => Do(c, async cancel =>
+            Answer(new ShelfName((await texts.UndoDeleteAsync(Name(c))).ToString()), ShelfJson.Default.ShelfName)));
+        one.MapGet("/versions", c => Do(c, async cancel =>
+            Answer(await texts.VersionsAsync(Name(c), cancel), ShelfJson.Default.IReadOnlyListPieceVersion)));
+        one.MapGet("/versions/{number:int}", c => Do(c, async cancel =>
+            Results.Bytes(await texts.LoadVersionAsync(Name(c), Number(c), cancel), "application/json")));
+        one.MapPost("/versions/{number:int}/restore", c => Do(c, async cancel =>
+        {
+            c.Response.Headers.ETag = Tag(await texts.RestoreAsync(Name(c), Number(c)));
+            return Results.NoContent();
+        }));
     }
 
     private void MapStash(RouteGroupBuilder host)
@@ -143,7 +151,7 @@ public sealed class ShelfApi(IShelf shelf, IStashShelf stash)
     private static async Task<IResult> BodyAsync(HttpContext context, CancellationToken cancel, Func<byte[], Task<IResult>> use)
     {
         if (context.Request.ContentType?.Split(';')[0].Trim() != "application/json")
-            return Answer(new ShelfFault(nameof(ShelfTrouble.Unreadable), "Pieces, places and the stash are sent as application/json."), ShelfJson.Default.ShelfFault, 415);
+            return Answer(new ShelfFault(nameof(ShelfTrouble.Unreadable), "Pieces, figures, places and the stash are sent as application/json."), ShelfJson.Default.ShelfFault, 415);
         if (context.Request.ContentLength > PieceReader.MostBytes) throw TooLarge(null);
         await FewUploads.WaitAsync(cancel);
         try

@@ -12,12 +12,13 @@ namespace Pleatwright.Bench.Model.Basket;
 /// </summary>
 public sealed class Workbasket : IKeepable
 {
-    private const int MostSent = 16, MostTabs = 8;
+    private const int MostSent = 16;
 
     private readonly Desk desk;
     private readonly IStashShelf shelf;
     private readonly IMemory memory;
     private readonly Keeper keeper;
+    private readonly TabNotes notes;
     private readonly SaveLoop loop;
     private ImmutableStack<(Stash Stash, string Edit)> past = [], future = [];
     private (Stash Stash, string Edit) now = (Stash.Empty, "");
@@ -25,7 +26,6 @@ public sealed class Workbasket : IKeepable
     private ImmutableArray<Edition> sent = []; // whose answer never came
     private string unreadable = "";
     private Task? opening;
-    private int tab; // whose edits wait under a name of their own
     private object? history;
 
     /// <summary>An empty basket; <see cref="OpenAsync"/> fills it.</summary>
@@ -35,6 +35,7 @@ public sealed class Workbasket : IKeepable
         this.desk = desk;
         this.shelf = shelf;
         this.keeper = keeper;
+        notes = new TabNotes(memory, keeper, "stash");
         loop = new SaveLoop(this, keeper.Reach, time, desk.Say, SavePace.OfStash);
         loop.Start();
         loop.Changed += () => Changed?.Invoke();
@@ -139,7 +140,7 @@ public sealed class Workbasket : IKeepable
 
     void IKeepable.Leave()
     {
-        if (loop.State is Kept.UnderWay or Kept.Trouble) memory.SetSetting(Waiting, Note());
+        if (loop.State is Kept.UnderWay or Kept.Trouble) notes.Leave(Note());
     }
 
     async Task IKeepable.SendAsync(SaveKind kind)
@@ -165,7 +166,7 @@ public sealed class Workbasket : IKeepable
             }
         }
         sent = [];
-        await (loop.Dirty ? NoteAsync() : RememberAsync(Waiting, null));
+        await (loop.Dirty ? NoteAsync() : notes.RememberAsync(null));
     }
 
     // Theirs stands now; undoing goes back to ours.
@@ -184,7 +185,7 @@ public sealed class Workbasket : IKeepable
             catch (ShelfException e) when (e.Trouble == ShelfTrouble.Conflict) { }
         }
         (edition, sent) = (stored?.Edition, []);
-        var forgotten = RememberAsync(Waiting, null); // what is edited from here on is remembered after it
+        var forgotten = notes.RememberAsync(null); // what is edited from here on is remembered after it
         try
         {
             var theirs = stored is null ? Stash.Empty : StashReader.Read(stored.Text);
@@ -204,11 +205,6 @@ public sealed class Workbasket : IKeepable
         return Kept.Safe;
     }
 
-    // What this browser remembers until the shelf has it.
-    private string Waiting => WaitingOf(tab);
-
-    private string WaitingOf(int tab) => $"stash {keeper.Place(null)}{(tab <= 1 ? "" : FormattableString.Invariant($"{tab}"))}";
-
     // An answer was lost: what stands on the shelf may be what was sent from here.
     private async Task AskAsync()
     {
@@ -227,17 +223,7 @@ public sealed class Workbasket : IKeepable
     // The edition it goes over, those perhaps just reaching the shelf, and the stash itself.
     private string Note() => $"{edition}\n{string.Join(' ', sent)}\n{StashWriter.Write(Stash)}";
 
-    private Task NoteAsync() => RememberAsync(Waiting, Note());
-
-    // What the last moment of a page left is overtaken by what is remembered after it, once that stands.
-    private async Task RememberAsync(string waiting, string? text)
-    {
-        var left = memory.Setting(waiting);
-        await memory.RememberAsync(waiting, text);
-        if (left is not null && memory.Setting(waiting) == left) memory.SetSetting(waiting, null);
-    }
-
-    private async Task<string?> RememberedAsync(string waiting) => memory.Setting(waiting) ?? await memory.RememberedAsync(waiting);
+    private Task NoteAsync() => notes.RememberAsync(Note());
 
     private void OnDesk()
     {
@@ -252,9 +238,9 @@ public sealed class Workbasket : IKeepable
     {
         await loop.AloneAsync(async () =>
         {
-            if (tab == 0)
+            if (!notes.IsClaimed)
             {
-                await ClaimAsync();
+                await notes.ClaimAsync();
                 memory.OnLeave(loop.Leave);
             }
             StoredStash? stored = null;
@@ -293,12 +279,12 @@ public sealed class Workbasket : IKeepable
     // An edit that never reached the shelf before the page was left. The shelf does not answer? Work goes on with what waits.
     private async Task TakeUpWaitingAsync(bool answered)
     {
-        if (await LeftAsync(Waiting) is not var (over, doubted, left)) return;
+        if (Left(await notes.RememberedAsync()) is not var (over, doubted, left)) return;
         if (answered)
         {
             if (left == Stash)
             {
-                await RememberAsync(Waiting, null);
+                await notes.RememberAsync(null);
                 return;
             }
             past = past.Push(now);
@@ -313,46 +299,19 @@ public sealed class Workbasket : IKeepable
         loop.Edited();
     }
 
-    // A name for what waits of this tab, no other tab's; one under which something was left is gone on with.
-    private async Task ClaimAsync()
-    {
-        var free = 0;
-        for (var of = 1; tab == 0 && (of <= MostTabs || free == 0); of++)
-        {
-            if (!await keeper.ClaimAsync(WaitingOf(of))) continue;
-            if (await RememberedAsync(WaitingOf(of)) is not null) tab = of;
-            else if (free == 0) free = of;
-            else keeper.LetGo(WaitingOf(of));
-        }
-        if (tab == 0) tab = free;
-        else if (free > 0) keeper.LetGo(WaitingOf(free));
-    }
-
     // What closed tabs left goes to the shelf by itself; the shelf keeps it among the earlier stashes where another was faster.
-    private async Task SendLeftAsync()
+    private Task SendLeftAsync() => notes.EachLeftAsync(async text =>
     {
-        for (var of = 1; of <= MostTabs; of++)
-        {
-            var waiting = WaitingOf(of);
-            if (of == tab || await LeftAsync(waiting) is null || !await keeper.ClaimAsync(waiting)) continue;
-            try
-            {
-                if (await LeftAsync(waiting) is not var (over, doubted, left)) continue; // its tab has just brought it there
-                if (await keeper.Reach.Of(shelf.LoadStashAsync()) is { } stored && doubted.Contains(stored.Edition)) over = stored.Edition;
-                try { await keeper.Reach.Of(shelf.SaveStashAsync(StashWriter.WriteUtf8(left), over)); }
-                catch (ShelfException e) when (e.Trouble == ShelfTrouble.Conflict) { desk.Say(e.Message); }
-                await RememberAsync(waiting, null);
-            }
-            finally
-            {
-                keeper.LetGo(waiting);
-            }
-        }
-    }
+        if (Left(text) is not var (over, doubted, left)) return false;
+        if (await keeper.Reach.Of(shelf.LoadStashAsync()) is { } stored && doubted.Contains(stored.Edition)) over = stored.Edition;
+        try { await keeper.Reach.Of(shelf.SaveStashAsync(StashWriter.WriteUtf8(left), over)); }
+        catch (ShelfException e) when (e.Trouble == ShelfTrouble.Conflict) { desk.Say(e.Message); }
+        return true;
+    });
 
-    private async Task<(Edition? Over, ImmutableArray<Edition> Doubted, Stash Left)?> LeftAsync(string waiting)
+    private static (Edition? Over, ImmutableArray<Edition> Doubted, Stash Left)? Left(string? remembered)
     {
-        if ((await RememberedAsync(waiting))?.Split('\n', 3) is not [var over, var perhaps, var text]) return null;
+        if (remembered?.Split('\n', 3) is not [var over, var perhaps, var text]) return null;
         try
         {
             return (over.Length > 0 ? new Edition(over) : null, [.. perhaps.Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(m => new Edition(m))], StashReader.Read(text));

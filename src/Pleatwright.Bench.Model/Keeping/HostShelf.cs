@@ -8,16 +8,20 @@ using Pleatwright.Shelf;
 
 namespace Pleatwright.Bench.Model.Keeping;
 
-/// <summary>The shelf of real files that the bench's host serves, and the stash beside it.</summary>
-public sealed class HostShelf(HttpClient http) : IShelf, IStashShelf
+/// <summary>Named texts as real files that the bench's host serves.</summary>
+/// <param name="http">The host.</param>
+/// <param name="all">The address at which they are listed.</param>
+/// <param name="each">The address under which each is found by its name.</param>
+public class HostTexts(HttpClient http, string all, string each) : ITextShelf
 {
-    private const string Pieces = "api/shelf/pieces", Stash = "api/stash";
+    /// <summary>The figures of the drawer.</summary>
+    public static HostTexts Figures(HttpClient http) => new(http, "api/figures", "api/figures");
 
     /// <inheritdoc/>
     public bool InBrowserOnly => false;
 
     /// <inheritdoc/>
-    public Task<ShelfContents> ListAsync(CancellationToken cancel = default) => GetAsync("api/shelf", ShelfJson.Default.ShelfContents, cancel);
+    public Task<ShelfContents> ListAsync(CancellationToken cancel = default) => GetAsync(all, ShelfJson.Default.ShelfContents, cancel);
 
     /// <inheritdoc/>
     public async Task<StoredPiece> LoadAsync(PieceName name, CancellationToken cancel = default)
@@ -29,7 +33,7 @@ public sealed class HostShelf(HttpClient http) : IShelf, IStashShelf
     /// <inheritdoc/>
     public async Task<StoredPiece> CreateAsync(PieceName wanted, byte[] text, CancellationToken cancel = default)
     {
-        using var answer = await SendAsync(HttpMethod.Post, $"{Pieces}?name={Uri.EscapeDataString(wanted.ToString())}", cancel, text);
+        using var answer = await SendAsync(HttpMethod.Post, $"{each}?name={Uri.EscapeDataString(wanted.ToString())}", cancel, text);
         return new StoredPiece(PieceName.Parse((await BodyAsync(answer, ShelfJson.Default.ShelfName, cancel)).Name), text, EditionOf(answer));
     }
 
@@ -41,25 +45,8 @@ public sealed class HostShelf(HttpClient http) : IShelf, IStashShelf
     }
 
     /// <inheritdoc/>
-    public async Task<StoredPlace?> LoadPlaceAsync(PieceName name, CancellationToken cancel = default)
-    {
-        using var answer = await SendAsync(HttpMethod.Get, PlaceAddress(name), cancel);
-        return answer.StatusCode == HttpStatusCode.NoContent ? null : new StoredPlace(await BytesAsync(answer, cancel), EditionOf(answer));
-    }
-
-    /// <inheritdoc/>
-    public async Task<Edition> SavePlaceAsync(PieceName name, byte[] text, Edition? over, CancellationToken cancel = default)
-    {
-        using var answer = await SendAsync(HttpMethod.Put, PlaceAddress(name), cancel, text, over);
-        return EditionOf(answer);
-    }
-
-    /// <inheritdoc/>
     public async Task RenameAsync(PieceName name, PieceName to, CancellationToken cancel = default) =>
         (await SendAsync(HttpMethod.Post, $"{Address(name)}/rename?to={Uri.EscapeDataString(to.ToString())}", cancel)).Dispose();
-
-    /// <inheritdoc/>
-    public Task<PieceName> DuplicateAsync(PieceName name, CancellationToken cancel = default) => NameFromAsync($"{Address(name)}/duplicate", cancel);
 
     /// <inheritdoc/>
     public async Task DeleteAsync(PieceName name, CancellationToken cancel = default) =>
@@ -86,53 +73,31 @@ public sealed class HostShelf(HttpClient http) : IShelf, IStashShelf
         return EditionOf(answer);
     }
 
-    /// <inheritdoc/>
-    public async Task<StoredStash?> LoadStashAsync(CancellationToken cancel = default)
-    {
-        using var answer = await SendAsync(HttpMethod.Get, Stash, cancel);
-        return answer.StatusCode == HttpStatusCode.NoContent ? null : new StoredStash(await BytesAsync(answer, cancel), EditionOf(answer));
-    }
+    /// <summary>Where one is found.</summary>
+    protected string Address(PieceName name) => $"{each}/{Uri.EscapeDataString(name.ToString())}";
 
-    /// <inheritdoc/>
-    public async Task<Edition> SaveStashAsync(byte[] text, Edition? over, CancellationToken cancel = default)
-    {
-        using var answer = await SendAsync(HttpMethod.Put, Stash, cancel, text, over);
-        return EditionOf(answer);
-    }
+    private string VersionAddress(PieceName name, int number) => string.Create(CultureInfo.InvariantCulture, $"{Address(name)}/versions/{number}");
 
-    /// <inheritdoc/>
-    public Task<IReadOnlyList<PieceVersion>> StashVersionsAsync(CancellationToken cancel = default) =>
-        GetAsync($"{Stash}/versions", ShelfJson.Default.IReadOnlyListPieceVersion, cancel);
-
-    /// <inheritdoc/>
-    public async Task<byte[]> LoadStashVersionAsync(int number, CancellationToken cancel = default)
-    {
-        using var answer = await SendAsync(HttpMethod.Get, string.Create(CultureInfo.InvariantCulture, $"{Stash}/versions/{number}"), cancel);
-        return await BytesAsync(answer, cancel);
-    }
-
-    private static string Address(PieceName name) => $"{Pieces}/{Uri.EscapeDataString(name.ToString())}";
-
-    private static string PlaceAddress(PieceName name) => $"{Address(name)}/place";
-
-    private static string VersionAddress(PieceName name, int number) => string.Create(CultureInfo.InvariantCulture, $"{Address(name)}/versions/{number}");
-
-    private static Edition EditionOf(HttpResponseMessage answer) =>
+    /// <summary>Which edition an answer speaks of.</summary>
+    protected static Edition EditionOf(HttpResponseMessage answer) =>
         answer.Headers.ETag is { Tag: { Length: > 2 } tag } ? new Edition(tag[1..^1]) : throw Strange(null);
 
-    private async Task<PieceName> NameFromAsync(string address, CancellationToken cancel)
+    /// <summary>The name that an act gave.</summary>
+    protected async Task<PieceName> NameFromAsync(string address, CancellationToken cancel)
     {
         using var answer = await SendAsync(HttpMethod.Post, address, cancel);
         return PieceName.Parse((await BodyAsync(answer, ShelfJson.Default.ShelfName, cancel)).Name);
     }
 
-    private async Task<T> GetAsync<T>(string address, JsonTypeInfo<T> type, CancellationToken cancel)
+    /// <summary>An answer as a value.</summary>
+    protected async Task<T> GetAsync<T>(string address, JsonTypeInfo<T> type, CancellationToken cancel)
     {
         using var answer = await SendAsync(HttpMethod.Get, address, cancel);
         return await BodyAsync(answer, type, cancel);
     }
 
-    private async Task<HttpResponseMessage> SendAsync(HttpMethod method, string address, CancellationToken cancel, byte[]? text = null, Edition? over = null)
+    /// <summary>Sends a request; what is refused is thrown.</summary>
+    protected async Task<HttpResponseMessage> SendAsync(HttpMethod method, string address, CancellationToken cancel, byte[]? text = null, Edition? over = null)
     {
         using var request = new HttpRequestMessage(method, address);
         if (method != HttpMethod.Get) request.Headers.Add("Pleatwright-Bench", "1");
@@ -156,7 +121,8 @@ public sealed class HostShelf(HttpClient http) : IShelf, IStashShelf
         }
     }
 
-    private static async Task<byte[]> BytesAsync(HttpResponseMessage answer, CancellationToken cancel)
+    /// <summary>An answer as a text.</summary>
+    protected static async Task<byte[]> BytesAsync(HttpResponseMessage answer, CancellationToken cancel)
     {
         try { return await answer.Content.ReadAsByteArrayAsync(cancel); }
         catch (Exception e) when (e is IOException || IsSilence(e, cancel)) { throw Silent(e); } // it stopped in the middle
@@ -183,4 +149,54 @@ public sealed class HostShelf(HttpClient http) : IShelf, IStashShelf
 
     private static ShelfException Strange(Exception? inner) =>
         new(ShelfTrouble.Unavailable, "What answers at this address is not the bench's host. Open the address that pleatwright bench printed.", inner);
+}
+
+/// <summary>The shelf of real files that the bench's host serves, and the stash beside it.</summary>
+public sealed class HostShelf(HttpClient http) : HostTexts(http, "api/shelf", "api/shelf/pieces"), IShelf, IStashShelf
+{
+    private const string Stash = "api/stash";
+
+    /// <inheritdoc/>
+    public async Task<StoredPlace?> LoadPlaceAsync(PieceName name, CancellationToken cancel = default)
+    {
+        using var answer = await SendAsync(HttpMethod.Get, PlaceAddress(name), cancel);
+        return answer.StatusCode == HttpStatusCode.NoContent ? null : new StoredPlace(await BytesAsync(answer, cancel), EditionOf(answer));
+    }
+
+    /// <inheritdoc/>
+    public async Task<Edition> SavePlaceAsync(PieceName name, byte[] text, Edition? over, CancellationToken cancel = default)
+    {
+        using var answer = await SendAsync(HttpMethod.Put, PlaceAddress(name), cancel, text, over);
+        return EditionOf(answer);
+    }
+
+    /// <inheritdoc/>
+    public Task<PieceName> DuplicateAsync(PieceName name, CancellationToken cancel = default) => NameFromAsync($"{Address(name)}/duplicate", cancel);
+
+    /// <inheritdoc/>
+    public async Task<StoredStash?> LoadStashAsync(CancellationToken cancel = default)
+    {
+        using var answer = await SendAsync(HttpMethod.Get, Stash, cancel);
+        return answer.StatusCode == HttpStatusCode.NoContent ? null : new StoredStash(await BytesAsync(answer, cancel), EditionOf(answer));
+    }
+
+    /// <inheritdoc/>
+    public async Task<Edition> SaveStashAsync(byte[] text, Edition? over, CancellationToken cancel = default)
+    {
+        using var answer = await SendAsync(HttpMethod.Put, Stash, cancel, text, over);
+        return EditionOf(answer);
+    }
+
+    /// <inheritdoc/>
+    public Task<IReadOnlyList<PieceVersion>> StashVersionsAsync(CancellationToken cancel = default) =>
+        GetAsync($"{Stash}/versions", ShelfJson.Default.IReadOnlyListPieceVersion, cancel);
+
+    /// <inheritdoc/>
+    public async Task<byte[]> LoadStashVersionAsync(int number, CancellationToken cancel = default)
+    {
+        using var answer = await SendAsync(HttpMethod.Get, string.Create(CultureInfo.InvariantCulture, $"{Stash}/versions/{number}"), cancel);
+        return await BytesAsync(answer, cancel);
+    }
+
+    private string PlaceAddress(PieceName name) => $"{Address(name)}/place";
 }

@@ -38,7 +38,7 @@ public sealed class Reach
 /// <summary>A shelf whose answers are listened to.</summary>
 /// <param name="shelf">The shelf.</param>
 /// <param name="reach">What listens.</param>
-public sealed class HeardShelf(IShelf shelf, Reach reach) : IShelf
+public class HeardTexts(ITextShelf shelf, Reach reach) : ITextShelf
 {
     /// <inheritdoc/>
     public bool InBrowserOnly => shelf.InBrowserOnly;
@@ -57,16 +57,7 @@ public sealed class HeardShelf(IShelf shelf, Reach reach) : IShelf
         reach.Of(shelf.SaveAsync(name, text, over, kind, cancel));
 
     /// <inheritdoc/>
-    public Task<StoredPlace?> LoadPlaceAsync(PieceName name, CancellationToken cancel = default) => reach.Of(shelf.LoadPlaceAsync(name, cancel));
-
-    /// <inheritdoc/>
-    public Task<Edition> SavePlaceAsync(PieceName name, byte[] text, Edition? over, CancellationToken cancel = default) => reach.Of(shelf.SavePlaceAsync(name, text, over, cancel));
-
-    /// <inheritdoc/>
     public Task RenameAsync(PieceName name, PieceName to, CancellationToken cancel = default) => reach.Of(Done(shelf.RenameAsync(name, to, cancel)));
-
-    /// <inheritdoc/>
-    public Task<PieceName> DuplicateAsync(PieceName name, CancellationToken cancel = default) => reach.Of(shelf.DuplicateAsync(name, cancel));
 
     /// <inheritdoc/>
     public Task DeleteAsync(PieceName name, CancellationToken cancel = default) => reach.Of(Done(shelf.DeleteAsync(name, cancel)));
@@ -88,4 +79,21 @@ public sealed class HeardShelf(IShelf shelf, Reach reach) : IShelf
         await call;
         return true;
     }
+}
+
+/// <summary>A shelf of pieces whose answers are listened to.</summary>
+/// <inheritdoc cref="HeardTexts" path="/param"/>
+public sealed class HeardShelf(IShelf shelf, Reach reach) : HeardTexts(shelf, reach), IShelf
+{
+    private readonly Reach hears = reach;
+    private readonly IShelf pieces = shelf;
+
+    /// <inheritdoc/>
+    public Task<StoredPlace?> LoadPlaceAsync(PieceName name, CancellationToken cancel = default) => hears.Of(pieces.LoadPlaceAsync(name, cancel));
+
+    /// <inheritdoc/>
+    public Task<Edition> SavePlaceAsync(PieceName name, byte[] text, Edition? over, CancellationToken cancel = default) => hears.Of(pieces.SavePlaceAsync(name, text, over, cancel));
+
+    /// <inheritdoc/>
+    public Task<PieceName> DuplicateAsync(PieceName name, CancellationToken cancel = default) => hears.Of(pieces.DuplicateAsync(name, cancel));
 }

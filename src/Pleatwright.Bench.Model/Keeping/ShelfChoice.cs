@@ -4,7 +4,13 @@ using Pleatwright.Shelf;
 
 namespace Pleatwright.Bench.Model.Keeping;
 
-/// <summary>Which shelf and stash this bench has: its host's when a host serves it, else the browser's own.</summary>
+/// <summary>All that is kept for the maker in one place.</summary>
+/// <param name="Pieces">The pieces.</param>
+/// <param name="Figures">The drawer of figures beside them.</param>
+/// <param name="Stash">The stash beside them.</param>
+public sealed record Shelves(IShelf Pieces, ITextShelf Figures, IStashShelf Stash);
+
+/// <summary>Which shelf, drawer and stash this bench has: its host's when a host serves it, else the browser's own.</summary>
 public static class ShelfChoice
 {
     private const string Remembered = "shelf";
@@ -14,7 +20,7 @@ public static class ShelfChoice
     /// Asks whoever served the bench. When nobody answers (the bench was opened from the browser's own copy) it is the
     /// shelf of last time, so that a stopped host never seems an empty shelf.
     /// </summary>
-    public static async Task<(IShelf Shelf, IStashShelf Stash)> MakeAsync(HttpClient http, IMemory memory, Func<IFileStore> browser, TimeProvider time)
+    public static async Task<Shelves> MakeAsync(HttpClient http, IMemory memory, Func<IFileStore> browser, TimeProvider time)
     {
         http.Timeout = Patience;
         string? kind = null;
@@ -28,9 +34,9 @@ public static class ShelfChoice
         if (kind == "files")
         {
             var host = new HostShelf(http);
-            return (host, host);
+            return new Shelves(host, HostTexts.Figures(http), host);
         }
         var store = browser();
-        return (new FileShelf(store, time) { InBrowserOnly = true }, new FileStash(store, time));
+        return new Shelves(new FileShelf(store, time) { InBrowserOnly = true }, new FileTexts(store, time, Goods.Figures) { InBrowserOnly = true }, new FileStash(store, time));
     }
 }

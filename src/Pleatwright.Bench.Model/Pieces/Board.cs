@@ -1,4 +1,5 @@
 using Pleatwright.Bench.Model.Keeping;
+using Pleatwright.Chart;
 using Pleatwright.Files;
 using Pleatwright.Shelf;
 
@@ -16,7 +17,7 @@ public readonly record struct HandedOver(string Name, string Type, byte[] Conten
 public sealed record HandedIn(string Name, Func<Task<byte[]>> Read);
 
 /// <summary>The shelf as it is looked at: what lies there, what was last done with it, what went wrong.</summary>
-public sealed class Board(Keeper keeper, PlaceKeeper places)
+public sealed class Board(Keeper keeper, PlaceKeeper places, FigureKeeper figures)
 {
     /// <summary>The most files brought in at once.</summary>
     public const int MostFiles = 500;
@@ -34,6 +35,12 @@ public sealed class Board(Keeper keeper, PlaceKeeper places)
 
     /// <summary>Why something could not be done; empty when all is well.</summary>
     public string Trouble { get; private set; } = "";
+
+    /// <summary>Figures brought in that lie in the drawer in another state: the maker says of each which stays, and until then nothing is done.</summary>
+    public IReadOnlyList<DrawerDoubt> Doubts { get; private set; } = [];
+
+    /// <summary>The figure just taken out of the drawer, by its name on the shelf, to be put back by one press.</summary>
+    public string? FigureTakenOut { get; private set; }
 
     /// <summary>The piece just taken off, to be put back by one press.</summary>
     public PieceName? TakenOff { get; private set; }
@@ -54,6 +61,7 @@ public sealed class Board(Keeper keeper, PlaceKeeper places)
         {
             Contents = await keeper.Shelf.ListAsync();
             (Trouble, IsUnseen) = ("", false);
+            await figures.LookAsync();
         }
         catch (ShelfException e)
         {
@@ -140,7 +148,7 @@ public sealed class Board(Keeper keeper, PlaceKeeper places)
         return file;
     }
 
-    /// <summary>Every piece with its place in one file, to take away; null when one cannot be had.</summary>
+    /// <summary>Every piece with its place, and every figure of the drawer, in one file, to take away; null when one cannot be had.</summary>
     public async Task<HandedOver?> ExportAllAsync()
     {
         HandedOver? file = null;
@@ -151,19 +159,23 @@ public sealed class Board(Keeper keeper, PlaceKeeper places)
             var all = new List<(StoredPiece, StoredPlace?)>();
             foreach (var name in (Contents?.Pieces ?? []).Where(p => p.Usable).Select(p => PieceName.Parse(p.Name)))
                 all.Add((await keeper.Shelf.LoadAsync(name), await keeper.Shelf.LoadPlaceAsync(name)));
-            file = new HandedOver("Smocking pieces" + Bundle.Ending, "application/zip", Bundle.Pack(all));
-            Note = $"{Words.Of(all.Count, "piece")} exported.";
+            await figures.SettleAsync();
+            var drawn = new List<StoredPiece>();
+            foreach (var name in (await figures.Shelf.ListAsync()).Pieces.Where(p => p.Usable).Select(p => PieceName.Parse(p.Name))) drawn.Add(await figures.Shelf.LoadAsync(name));
+            file = new HandedOver("Smocking pieces" + Bundle.Ending, "application/zip", Bundle.Pack(all, drawn));
+            Note = $"{Words.Of(all.Count, "piece")}{(drawn.Count > 0 ? $" and {Words.Of(drawn.Count, "figure")}" : "")} exported.";
         });
         return file;
     }
 
     /// <summary>
-    /// Brings in piece files, plates that carry a piece, and files of many pieces, and with a piece its place, by the same name beside it; what cannot be read is told of by its
+    /// Brings in piece files, plates that carry a piece, figures for the drawer, and files of many of them, and with a piece its place, by the same name beside it; what cannot be read is told of by its
     /// name, and the others come in.
     /// </summary>
     public Task<bool> BringInAsync(IEnumerable<HandedIn> files) => TryAsync(async () =>
     {
-        var brought = 0;
+        var (brought, drawn) = (0, 0);
+        var doubts = new List<DrawerDoubt>();
         var refused = new List<string>();
         var names = new Dictionary<string, PieceName>(); // on the shelf, by what the file was called without its ending
         var places = new List<(string Path, byte[] Text)>();
@@ -179,6 +191,12 @@ public sealed class Board(Keeper keeper, PlaceKeeper places)
                     if (Bundle.IsPlace(name)) { places.Add((path, text)); continue; } // when its piece is there
                     try
                     {
+                        if (Bundle.IsFigure(name) || FigureReader.IsFigure(text))
+                        {
+                            if (await figures.BringInAsync(text) is { } doubt) doubts.Add(doubt);
+                            else drawn++;
+                            continue;
+                        }
                         names[PieceName.StemOf(path)] = await BringInOneAsync(Path.GetFileName(name), text);
                         brought++;
                     }
@@ -197,9 +215,86 @@ public sealed class Board(Keeper keeper, PlaceKeeper places)
             }
             catch (PieceFormatException fault) { refused.Add(fault.Located(name)); }
         }
-        Note = brought == 0 ? "Nothing was brought in." : $"{Words.Of(brought, "piece")} brought in.";
+        string[] came = [brought > 0 || drawn == 0 ? Words.Of(brought, "piece") : "", drawn > 0 ? Words.Of(drawn, "figure") : ""];
+        Note = brought + drawn > 0 ? $"{string.Join(" and ", came.Where(c => c.Length > 0))} brought in." : doubts.Count > 0 ? "" : "Nothing was brought in.";
+        Doubts = doubts;
         if (refused.Count > 0) Note += $" Not brought in: {string.Join("; ", refused.Take(FaultsTold))}{(refused.Count > FaultsTold ? $"; and {refused.Count - FaultsTold} more" : "")}";
     });
+
+    /// <summary>Puts a figure brought in in place of the drawer's, which stays among its earlier versions.</summary>
+    public Task<bool> PutInPlaceAsync(DrawerDoubt doubt) => PutAsync(doubt, doubt.Mine, doubt.Standing.State, $"{doubt.Standing.Name} is in your drawer as it was brought in; what was there is among its earlier versions.");
+
+    /// <summary>Keeps a figure brought in beside the drawer's, as another.</summary>
+    public Task<bool> KeepAsAnotherAsync(DrawerDoubt doubt)
+    {
+        var another = figures.AsAnother(doubt.Mine);
+        return PutAsync(doubt, another, null, $"{another.Name} is in your drawer.");
+    }
+
+    /// <summary>Leaves the drawer as it is.</summary>
+    public void LeaveOut(DrawerDoubt doubt) => Doubts = [.. Doubts.Where(d => d != doubt)];
+
+    private Task<bool> PutAsync(DrawerDoubt doubt, KeptFigure kept, string? over, string words) => TryAsync(async () =>
+    {
+        LeaveOut(doubt);
+        figures.Put(kept, over);
+        await figures.SettleAsync();
+        Note = words;
+    });
+
+    /// <summary>Gives a figure of the drawer another name.</summary>
+    public Task<bool> RenameAsync(DrawerFigure figure, string name) => TryAsync(async () =>
+    {
+        await figures.RenameAsync(figure, name);
+        Note = $"Renamed to “{name.Trim()}”.";
+    });
+
+    /// <summary>Takes a figure out of the drawer.</summary>
+    public Task<bool> TakeOutAsync(DrawerFigure figure) => TryAsync(async () =>
+    {
+        await figures.TakeOutAsync(figure);
+        (Note, FigureTakenOut) = ($"“{figure.Kept?.Name ?? figure.Name}” was taken out of the drawer. Pieces that use it keep theirs.", figure.Name);
+    });
+
+    /// <summary>Puts a figure back into the drawer that was taken out.</summary>
+    public Task<bool> PutFigureBackAsync(string name) => TryAsync(async () =>
+    {
+        await figures.PutBackAsync(name);
+        Note = $"“{name}” is back in your drawer.";
+    });
+
+    /// <summary>Puts an earlier version of a figure back.</summary>
+    public Task<bool> RestoreAsync(DrawerFigure figure, int number) => TryAsync(async () =>
+    {
+        await figures.RestoreAsync(figure, number);
+        Note = $"An earlier version of “{figure.Kept?.Name ?? figure.Name}” was put back.";
+    });
+
+    /// <summary>A figure of the drawer as a file, to take away; null when it cannot be had.</summary>
+    public async Task<HandedOver?> ExportAsync(DrawerFigure figure)
+    {
+        HandedOver? file = null;
+        await TryAsync(async () =>
+        {
+            await figures.SettleAsync();
+            var stored = await figures.Shelf.LoadAsync(PieceName.Parse(figure.Name));
+            file = new HandedOver(Goods.Figures.FileOf(stored.Name), "application/json", stored.Text);
+            Note = $"“{figure.Kept?.Name ?? figure.Name}” was exported.";
+        });
+        return file;
+    }
+
+    /// <summary>An earlier version of a figure, to take away; null when it cannot be had.</summary>
+    public async Task<HandedOver?> VersionAsync(DrawerFigure figure, int number)
+    {
+        HandedOver? file = null;
+        await TryAsync(async () =>
+        {
+            var name = PieceName.Parse(figure.Name);
+            file = new HandedOver($"{name} {number}{Goods.Figures.Ending}", "application/json", await figures.Shelf.LoadVersionAsync(name, number));
+        });
+        return file;
+    }
 
     private async Task<PieceName> BringInOneAsync(string fileName, byte[] text)
     {
@@ -216,7 +311,7 @@ public sealed class Board(Keeper keeper, PlaceKeeper places)
     // Does something with the shelf; what cannot be done is said, and the list shows what is.
     private async Task<bool> TryAsync(Func<Task> act)
     {
-        (Note, TakenOff) = ("", null);
+        (Note, TakenOff, FigureTakenOut) = ("", null, null);
         try
         {
             await act();

@@ -46,7 +46,7 @@ public sealed class Over
     public bool MapAway { get; private set; }
 
     /// <summary>Whether a question is answered in a form docked beside the cloth, which stays in use; else in a sheet over all of it.</summary>
-    public static bool IsDocked(Question question) => question is not (Question.Do or Question.Keys or Question.Sizes);
+    public static bool IsDocked(Question question) => question is not (Question.Do or Question.Keys or Question.Sizes or Question.Match or Question.WhichStays);
 
     /// <summary>Opens a section, or shuts the drawer when it is open already.</summary>
     public void Toggle(Section section)

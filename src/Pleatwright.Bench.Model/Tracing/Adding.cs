@@ -1,4 +1,4 @@
-using Pleatwright.Bench.Model.Table.Verbs;
+using Pleatwright.Chart.Edit;
 using Pleatwright.Picture;
 using Pleatwright.Proof;
 

@@ -1,3 +1,5 @@
+using Pleatwright.Chart;
+using Pleatwright.Chart.Edit;
 using Pleatwright.Files;
 using Pleatwright.Bench.Model.Table;
 using Pleatwright.Shelf;
@@ -8,6 +10,7 @@ namespace Pleatwright.Bench.Pieces;
 internal sealed class Pictures : IDisposable
 {
     private const int MostHeld = 300;
+    private const double Shape = 1.6; // how wide a picture is, to how high
 
     private static readonly Dictionary<Edition, string> Held = [];
 
@@ -25,7 +28,9 @@ internal sealed class Pictures : IDisposable
     /// <summary>The picture of an edition, as a data address; null when there is none to make.</summary>
     /// <param name="edition">Which text it is.</param>
     /// <param name="load">Fetches that text.</param>
-    public async Task<string?> OfAsync(Edition edition, Func<CancellationToken, Task<byte[]>> load)
+    public Task<string?> OfAsync(Edition edition, Func<CancellationToken, Task<byte[]>> load) => OfAsync(edition, async () => Smocking.Read(await load(gone.Token)));
+
+    private async Task<string?> OfAsync(Edition edition, Func<Task<Piece>> load)
     {
         if (Held.TryGetValue(edition, out var held)) return held;
         try
@@ -34,7 +39,7 @@ internal sealed class Pictures : IDisposable
             try
             {
                 if (painter is null) return null;
-                var work = Smocking.Lay(Smocking.Read(await load(gone.Token)));
+                var work = Smocking.Lay(await load());
                 await Task.Delay(1, gone.Token); // the page breathes between two pictures
                 painter.Show(work);
                 painter.Fit();
@@ -51,6 +56,14 @@ internal sealed class Pictures : IDisposable
             return null; // the words beside it say what is wrong
         }
     }
+
+    /// <summary>The picture of a figure, stitched on bare cloth.</summary>
+    public Task<string?> OfAsync(KeptFigure kept) => OfAsync(new Edition($"figure {kept.State}"), () => Task.FromResult(OnBareCloth(kept)));
+
+    /// <summary>The picture of an edition of a figure's text.</summary>
+    public Task<string?> OfFigureAsync(Edition edition, Func<CancellationToken, Task<byte[]>> load) => OfAsync(edition, async () => OnBareCloth(FigureReader.Read(await load(gone.Token))));
+
+    private static Piece OnBareCloth(KeptFigure kept) => BareCloth.Pictured(kept, Shape);
 
     public void Dispose()
     {

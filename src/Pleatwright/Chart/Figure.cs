@@ -66,6 +66,9 @@ public sealed record Figure
     /// <summary>Half stitches asked for one by one.</summary>
     public ImmutableArray<HalfMark> Halves { get; init; } = [];
 
+    /// <summary>Which figure of the maker's drawer it came from, and which state of it; null when it came from none.</summary>
+    public FigureOrigin? From { get; init; }
+
     /// <summary>Width in valleys.</summary>
     public int Width => Rows[0].Length;
 
@@ -80,6 +83,7 @@ public sealed record Figure
     {
         Square = Square,
         Letters = Letters,
+        From = From,
         Halves = [.. Halves.Select(h => h with { End = h.End == RunEnd.Left ? RunEnd.Right : RunEnd.Left })],
     };
 

@@ -66,6 +66,16 @@ internal sealed class KeyReader
         _ => throw Wrong(value, key, FormattableString.Invariant($"a number from {from} to {to}")),
     };
 
+    /// <summary>A mark by which a figure or its state is known.</summary>
+    public string Mark(string key) => OptionalMark(key) ?? throw Lacking(key);
+
+    public string? OptionalMark(string key) => Optional(key) switch
+    {
+        null => null,
+        LocatedString s when Chart.FigureMark.Is(s.Value) => s.Value,
+        var other => throw Wrong(other, key, $"{Chart.FigureMark.Length} hexadecimal digits in lower case"),
+    };
+
     public Colour Colour(string key) => OptionalColour(key) ?? throw Lacking(key);
 
     public Colour? OptionalColour(string key) => Optional(key) switch

@@ -19,7 +19,8 @@ public static class PieceReader
     /// <summary>What the name of every piece file ends with.</summary>
     internal const string Ending = ".piece.json";
 
-    private const int MostOfAKind = 5000;
+    /// <summary>The most entries of a list.</summary>
+    internal const int MostOfAKind = 5000;
 
     /// <summary>Reads a piece from text.</summary>
     /// <exception cref="PieceFormatException">The text is not a piece; says where and what would serve.</exception>
@@ -35,7 +36,8 @@ public static class PieceReader
         return new Reading(text).Piece(root);
     }
 
-    private sealed class Reading(JsonText text)
+    /// <summary>A piece being read; what a figure file holds of the same parts is read here, too.</summary>
+    internal sealed class Reading(JsonText text)
     {
         private ImmutableArray<Floss> threads = [];
         private ImmutableArray<Figure> figures = [];
@@ -47,7 +49,7 @@ public static class PieceReader
             var title = keys.OptionalString("title", Chart.Piece.LongestTitle) ?? "Untitled";
             var credit = CreditReader.Read(text, keys);
             var cloth = Cloth(keys.Required("cloth"));
-            threads = Threads(keys.Optional("threads"));
+            Threads(keys.Optional("threads"));
             figures = Figures(keys.Optional("figures"));
             var placements = keys.Many("place", MostOfAKind, p => Placement(p, cloth));
             var bands = keys.Many("bands", MostOfAKind, b => BandReader.Band(text, b, cloth, threads));
@@ -118,7 +120,7 @@ public static class PieceReader
             return pleater;
         }
 
-        private Gauge GaugeOf(Located value)
+        public Gauge GaugeOf(Located value)
         {
             var keys = new KeyReader(text, value, "the gauge");
             var common = Gauge.Common;
@@ -149,9 +151,9 @@ public static class PieceReader
             }
         }
 
-        private ImmutableArray<Floss> Threads(Located? value)
+        public ImmutableArray<Floss> Threads(Located? value)
         {
-            if (value is null) return [];
+            if (value is null) return threads = [];
             var keys = new KeyReader(text, value, "the threads");
             var found = ImmutableArray.CreateBuilder<Floss>();
             foreach (var member in keys.Members)
@@ -160,7 +162,7 @@ public static class PieceReader
                     throw text.Error(member.Offset, $"a thread's key is one letter, a to z or A to Z, but {JsonText.Quote(member.Name)} was found.");
                 found.Add(Thread(new ThreadKey(letter), member.Value));
             }
-            return found.ToImmutable();
+            return threads = found.ToImmutable();
         }
 
         private Floss Thread(ThreadKey key, Located value)
@@ -190,6 +192,14 @@ public static class PieceReader
         private Figure FigureOf(string name, Located value)
         {
             var keys = new KeyReader(text, value, "a figure");
+            var figure = Stitches(name, keys) with { From = keys.Optional("from") is { } from ? Origin(from) : null };
+            keys.NothingElse();
+            return figure;
+        }
+
+        /// <summary>The stitches of a figure; the threads are read before.</summary>
+        public Figure Stitches(string name, KeyReader keys)
+        {
             var rowsAt = keys.Required("rows");
             var list = keys.List("rows");
             if (list.Count is 0 or > Figure.MostRows)
@@ -204,8 +214,15 @@ public static class PieceReader
             var halves = keys.Many("half", MostOfAKind, h => Half(h, name, rows.Count));
             var square = keys.Flag("square", false);
             var letters = keys.OptionalString("letters", Figure.MostLetters) ?? "";
-            keys.NothingElse();
             return new Figure(name, rows.MoveToImmutable()) { Square = square, Letters = letters, Halves = halves };
+        }
+
+        private FigureOrigin Origin(Located value)
+        {
+            var keys = new KeyReader(text, value, "where a figure came from");
+            var origin = new FigureOrigin(keys.Mark("figure"), keys.Mark("state"), keys.Mark("as"), keys.Whole("baseRow", 0, Figure.MostRows - 1, 0));
+            keys.NothingElse();
+            return origin;
         }
 
         private void CheckRow(string figure, string row, Located at, int? width, int index)

@@ -23,9 +23,7 @@ public static class PieceWriter
         json.WriteString("title", piece.Title);
         CreditWriter.Write(json, piece.Credit);
         WriteCloth(json, piece.Cloth);
-        json.WriteStartObject("threads");
-        foreach (var thread in piece.Threads) WriteThread(json, thread);
-        json.WriteEndObject();
+        WriteThreads(json, piece.Threads);
         json.WriteStartObject("figures");
         foreach (var figure in piece.Figures) WriteFigure(json, figure);
         json.WriteEndObject();
@@ -71,14 +69,7 @@ public static class PieceWriter
         json.WriteStartObject("cloth");
         FormWriter.Write(json, cloth.Form);
         json.WriteNumber("seamPleats", cloth.SeamPleats);
-        json.WriteStartObject("gauge");
-        WritePitch(json, cloth.Gauge);
-        json.WriteString("takeUp", cloth.Gauge.TakeUp.ToString());
-        json.WriteString("rowSpacing", cloth.Gauge.RowSpacing.ToString());
-        json.WriteNumber("cableRowsPerSpace", cloth.Gauge.CableRowsPerSpace);
-        if (cloth.Gauge.PleatThickness != Gauge.UsualPleatThickness)
-            json.WriteString("pleatThickness", cloth.Gauge.PleatThickness.ToString());
-        json.WriteEndObject();
+        WriteGauge(json, cloth.Gauge);
         json.WriteNumber("gatheringRows", cloth.GatheringRows);
         json.WriteStartArray("holdingRows");
         json.WriteNumberValue(cloth.HoldingRowsAbove);
@@ -103,6 +94,19 @@ public static class PieceWriter
         json.WriteEndObject();
     }
 
+    /// <summary>Writes a gauge under its key.</summary>
+    internal static void WriteGauge(Utf8JsonWriter json, Gauge gauge)
+    {
+        json.WriteStartObject("gauge");
+        WritePitch(json, gauge);
+        json.WriteString("takeUp", gauge.TakeUp.ToString());
+        json.WriteString("rowSpacing", gauge.RowSpacing.ToString());
+        json.WriteNumber("cableRowsPerSpace", gauge.CableRowsPerSpace);
+        if (gauge.PleatThickness != Gauge.UsualPleatThickness)
+            json.WriteString("pleatThickness", gauge.PleatThickness.ToString());
+        json.WriteEndObject();
+    }
+
     // The count of pleats in an inch where it gives the very same pitch back; else a hair might make another pleat.
     private static void WritePitch(Utf8JsonWriter json, Gauge gauge)
     {
@@ -115,6 +119,14 @@ public static class PieceWriter
     internal static void WriteUnusual(Utf8JsonWriter json, string key, Length length, Length usual)
     {
         if (length != usual || length.Unit != usual.Unit) json.WriteString(key, length.ToString());
+    }
+
+    /// <summary>Writes threads under their key.</summary>
+    internal static void WriteThreads(Utf8JsonWriter json, IEnumerable<Floss> threads)
+    {
+        json.WriteStartObject("threads");
+        foreach (var thread in threads) WriteThread(json, thread);
+        json.WriteEndObject();
     }
 
     private static void WriteThread(Utf8JsonWriter json, Floss thread)
@@ -134,6 +146,22 @@ public static class PieceWriter
     private static void WriteFigure(Utf8JsonWriter json, Figure figure)
     {
         json.WriteStartObject(figure.Name);
+        WriteStitches(json, figure);
+        if (figure.From is { } from)
+        {
+            json.WriteStartObject("from");
+            json.WriteString("figure", from.Figure);
+            json.WriteString("state", from.State);
+            json.WriteString("as", from.As);
+            json.WriteNumber("baseRow", from.BaseRow);
+            json.WriteEndObject();
+        }
+        json.WriteEndObject();
+    }
+
+    /// <summary>Writes the stitches of a figure.</summary>
+    internal static void WriteStitches(Utf8JsonWriter json, Figure figure)
+    {
         json.WriteStartArray("rows");
         foreach (var row in figure.Rows) json.WriteStringValue(row);
         json.WriteEndArray();
@@ -151,7 +179,6 @@ public static class PieceWriter
             }
             json.WriteEndArray();
         }
-        json.WriteEndObject();
     }
 
     private static void WritePlacement(Utf8JsonWriter json, Placement placement)

@@ -32,7 +32,7 @@ internal sealed record LetteredPiece(Piece Piece, string Figure, SetText Set, bo
         var n = gauge.CableRowsPerSpace;
         var above = (set.BaseRow + n - 1) / n;
         var below = (Math.Max(0, set.Figure.Height - 1 - set.BaseRow) + n - 1) / n;
-        var plan = TracedPiece.WideEnough(new ClothPlan(new Panel(gauge.Pitch), gauge, above + below + 3), set.Figure.Width + 1 + 2 * margin);
+        var plan = BareCloth.WideEnough(new ClothPlan(new Panel(gauge.Pitch), gauge, above + below + 3), set.Figure.Width + 1 + 2 * margin);
         if (cloth is { } colour) plan = plan with { Colour = colour };
         var piece = new Piece(title, plan, threads, [set.Figure], [new Placement(set.Figure.Name, Centre.Middle, new GatheringRow(above + 2), set.BaseRow)]);
         return new LetteredPiece(piece, set.Figure.Name, set, true, []);

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using Pleatwright.Chart;
 using Pleatwright.Chart.Edit;
 using Pleatwright.Cloth;
-using Pleatwright.Measure;
 using Pleatwright.Thread;
 
 namespace Pleatwright.Picture;
@@ -31,25 +30,8 @@ internal static class TracedPiece
     /// <param name="cloth">The cloth's colour.</param>
     /// <param name="marginPleats">Bare pleats at each side of the figure at least, 0 or more.</param>
     /// <exception cref="ArgumentException">The cloth would be past the caps of <see cref="PleatingPlan"/>.</exception>
-    public static Piece Around(Traced trace, Gauge gauge, string title, Colour? cloth = null, int marginPleats = UsualMargin)
-    {
-        var figure = trace.Figure;
-        var n = gauge.CableRowsPerSpace;
-        var above = (trace.BaseRow + n - 1) / n; // spaces that hold the rows over the base row
-        var below = (figure.Height - 1 - trace.BaseRow + n - 1) / n;
-        var baseRow = new GatheringRow(above + 2);
-        var plan = WideEnough(new ClothPlan(new Panel(gauge.Pitch), gauge, above + below + 3), figure.Width + 1 + 2 * marginPleats);
-        if (cloth is { } colour) plan = plan with { Colour = colour };
-        var pleating = new PleatingPlan(plan);
-
-        var left = pleating.CentreValley - figure.Middle;
-        var top = baseRow.CableRow(n).Index - trace.BaseRow;
-        // The piece follows whichever phase puts the figure's bricks where they were sampled.
-        var asTraced = Lattice.LevelAt(new Valley(0), new CableRow(0), trace.Phase);
-        var phase = Lattice.LevelAt(new Valley(left), new CableRow(top), Phase.Even) == asTraced ? Phase.Even : Phase.Odd;
-        return new Piece(title, plan, trace.Threads, [figure],
-            [new Placement(figure.Name, Centre.Middle, baseRow, trace.BaseRow)]) { Phase = phase };
-    }
+    public static Piece Around(Traced trace, Gauge gauge, string title, Colour? cloth = null, int marginPleats = UsualMargin) =>
+        BareCloth.Around(trace.Figure, trace.Threads, trace.BaseRow, gauge, title, marginPleats, trace.Phase, cloth);
 
     /// <summary>
     /// A piece with the figure added: its threads, those alike already there taken for its own, and one placement, in the phase it
@@ -80,17 +62,5 @@ internal static class TracedPiece
         var placement = new Placement(figure.Name, Centre.Middle, new GatheringRow((work.Piece.Cloth.GatheringRows + 1) / 2), baseRow);
         var seat = Seat.Of(placement, figure, work.Pleating, 0);
         return placement with { FlipPhase = Lattice.LevelAt(new Valley(seat.Left), new CableRow(seat.Top), work.Piece.Phase) != asTraced };
-    }
-
-    // As wide as the next even number of pleats, rounded to a measure a maker can read off a tape where that changes no pleat.
-    internal static ClothPlan WideEnough(ClothPlan plan, int pleats)
-    {
-        pleats += pleats % 2;
-        var exact = plan.Gauge.Pitch * pleats;
-        var rounded = exact.Unit == LengthUnit.Inch
-            ? Length.FromInches(Math.Round(exact.Inches * 16) / 16)
-            : Length.FromMillimetres(Math.Round(exact.Millimetres));
-        var byTape = plan with { Form = new Panel(rounded) };
-        return byTape.Form.Pleats(byTape) == pleats ? byTape : plan with { Form = new Panel(exact) };
     }
 }

@@ -45,7 +45,7 @@ internal static class FigureSampler
         var rows = letters.Length == 0
             ? [.. Enumerable.Repeat(new string(Figure.Bare, width), height)]
             : new Drawing(figure, letters, Apart(letters, threads), width, height, Math.Clamp(baseRow, 0, height - 1)).Rows();
-        return new Figure(figure.Name, rows) { Square = figure.Square, Letters = figure.Letters, Halves = Halves(figure, rows, height) };
+        return new Figure(figure.Name, rows) { Square = figure.Square, Letters = figure.Letters, From = figure.From, Halves = Halves(figure, rows, height) };
     }
 
     // A row's half stitches follow the row that lies where its middle does.

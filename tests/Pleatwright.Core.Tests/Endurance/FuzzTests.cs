@@ -46,6 +46,19 @@ public class FuzzTests
         });
 
     [Fact]
+    public void Figures_are_read_or_refused()
+    {
+        var harbour = PieceReader.Read(File.ReadAllBytes(Repository.Path("examples", "harbour-morning.piece.json")));
+        Mutations.Try([FigureWriter.WriteUtf8(Pleatwright.Chart.Edit.Drawer.Take(harbour, "boat"))], Long.Of(6_000, 200_000), bytes =>
+        {
+            KeptFigure kept;
+            try { kept = FigureReader.Read(bytes); }
+            catch (PieceFormatException e) { Located(e.Line, e.Column, e.Message); return; }
+            Assert.True(kept.Same(FigureReader.Read(FigureWriter.Write(kept))));
+        });
+    }
+
+    [Fact]
     public void Lists_are_read_or_refused()
     {
         var list = StashCsv.Write(StashReader.Read(File.ReadAllBytes(Repository.Path("examples", "harbour.stash.json"))));

@@ -128,7 +128,7 @@ public class PieceFileTests
     }
 
     [Theory]
-    [InlineData("\"rows\": [", "\"colour\": 1, \"rows\": [", "it takes “rows”, “half”, “square” and “letters”.")]
+    [InlineData("\"rows\": [", "\"colour\": 1, \"rows\": [", "it takes “rows”, “half”, “square”, “letters” and “from”.")]
     [InlineData("\"gatheringRow\": 2 }", "\"gatheringRow\": 2, \"row\": 1 }", "it takes “figure”, “centre”, “gatheringRow”, “figureRow”, “mirror”, “flip” and “repeat”.")]
     public void An_unknown_key_is_answered_with_each_key_there_is_once(string find, string put, string says) =>
         Assert.EndsWith(says, Assert.Throws<PieceFormatException>(() => PieceReader.Read(Small.Replace(find, put, StringComparison.Ordinal))).Message, StringComparison.Ordinal);

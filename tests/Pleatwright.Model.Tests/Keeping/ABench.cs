@@ -19,11 +19,15 @@ internal sealed class AShelf
         Faults = new Faults(Thread.Time);
         Files = new MemoryFiles(Thread.Time, Faults);
         Shelf = new FileShelf(Files, Thread.Time);
+        Figures = new FileTexts(Files, Thread.Time, Goods.Figures);
         Stash = new FileStash(Files, Thread.Time);
         Browser = new FakeBrowser(Faults);
     }
 
     public OneThread Thread { get; } = new();
+
+    /// <summary>Whether benches begin to keep the drawer, which takes its moment.</summary>
+    public bool WithDrawer { get; init; }
 
     public Faults Faults { get; }
 
@@ -32,6 +36,9 @@ internal sealed class AShelf
     /// <summary>The shelf itself, with no wire between.</summary>
     public FileShelf Shelf { get; }
 
+    /// <summary>The drawer of figures beside it, with no wire between.</summary>
+    public FileTexts Figures { get; }
+
     public FileStash Stash { get; }
 
     /// <summary>The browser that benches are opened in.</summary>
@@ -39,6 +46,9 @@ internal sealed class AShelf
 
     /// <summary>What a bench wrote over that was another's; must stay empty.</summary>
     public List<string> WrittenOver { get; } = [];
+
+    /// <summary>Told of each figure saved: its name, and what stood there before.</summary>
+    public Action<PieceName, byte[]?>? FigureWrote { get; set; }
 
     /// <summary>The titles of what stands on the shelf, sorted.</summary>
     public IEnumerable<string> Titles => Files.All.Where(f => !f.Path.StartsWith('.') && f.Path.EndsWith(PieceName.Ending, StringComparison.Ordinal))
@@ -67,10 +77,12 @@ internal sealed class ABench
             Keeper = new Keeper(Desk, shelf, tab, tab, at.Thread.Time);
             Basket = new Workbasket(Desk, shelf, Keeper, tab, at.Thread.Time);
             Places = new PlaceKeeper(Keeper, tab, at.Thread.Time, Desk.Say);
+            Drawer = new FigureKeeper(new ScriptedTexts(at.Figures, at.Faults, tab, at.Files, (name, before) => at.FigureWrote?.Invoke(name, before)), Keeper, tab, at.Thread.Time, Desk.Say);
             Desk.Said += Said.Add;
         });
         at.Thread.Do(Keeper.StartAsync);
         at.Thread.Do(Places.Start);
+        if (at.WithDrawer) at.Thread.Do(Drawer.StartAsync);
     }
 
     public FakeBrowser.Tab Tab { get; }
@@ -82,6 +94,8 @@ internal sealed class ABench
     public Workbasket Basket { get; private set; } = null!;
 
     public PlaceKeeper Places { get; private set; } = null!;
+
+    public FigureKeeper Drawer { get; private set; } = null!;
 
     /// <summary>What the bench has said.</summary>
     public List<string> Said { get; } = [];

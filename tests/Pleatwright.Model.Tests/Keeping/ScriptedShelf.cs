@@ -2,8 +2,8 @@ using Pleatwright.Shelf;
 
 namespace Pleatwright.Tests.Keeping;
 
-/// <summary>A shelf and a stash behind a wire that fails as ordered; a tab that is closed asks nothing more and hears no answer.</summary>
-public sealed class ScriptedShelf(IShelf shelf, IStashShelf stash, Faults faults, FakeBrowser.Tab tab, MemoryFiles files, Action<PieceName, byte[]?> wrote) : IShelf, IStashShelf
+/// <summary>Named texts behind a wire that fails as ordered; a tab that is closed asks nothing more and hears no answer.</summary>
+public class ScriptedTexts(ITextShelf shelf, Faults faults, FakeBrowser.Tab tab, MemoryFiles files, Action<PieceName, byte[]?>? wrote = null) : ITextShelf
 {
     /// <inheritdoc/>
     public bool InBrowserOnly => false;
@@ -28,15 +28,9 @@ public sealed class ScriptedShelf(IShelf shelf, IStashShelf stash, Faults faults
             var before = await StandingAsync(name);
             tab.Of.Sent.Add(System.Text.Encoding.UTF8.GetString(text));
             var edition = await shelf.SaveAsync(name, text, over, kind, cancel);
-            wrote(name, before);
+            wrote?.Invoke(name, before);
             return edition;
         });
-
-    /// <inheritdoc/>
-    public Task<StoredPlace?> LoadPlaceAsync(PieceName name, CancellationToken cancel = default) => OnWireAsync(() => shelf.LoadPlaceAsync(name, cancel));
-
-    /// <inheritdoc/>
-    public Task<Edition> SavePlaceAsync(PieceName name, byte[] text, Edition? over, CancellationToken cancel = default) => OnWireAsync(() => shelf.SavePlaceAsync(name, text, over, cancel));
 
     /// <inheritdoc/>
     public Task RenameAsync(PieceName name, PieceName to, CancellationToken cancel = default) => OnWireAsync(async () =>
@@ -44,9 +38,6 @@ public sealed class ScriptedShelf(IShelf shelf, IStashShelf stash, Faults faults
         await shelf.RenameAsync(name, to, cancel);
         return true;
     });
-
-    /// <inheritdoc/>
-    public Task<PieceName> DuplicateAsync(PieceName name, CancellationToken cancel = default) => OnWireAsync(() => shelf.DuplicateAsync(name, cancel));
 
     /// <inheritdoc/>
     public Task DeleteAsync(PieceName name, CancellationToken cancel = default) => OnWireAsync(async () =>
@@ -67,25 +58,14 @@ public sealed class ScriptedShelf(IShelf shelf, IStashShelf stash, Faults faults
     /// <inheritdoc/>
     public Task<Edition> RestoreAsync(PieceName name, int number, CancellationToken cancel = default) => OnWireAsync(() => shelf.RestoreAsync(name, number, cancel));
 
-    /// <inheritdoc/>
-    public Task<StoredStash?> LoadStashAsync(CancellationToken cancel = default) => OnWireAsync(() => stash.LoadStashAsync(cancel));
-
-    /// <inheritdoc/>
-    public Task<Edition> SaveStashAsync(byte[] text, Edition? over, CancellationToken cancel = default) => OnWireAsync(() => stash.SaveStashAsync(text, over, cancel));
-
-    /// <inheritdoc/>
-    public Task<IReadOnlyList<PieceVersion>> StashVersionsAsync(CancellationToken cancel = default) => OnWireAsync(() => stash.StashVersionsAsync(cancel));
-
-    /// <inheritdoc/>
-    public Task<byte[]> LoadStashVersionAsync(int number, CancellationToken cancel = default) => OnWireAsync(() => stash.LoadStashVersionAsync(number, cancel));
-
     private async Task<byte[]?> StandingAsync(PieceName name)
     {
         try { return (await shelf.LoadAsync(name)).Text; }
         catch (ShelfException) { return null; }
     }
 
-    private async Task<T> OnWireAsync<T>(Func<Task<T>> call)
+    /// <summary>A call over the wire.</summary>
+    protected async Task<T> OnWireAsync<T>(Func<Task<T>> call)
     {
         if (tab.Closed) await new TaskCompletionSource().Task;
         files.By(tab);
@@ -98,4 +78,32 @@ public sealed class ScriptedShelf(IShelf shelf, IStashShelf stash, Faults faults
             if (tab.Closed) await new TaskCompletionSource().Task;
         }
     }
+}
+
+/// <summary>A shelf and a stash behind such a wire.</summary>
+public sealed class ScriptedShelf(IShelf shelf, IStashShelf stash, Faults faults, FakeBrowser.Tab tab, MemoryFiles files, Action<PieceName, byte[]?> wrote)
+    : ScriptedTexts(shelf, faults, tab, files, wrote), IShelf, IStashShelf
+{
+    private readonly IShelf pieces = shelf;
+
+    /// <inheritdoc/>
+    public Task<StoredPlace?> LoadPlaceAsync(PieceName name, CancellationToken cancel = default) => OnWireAsync(() => pieces.LoadPlaceAsync(name, cancel));
+
+    /// <inheritdoc/>
+    public Task<Edition> SavePlaceAsync(PieceName name, byte[] text, Edition? over, CancellationToken cancel = default) => OnWireAsync(() => pieces.SavePlaceAsync(name, text, over, cancel));
+
+    /// <inheritdoc/>
+    public Task<PieceName> DuplicateAsync(PieceName name, CancellationToken cancel = default) => OnWireAsync(() => pieces.DuplicateAsync(name, cancel));
+
+    /// <inheritdoc/>
+    public Task<StoredStash?> LoadStashAsync(CancellationToken cancel = default) => OnWireAsync(() => stash.LoadStashAsync(cancel));
+
+    /// <inheritdoc/>
+    public Task<Edition> SaveStashAsync(byte[] text, Edition? over, CancellationToken cancel = default) => OnWireAsync(() => stash.SaveStashAsync(text, over, cancel));
+
+    /// <inheritdoc/>
+    public Task<IReadOnlyList<PieceVersion>> StashVersionsAsync(CancellationToken cancel = default) => OnWireAsync(() => stash.StashVersionsAsync(cancel));
+
+    /// <inheritdoc/>
+    public Task<byte[]> LoadStashVersionAsync(int number, CancellationToken cancel = default) => OnWireAsync(() => stash.LoadStashVersionAsync(number, cancel));
 }

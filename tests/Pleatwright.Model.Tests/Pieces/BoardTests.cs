@@ -12,14 +12,14 @@ namespace Pleatwright.Tests.Pieces;
 /// <summary>The shelf as it is looked at: what is done with it, and what is told of it.</summary>
 public class BoardTests
 {
-    private readonly AShelf at = new();
+    private readonly AShelf at = new() { WithDrawer = true };
     private readonly ABench bench;
     private readonly Board board;
 
     public BoardTests()
     {
         bench = at.Open();
-        board = new Board(bench.Keeper, bench.Places);
+        board = new Board(bench.Keeper, bench.Places, bench.Drawer);
         at.Thread.Do(() => bench.Keeper.NewAsync(ABench.Small("Gulls")));
         at.Thread.Do(board.LookAgainAsync);
     }
@@ -116,6 +116,39 @@ public class BoardTests
         Assert.Equal(2, copies.Count);
         Assert.All(copies, c => Assert.Equal(TickLogReader.Read(Place("3..5")), TickLogReader.Read(PlaceOf(c)!)));
         Assert.Equal(2, at.Files.All.Count(f => f.Path.EndsWith(FileShelf.PlaceEnding, StringComparison.Ordinal)));
+    }
+
+    [Fact]
+    public void Figures_go_out_and_come_in_with_the_pieces_and_one_that_lies_there_otherwise_is_asked_about()
+    {
+        byte[] Kite(string row, string id = "0123456789abcdef0123456789abcdef") => Encoding.UTF8.GetBytes($$"""{ "figure": 1, "name": "kite", "id": "{{id}}", "threads": { "y": { "colour": "#e0b030" } }, "rows": ["{{row}}"] }""");
+        bool BringIn(string name, byte[] text) => at.Thread.Do(() => board.BringInAsync([new HandedIn(name, () => Task.FromResult(text))]));
+        string[] InDrawer() => [.. at.Files.All.Where(f => !f.Path.StartsWith('.') && f.Path.EndsWith(".figure.json", StringComparison.Ordinal)).Select(f => $"{f.Path} {FigureReader.Read(f.Text).Figure.Rows[0]}")];
+
+        Assert.True(BringIn("a kite.json", Kite("y"))); // by what it holds, whatever it is called
+        Assert.Equal("1 figure brought in.", board.Note);
+        Assert.Equal(["kite.figure.json y"], InDrawer());
+        var all = at.Thread.Do(board.ExportAllAsync)!.Value;
+        Assert.Equal("1 piece and 1 figure exported.", board.Note);
+        Assert.True(BringIn("all.zip", all.Content));
+        Assert.Equal(["kite.figure.json y"], InDrawer()); // the same figure is there once
+        Assert.Empty(board.Doubts);
+
+        Assert.True(BringIn("kite.figure.json", Kite("yy")));
+        Assert.Equal(["kite.figure.json y"], InDrawer());
+        Assert.True(at.Thread.Do(() => board.KeepAsAnotherAsync(Assert.Single(board.Doubts))));
+        Assert.Empty(board.Doubts);
+        Assert.Equal(["kite 2.figure.json yy", "kite.figure.json y"], InDrawer());
+        Assert.True(BringIn("kite.figure.json", Kite("yyy")));
+        Assert.True(at.Thread.Do(() => board.PutInPlaceAsync(board.Doubts[0])));
+        Assert.Equal(["kite 2.figure.json yy", "kite.figure.json yyy"], InDrawer());
+        Assert.True(BringIn("torn.figure.json", "{ \"figure\": 1 }"u8.ToArray()));
+        Assert.Contains("torn.figure.json:1:1: a figure lacks the key “name”", board.Note, StringComparison.Ordinal);
+
+        at.Thread.Do(() => board.TakeOutAsync(bench.Drawer.All.First(f => f.Name == "kite 2")));
+        Assert.Equal(["kite.figure.json yyy"], InDrawer());
+        Assert.True(at.Thread.Do(() => board.PutFigureBackAsync(board.FigureTakenOut!)));
+        Assert.Equal(2, InDrawer().Length);
     }
 
     [Fact]

@@ -1,4 +1,5 @@
 using Pleatwright.Bench.Model.Drafts;
+using Pleatwright.Bench.Model.Table;
 using Pleatwright.Chart;
 using Pleatwright.Chart.Edit;
 using Pleatwright.Thread;
@@ -52,10 +53,32 @@ public class CopyTests
     [Fact]
     public void The_same_colour_and_make_is_the_same_thread_whatever_its_letter_and_name()
     {
-        var at = Copied(Red with { Key = new('x'), Name = "flag" }, Blue with { Strands = 3 });
+        var at = Copied(Red with { Key = new('x'), Name = "flag" });
         at.Key("Ctrl+v");
-        Assert.Equal(3, at.Piece.Threads.Length); // three strands of blue are another
+        Assert.Equal(2, at.Piece.Threads.Length);
+        Assert.Contains("Came along: deep blue as b. Worked in threads already here: flag as x.", at.Said);
+    }
+
+    [Fact]
+    public void A_near_colour_and_the_same_made_otherwise_are_asked_about_once_and_nothing_is_laid_before()
+    {
+        var at = Copied(Red with { Key = new('x'), Colour = Colour.Parse("#c0323a"), Name = "flag" }, Blue with { Strands = 3 });
+        var before = at.Piece;
+        at.Key("Ctrl+v");
+        Assert.Same(before, at.Piece);
+        Assert.Equal("Which threads for what was copied?", at.Sheets.Title);
+        var question = Assert.IsType<ThreadQuestion>(at.Needle.Subject);
+        Assert.Equal(["sail red, 4 strands", "deep blue, 4 strands"], question.InDoubt.Select(ThreadQuestion.Words));
+        Assert.Equal(["flag (x): a near colour", "deep blue (b): the same colour, but 3 strands"], question.InDoubt.Select(m => ThreadQuestion.Words(m, m.Choices[0])));
+        question.Choose(question.InDoubt[1], null);
+        question.Done();
         Assert.Contains("Came along: deep blue as a, for b is another thread here. Worked in threads already here: flag as x.", at.Said);
+        Assert.Equal(3, at.Piece.Threads.Length);
+        at.Key("PageDown");
+        at.Key("Ctrl+v"); // of this piece by now: no word more
+        Assert.Single(at.Asked, q => q == Question.Match);
+        Assert.Equal(3, at.Piece.Threads.Length);
+        Assert.Equal(10, at.Worked().Count);
     }
 
     [Fact]

@@ -81,7 +81,7 @@ public class GripTests
         Assert.Same(Crab, at.Piece);
         at.Stroke(at.Middle(30, 17), at.Middle(33, 17));
         Assert.Equal(21, Figure(at).Width);
-        Assert.Equal(27, at.Piece.Placements[0].Centre.On(default).Number);
+        Assert.Equal(27, at.Piece.Placements[0].Centre.Valleys);
     }
 
     [Fact]

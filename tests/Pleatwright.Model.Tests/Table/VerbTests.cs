@@ -62,7 +62,8 @@ public class VerbTests
                 if (verb.Can(at.Place)) verb.Do(at.Place);
                 asked.UnionWith(at.Asked);
             }
-        Assert.Equal(Enum.GetValues<Question>(), asked.Order());
+        Question[] beforeAnAct = [Question.Match, Question.Newer, Question.WhichStays]; // put only where there is a doubt; DrawerHandTests and CopyTests ask them
+        Assert.Equal(Enum.GetValues<Question>().Except(beforeAnAct), asked.Order());
     }
 
     [Fact]

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Pleatwright.Chart;
 using Pleatwright.Chart.Edit;
+using Pleatwright.Thread;
 
 namespace Pleatwright.Bench.Model.Table.Verbs;
 
@@ -61,18 +62,30 @@ public static class Marking
         return true;
     }
 
+    // What was lifted off another piece brings its threads; those in doubt are asked about first.
     private static void Lay(Workplace at)
+    {
+        var patch = at.Needle.Lifted!;
+        if (IsElsewhere(at, at.Desk.Piece, patch)) ThreadQuestion.Before(at.Desk, at.Needle, "what was copied", patch.Threads, answers => Lay(at, answers));
+        else Lay(at, null);
+    }
+
+    // Within its own piece a thread keeps its letter, whatever has become of its colour since.
+    private static bool IsElsewhere(Workplace at, Piece piece, Patch patch) => at.Needle.LiftedElsewhere || patch.Threads.Any(t => piece.Thread(t.Key) is null);
+
+    private static void Lay(Workplace at, IReadOnlyDictionary<ThreadKey, ThreadKey?>? answers)
     {
         var (left, top) = at.Needle.Area is { } a ? (a.From, a.Top) : (at.Needle.Valley, at.Needle.Row);
         ImmutableArray<BroughtThread> brought = [];
         string? figure = null;
+        Patch? came = null;
         var leftOut = false;
         var before = at.Desk.Piece;
         at.Desk.Edit("laying a copy", p =>
         {
             var patch = at.Needle.Lifted!;
-            // Within its own piece a thread keeps its letter, whatever has become of its colour since.
-            if (at.Needle.LiftedElsewhere || patch.Threads.Any(t => p.Thread(t.Key) is null)) (p, patch, brought) = patch.BringTo(p);
+            if (IsElsewhere(at, p, patch)) (p, patch, brought) = patch.BringTo(p, answers);
+            came = patch;
             if (patch.CablesAt(left, top).SelectMany(t => t).Where(c => at.Desk.Work.OnCloth(c.Valley, c.Row)).ToList() is not [var first, ..]) return at.Desk.Piece;
             figure = at.Needle.FigureFor(p, first.Valley, first.Row);
             (p, figure, leftOut) = at.Needle.Laid(p, figure, patch, left, top);
@@ -80,6 +93,7 @@ public static class Marking
         });
         if (leftOut) at.Desk.Say(Needle.OtherPhase);
         if (ReferenceEquals(before, at.Desk.Piece)) return;
+        if (answers is { Count: > 0 }) at.Needle.Lift(came!); // answered once: laid again, it is of this piece
         at.Needle.Drew(figure);
         at.Needle.Mark(null);
         if (BroughtWords.Of(brought) is { Length: > 0 } words) at.Desk.Say(words);

@@ -5,9 +5,9 @@ namespace Pleatwright.Chart.Edit;
 /// <summary>Small steps that the edits share.</summary>
 internal static class Parts
 {
-    /// <summary>The figure with other rows and half stitches; its name, squaring and what it says stay.</summary>
+    /// <summary>The figure with other rows and half stitches; its name, its squaring, what it says and where it came from stay.</summary>
     public static Figure WithRows(this Figure figure, ImmutableArray<string> rows, ImmutableArray<HalfMark> halves) =>
-        new(figure.Name, rows) { Square = figure.Square, Letters = figure.Letters, Halves = halves };
+        new(figure.Name, rows) { Square = figure.Square, Letters = figure.Letters, Halves = halves, From = figure.From };
 
     /// <summary>The piece with the figure of the same name replaced; itself when it is the very same figure.</summary>
     public static Piece WithFigure(this Piece piece, Figure figure)

@@ -40,10 +40,10 @@ public sealed record Patch(ImmutableArray<string> Rows)
     public bool IsBare => Rows.All(r => r.AsSpan().IndexOfAnyExcept(Figure.Bare) < 0);
 
     /// <summary>Brings its threads to another piece: the piece with them, and itself in that piece's letters.</summary>
-    /// <exception cref="ArgumentException">The piece would have more than 52 threads.</exception>
-    public (Piece Piece, Patch Patch, ImmutableArray<BroughtThread> Brought) BringTo(Piece piece)
+    /// <inheritdoc cref="Edit.Threads.Bring"/>
+    public (Piece Piece, Patch Patch, ImmutableArray<BroughtThread> Brought) BringTo(Piece piece, IReadOnlyDictionary<ThreadKey, ThreadKey?>? answers = null)
     {
-        var (with, brought) = Edit.Threads.Bring(piece, Threads);
+        var (with, brought) = Edit.Threads.Bring(piece, Threads, answers);
         return (with, this with { Rows = Edit.Threads.Relettered(Rows, brought), Threads = [.. brought.Select(b => b.To)] }, brought);
     }
 

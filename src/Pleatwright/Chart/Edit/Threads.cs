@@ -28,22 +28,23 @@ internal static class Threads
         return piece with { Threads = piece.Threads.Add(thread) };
     }
 
-    /// <summary>Whether two threads are the same colour and make, whatever their letters, names and notes.</summary>
-    public static bool Alike(Floss a, Floss b) =>
-        a.Colour == b.Colour && a.Strands == b.Strands && a.StrandsInSkein == b.StrandsInSkein && a.TexPerStrand == b.TexPerStrand && a.SkeinLength == b.SkeinLength;
-
     /// <summary>
-    /// Brings threads from elsewhere: each is matched to one of the piece's that is the same colour and make, else added, under
-    /// its own letter where that is free and another where it is taken.
+    /// Brings threads from elsewhere, as <see cref="ThreadMatching"/> finds them: one that the piece has is the piece's own; of one in doubt the maker's answer holds,
+    /// and without an answer it comes along; so does one that the piece has nothing near, under its own letter where that is free and another where it is taken.
     /// </summary>
-    /// <exception cref="ArgumentException">The piece would have more than 52 threads.</exception>
-    public static (Piece Piece, ImmutableArray<BroughtThread> Brought) Bring(Piece piece, IEnumerable<Floss> threads)
+    /// <param name="piece">The piece.</param>
+    /// <param name="threads">The threads that come.</param>
+    /// <param name="answers">For a letter that comes, the piece's thread it is to be worked in, or null for a thread of its own.</param>
+    /// <exception cref="ArgumentException">The piece would have more than 52 threads, or an answer names no thread of it.</exception>
+    public static (Piece Piece, ImmutableArray<BroughtThread> Brought) Bring(Piece piece, IEnumerable<Floss> threads, IReadOnlyDictionary<ThreadKey, ThreadKey?>? answers = null)
     {
         var brought = ImmutableArray.CreateBuilder<BroughtThread>();
-        foreach (var thread in threads)
+        foreach (var match in ThreadMatching.Of(piece.Threads, threads))
         {
-            var alike = piece.Threads.Where(t => Alike(t, thread)).ToList();
-            var own = alike.Find(t => t == thread) ?? alike.Find(t => t.Name == thread.Name) ?? alike.Find(t => t.Key == thread.Key) ?? alike.FirstOrDefault();
+            var thread = match.From;
+            var own = answers is not null && answers.TryGetValue(thread.Key, out var answer)
+                ? answer is { } key ? piece.Thread(key) ?? throw new ArgumentException($"No thread has the letter '{key}'.", nameof(answers)) : null
+                : match.Fit == ThreadFit.Same ? match.Choices[0].Thread : null;
             if (own is null)
             {
                 own = thread with

@@ -1,10 +1,9 @@
 using System.Collections.Immutable;
-using Pleatwright.Chart.Edit;
 
-namespace Pleatwright.Bench.Model.Table.Verbs;
+namespace Pleatwright.Chart.Edit;
 
 /// <summary>Says which threads came along with stitches from elsewhere.</summary>
-public static class BroughtWords
+internal static class BroughtWords
 {
     /// <summary>"Came along: gull grey as g; deep blue as c, for b is another thread here. Worked in threads already here: sail red as r." Empty when no thread came.</summary>
     public static string Of(ImmutableArray<BroughtThread> brought)
