@@ -17,6 +17,7 @@ internal sealed class ExcerptDrawing
     private readonly ChartGeometry geometry;
     private readonly Excerpt excerpt;
     private readonly Look look;
+    private readonly Vocabulary words;
     private readonly StepMarks steps;
     private readonly ChartWindow window;
     private readonly double left, right; // bare paper kept at the sides for labels
@@ -26,8 +27,10 @@ internal sealed class ExcerptDrawing
     /// <param name="order">The working order.</param>
     /// <param name="excerpt">What it shows.</param>
     /// <param name="look">How it is dressed.</param>
-    public ExcerptDrawing(ChartGeometry geometry, WorkingOrder order, Excerpt excerpt, Look look)
+    /// <param name="levels">How the work is held, for the words.</param>
+    public ExcerptDrawing(ChartGeometry geometry, WorkingOrder order, Excerpt excerpt, Look look, LevelWords levels)
     {
+        words = new Vocabulary(levels);
         (this.geometry, this.excerpt, this.look) = (geometry, excerpt, look);
         steps = new StepMarks(geometry, order, excerpt.Steps, excerpt.Window, look) { Bands = excerpt.Bands };
         // room for what is written beside the stitches: on the cloth where there is any, else on bare paper
@@ -165,12 +168,12 @@ internal sealed class ExcerptDrawing
             marks.Add(new Shape(Outline.Polygon(new(CentreX - 1.1, tip - 1.8), new(CentreX + 1.1, tip - 1.8), new(CentreX, tip)), look.Ink));
             if (CentreX - box.X > 9 && box.Right - CentreX > 9 && box.Width > 55)
             {
-                marks.Add(new Lettering(new Spot(box.X, box.Y - 2.4 - cap), "left", style));
-                marks.Add(new Lettering(new Spot(box.Right, box.Y - 2.4 - cap), "right", style, Anchor.End));
+                marks.Add(new Lettering(new Spot(box.X, box.Y - 2.4 - cap), words.Side(Flank.Left), style));
+                marks.Add(new Lettering(new Spot(box.Right, box.Y - 2.4 - cap), words.Side(Flank.Right), style, Anchor.End));
                 marks.Add(new Lettering(new Spot(CentreX, box.Y - 2.6 - cap), excerpt.OwnCentre ? "its centre" : "centre", style, Anchor.Middle));
             }
         }
         else marks.Add(new Lettering(new Spot(CentreX <= box.X ? box.X : box.Right, box.Y - 2.4 - cap),
-            CentreX <= box.X ? "right of the centre" : "left of the centre", style, CentreX <= box.X ? Anchor.Start : Anchor.End));
+            $"{words.Beside(CentreX <= box.X ? Flank.Right : Flank.Left)} the centre", style, CentreX <= box.X ? Anchor.Start : Anchor.End));
     }
 }

@@ -19,7 +19,7 @@ internal static class WholeChart
             new Inset(
                 [.. ChartField.Draw(geometry, window, look), .. new StepMarks(geometry, order, order.Steps, window, look, bounded: true).Draw()],
                 default, box),
-            .. ChartRulers.Draw(geometry, window, look),
+            .. ChartRulers.Draw(geometry, window, look, options.Levels),
         ]);
     }
 }
