@@ -230,7 +230,7 @@ internal static class ChartPages
             var page = new Page(part.Length == 0 ? heading : $"{heading} {part}", paper, look);
             var title = part.Length == 0 ? heading : $"{heading} · {part}";
             page.Heading(title, lead, depth: pages.Count == 0 ? 0 : 1);
-            Draw(page, tiling, tile, numbers, options.Levels, checkLine is null ? FootHeight : CheckLine.Height(look), $"{title}. {(checkLine is null ? FigureWords.Chart : FigureWords.TrueChart)}", order is null ? [] : new StepMarks(tiling.Geometry, order, steps, tile.Window, look, bounded: true).Draw());
+            Draw(page, tiling, tile, numbers, options.Levels, checkLine is null ? FootHeight : CheckLine.Height(look), $"{title}. {(checkLine is null ? FigureWords.Chart : FigureWords.TrueChart)}", order is null ? [] : new StepMarks(tiling.Geometry, order, steps, tile.Window, look, bounded: true) { Bands = Excerpts.BandsIn(order, tile.Window) }.Draw());
             if (checkLine is { } units) CheckLine.Draw(page, units);
             pages.Add(page);
         }

@@ -91,6 +91,9 @@ internal sealed class ExcerptDrawing
     private static string Numbers(ImmutableArray<Order.Step> steps) =>
         steps.Length == 1 ? FormattableString.Invariant($"step {steps[0].Number}") : FormattableString.Invariant($"steps {steps.Min(s => s.Number)} to {steps.Max(s => s.Number)}");
 
+    // On which side of the centre all of it lies.
+    private string OffSide => $"{words.Beside(CentreX <= geometry.BoxOf(window).X ? Flank.Right : Flank.Left)} the centre";
+
     /// <summary>Draws it.</summary>
     public ImmutableArray<Mark> Draw()
     {
@@ -159,8 +162,11 @@ internal sealed class ExcerptDrawing
         {
             marks.Add(new Shape(Outline.Polygon(new(x0 - 1, box.Y - 2.1), new(x0 + 1, box.Y - 2.1), new(x0, box.Y - 0.4)), Colour.White, new Pen(look.Ink, 0.2)));
             var (left, right) = (excerpt.Middle.To(new Pleat(own.Twice / 2), false), excerpt.Middle.To(new Pleat((own.Twice + 1) / 2), false));
-            if (CentreX <= box.X || CentreX >= box.Right)
-                marks.Add(new Lettering(new Spot(x0, box.Y - 2.6 - cap), own.IsValley ? FormattableString.Invariant($"its centre {left.Count}|{right.Count}") : FormattableString.Invariant($"its centre {left.Count}"), style, Anchor.Middle));
+            var told = own.IsValley ? FormattableString.Invariant($"its centre {left.Count}|{right.Count}") : FormattableString.Invariant($"its centre {left.Count}");
+            // beside what is said of the side, where both have room
+            var far = CentreX <= box.X ? x0 - box.X : box.Right - x0;
+            if ((CentreX <= box.X || CentreX >= box.Right) && far > Typeface.Width(OffSide, style) + Typeface.Width(told, style) / 2 + 1.5)
+                marks.Add(new Lettering(new Spot(x0, box.Y - 2.6 - cap), told, style, Anchor.Middle));
         }
         if (CentreX > box.X && CentreX < box.Right)
         {
@@ -174,6 +180,6 @@ internal sealed class ExcerptDrawing
             }
         }
         else marks.Add(new Lettering(new Spot(CentreX <= box.X ? box.X : box.Right, box.Y - 2.4 - cap),
-            $"{words.Beside(CentreX <= box.X ? Flank.Right : Flank.Left)} the centre", style, CentreX <= box.X ? Anchor.Start : Anchor.End));
+            OffSide, style, CentreX <= box.X ? Anchor.Start : Anchor.End));
     }
 }
