@@ -229,7 +229,9 @@ internal sealed class Setting
         // a few lines are read across the page
         if (columns > 1 && !Options.LargePrint && items.Count <= 6 && items.All(i => i is Headed or Words) && Trial(1, null, Inner.Y).Height <= 11 * Look.Leading) columns = 1;
         var least = Options.LargePrint ? LeastLarge : Least;
-        var height = items.Count > Many ? least : Trial(columns, null).Height;
+        // as it stands under its heading
+        var under = begun || double.IsPositiveInfinity(y) ? (double?)null : y + HeadingHeight(section);
+        var height = items.Count > Many ? least : Trial(columns, null, under).Height;
         var needed = height >= Inner.Height && !double.IsInfinity(height) ? height : Math.Min(least, height);
         // a caption stays with its drawing
         if (section.Items.Contains(new TheBack())) needed = Trial(columns, null).Height + Back(section)[0].View.Height + 3;

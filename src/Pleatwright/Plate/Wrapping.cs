@@ -23,13 +23,29 @@ internal static class Wrapping
 
     private static readonly ConcurrentDictionary<(string, Face, double, double), IReadOnlyList<string>> Known = new();
 
+    // Words as they are kept together: a measure stands on one line, "3 3/8 in".
+    private static List<string> Words(string text)
+    {
+        List<string> words = [];
+        foreach (var word in text.Split(' ', StringSplitOptions.RemoveEmptyEntries))
+        {
+            if (words.Count > 0 && words[^1].Length < LongestMeasure && char.IsAsciiDigit(words[^1][^1]) && (IsFraction(word) || word.TrimEnd(')', ',', '.', ';', ':') is "in" or "cm" or "mm" or "m" or "yd")) words[^1] += " " + word;
+            else words.Add(word);
+        }
+        return words;
+
+        static bool IsFraction(string word) => word.Length >= 3 && char.IsAsciiDigit(word[0]) && word.IndexOf('/') is 1 or 2;
+    }
+
+    private const int LongestMeasure = 12; // characters before its last word
+
     private static List<string> Broken(string text, TypeStyle style, double width)
     {
         List<string> lines = [];
         var line = new StringBuilder();
         var used = 0.0;
         var space = Typeface.Width(" ", style);
-        foreach (var word in text.Split(' ', StringSplitOptions.RemoveEmptyEntries))
+        foreach (var word in Words(text))
         {
             var wide = Typeface.Width(word, style);
             if (line.Length > 0 && used + space + wide <= width)

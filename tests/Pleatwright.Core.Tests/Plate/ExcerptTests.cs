@@ -63,6 +63,21 @@ public class ExcerptTests
         return told.ConvertAll(t => t.Copy);
     }
 
+    [Theory, MemberData(nameof(Examples))]
+    public void Sides_of_the_chart_are_called_as_the_directions_call_them(string example)
+    {
+        string[] upright = ["left", "right", "left of the centre", "right of the centre"], sideways = ["near", "far", "on the near side of the centre", "on the far side of the centre"];
+        foreach (var edition in Enum.GetValues<Edition>())
+            foreach (var levels in Enum.GetValues<LevelWords>())
+            {
+                var drawn = Plates.OfExample(example, new PlateOptions { Edition = edition, Levels = levels, TrueScaleChart = true }).Sheets
+                    .SelectMany(s => s.Marks.OfType<Inset>()).SelectMany(i => i.Marks).OfType<Lettering>().Select(l => l.Text).ToHashSet();
+                var (called, other) = levels == LevelWords.UpDown ? (upright, sideways) : (sideways, upright);
+                if (edition == Edition.Plate) Assert.True(drawn.Overlaps(called) || drawn.Contains(levels == LevelWords.UpDown ? "R" : "N"));
+                Assert.False(drawn.Overlaps(other), string.Join(", ", drawn.Intersect(other)));
+            }
+    }
+
     // Steps are printed strong, counts are not.
     private static IEnumerable<Lettering> Numbers(IEnumerable<Mark> marks) => marks.OfType<Lettering>().Where(l => l.Style.Face == Face.TextBold && l.Text.All(char.IsAsciiDigit));
 

@@ -45,6 +45,16 @@ public class LayoutTests
                 }
     }
 
+    [Theory, MemberData(nameof(ExcerptTests.Examples), MemberType = typeof(ExcerptTests))]
+    public void Nothing_that_is_read_reaches_below_the_room_of_its_page(string example)
+    {
+        foreach (var paper in Paper.All)
+            foreach (var options in (PlateOptions[])[new() { Paper = paper }, new() { Paper = paper, LargePrint = true }, new() { Paper = paper, Edition = Edition.Learner }])
+                foreach (var (number, sheet) in Plates.OfExample(example, options).Sheets.Index())
+                    Assert.All(sheet.Marks.OfType<Lettering>().Where(l => l.Part.Length > 0),
+                        l => Assert.True(l.At.Y <= Page.InnerOf(paper).Bottom + 0.05, $"{paper.Name}, page {number + 1}: “{l.Text}” is set at {l.At.Y:0.0}"));
+    }
+
     [Theory, MemberData(nameof(Pieces), DisableDiscoveryEnumeration = true)]
     public void The_contents_on_the_cover_name_the_pages_that_are_there(Piece piece)
     {

@@ -21,6 +21,14 @@ public class WrappingTests
     });
 
     [Fact]
+    public void A_measure_is_not_broken_where_it_fits() => Gen.Select(Gen.Int[1, 40], Gen.Int[1, 7], Gen.Int[0, 30], Gen.Double[24, 80]).Sample((whole, eighths, before, width) =>
+    {
+        var measure = FormattableString.Invariant($"({whole} {eighths}/8 in)");
+        var lines = Wrapping.Lines($"{string.Concat(Enumerable.Repeat("on ", before))}{measure}, more", Style, width);
+        Assert.Contains(lines, l => l.Contains(measure, StringComparison.Ordinal));
+    });
+
+    [Fact]
     public void A_shortened_line_fits_and_begins_as_the_text_does() => Gen.Select(Words, Gen.Double[8, 80]).Sample((words, width) =>
     {
         var line = Wrapping.Shorten(words, Style, width);

@@ -46,10 +46,10 @@ internal static class ChartPages
         var excerpts = Excerpts.Of(order);
         if (IsStripWanted(excerpts))
         {
-            var strip = LayoutStrip.Draw(order, excerpts, width, height * 0.26, look);
+            var strip = LayoutStrip.Draw(order, excerpts, width, height * 0.26, look, options.Levels);
             yield return new(strip.View.Height, (page, x, y) => page.Figure(FigureWords.Strip, new Inset(strip.Marks, new Spot(x + (width - strip.View.Width) / 2 - strip.View.X, y - strip.View.Y))), null);
         }
-        var (rows, tooLarge) = Rows(order, excerpts, look, width, height, scale);
+        var (rows, tooLarge) = Rows(order, excerpts, look, options.Levels, width, height, scale);
         foreach (var row in rows)
             yield return new(row.Max(p => p.View.Height), (page, x, y) =>
             {
@@ -75,16 +75,16 @@ internal static class ChartPages
         }
         const double wide = 176;
         var excerpts = Excerpts.Of(order);
-        if (IsStripWanted(excerpts)) yield return ("the whole at a glance", LayoutStrip.Draw(order, excerpts, wide, 80, look));
+        if (IsStripWanted(excerpts)) yield return ("the whole at a glance", LayoutStrip.Draw(order, excerpts, wide, 80, look, document.Options.Levels));
         var geometry = ChartGeometry.Scaled(work, Readable(work, look) * 1.2);
-        foreach (var drawing in excerpts.Select(p => new ExcerptDrawing(geometry, order, p, look))) yield return (drawing.Title, new Drawing(drawing.View, drawing.Draw()));
+        foreach (var drawing in excerpts.Select(p => new ExcerptDrawing(geometry, order, p, look, document.Options.Levels))) yield return (drawing.Title, new Drawing(drawing.View, drawing.Draw()));
     }
 
     // One excerpt that shows all there is needs no strip.
     private static bool IsStripWanted(ImmutableArray<Excerpt> excerpts) => excerpts.Length != 1 || excerpts[0].OwnCentre || excerpts[0].Title.Length > 0;
 
     // Panels side by side at one size. Pleats are drawn as wide to their rows as they lie, or narrower where that takes less of the page.
-    private static (List<List<ExcerptDrawing>> Rows, List<Excerpt> TooLarge) Rows(WorkingOrder order, ImmutableArray<Excerpt> excerpts, Look look, double width, double height, double scale)
+    private static (List<List<ExcerptDrawing>> Rows, List<Excerpt> TooLarge) Rows(WorkingOrder order, ImmutableArray<Excerpt> excerpts, Look look, LevelWords levels, double width, double height, double scale)
     {
         const double between = 5;
         var gauge = order.Work.Pleating.Gauge;
@@ -99,7 +99,7 @@ internal static class ChartPages
             var rows = new List<List<(ExcerptDrawing Drawing, int At)>>();
             foreach (var (i, excerpt) in excerpts.Index().OrderByDescending(p => p.Item.Window.Rows).ThenBy(p => p.Index))
             {
-                var drawing = new ExcerptDrawing(geometry, order, excerpt, look);
+                var drawing = new ExcerptDrawing(geometry, order, excerpt, look, levels);
                 if (drawing.View.Width > width + 0.01 || drawing.View.Height > height + 0.01)
                 {
                     tooLarge.Add(excerpt);
@@ -126,7 +126,7 @@ internal static class ChartPages
         var lead = ChartRulers.IsStraight(work)
             ? across > down - 0.01 ? FormattableString.Invariant($"{down:0.#} times the finished size") : FormattableString.Invariant($"rows {down:0.#} times, pleats {across:0.#} times as wide as in the work")
             : "a straight grid to count on; each row’s pleat width at its right";
-        return Pages(tiling, paper, options.Look, "Chart", lead, firstPage, null, order, steps);
+        return Pages(tiling, paper, options, "Chart", lead, firstPage, null, order, steps);
     }
 
     /// <summary>The chart at the size of the finished work, with a line to check the printing by.</summary>
@@ -138,7 +138,7 @@ internal static class ChartPages
         var geometry = ChartGeometry.Scaled(work, 1);
         var window = WorkedWindow(work);
         var (tiling, paper) = Better(geometry, window, options, CheckLine.Height(look), Tiling.Wholes(work));
-        return Pages(tiling, paper, look, TrueScaleHeading, "lay it beside the pleats", firstPage, options.Units, null, []);
+        return Pages(tiling, paper, options, TrueScaleHeading, "lay it beside the pleats", firstPage, options.Units, null, []);
     }
 
     /// <summary>The part of the chart with stitches, a few bare pleats and a gathering row more on every side where there are any.</summary>
@@ -218,8 +218,9 @@ internal static class ChartPages
         return new Box(inner.X + sides, inner.Y + heading + ends, inner.Width - 2 * sides, inner.Height - heading - 2 * ends - below);
     }
 
-    private static List<Page> Pages(Tiling tiling, Paper paper, Look look, string heading, string lead, int firstPage, UnitSystem? checkLine, WorkingOrder? order, IReadOnlyCollection<Order.Step> steps)
+    private static List<Page> Pages(Tiling tiling, Paper paper, PlateOptions options, string heading, string lead, int firstPage, UnitSystem? checkLine, WorkingOrder? order, IReadOnlyCollection<Order.Step> steps)
     {
+        var look = options.Look;
         var tiles = tiling.Tiles();
         var pages = new List<Page>(tiles.Length);
         var numbers = tiles.Select((tile, i) => (tile, i)).ToDictionary(t => (t.tile.Column, t.tile.Row), t => firstPage + t.i);
@@ -229,7 +230,7 @@ internal static class ChartPages
             var page = new Page(part.Length == 0 ? heading : $"{heading} {part}", paper, look);
             var title = part.Length == 0 ? heading : $"{heading} · {part}";
             page.Heading(title, lead, depth: pages.Count == 0 ? 0 : 1);
-            Draw(page, tiling, tile, numbers, checkLine is null ? FootHeight : CheckLine.Height(look), $"{title}. {(checkLine is null ? FigureWords.Chart : FigureWords.TrueChart)}", order is null ? [] : new StepMarks(tiling.Geometry, order, steps, tile.Window, look, bounded: true).Draw());
+            Draw(page, tiling, tile, numbers, options.Levels, checkLine is null ? FootHeight : CheckLine.Height(look), $"{title}. {(checkLine is null ? FigureWords.Chart : FigureWords.TrueChart)}", order is null ? [] : new StepMarks(tiling.Geometry, order, steps, tile.Window, look, bounded: true) { Bands = Excerpts.BandsIn(order, tile.Window) }.Draw());
             if (checkLine is { } units) CheckLine.Draw(page, units);
             pages.Add(page);
         }
@@ -245,7 +246,7 @@ internal static class ChartPages
         return tiling.Rows == 1 ? pleats : tiling.Columns == 1 ? rows : $"{pleats}, {rows}";
     }
 
-    private static void Draw(Page page, Tiling tiling, Tile tile, Dictionary<(int, int), int> numbers, double below, string alternate, IEnumerable<Mark> steps)
+    private static void Draw(Page page, Tiling tiling, Tile tile, Dictionary<(int, int), int> numbers, LevelWords levels, double below, string alternate, IEnumerable<Mark> steps)
     {
         var geometry = tiling.Geometry;
         var look = page.Look;
@@ -255,7 +256,7 @@ internal static class ChartPages
         var placed = box.Moved(move.X, move.Y);
         page.Figure(alternate,
             new Inset([.. ChartField.Draw(geometry, tile.Window, look), .. steps], move, placed),
-            new Inset(ChartRulers.Draw(geometry, tile.Window, look), move));
+            new Inset(ChartRulers.Draw(geometry, tile.Window, look, levels), move));
         if (tiling.Count > 1)
             Joins.Draw(page, new PageGrid(tiling.Columns, tiling.Rows, numbers), new GridPlace(tile.Column, tile.Row, placed,
                 new Spot(tiling.PleatsAgain(tile.Column) * geometry.Pitch, tiling.RowsAgain(tile.Row) * geometry.RowHeight),

@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Pleatwright.Chart;
+using Pleatwright.Order;
+using Pleatwright.Order.Telling;
 using Pleatwright.Thread;
 
 namespace Pleatwright.Plate.Parts;
@@ -27,13 +29,13 @@ internal static class ChartRulers
     /// <summary>Room the rulers take above and below, in millimetres.</summary>
     public static double Ends(Look look) => look.Large ? 14 : 9;
 
-    /// <summary>Draws the rulers of a part of the chart, round its box and in the chart's own millimetres.</summary>
-    public static ImmutableArray<Mark> Draw(ChartGeometry geometry, ChartWindow window, Look look)
+    /// <summary>Draws the rulers of a part of the chart, round its box and in the chart's own millimetres; sides are called as the directions call them.</summary>
+    public static ImmutableArray<Mark> Draw(ChartGeometry geometry, ChartWindow window, Look look, LevelWords levels)
     {
         var marks = ImmutableArray.CreateBuilder<Mark>();
         var box = geometry.BoxOf(window);
         marks.Add(new Shape(Outline.Rectangle(box), null, new Pen(look.Quiet, look.Large ? 0.3 : 0.15)));
-        Pleats(geometry, window, look, box, marks);
+        Pleats(geometry, window, look, new Vocabulary(levels), box, marks);
         Numbers(geometry, window, look, box, marks);
         GatheringRows(geometry, look, box, marks);
         CableRows(geometry, window, look, box, marks);
@@ -41,7 +43,7 @@ internal static class ChartRulers
     }
 
     // Counted from the centre both ways, as the directions count.
-    private static void Pleats(ChartGeometry geometry, ChartWindow window, Look look, Box box, ImmutableArray<Mark>.Builder marks)
+    private static void Pleats(ChartGeometry geometry, ChartWindow window, Look look, Vocabulary words, Box box, ImmutableArray<Mark>.Builder marks)
     {
         var every = Every(geometry.Pitch, look);
         var cap = Typeface.CapHeight(look.Ruler);
@@ -57,7 +59,7 @@ internal static class ChartRulers
         }
         if (!ticks.IsEmpty) marks.Add(new Shape(ticks.Build(), null, new Pen(look.Quiet, 0.15)));
         var centre = geometry.Across(new Valley(geometry.Work.Pleating.CentreValley));
-        var side = centre > box.Right ? "left" : centre < box.X ? "right" : "L";
+        var side = centre > box.Right ? words.Side(Flank.Left) : centre < box.X ? words.Side(Flank.Right) : words.Letter(Flank.Left);
         marks.Add(new Lettering(new Spot(box.X - 2.2, box.Y - 2.3), side, Caption(look), Anchor.End));
         if (centre < box.X || centre > box.Right) return;
         var tip = box.Y - 3.4 - cap;

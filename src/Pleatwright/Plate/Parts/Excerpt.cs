@@ -101,7 +101,8 @@ internal static class Excerpts
         return new ChartWindow(left, right, top, bottom);
     }
 
-    private static ImmutableArray<(int Number, BandStep Step)> BandsIn(WorkingOrder order, ChartWindow window)
+    /// <summary>Steps of bands off the lattice that begin in a part of the chart.</summary>
+    public static ImmutableArray<(int Number, BandStep Step)> BandsIn(WorkingOrder order, ChartWindow window)
     {
         var perSpace = order.Work.Pleating.Gauge.CableRowsPerSpace;
         return

@@ -17,6 +17,7 @@ internal sealed class ExcerptDrawing
     private readonly ChartGeometry geometry;
     private readonly Excerpt excerpt;
     private readonly Look look;
+    private readonly Vocabulary words;
     private readonly StepMarks steps;
     private readonly ChartWindow window;
     private readonly double left, right; // bare paper kept at the sides for labels
@@ -26,8 +27,10 @@ internal sealed class ExcerptDrawing
     /// <param name="order">The working order.</param>
     /// <param name="excerpt">What it shows.</param>
     /// <param name="look">How it is dressed.</param>
-    public ExcerptDrawing(ChartGeometry geometry, WorkingOrder order, Excerpt excerpt, Look look)
+    /// <param name="levels">How the work is held, for the words.</param>
+    public ExcerptDrawing(ChartGeometry geometry, WorkingOrder order, Excerpt excerpt, Look look, LevelWords levels)
     {
+        words = new Vocabulary(levels);
         (this.geometry, this.excerpt, this.look) = (geometry, excerpt, look);
         steps = new StepMarks(geometry, order, excerpt.Steps, excerpt.Window, look) { Bands = excerpt.Bands };
         // room for what is written beside the stitches: on the cloth where there is any, else on bare paper
@@ -87,6 +90,9 @@ internal sealed class ExcerptDrawing
 
     private static string Numbers(ImmutableArray<Order.Step> steps) =>
         steps.Length == 1 ? FormattableString.Invariant($"step {steps[0].Number}") : FormattableString.Invariant($"steps {steps.Min(s => s.Number)} to {steps.Max(s => s.Number)}");
+
+    // On which side of the centre all of it lies.
+    private string OffSide => $"{words.Beside(CentreX <= geometry.BoxOf(window).X ? Flank.Right : Flank.Left)} the centre";
 
     /// <summary>Draws it.</summary>
     public ImmutableArray<Mark> Draw()
@@ -156,8 +162,11 @@ internal sealed class ExcerptDrawing
         {
             marks.Add(new Shape(Outline.Polygon(new(x0 - 1, box.Y - 2.1), new(x0 + 1, box.Y - 2.1), new(x0, box.Y - 0.4)), Colour.White, new Pen(look.Ink, 0.2)));
             var (left, right) = (excerpt.Middle.To(new Pleat(own.Twice / 2), false), excerpt.Middle.To(new Pleat((own.Twice + 1) / 2), false));
-            if (CentreX <= box.X || CentreX >= box.Right)
-                marks.Add(new Lettering(new Spot(x0, box.Y - 2.6 - cap), own.IsValley ? FormattableString.Invariant($"its centre {left.Count}|{right.Count}") : FormattableString.Invariant($"its centre {left.Count}"), style, Anchor.Middle));
+            var told = own.IsValley ? FormattableString.Invariant($"its centre {left.Count}|{right.Count}") : FormattableString.Invariant($"its centre {left.Count}");
+            // beside what is said of the side, where both have room
+            var far = CentreX <= box.X ? x0 - box.X : box.Right - x0;
+            if ((CentreX <= box.X || CentreX >= box.Right) && far > Typeface.Width(OffSide, style) + Typeface.Width(told, style) / 2 + 1.5)
+                marks.Add(new Lettering(new Spot(x0, box.Y - 2.6 - cap), told, style, Anchor.Middle));
         }
         if (CentreX > box.X && CentreX < box.Right)
         {
@@ -165,12 +174,12 @@ internal sealed class ExcerptDrawing
             marks.Add(new Shape(Outline.Polygon(new(CentreX - 1.1, tip - 1.8), new(CentreX + 1.1, tip - 1.8), new(CentreX, tip)), look.Ink));
             if (CentreX - box.X > 9 && box.Right - CentreX > 9 && box.Width > 55)
             {
-                marks.Add(new Lettering(new Spot(box.X, box.Y - 2.4 - cap), "left", style));
-                marks.Add(new Lettering(new Spot(box.Right, box.Y - 2.4 - cap), "right", style, Anchor.End));
+                marks.Add(new Lettering(new Spot(box.X, box.Y - 2.4 - cap), words.Side(Flank.Left), style));
+                marks.Add(new Lettering(new Spot(box.Right, box.Y - 2.4 - cap), words.Side(Flank.Right), style, Anchor.End));
                 marks.Add(new Lettering(new Spot(CentreX, box.Y - 2.6 - cap), excerpt.OwnCentre ? "its centre" : "centre", style, Anchor.Middle));
             }
         }
         else marks.Add(new Lettering(new Spot(CentreX <= box.X ? box.X : box.Right, box.Y - 2.4 - cap),
-            CentreX <= box.X ? "right of the centre" : "left of the centre", style, CentreX <= box.X ? Anchor.Start : Anchor.End));
+            OffSide, style, CentreX <= box.X ? Anchor.Start : Anchor.End));
     }
 }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using Pleatwright.Chart;
 using Pleatwright.Order;
+using Pleatwright.Order.Telling;
 using Pleatwright.Thread;
 
 namespace Pleatwright.Plate.Parts;
@@ -22,7 +23,8 @@ internal static class LayoutStrip
     /// <param name="width">Its width in millimetres.</param>
     /// <param name="most">Its height in millimetres at the most.</param>
     /// <param name="look">How it is dressed.</param>
-    public static Drawing Draw(WorkingOrder order, ImmutableArray<Excerpt> excerpts, double width, double most, Look look)
+    /// <param name="levels">How the work is held, for the words.</param>
+    public static Drawing Draw(WorkingOrder order, ImmutableArray<Excerpt> excerpts, double width, double most, Look look, LevelWords levels)
     {
         var work = order.Work;
         var window = new ChartGeometry(work, 1, 1).Everything;
@@ -50,7 +52,7 @@ internal static class LayoutStrip
         var y = box.Y - 1;
         y = StepsOf(geometry, figures, look, y, leading, marks);
         foreach (var line in lines) y = Measure(geometry, line, window, look, y, leading, marks);
-        Ruler(geometry, box, look, marks);
+        Ruler(geometry, box, look, new Vocabulary(levels), marks);
         var view = new Box(box.X - sides, box.Y - above - 1, box.Width + 2 * sides, box.Height + above + below + 1);
         return new Drawing(view, marks.ToImmutable());
     }
@@ -189,7 +191,7 @@ internal static class LayoutStrip
     }
 
     // Pleats from the centre both ways.
-    private static void Ruler(ChartGeometry geometry, Box box, Look look, ImmutableArray<Mark>.Builder marks)
+    private static void Ruler(ChartGeometry geometry, Box box, Look look, Vocabulary words, ImmutableArray<Mark>.Builder marks)
     {
         var work = geometry.Work;
         var every = ChartRulers.Every(geometry.Pitch, look);
@@ -208,7 +210,7 @@ internal static class LayoutStrip
         var centre = geometry.Across(new Valley(work.Pleating.CentreValley));
         marks.Add(new Shape(Outline.Polygon(new(centre - 1, box.Bottom + 2), new(centre + 1, box.Bottom + 2), new(centre, box.Bottom + 0.3)), look.Ink));
         if (!ticks.IsEmpty) marks.Add(new Shape(ticks.Build(), null, new Pen(look.Quiet, 0.15)));
-        marks.Add(new Lettering(new Spot(box.X - 1.5, box.Bottom + 1.5 + cap), "L", ChartRulers.Caption(look), Anchor.End));
-        marks.Add(new Lettering(new Spot(box.Right + 1.5, box.Bottom + 1.5 + cap), "R", ChartRulers.Caption(look)));
+        marks.Add(new Lettering(new Spot(box.X - 1.5, box.Bottom + 1.5 + cap), words.Letter(Flank.Left), ChartRulers.Caption(look), Anchor.End));
+        marks.Add(new Lettering(new Spot(box.Right + 1.5, box.Bottom + 1.5 + cap), words.Letter(Flank.Right), ChartRulers.Caption(look)));
     }
 }

@@ -127,6 +127,8 @@ internal sealed class StepMarks
             foreach (var step in one)
             {
                 var alone = new Label([step], rightward, Begins(step) * geometry.Pitch, y, this);
+                // the word goes before the number does
+                if (!Free(alone) && firsts.Contains(step.Number)) alone = new Label([step], rightward, Begins(step) * geometry.Pitch, y, this, worded: false);
                 if (Free(alone))
                 {
                     if (last is not null) Keep(last);
@@ -277,7 +279,7 @@ internal sealed class StepMarks
     {
         private const double Pair = 0.75, Before = 1.9;
 
-        public Label(ImmutableArray<Step> steps, bool rightward, double at, double y, StepMarks marks) : base(rightward, at, y, steps[0].Turned)
+        public Label(ImmutableArray<Step> steps, bool rightward, double at, double y, StepMarks marks, bool worded = true) : base(rightward, at, y, steps[0].Turned)
         {
             Steps = steps;
             var small = Math.Min(marks.look.Ruler.Points, Typeface.PointsOfCap(marks.geometry.RowHeight * 0.62));
@@ -288,7 +290,7 @@ internal sealed class StepMarks
             foreach (var (i, step) in (rightward ? steps : [.. steps.Reverse()]).Index())
             {
                 if (i > 0) Space(Before);
-                if (marks.firsts.Contains(step.Number)) Put("start", start, Pair);
+                if (worded && marks.firsts.Contains(step.Number)) Put("start", start, Pair);
                 Put(step.Number.ToString(CultureInfo.InvariantCulture), number, Pair);
                 Put(step.Cables.ToString(CultureInfo.InvariantCulture), count, 0);
             }

@@ -17,9 +17,9 @@ internal static class WholeChart
         return new Drawing(box.Grown(ChartRulers.Sides(look, work) + 1, ChartRulers.Ends(look) + 1),
         [
             new Inset(
-                [.. ChartField.Draw(geometry, window, look), .. new StepMarks(geometry, order, order.Steps, window, look, bounded: true).Draw()],
+                [.. ChartField.Draw(geometry, window, look), .. new StepMarks(geometry, order, order.Steps, window, look, bounded: true) { Bands = Excerpts.BandsIn(order, window) }.Draw()],
                 default, box),
-            .. ChartRulers.Draw(geometry, window, look),
+            .. ChartRulers.Draw(geometry, window, look, options.Levels),
         ]);
     }
 }
