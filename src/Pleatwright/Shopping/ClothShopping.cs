@@ -55,7 +55,7 @@ internal static class ClothShopping
 
     private static double Difference(ImmutableArray<ClothNeed> needs, StashCloth cloth) => needs.Max(n => ColourDifference.Between(n.Cloth.Colour, cloth.Colour));
 
-    private static bool Fits(List<ClothNeed> needs, StashCloth cloth) => Cut(needs, cloth.Width) is { } cutting && cutting.Length <= cloth.Left;
+    private static bool Fits(List<ClothNeed> needs, StashCloth cloth) => Cut(needs, cloth.Width) is { } cutting && (cutting.Length - cloth.Left).Millimetres <= Joining.Hair;
 
     // Null where the seams take up all of so narrow a cloth.
     private static ClothCutting? Cut(List<ClothNeed> needs, Length width) =>
