@@ -113,8 +113,8 @@ public class DrawerHandTests
 
     private static string[] Lettered(KeptFigure kept) => [.. kept.Figure.Rows.Select(r => string.Concat(r.Select(c => c == Figure.Bare ? c : kept.Threads.First(t => t.Key.Letter == c).Colour == Red.Colour ? 'r' : 'b')))];
 
-    [Fact]
-    public void Mine_is_kept_and_it_is_not_offered_again_until_the_drawer_changes_once_more()
+    // One bench and the drawer, by another bench, have changed the same figure since.
+    private (Seat One, Seat Other) BothChanged()
     {
         var one = Sit(Harbour);
         one.Keep("boat");
@@ -124,6 +124,13 @@ public class DrawerHandTests
         other.Keep("boat");
         one.Edit(p => Halves.Square(p, "boat", true));
         one.Look();
+        return (one, other);
+    }
+
+    [Fact]
+    public void Mine_is_kept_and_it_is_not_offered_again_until_the_drawer_changes_once_more()
+    {
+        var (one, other) = BothChanged();
         Assert.True(Assert.Single(one.Hand.Newer).ChangedHere);
         Assert.Contains("and it was changed here, too", one.Hand.Newer[0].Words, StringComparison.Ordinal);
         one.Do(h => h.Later(h.Newer[0]));
@@ -143,14 +150,7 @@ public class DrawerHandTests
     [Fact]
     public void Put_back_over_a_state_that_was_not_seen_here_it_is_asked_which_stays_and_both_do()
     {
-        var one = Sit(Harbour);
-        one.Keep("boat");
-        var other = Sit(Harbour with { Title = "Quay", Figures = [], Placements = [] });
-        other.Do(h => h.PutDown(h.Drawer.All.Single().Kept!));
-        other.Edit(p => Drawn(p, "boat"));
-        other.Keep("boat");
-        one.Edit(p => Halves.Square(p, "boat", true));
-        one.Look();
+        var (one, other) = BothChanged();
         one.Keep("boat");
         var doubt = Assert.IsType<DrawerDoubtHere>(Assert.Single(one.Asked, a => a.Question == Question.WhichStays).Subject);
         one.Do(h => h.KeepAsAnother(doubt));
