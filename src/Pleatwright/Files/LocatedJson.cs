@@ -45,14 +45,19 @@ internal sealed record LocatedObject(int Offset, List<LocatedMember> Members) : 
 /// <summary>The text of a piece file with its values located, and errors that say line and column.</summary>
 internal sealed class JsonText
 {
+    /// <summary>The most values that are read of a document, one within another counted each. A picture as large as any cloth has some thousands.</summary>
+    internal const int MostValues = 1_000_000;
+
     private const int LongestQuote = 40, MostDeep = 16;
 
     private readonly byte[] utf8;
+    private int values;
 
     private JsonText(byte[] utf8) => this.utf8 = utf8;
 
     /// <summary>Reads a document.</summary>
-    /// <exception cref="PieceFormatException">It is not JSON, is nested too deep, or repeats a key.</exception>
+    /// <remarks>Every file of ours is an object; of what begins otherwise no more than that is read.</remarks>
+    /// <exception cref="PieceFormatException">It is not JSON, is nested too deep, holds too many values, or repeats a key.</exception>
     public static (JsonText Text, Located Root) Read(ReadOnlySpan<byte> utf8)
     {
         if (utf8.StartsWith(Encoding.UTF8.Preamble)) utf8 = utf8[3..];
@@ -62,6 +67,7 @@ internal sealed class JsonText
         try
         {
             reader.Read();
+            if (reader.TokenType == JsonTokenType.StartArray) return (text, new LocatedArray((int)reader.TokenStartIndex, []));
             var root = text.Value(ref reader);
             reader.Read(); // anything after the document is an error of the reader's own
             return (text, root);
@@ -133,6 +139,7 @@ internal sealed class JsonText
     private Located Value(ref Utf8JsonReader reader)
     {
         var at = (int)reader.TokenStartIndex;
+        if (++values > MostValues) throw Error(at, string.Create(System.Globalization.CultureInfo.InvariantCulture, $"up to here there are {MostValues:N0} values; no file of ours has so many."));
         switch (reader.TokenType)
         {
             case JsonTokenType.String: return new LocatedString(at, reader.GetString()!);

@@ -47,6 +47,18 @@ public class PieceFileTests
         Assert.True(Work.Lay(piece).Cables > 0);
     }
 
+    // A flood is refused where it grows too large, not read to its end: what follows is not even JSON, and is not told of.
+    [Fact]
+    public void What_holds_too_many_values_or_begins_wrongly_is_read_no_further()
+    {
+        var flood = new StringBuilder("{ \"pleatwright\": [");
+        for (var i = 0; i < JsonText.MostValues; i++) flood.Append("1,");
+        var told = Assert.Throws<PieceFormatException>(() => PieceReader.Read(flood.Append(" nonsense").ToString()));
+        Assert.Contains("1,000,000 values", told.Message, StringComparison.Ordinal);
+        Assert.Equal((1, 19 + 2 * (JsonText.MostValues - 2)), (told.Line, told.Column)); // the object and the list are values, too
+        Assert.Contains("must be an object", Assert.Throws<PieceFormatException>(() => PieceReader.Read("\n [1, 2 nonsense")).Message, StringComparison.Ordinal);
+    }
+
     public static TheoryData<string> ExampleFiles => [.. Repository.Examples.Select(f => Path.GetFileName(f))];
 
     // Each: what to change in the small piece, what into, and where and how the error must point.
