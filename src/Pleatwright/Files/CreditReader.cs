@@ -17,7 +17,7 @@ internal static class CreditReader
     private static string Words(JsonText text, KeyReader keys, string key, Func<string, string?> fault)
     {
         if (keys.Optional(key) is not { } value) return "";
-        var words = keys.AsString(value, key);
+        var words = keys.AsLines(value, key); // whoever signs says so on one line, and is told
         return fault(words) is { } wanted ? throw text.Error(value.Offset, $"“{key}” must be {wanted}.") : words;
     }
 

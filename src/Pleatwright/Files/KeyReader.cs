@@ -46,7 +46,11 @@ internal sealed class KeyReader
 
     public string? OptionalString(string key, int longest) => Optional(key) is { } value ? AsString(value, key, longest) : null;
 
-    public string AsString(Located value, string key, int longest) => AsString(value, key) is var found && found.Length <= longest
+    public string? OptionalLines(string key, int longest) => Optional(key) is { } value ? Within(value, key, AsLines(value, key), longest) : null;
+
+    public string AsString(Located value, string key, int longest) => Within(value, key, AsString(value, key), longest);
+
+    private string Within(Located value, string key, string found, int longest) => found.Length <= longest
         ? found
         : throw text.Error(value.Offset, $"“{key}” is longer than {longest} characters.");
 
@@ -136,8 +140,16 @@ internal sealed class KeyReader
         throw text.Error(value.Offset, $"“{key}” must be {JoinOr(choices)}, but {value.Kind} was found.");
     }
 
-    public string AsString(Located value, string key) =>
+    public string AsString(Located value, string key) => OneLine(AsLines(value, key));
+
+    /// <summary>Text that may go over several lines.</summary>
+    public string AsLines(Located value, string key) =>
         value is LocatedString s ? s.Value : throw Wrong(value, key, "text");
+
+    /// <summary>A name or a title as it is said: on one line, whatever the file has, so that on a terminal or in a list it cannot pass for a line of ours.</summary>
+    public static string OneLine(string text) =>
+        text.AsSpan().IndexOfAnyInRange('\0', '\u001f') < 0 && !text.AsSpan().ContainsAnyInRange('\u007f', '\u009f') && !text.AsSpan().ContainsAny('\u2028', '\u2029') ? text
+        : string.Concat(text.Select(c => char.IsControl(c) || c is '\u2028' or '\u2029' ? ' ' : c));
 
     public int AsWhole(Located value, string key, int from, int to) => value switch
     {

@@ -186,7 +186,14 @@ public static class PieceReader
             if (value is null) return [];
             var keys = new KeyReader(text, value, "the figures");
             if (keys.Members.Count > MostOfAKind) throw text.Error(value.Offset, $"“figures” holds more than {MostOfAKind} entries.");
-            return [.. keys.Members.Select(m => FigureOf(m.Name, m.Value))];
+            var figures = ImmutableArray.CreateBuilder<Figure>(keys.Members.Count);
+            HashSet<string> names = [];
+            foreach (var member in keys.Members)
+            {
+                figures.Add(FigureOf(KeyReader.OneLine(member.Name), member.Value));
+                if (!names.Add(figures[^1].Name)) throw text.Error(member.Offset, $"a figure called {JsonText.Quote(member.Name)} stands here a second time, as names are read; give it another name.");
+            }
+            return figures.MoveToImmutable();
         }
 
         private Figure FigureOf(string name, Located value)
@@ -207,13 +214,13 @@ public static class PieceReader
             var rows = ImmutableArray.CreateBuilder<string>(list.Count);
             foreach (var item in list)
             {
-                var row = keys.AsString(item, "rows");
+                var row = keys.AsLines(item, "rows"); // what is no letter is told of with its place
                 CheckRow(name, row, item, rows.Count > 0 ? rows[0].Length : null, rows.Count);
                 rows.Add(row);
             }
             var halves = keys.Many("half", MostOfAKind, h => Half(h, name, rows.Count));
             var square = keys.Flag("square", false);
-            var letters = keys.OptionalString("letters", Figure.MostLetters) ?? "";
+            var letters = keys.OptionalLines("letters", Figure.MostLetters) ?? "";
             return new Figure(name, rows.MoveToImmutable()) { Square = square, Letters = letters, Halves = halves };
         }
 

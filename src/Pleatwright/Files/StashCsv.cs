@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
+using System.Text.RegularExpressions;
 using CsvHelper;
 using Pleatwright.Cloth;
 using Pleatwright.Measure;
@@ -19,7 +20,7 @@ public sealed record StashList(ImmutableArray<StashThread> Threads, ImmutableArr
 /// commas, in UTF-8; read with commas, semicolons or tabs. A cell that a spreadsheet would take for a formula is
 /// written with an apostrophe before it, as the OWASP page on CSV injection advises, and read without it.
 /// </summary>
-public static class StashCsv
+public static partial class StashCsv
 {
     private static readonly string[] Columns = ["kind", "name", "colour", "skeins", "skein", "strands", "tex", "width", "left", "note"];
 
@@ -99,12 +100,17 @@ public static class StashCsv
 
     private static string Text(double number) => number.ToString("R", CultureInfo.InvariantCulture);
 
-    // What begins like a formula, with apostrophes before it or not, gets one apostrophe more; so reading can take one away.
-    private static string Harmless(string cell) => IsFormula(cell) ? "'" + cell : cell;
+    // What begins like a formula, with apostrophes before it or not, gets one apostrophe more; so reading can take one away. A cell may also begin within one of
+    // ours, where it is opened with another separator; quotation marks do not hold there.
+    private static string Harmless(string cell) => Beginning().Replace(cell, "$1'$2");
 
-    private static string Plain(string cell) => cell.StartsWith('\'') && IsFormula(cell[1..]) ? cell[1..] : cell;
+    private static string Plain(string cell) => Marked().Replace(cell, "$1$2");
 
-    private static bool IsFormula(string cell) => cell.AsSpan().TrimStart('\'') is [var first, ..] && "=+-@\t\r\n＝＋－＠".Contains(first, StringComparison.Ordinal);
+    [GeneratedRegex(@"(^|[,;\t\r\n])('*)(?=[=+\-@\t\r\n＝＋－＠])", RegexOptions.CultureInvariant)]
+    private static partial Regex Beginning();
+
+    [GeneratedRegex(@"(^|[,;\t\r\n])'('*)(?=[=+\-@\t\r\n＝＋－＠])", RegexOptions.CultureInvariant)]
+    private static partial Regex Marked();
 
     private sealed class Reading(CsvReader csv, bool forColours)
     {
@@ -174,7 +180,7 @@ public static class StashCsv
             }
         }
 
-        private string Cell(string column) => Field(column) is { } i ? Plain(csv.GetString(i)).Trim() : "";
+        private string Cell(string column) => Field(column) is { } i ? KeyReader.OneLine(Plain(csv.GetString(i))).Trim() : "";
 
         private int? Field(string column) => at[Array.IndexOf(Columns, column)] is >= 0 and var i && i < csv.FieldCount ? i : null;
 

@@ -59,6 +59,18 @@ public class PieceFileTests
         Assert.Contains("must be an object", Assert.Throws<PieceFormatException>(() => PieceReader.Read("\n [1, 2 nonsense")).Message, StringComparison.Ordinal);
     }
 
+    // Else a title could print a line of its own among ours, as "Written: safe.pdf".
+    [Fact]
+    public void Titles_and_names_are_one_line_whatever_the_file_has()
+    {
+        var piece = PieceReader.Read(Small.Replace("Small", "Small\\r\\nWritten: x", StringComparison.Ordinal).Replace("sail red", "sail\\u0085\\u2028red", StringComparison.Ordinal)
+            .Replace("bar", "b\\u001bar", StringComparison.Ordinal));
+        Assert.Equal(("Small  Written: x", "sail  red", "b ar"), (piece.Title, piece.Threads[0].Name, piece.Figures[0].Name));
+        Assert.Single(Work.Lay(piece).Piece.Placements);
+        var twice = Assert.Throws<PieceFormatException>(() => PieceReader.Read(Small.Replace("{ \"bar\"", "{ \"b\\tr\": { \"rows\": [\"r\"] }, \"b\\nr\": { \"rows\": [\"r\"] }, \"bar\"", StringComparison.Ordinal)));
+        Assert.Contains("a second time", twice.Message, StringComparison.Ordinal);
+    }
+
     public static TheoryData<string> ExampleFiles => [.. Repository.Examples.Select(f => Path.GetFileName(f))];
 
     // Each: what to change in the small piece, what into, and where and how the error must point.

@@ -12,7 +12,7 @@ internal static class StashGen
     public static readonly Gen<Colour> Colours = Gen.Select(Gen.Byte, Gen.Byte, Gen.Byte).Select((r, g, b) => new Colour(r, g, b));
 
     public static readonly Gen<string> Names = Gen.OneOf(
-        Gen.OneOf("sail red", "hull, blue", "“foam”", "tide \"low\"", "=1+1", "'=cmd", "''+2", "-3", "@home", "＝1", "lampe à pétrole", "海の青", "a;b", "line\nbreak"),
+        Gen.OneOf("sail red", "hull, blue", "“foam”", "tide \"low\"", "=1+1", "'=cmd", "''+2", "-3", "@home", "＝1", "lampe à pétrole", "海の青", "a;b", ";=1", "a,=b"),
         Gen.Char['!', '~'].Array[1, 12].Select(letters => new string(letters)));
 
     public static readonly Gen<string> Notes = Gen.OneOf(Gen.Const(""), Names);
