@@ -28,9 +28,9 @@ internal static class ImageFile
         // The library turns colours from the picture's own space to sRGB as it decodes.
         using var space = SKColorSpace.CreateSrgb();
         var info = new SKImageInfo(size.Width, size.Height, SKColorType.Rgba8888, SKAlphaType.Unpremul, space);
-        if (codec.GetPixels(info, out var rgba) != SKCodecResult.Success)
+        if (codec.GetPixels(info, out var rgba) != SKCodecResult.Success || Wholeness.IsCutShort(bytes))
             throw new UsageException($"{name}: the picture is broken and cannot be read whole.");
-        return Orient(new Raster(size.Width, size.Height, rgba), codec.EncodedOrigin);
+        return Orient(new Raster(size.Width, size.Height, rgba), PngTurn.Of(bytes) ?? codec.EncodedOrigin);
     }
 
     private static Raster Orient(Raster raster, SKEncodedOrigin origin) => origin switch

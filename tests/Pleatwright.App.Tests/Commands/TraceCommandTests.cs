@@ -217,6 +217,57 @@ public sealed class TraceCommandTests : IDisposable
         }
     }
 
+    [Theory]
+    [InlineData("MM")]
+    [InlineData("II")]
+    public void A_scan_is_turned_as_its_file_says(string order)
+    {
+        var png = Encoded(TestPictures.All["gradient"](), SKEncodedImageFormat.Png);
+        var stored = ImageFile.Decode("a scan", png);
+        byte[] exif = order == "MM" ? [.. "MM"u8, 0, 42, 0, 0, 0, 8, 0, 1, 1, 0x12, 0, 3, 0, 0, 0, 1, 0, 6, 0, 0, 0, 0, 0, 0]
+            : [.. "II"u8, 42, 0, 8, 0, 0, 0, 1, 0, 0x12, 1, 3, 0, 1, 0, 0, 0, 6, 0, 0, 0, 0, 0, 0, 0];
+        byte[] Chunk(byte[] said) => [0, 0, 0, (byte)said.Length, .. "eXIf"u8, .. said, .. CheckOf([.. "eXIf"u8, .. said])];
+        const int Header = 8 + 12 + 13; // the signature and the first chunk
+        var read = ImageFile.Decode("a scan", [.. png[..Header], .. Chunk(exif), .. png[Header..]]);
+        Assert.Equal(0, Apart(stored.Turned(Turn.Quarter), read));
+        foreach (var broken in (byte[][])[exif[..9], [.. exif[..4], 255, 255, 255, 255, .. exif[8..]], []])
+            Assert.Equal(0, Apart(stored, ImageFile.Decode("a scan", [.. png[..Header], .. Chunk(broken), .. png[Header..]])));
+
+        static byte[] CheckOf(byte[] bytes)
+        {
+            var check = new byte[4];
+            System.Buffers.Binary.BinaryPrimitives.WriteUInt32BigEndian(check, Crc32(bytes));
+            return check;
+        }
+
+        static uint Crc32(byte[] bytes) // PNG, annex D
+        {
+            var crc = 0xffffffffu;
+            foreach (var b in bytes)
+            {
+                crc ^= b;
+                for (var i = 0; i < 8; i++) crc = (crc & 1) == 1 ? 0xedb88320u ^ (crc >> 1) : crc >> 1;
+            }
+            return ~crc;
+        }
+    }
+
+    [Theory]
+    [InlineData("none")]
+    [InlineData("plane")] // progressive
+    public void A_photo_that_breaks_off_is_refused_however_it_is_laid_out(string interlace)
+    {
+        var folder = Directory.CreateTempSubdirectory("photo");
+        var (png, jpeg) = (Path.Combine(folder.FullName, "it.png"), Path.Combine(folder.FullName, "it.jpg"));
+        File.WriteAllBytes(png, Encoded(TestPictures.All["gradient"](), SKEncodedImageFormat.Png));
+        using (var made = System.Diagnostics.Process.Start("convert", [png, "-interlace", interlace, jpeg])) made.WaitForExit();
+        var whole = File.ReadAllBytes(jpeg);
+        Assert.NotNull(ImageFile.Decode("a photo", whole));
+        foreach (var part in (double[])[0.5, 0.8, 0.97])
+            Assert.Contains("broken", Assert.Throws<UsageException>(() => ImageFile.Decode("a photo", whole[..(int)(part * whole.Length)])).Message, StringComparison.Ordinal);
+        folder.Delete(recursive: true);
+    }
+
     private static int Apart(Raster one, Raster other)
     {
         long sum = 0;
