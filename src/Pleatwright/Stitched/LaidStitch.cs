@@ -15,7 +15,7 @@ namespace Pleatwright.Stitched;
 /// <param name="Round">Whether its strands lie as one round bundle, not side by side.</param>
 internal readonly record struct LaidStitch(float Across, float Down, float ToAcross, float ToDown, float Bow, float Room, float Layer, byte Thread, bool Round)
 {
-    private const float CableBow = 0.09f;
+    private const float CableBow = 0.055f;
     private const float CableRoom = 1.06f;
 
     /// <summary>Every stitch that shows: bands, then cables from the top row down and from left to right, then accents.</summary>

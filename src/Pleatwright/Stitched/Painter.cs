@@ -14,15 +14,17 @@ internal sealed class Painter
     /// <summary>The most pixels a picture may be wide or high.</summary>
     public const int MostPixels = 12_000;
 
-    private const int BandHeight = 48; // pixels
     private const double LeastSamples = 5.2; // a millimetre, so that a strand is not lost between two
     private const int MostSamplesInPixel = 12; // along a side
+
+    private const float Falloff = 0.05f; // from one corner to half way across
 
     private readonly StitchedPiece piece;
     private readonly Frame frame;
     private readonly Light light;
     private readonly int sampling; // samples along a side of a pixel
     private readonly float perMillimetre; // samples
+    private readonly int bandHeight; // pixels
     private readonly int[][] stitchesOfBand;
 
     /// <summary>Prepares a picture.</summary>
@@ -42,6 +44,8 @@ internal sealed class Painter
         var pixels = wide / frame.Width; // to a millimetre
         sampling = (int)Math.Clamp(Math.Ceiling(LeastSamples / pixels), pixels > 60 ? 1 : 2, MostSamplesInPixel);
         perMillimetre = (float)(pixels * sampling);
+        // Tall enough that what is laid beyond it for its shadows is not the greater part.
+        bandHeight = Math.Max(24, (int)(3.5 * Relief.Reach(piece.Field) * pixels));
         stitchesOfBand = Sort();
     }
 
@@ -52,7 +56,7 @@ internal sealed class Painter
     public int High { get; }
 
     /// <summary>Bands of pixels it is made in.</summary>
-    public int Bands => (High + BandHeight - 1) / BandHeight;
+    public int Bands => (High + bandHeight - 1) / bandHeight;
 
     /// <summary>Paints all of it.</summary>
     public Raster Paint(CancellationToken cancel = default)
@@ -72,7 +76,7 @@ internal sealed class Painter
     }
 
     /// <summary>A buffer that bands are painted in, one after another.</summary>
-    public Relief NewRelief() => new(piece, Wide * sampling, BandHeight * sampling, perMillimetre);
+    public Relief NewRelief() => new(piece, Wide * sampling, bandHeight * sampling, perMillimetre);
 
     /// <summary>Paints a band into its rows of a picture.</summary>
     /// <param name="band">Which, from 0 at the top to one less than <see cref="Bands"/>.</param>
@@ -80,7 +84,7 @@ internal sealed class Painter
     /// <param name="rgba">The whole picture.</param>
     public void PaintBand(int band, Relief relief, byte[] rgba)
     {
-        int first = band * BandHeight, rows = Math.Min(BandHeight, High - first);
+        int first = band * bandHeight, rows = Math.Min(bandHeight, High - first);
         relief.Begin((float)frame.X, (float)frame.Y + first * sampling / perMillimetre, rows * sampling);
         relief.LayCloth();
         var strands = relief.Taken;
@@ -97,10 +101,12 @@ internal sealed class Painter
         {
             Array.Clear(light);
             for (var part = 0; part < sampling; part++) Shading.Light(relief, row * sampling + part, this.light, light, sampling);
-            var scale = 1f / (sampling * sampling);
+            // The lamp is nearer to the upper left.
+            var down = (first + row + 0.5f) / High - 0.5f;
             var at = 4 * (first + row) * Wide;
             for (var x = 0; x < Wide; x++, at += 4)
             {
+                var scale = (1 - Falloff * (down + (x + 0.5f) / Wide - 0.5f)) / (sampling * sampling);
                 rgba[at] = Encoded(light[3 * x] * scale);
                 rgba[at + 1] = Encoded(light[3 * x + 1] * scale);
                 rgba[at + 2] = Encoded(light[3 * x + 2] * scale);
@@ -128,15 +134,15 @@ internal sealed class Painter
         var lists = new List<int>[Bands];
         for (var i = 0; i < lists.Length; i++) lists[i] = [];
         var stitches = piece.Stitches.Span;
-        var margin = Relief.Reach + 1 / perMillimetre;
-        double bandHeight = BandHeight * sampling / perMillimetre, right = frame.X + frame.Width + margin;
+        var margin = Relief.Reach(piece.Field) + 1 / perMillimetre;
+        double high = bandHeight * sampling / perMillimetre, right = frame.X + frame.Width + margin;
         for (var i = 0; i < stitches.Length; i++)
         {
             if (!piece.IsSeen(stitches[i])) continue;
             var (least, most) = piece.Strands.Bounds(stitches[i]);
             if (most.X < frame.X - margin || least.X > right) continue;
-            var from = (int)Math.Floor((least.Y - margin - frame.Y) / bandHeight);
-            var to = (int)Math.Floor((most.Y + margin - frame.Y) / bandHeight);
+            var from = (int)Math.Floor((least.Y - margin - frame.Y) / high);
+            var to = (int)Math.Floor((most.Y + margin - frame.Y) / high);
             for (var band = Math.Max(0, from); band <= Math.Min(Bands - 1, to); band++) lists[band].Add(i);
         }
         return [.. lists.Select(l => l.ToArray())];

@@ -13,10 +13,10 @@ namespace Pleatwright.Stitched;
 internal sealed class PleatField
 {
     /// <summary>How much wider a pleat lies that nothing holds, over one that stitches hold.</summary>
-    public const float Opening = 0.14f;
+    public const float Opening = 0.13f;
 
     /// <summary>How much wider the whole lies far past the outermost stitches, where it lies flat.</summary>
-    public const float Fanning = 0.06f;
+    public const float Fanning = 0.04f;
 
     private const float Uneven = 0.055f; // how unlike pleats are in width, over their pitch
 
@@ -95,9 +95,12 @@ internal sealed class PleatField
 
     private float Between(float[] of, int at, float u, float v)
     {
-        var upper = of[at] + (of[at + 1] - of[at]) * u;
-        var lower = of[at + Columns] + (of[at + Columns + 1] - of[at + Columns]) * u;
-        return upper + (lower - upper) * v;
+        // Smooth down the pleat (Catmull and Rom, 1974), so that it bends and does not break; across it what is between changes evenly.
+        int last = (Rows - 1) * Columns, before = at >= Columns ? at - Columns : at, below = at + Columns, after = below < last ? below + Columns : below;
+        float a = Across(before), b = Across(at), c = Across(below), d = Across(after);
+        return b + 0.5f * v * (c - a + v * (2 * a - 5 * b + 4 * c - d + v * (3 * (b - c) + d - a)));
+
+        float Across(int i) => of[i] + (of[i + 1] - of[i]) * u;
     }
 
     /// <summary>Where a place on the cloth lies in the picture, in millimetres.</summary>
@@ -136,7 +139,7 @@ internal sealed class PleatField
         var hold = new float[Rows * Pleats];
         Mark(hold);
         var (first, last) = HeldRows();
-        Blur(hold, Math.Max(1, (int)Math.Round(rowsPerSpace * 0.3 / RowsApart)));
+        Blur(hold, Math.Max(1, (int)Math.Round(rowsPerSpace * 0.42 / RowsApart)));
         var fans = surface.IsStraight && last >= first;
         var period = 2.3f * 2 * rowsPerSpace; // lines over which a pleat's wander changes
         var widths = new float[Pleats];
@@ -150,7 +153,7 @@ internal sealed class PleatField
                 sum += widths[p] = 1 + Opening * (1 - h) + Uneven * (1 - 0.55f * h) * (0.6f * Grain.At(p, 0, 11) + 0.8f * Grain.Along(down / period + 0.37f * p, p, 12));
             }
             var past = Math.Max(0, Math.Max(first - row, row - last)) * RowsApart / (float)rowsPerSpace;
-            var fan = fans ? 1 + Fanning * (1 - MathF.Exp(-past / 1.2f)) : 1;
+            var fan = fans ? 1 + Fanning * (1 - MathF.Exp(-past * past / 2.2f)) : 1;
             float at = 0, scale = Pleats / sum;
             for (var k = 0; k <= Pleats; k++)
             {

@@ -10,7 +10,10 @@ namespace Pleatwright.Stitched;
 internal sealed class Relief
 {
     /// <summary>Millimetres beyond the band that are laid too: so far reach shadows.</summary>
-    public const float Reach = 2.2f;
+    public static float Reach(PleatField field) => ShadowReach(field) * 1.05f + 0.02f;
+
+    /// <summary>How far towards the lamp there may be what keeps it off: half a pleat, but not less than a stitch is thick.</summary>
+    public static float ShadowReach(PleatField field) => Math.Clamp((float)field.Pitch * 0.55f, 0.7f, 3);
 
     /// <summary>What a sample is of where it is not of a thread: cloth, or what the piece lies on.</summary>
     public const int Cloth = -1, Table = -2;
@@ -30,7 +33,7 @@ internal sealed class Relief
         this.piece = piece;
         this.perMillimetre = perMillimetre;
         Field = piece.Field;
-        margin = (int)MathF.Ceiling(Reach * perMillimetre) + 1;
+        margin = (int)MathF.Ceiling(Reach(piece.Field) * perMillimetre) + 1;
         Wide = wide;
         Stride = (wide + 2 * margin + Vector<float>.Count + 15) / 16 * 16;
         var size = Stride * (mostRows + 2 * margin) + 16;
@@ -124,9 +127,11 @@ internal sealed class Relief
         static float At(float s)
         {
             var q = Math.Min(1, MathF.Abs(2 * s - 1));
-            return MathF.Pow(Math.Max(0, 1 - MathF.Pow(q, 2.15f)), 0.62f) - 1;
+            return MathF.Pow(Math.Max(0, 1 - q * q), 0.56f) - 1;
         }
     }
+
+    private const float Tuck = 0.24f; // how far pleats are drawn down under stitches, over the depth of a valley
 
     private const int NodesApart = 4; // samples; between them places on the cloth are taken to change evenly
 
@@ -138,29 +143,31 @@ internal sealed class Relief
         var down = new float[nodes];
         var held = new float[nodes];
         var before = new float[nodes];
+        var heldBefore = new float[nodes];
         var depth = Strands.ValleyDepth(Field.Pitch);
-        var (most, least) = Ends();
+        var least = Least();
+        float perSpace = 2 * piece.Work.Pleating.Gauge.CableRowsPerSpace;
         for (var row = -margin; row < rows + margin; row++)
         {
             var y = top + (row + 0.5f) / perMillimetre;
-            if (row == -margin) Locate(y - 1 / perMillimetre, before, down, held);
-            else across.CopyTo(before, 0);
+            if (row == -margin) Locate(y - 1 / perMillimetre, before, down, heldBefore);
+            else
+            {
+                across.CopyTo(before, 0);
+                held.CopyTo(heldBefore, 0);
+            }
             Locate(y, across, down, held);
             var at = (row + margin) * Stride;
             var pleat = int.MinValue;
-            float pucker = 0, tone = 1;
+            float pucker = 0, tone = 1, full = 1, lean = 0;
             for (var n = 0; n < nodes - 1; n++)
             {
                 var count = Math.Min(NodesApart, Stride - n * NodesApart);
-                if (float.IsNaN(across[n]) || float.IsNaN(across[n + 1]) || down[n] < least || down[n] > most)
+                bool here = !float.IsNaN(across[n]), there = !float.IsNaN(across[n + 1]);
+                if (!here || !there || MathF.Abs(across[n + 1] - across[n]) > 0.5f * Field.Pleats)
                 {
-                    for (var i = 0; i < count; i++, at++)
-                    {
-                        Height[at] = -depth * 1.5f;
-                        Right[at] = Down[at] = 0;
-                        Of[at] = Table;
-                        Shade[at] = 1;
-                    }
+                    // The cloth ends or begins between two nodes: told sample by sample.
+                    for (var i = 0; i < count; i++, at++) LayEdge(at, left + (n * NodesApart + i - margin + 0.5f) / perMillimetre, y, here || there);
                     continue;
                 }
                 float a = across[n], step = (across[n + 1] - a) / NodesApart, perRight = step * perMillimetre;
@@ -170,24 +177,39 @@ internal sealed class Relief
                 // Drawn together pleats are as deep as they are narrow; where a pleat is no wider than a sample nothing is told of it.
                 var local = Math.Min(1, 1 / (gradient * (float)Field.Pitch));
                 var deep = depth * (0.35f + 0.65f * local) * Math.Clamp(perMillimetre / gradient / 3 - 0.5f, 0, 1) * (1 - 0.18f * held[n]);
-                var sunk = depth * 0.13f * held[n];
+                var sunk = depth * Tuck * held[n];
+                var tucks = -depth * Tuck * (held[n] - heldBefore[n]) * perMillimetre;
                 for (var i = 0; i < count; i++, at++, a += step, d += dStep)
                 {
+                    if (d < least)
+                    {
+                        LayTable(at);
+                        continue;
+                    }
                     var floor = MathF.Floor(a);
                     if ((int)floor != pleat)
                     {
                         pleat = (int)floor;
                         var v = d * (float)Field.LineHeight;
-                        pucker = 0.16f * (Grain.Along(v / 1.7f + 0.2f, pleat, 21) - Grain.Along(v / 1.7f - 0.2f, pleat, 21)) + 0.10f * (Grain.Along(v / 0.7f + 0.2f, pleat, 22) - Grain.Along(v / 0.7f - 0.2f, pleat, 22));
+                        // A dimple where the gathering thread ran, on some pleats more than on others; and where the cloth just is not smooth.
+                        var row1 = (d - 1) / perSpace;
+                        var from = row1 - MathF.Round(row1);
+                        var dimple = from * MathF.Exp(-from * from * 90) * (5 + 4 * Grain.At(pleat, (int)MathF.Round(row1), 27)) * (1 - 0.7f * held[n]);
+                        pucker = dimple * 0.35f + 0.16f * (Grain.Along(v / 1.7f + 0.2f, pleat, 21) - Grain.Along(v / 1.7f - 0.2f, pleat, 21)) + 0.10f * (Grain.Along(v / 0.7f + 0.2f, pleat, 22) - Grain.Along(v / 0.7f - 0.2f, pleat, 22));
                         tone = 1 + 0.025f * Grain.Along(v / 9, pleat, 23);
+                        full = 1 + 0.16f * Grain.Along(v / 6, pleat, 24);
+                        lean = 0.26f * Grain.Along(v / 11, pleat, 25) + 0.10f * Grain.At(pleat, 0, 26);
                     }
-                    var s = (a - floor) * CrownSteps;
+                    // No pleat stands quite upright.
+                    var share = a - floor;
+                    share += lean * share * (1 - share);
+                    var s = share * CrownSteps;
                     var k = (int)s;
                     var h = crown[k] + (crown[k + 1] - crown[k]) * (s - k);
-                    var slope = crownSlope[k] * deep;
-                    Height[at] = h * deep - sunk;
+                    var slope = crownSlope[k] * deep * full;
+                    Height[at] = h * deep * full - sunk;
                     Right[at] = slope * perRight;
-                    Down[at] = slope * perDown + pucker * (1 + h);
+                    Down[at] = slope * perDown + pucker * (1 + h) + tucks;
                     FibreX[at] = a;
                     FibreY[at] = d;
                     Shade[at] = tone;
@@ -210,13 +232,27 @@ internal sealed class Relief
             }
         }
 
-        // The lines between which there is cloth: a neck is open above its holding rows.
-        (float Most, float Least) Ends()
+        // Above its holding rows a neck is open.
+        float Least()
         {
-            if (Field.Surface.IsStraight || Field.Surface.Backdrop is not null) return (float.PositiveInfinity, float.NegativeInfinity);
+            if (Field.Surface.IsStraight || Field.Surface.Backdrop is not null) return float.NegativeInfinity;
             var cloth = piece.Work.Piece.Cloth;
-            var perSpace = piece.Work.Pleating.Gauge.CableRowsPerSpace;
-            return (float.PositiveInfinity, -2f * (cloth.HoldingRowsAbove * perSpace + Math.Max(1, perSpace / 2)));
+            var rows = piece.Work.Pleating.Gauge.CableRowsPerSpace;
+            return -2f * (cloth.HoldingRowsAbove * rows + Math.Max(1, rows / 2));
+        }
+
+        void LayEdge(int at, float x, float y, bool near)
+        {
+            LayTable(at);
+            if (!near || Field.Locate(x, y) is not { } place || place.Down < least) return;
+            var share = place.Across - MathF.Floor(place.Across);
+            Height[at] = crown[(int)(share * CrownSteps)] * depth * 0.3f;
+            (FibreX[at], FibreY[at], Of[at]) = (place.Across, place.Down, Cloth);
+        }
+
+        void LayTable(int at)
+        {
+            (Height[at], Right[at], Down[at], Shade[at], Of[at]) = (-depth * 1.5f, 0, 0, 1, Table);
         }
     }
 
@@ -233,7 +269,9 @@ internal sealed class Relief
         // Back from the picture to t and across.
         var turn = strand.AlongX * strand.AcrossY - strand.AlongY * strand.AcrossX;
         float tx = strand.AcrossY / turn, ty = -strand.AcrossX / turn, ox = -strand.AlongY / turn, oy = strand.AlongX / turn;
-        var reach = MathF.Abs(strand.Offset) * 1.02f + MathF.Abs(strand.Lean) + MathF.Abs(strand.Bow) * 0.67f + strand.HalfWidth;
+        // A stitch lies close on the cloth beside it and keeps the light from it.
+        var contact = strand.Casts == 0 ? 0 : ContactReach / strand.HalfWidth;
+        var reach = MathF.Abs(strand.Offset) * 1.02f + MathF.Abs(strand.Lean) + MathF.Abs(strand.Bow) * 0.67f + strand.HalfWidth * (1 + contact);
         float boxX = MathF.Abs(strand.AlongX) + MathF.Abs(strand.AcrossX) * reach, boxY = MathF.Abs(strand.AlongY) + MathF.Abs(strand.AcrossY) * reach;
         int fromX = Math.Max(0, Column(strand.MidX - boxX)), toX = Math.Min(Stride - Vector<float>.Count, Column(strand.MidX + boxX) + 1);
         int fromY = Math.Max(-margin, Row(strand.MidY - boxY)), toY = Math.Min(rows + margin - 1, Row(strand.MidY + boxY) + 1);
@@ -242,7 +280,7 @@ internal sealed class Relief
         Vector<float> one = Vector<float>.One, zero = Vector<float>.Zero;
         // Ridges of the plies show where a turn takes several samples.
         var seen = Math.Clamp(strand.Turn * perMillimetre / 5 - 0.8f, 0, 1) * (strand.Stands > 1 ? 0 : 1);
-        var ridge = 0.13f * strand.HalfWidth * seen;
+        var ridge = 0.07f * strand.HalfWidth * seen;
         float perT = 2 * MathF.Tau * strand.HalfLength / strand.Turn, perC = -2.1f, begin = strand.Phase * MathF.Tau;
         var grains = Math.Clamp(strand.HalfWidth * perMillimetre / 4 - 0.6f, 0, 1); // single fibres, from close by
         var round = strand.Stands > 1 ? 0.6f * strand.HalfWidth / strand.Stands * 1.6f : 0.92f * strand.HalfWidth;
@@ -262,14 +300,25 @@ internal sealed class Relief
                 var t2 = t * t;
                 var t4 = t2 * t2;
                 var t8 = t4 * t4;
-                var centre = strand.Offset * (new Vector<float>(1.02f) - 0.18f * t8) + strand.Lean * t + strand.Bow * (new Vector<float>(1f / 3) - t2);
+                var centre = strand.Offset * (new Vector<float>(1.015f) - 0.26f * t8 * t8) + strand.Lean * t + strand.Bow * (new Vector<float>(1f / 3) - t2);
                 var c = (o - centre) * inverse;
                 var c2 = c * c;
                 var inside = Vector.LessThan(t2, one) & Vector.LessThan(c2, one);
+                if (contact > 0)
+                {
+                    var beside = Vector.LessThan(t2, one) & Vector.LessThan(c2, new Vector<float>((1 + contact) * (1 + contact))) & Vector.Equals(new Vector<int>(Of, line + column), new Vector<int>(Cloth));
+                    if (Vector.LessThanAny(beside, Vector<int>.Zero))
+                    {
+                        var away = Vector.Min(one, Vector.Max(zero, (Vector.Abs(c) - one) * (1 / contact)));
+                        away = new Vector<float>(0.24f) + 0.76f * away * (new Vector<float>(2) - away);
+                        var was = new Vector<float>(Shade, line + column);
+                        Vector.ConditionalSelect(beside, was * away, was).CopyTo(Shade, line + column);
+                    }
+                }
                 if (Vector.EqualsAll(inside, Vector<int>.Zero)) continue;
                 var rise = Vector.SquareRoot(Vector.Max(one - c2, new Vector<float>(0.01f)));
                 var twist = t * perT + c * perC + new Vector<float>(begin);
-                var height = new Vector<float>(strand.Apex - round) - strand.Dip * (0.42f * t2 + 0.58f * t8) + round * rise;
+                var height = new Vector<float>(strand.Apex - round) - strand.Dip * (0.35f * t2 + 0.65f * t8 * t2) + round * rise;
                 Vector<float> wave = zero, slant = zero;
                 if (seen > 0)
                 {
@@ -279,25 +328,28 @@ internal sealed class Relief
                     height += ridge * cos * rise;
                 }
                 var at = line + column;
-                var there = new Vector<float>(Height, at);
+                // Thread lies over cloth whichever is higher: it has drawn the pleat down.
+                var there = Vector.ConditionalSelect(Vector.LessThan(new Vector<int>(Of, at), Vector<int>.Zero), new Vector<float>(float.NegativeInfinity), new Vector<float>(Height, at));
                 inside &= Vector.GreaterThan(height, there);
                 if (Vector.EqualsAll(inside, Vector<int>.Zero)) continue;
                 var shift = new Vector<float>(strand.Lean) - 2 * strand.Bow * t;
-                var alongSlope = -strand.Dip * (0.84f * t + 4.64f * t4 * t2 * t) - ridge * perT * wave;
+                var alongSlope = -strand.Dip * (0.7f * t + 6.5f * t8 * t) - ridge * perT * wave;
                 var crossSlope = (-round * c / rise - ridge * perC * wave) * inverse;
                 alongSlope -= crossSlope * shift;
-                Vector.ConditionalSelect(inside, height, there).CopyTo(Height, at);
+                Vector.ConditionalSelect(inside, height, new Vector<float>(Height, at)).CopyTo(Height, at);
                 Vector.ConditionalSelect(inside, alongSlope * tx + crossSlope * ox, new Vector<float>(Right, at)).CopyTo(Right, at);
                 Vector.ConditionalSelect(inside, alongSlope * ty + crossSlope * oy, new Vector<float>(Down, at)).CopyTo(Down, at);
                 // Fibres run along the strand, a little to either side by turns: plies one way, fibres in them the other.
-                var aslant = (new Vector<float>(0.10f) + 0.20f * seen * wave + 0.16f * c) * strand.HalfLength;
+                var aslant = (new Vector<float>(0.10f) + 0.09f * seen * wave + 0.16f * c) * strand.HalfLength;
                 var fx = new Vector<float>(strand.AlongX) + strand.AcrossX * (shift + aslant);
                 var fy = new Vector<float>(strand.AlongY) + strand.AcrossY * (shift + aslant);
                 var length = one / Vector.SquareRoot(fx * fx + fy * fy + new Vector<float>(1e-12f));
                 Vector.ConditionalSelect(inside, fx * length, new Vector<float>(FibreX, at)).CopyTo(FibreX, at);
                 Vector.ConditionalSelect(inside, fy * length, new Vector<float>(FibreY, at)).CopyTo(FibreY, at);
-                var shade = strand.Shade * (one + 0.10f * seen * slant);
-                if (grains > 0) shade *= one + 0.07f * grains * Vector.Sin(c * 17 + twist * 1.7f) + 0.05f * grains * Vector.Sin(c * 31 - twist * 2.9f);
+                // Between strands it is darker than the light alone would have it.
+                var shade = strand.Shade * (one + 0.045f * seen * slant) * (new Vector<float>(1.05f) - 0.30f * c2 * c2 * c2);
+                if (grains > 0)
+                    shade *= one + grains * (0.10f * Vector.Sin(c * 14 + twist * 0.8f + new Vector<float>(begin * 3)) * Vector.Sin(c * 5 - twist * 0.37f) + 0.09f * Vector.Sin(c * 33 + twist * 1.1f + new Vector<float>(begin * 7)) + 0.05f * Vector.Sin(c * 57 - twist * 0.7f));
                 Vector.ConditionalSelect(inside, shade, new Vector<float>(Shade, at)).CopyTo(Shade, at);
                 Vector.ConditionalSelect(inside, thread, new Vector<int>(Of, at)).CopyTo(Of, at);
             }
@@ -307,11 +359,13 @@ internal sealed class Relief
         int Row(float y) => (int)MathF.Floor((y - top) * perMillimetre);
     }
 
+    private const float ContactReach = 0.17f; // millimetres
+
     /// <summary>When all is laid: how high it is round every sample.</summary>
     public void Settle()
     {
-        Mean(Height, Near, Math.Max(1, (int)MathF.Round(0.22f * perMillimetre)));
-        Mean(Near, Wider, Math.Max(1, (int)MathF.Round(0.62f * perMillimetre)));
+        Mean(Height, Near, Math.Max(1, (int)MathF.Round(0.2f * perMillimetre)));
+        Mean(Near, Wider, Math.Max(1, (int)MathF.Round(0.27f * (float)Math.Min(Field.Pitch, 4) * perMillimetre)));
     }
 
     // The mean over a square about every sample; past the edges what lies there goes on.

@@ -13,12 +13,12 @@ namespace Pleatwright.Stitched;
 internal static class Shading
 {
     // How much of the light is the lamp's, and how much comes from all round: a lamp beside a window, our own choice.
-    private const float Lamp = 0.66f, Around = 0.46f;
+    private const float Lamp = 0.62f, Around = 0.52f;
 
     // What a filled area comes to under both, so that its colour is the thread's own; measured, and held by a test.
     private const float ThreadMean = 1.0f, ClothMean = 1.0f;
 
-    private static readonly float[] ShadowSteps = [0.12f, 0.28f, 0.55f, 1.0f, 1.7f]; // millimetres towards the lamp
+    private static readonly float[] ShadowSteps = [0.07f, 0.15f, 0.26f, 0.42f, 0.66f, 1]; // shares of the shadows' reach
 
     /// <summary>Lights a row of samples and adds it to a row of pixels.</summary>
     /// <param name="relief">What is lit, settled.</param>
@@ -36,8 +36,12 @@ internal static class Shading
         var start = relief.Start(row);
         var stride = relief.Stride;
         Span<int> offsets = stackalloc int[ShadowSteps.Length];
+        Span<float> steps = stackalloc float[ShadowSteps.Length];
         for (var i = 0; i < offsets.Length; i++)
-            offsets[i] = (int)MathF.Round(ShadowSteps[i] * lamp.Y / flat * relief.PerMillimetre) * stride + (int)MathF.Round(ShadowSteps[i] * lamp.X / flat * relief.PerMillimetre);
+        {
+            steps[i] = ShadowSteps[i] * Relief.ShadowReach(relief.Field);
+            offsets[i] = (int)MathF.Round(steps[i] * lamp.Y / flat * relief.PerMillimetre) * stride + (int)MathF.Round(steps[i] * lamp.X / flat * relief.PerMillimetre);
+        }
         var depth = Strands.ValleyDepth(relief.Field.Pitch);
         var weave = Math.Clamp(relief.PerMillimetre * Warp / 2.5f - 1, 0, 1);
         var lies = !relief.Field.Surface.IsStraight && relief.Field.Surface.Backdrop is not null;
@@ -68,13 +72,15 @@ internal static class Shading
             var blocked = zero;
             for (var i = 0; i < offsets.Length; i++)
             {
-                var over = new Vector<float>(relief.Height, at + offsets[i]) - height - new Vector<float>(ShadowSteps[i] * steep);
-                blocked = Vector.Max(blocked, over * (1 / (0.12f + 0.35f * ShadowSteps[i])));
+                // Farther off, edges are seen softened.
+                var over = new Vector<float>(i < 3 ? relief.Height : relief.Near, at + offsets[i]) - height - new Vector<float>(steps[i] * steep);
+                blocked = Vector.Max(blocked, over * (1 / (0.16f + 0.45f * steps[i])));
             }
             var lit = one - 0.85f * Vector.Min(one, blocked);
             var near = Vector.Max(zero, new Vector<float>(relief.Near, at) - height);
             var wider = Vector.Max(zero, new Vector<float>(relief.Wider, at) - height);
-            var open = Vector.Exp(-(near * 2.3f + wider * (1.25f / depth)));
+            var tight = Vector.Exp(near * -2.5f);
+            var open = tight * tight * Vector.Exp(wider * (-1.25f / depth));
 
             var length = one / Vector.SquareRoot(one + right * right + down * down);
             Vector<float> nx = -right * length, ny = -down * length, nz = length;
@@ -86,7 +92,7 @@ internal static class Shading
             if (Vector.LessThanAny(of, Vector<int>.Zero))
             {
                 var wrapped = Vector.Max(zero, (facing + new Vector<float>(0.22f)) * (1 / 1.22f));
-                dull = (wrapped * lit * Lamp + sky * Around) * (1 / ClothMean);
+                dull = (wrapped * lit * tight * Lamp + sky * Around) * (1 / ClothMean);
                 if (weave > 0)
                 {
                     Weave(relief, at, of, mottle);
@@ -145,9 +151,9 @@ internal static class Shading
         }
     }
 
-    private const float Glow = 0.42f, Sheen = 0.9f;
+    private const float Glow = 0.55f, Sheen = 1.5f;
 
-    private const float Warp = 0.30f, Weft = 0.33f; // millimetres from one yarn of the cloth to the next: a fine cotton, from memory
+    private const float Warp = 0.21f, Weft = 0.24f; // millimetres from one yarn of the cloth to the next: a fine cotton, from memory
 
     // A plain weave: yarns over and under by turns, no two quite alike.
     private static void Weave(Relief relief, int at, Vector<int> of, Span<float> into)
@@ -166,7 +172,7 @@ internal static class Shading
             float su = u - fu - 0.5f, sv = v - fv - 0.5f;
             var over = (((int)fu + (int)fv) & 1) == 0;
             var bump = over ? 1 - 4 * su * su : 1 - 4 * sv * sv;
-            into[i] = 0.10f * (bump - 0.66f) + 0.035f * (over ? Grain.At((int)fu, 0, 31) : Grain.At((int)fv, 0, 32)) + 0.03f * Grain.At((int)fu, (int)fv, 33);
+            into[i] = 0.16f * (bump - 0.66f) + 0.05f * (over ? Grain.At((int)fu, 0, 31) : Grain.At((int)fv, 0, 32)) + 0.04f * Grain.At((int)fu, (int)fv, 33);
         }
     }
 
@@ -176,14 +182,15 @@ internal static class Shading
         var p = relief.PlaceOf(row, column);
         var flat = new Vector2(light.Toward.X, light.Toward.Y);
         var dark = 0f;
+        var jitter = Grain.At(column, row, 41);
         const int steps = 8;
         var far = relief.Field.Surface.Backdrop is { } radius ? (float)radius * 0.35f : 4f;
         for (var s = 1; s <= steps; s++)
         {
-            var q = p + flat * (far * s / steps);
+            var q = p + flat * (far * (s + 0.5f * jitter) / steps);
             if (relief.Field.Locate(q.X, q.Y) is not null) dark += 1f / steps;
         }
-        var lightness = light.Strength * (1 - 0.5f * dark * dark * (3 - 2 * dark));
+        var lightness = light.Strength * (1 - 0.45f * dark * dark * (3 - 2 * dark));
         (red[i], green[i], blue[i]) = (paper.X * lightness, paper.Y * lightness, paper.Z * lightness);
     }
 

@@ -37,7 +37,7 @@ internal sealed class StitchedPiece
             var margin = Math.Max(1, rows / 2);
             double top = -2.0 * (cloth.HoldingRowsAbove * rows + margin), bottom = 2.0 * (Work.CableRows + cloth.HoldingRowsBelow * rows + margin);
             return Field.Surface.View(Field.DepthOf((float)top), Field.DepthOf((float)bottom)) is var (x, y, width, height)
-                ? new Frame(x, y, width, height)
+                ? Field.Surface.Backdrop is null ? new Frame(x, y, width, height) : new Frame(x, y, width, height).Grown(0.06 * width)
                 : new Frame(0, top * Field.LineHeight, Field.Pleats * Field.Pitch, (bottom - top) * Field.LineHeight);
         }
     }

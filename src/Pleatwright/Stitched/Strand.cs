@@ -11,7 +11,7 @@ namespace Pleatwright.Stitched;
 internal struct Strand
 {
     /// <summary>Floats (of which the last is an integer) a strand takes.</summary>
-    public const int Floats = 18;
+    public const int Floats = 19;
 
     /// <summary>Middle of the stitch in the picture.</summary>
     public float MidX, MidY;
@@ -55,6 +55,9 @@ internal struct Strand
     /// <summary>How many strands it stands for, seen from afar: 1 near by.</summary>
     public float Stands;
 
+    /// <summary>1 where it stands for the stitch in keeping light from the cloth beside it, else 0.</summary>
+    public float Casts;
+
     /// <summary>Index of its thread among the piece's.</summary>
     public int Thread;
 
@@ -62,21 +65,21 @@ internal struct Strand
     public static float Sink(float t)
     {
         float t2 = t * t, t4 = t2 * t2;
-        return 0.42f * t2 + 0.58f * t4 * t4;
+        return 0.35f * t2 + 0.65f * t4 * t4 * t2;
     }
 
     /// <summary>How <see cref="Sink"/> changes with t.</summary>
     public static float SinkSlope(float t)
     {
-        float t2 = t * t, t3 = t2 * t;
-        return 0.84f * t + 4.64f * t3 * t2 * t2;
+        float t2 = t * t, t4 = t2 * t2;
+        return 0.7f * t + 6.5f * t * t4 * t4;
     }
 
     /// <summary>How near the strands lie to one another along the stitch: drawn together where they go down through one hole. 1 on the whole.</summary>
     public static float Pinch(float t)
     {
-        float t2 = t * t, t4 = t2 * t2;
-        return 1.02f - 0.18f * t4 * t4;
+        float t2 = t * t, t4 = t2 * t2, t8 = t4 * t4;
+        return 1.015f - 0.26f * t8 * t8;
     }
 
     /// <summary>Where the middle of the strand lies across the stitch.</summary>

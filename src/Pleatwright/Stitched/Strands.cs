@@ -11,7 +11,7 @@ internal sealed class Strands
 {
     // Two plies make a turn of about so many diameters (from memory), and a strand pressed by its neighbours lies a little wider than it is round.
     private const float TurnInDiameters = 4.4f;
-    private const float Pressed = 1.05f;
+    private const float Pressed = 1.1f;
 
     private readonly PleatField field;
     private readonly (float Diameter, int Count, float Ribbon)[] threads;
@@ -89,17 +89,22 @@ internal sealed class Strands
         var shade = 1 + 0.035f * Grain.At(seedX, seedY, 5);
         if (whole)
         {
-            into.Add(strand with { HalfWidth = ribbon * squeeze / 2, Apex = diameter * (1.2f + stitch.Layer), Shade = shade, Stands = count });
+            into.Add(strand with { HalfWidth = ribbon * squeeze / 2, Apex = diameter * (1.2f + stitch.Layer), Shade = shade, Stands = count, Casts = 1 });
             return;
         }
+        // What lies beneath the strands closes the chinks between them.
+        if (count > 1) into.Add(strand with { AlongX = strand.AlongX * 0.985f, AlongY = strand.AlongY * 0.985f, HalfWidth = ribbon * squeeze / 2, Apex = diameter * (0.7f + stitch.Layer), Shade = 0.7f, Stands = count, Casts = 1 });
         for (var i = 0; i < count; i++)
         {
             var place = count == 1 ? 0 : (i - (count - 1) / 2f) * diameter * squeeze;
             var edge = count == 1 ? 0 : place / (ribbon * squeeze / 2);
             // Crowded strands lie in two layers, and a bundle is fuller in its middle: it is bedded on what it butts.
             var lifted = (1 - squeeze) * ((i & 1) == 0 ? -0.6f : 0.9f);
+            var ends = 1 - 0.05f * edge * edge + 0.015f * Grain.At(seedX, seedY + 100 * i, 12);
             into.Add(strand with
             {
+                AlongX = strand.AlongX * ends,
+                AlongY = strand.AlongY * ends,
                 Offset = place + 0.09f * diameter * Grain.At(seedX, seedY + 100 * i, 6),
                 Lean = 0.16f * diameter * Grain.At(seedX, seedY + 100 * i, 7),
                 HalfWidth = diameter / 2 * Pressed * (1 + 0.06f * Grain.At(seedX, seedY + 100 * i, 8)),
@@ -107,6 +112,7 @@ internal sealed class Strands
                 Phase = 0.5f + 0.5f * Grain.At(seedX, seedY + 100 * i, 10),
                 Shade = shade * (1 + 0.045f * Grain.At(seedX, seedY + 100 * i, 11)),
                 Stands = 1,
+                Casts = count == 1 ? 1 : 0,
             });
         }
     }
