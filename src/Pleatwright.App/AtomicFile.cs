@@ -9,13 +9,20 @@ public static class AtomicFile
     /// <summary>What passing files end with; they begin with a dot.</summary>
     public const string PassingEnding = ".pleatwright-passing";
 
-    /// <summary>Older than this, a passing file is a leftover: no write takes so long between its steps.</summary>
-    public static readonly TimeSpan LeftoverAge = TimeSpan.FromMinutes(2);
+    /// <summary>Younger than this, a passing file that nobody holds may be one that has only just been made.</summary>
+    public static readonly TimeSpan LeftoverAge = TimeSpan.FromSeconds(2);
 
     /// <summary>Writes a file in place of any that stands there. A link is followed, and what it points to is replaced.</summary>
+    public static Task WriteAsync(string path, ReadOnlyMemory<byte> content, CancellationToken cancel = default) => WriteAsync(path, content, over: true, cancel);
+
+    /// <summary>Writes a file. A link is followed, and what it points to is replaced.</summary>
+    /// <param name="path">Where.</param>
+    /// <param name="content">All of it.</param>
+    /// <param name="over">Whether one that stands there gives way; else it is refused, whenever it came.</param>
+    /// <param name="cancel">Gives up; what stood there is untouched.</param>
     /// <exception cref="IOException">It could not be written; what stood there is untouched.</exception>
     /// <exception cref="UnauthorizedAccessException">It may not be written; what stood there is untouched.</exception>
-    public static async Task WriteAsync(string path, ReadOnlyMemory<byte> content, CancellationToken cancel = default)
+    public static async Task WriteAsync(string path, ReadOnlyMemory<byte> content, bool over, CancellationToken cancel)
     {
         path = Path.GetFullPath(path);
         if (new FileInfo(path).LinkTarget is not null && File.ResolveLinkTarget(path, returnFinalTarget: true) is { } target) path = target.FullName;
@@ -33,8 +40,8 @@ public static class AtomicFile
                 await file.WriteAsync(content, cancel);
                 await file.FlushAsync(cancel);
                 file.Flush(flushToDisk: true);
+                File.Move(passing, path, over); // still held, so that nobody takes it for a leftover
             }
-            File.Move(passing, path, overwrite: true);
         }
         catch
         {
@@ -47,8 +54,21 @@ public static class AtomicFile
     public static void SweepLeftovers(string folder, DateTimeOffset now)
     {
         foreach (var file in new DirectoryInfo(folder).EnumerateFiles(".*" + PassingEnding))
-            if (now - file.LastWriteTimeUtc > LeftoverAge)
+            if (now - file.LastWriteTimeUtc > LeftoverAge && !IsHeld(file.FullName))
                 TryDelete(file.FullName);
+    }
+
+    private static bool IsHeld(string path)
+    {
+        try
+        {
+            using var own = new FileStream(path, FileMode.Open, FileAccess.ReadWrite, FileShare.None, bufferSize: 0);
+            return false;
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return true;
+        }
     }
 
     /// <summary>Why a file could not be written, in a few words about the file that was wanted.</summary>
@@ -73,11 +93,11 @@ public static class AtomicFile
         (OperatingSystem.IsWindows() ? windows : OperatingSystem.IsMacOS() ? mac : linux).Contains(e.HResult & 0xffff);
 
     // A device is written to as it stands; renamed over, it would be gone for everyone.
-    private static bool IsDevice(string path) => !OperatingSystem.IsWindows() && path.StartsWith("/dev/", StringComparison.Ordinal) && File.Exists(path);
+    internal static bool IsDevice(string path) => !OperatingSystem.IsWindows() && path.StartsWith("/dev/", StringComparison.Ordinal) && File.Exists(path);
 
     private static FileStreamOptions Options(string path)
     {
-        var options = new FileStreamOptions { Mode = FileMode.CreateNew, Access = FileAccess.Write, Share = FileShare.None, BufferSize = 0 };
+        var options = new FileStreamOptions { Mode = FileMode.CreateNew, Access = FileAccess.Write, Share = FileShare.Delete, BufferSize = 0 };
         if (!OperatingSystem.IsWindows() && File.Exists(path)) options.UnixCreateMode = File.GetUnixFileMode(path) | UnixFileMode.UserWrite;
         return options;
     }

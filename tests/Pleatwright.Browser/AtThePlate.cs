@@ -16,5 +16,5 @@ internal static class AtThePlate
 
     /// <summary>Takes the print in a format, named by its ending in capitals.</summary>
     public static Task<IDownload> TakeAwayAsync(IPage page, string ending) =>
-        TakeAwayAsync(page, () => page.Locator(".plate-formats button").Filter(new() { HasText = ending }).ClickAsync());
+        TakeAwayAsync(page, () => page.Locator("button.format").Filter(new() { HasText = ending }).ClickAsync());
 }

@@ -72,7 +72,7 @@ public class ClothTests(WarmBench warm) : IClassFixture<WarmBench>
         await Assertions.Expect(P(bench).Locator(".size-table tbody tr").Nth(1)).ToContainTextAsync("off the side");
         await P(bench).GetByLabel("Finished width").FillAsync("14 in");
         var row = P(bench).Locator(".size-table tbody tr").Nth(1);
-        await Assertions.Expect(row).ToContainTextAsync("168");
+        await Assertions.Expect(row).ToContainTextAsync("224");
         await Assertions.Expect(row).ToContainTextAsync("yes");
         await bench.NoSeriousFaultAsync();
         await bench.PictureAsync("sizes-tablet");
@@ -82,7 +82,7 @@ public class ClothTests(WarmBench warm) : IClassFixture<WarmBench>
         Assert.Equal("wide", await P(bench).GetByLabel("In size").InputValueAsync());
         await P(bench).GetByLabel("Dot sheet").CheckAsync();
         await P(bench).GetByAltText("Dot sheet").First.WaitForAsync();
-        await Assertions.Expect(P(bench).Locator(".plate-formats button")).ToHaveCountAsync(2);
+        await Assertions.Expect(P(bench).Locator("button.format")).ToHaveCountAsync(2);
         var download = await AtThePlate.TakeAwayAsync(P(bench), "PDF");
         Assert.Equal("Harbour morning wide dots.pdf", download.SuggestedFilename);
         using (var reader = new StreamReader(await download.CreateReadStreamAsync())) Assert.StartsWith("%PDF-", await reader.ReadToEndAsync(), StringComparison.Ordinal);

@@ -19,20 +19,22 @@ internal static class ClassCommand
         var extraLengths = Number("--extra-lengths", "Lengths of each thread in every kit beyond those worked", 0, ClassOptions.MostExtraLengths);
         var sessions = Number("--sessions", "Share the work over so many sessions", 1, ClassOptions.MostSessions);
         var output = new Option<string?>("--output", "-o") { Description = $"The file to write: {Endings}. Without it the totals are printed.", HelpName = "OUT" };
+        var force = OutputFile.ForceOption();
         var json = CommandLine.JsonOption();
         var page = new PageOptions();
         var command = new Command("class", "A class pack: kits, labels, handout, teacher's sheet, and the students' page.")
         {
-            piece, students, spareKits, extraLengths, sessions, output, json,
+            piece, students, spareKits, extraLengths, sessions, output, force, json,
         };
         page.AddTo(command);
         command.SetAction(async (parsed, cancel) =>
         {
             var path = parsed.GetValue(output);
             ClassFormat? format = null;
+            OutputFile? target = null;
             if (path is not null)
             {
-                PieceFile.CheckWritable(path);
+                target = OutputFile.Named(path, parsed.GetValue(force), Replaces.WhatCommandsMade, parsed.GetValue(piece));
                 format = ClassFormat.OfFile(path) ?? throw new UsageException($"{path}: a class pack is written as {Endings}; end the name with one of them.");
             }
             var plateOptions = page.Read(parsed);
@@ -51,7 +53,7 @@ internal static class ClassCommand
                     var made = ClassPack.Make(plate, options);
                     return (made, format?.Write(made), format is { IsEmbeddedAlone: true } ? Typeface.Lacking(made.Sheets) : "");
                 });
-                if (written is not null) await PieceFile.WriteWhole(path!, written, cancel);
+                if (written is not null) await target!.WriteAsync(written, cancel);
                 PageOptions.SayLacking(lacking);
                 if (parsed.GetValue(json)) CommandLine.PrintJson(Report(pack));
                 else if (format is null) Say(pack, plateOptions.Units);

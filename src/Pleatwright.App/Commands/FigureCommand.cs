@@ -20,7 +20,7 @@ internal static class FigureCommand
         var row = new WholeOption("--gathering-row", "N", "The gathering row its base row lies on.", (1, ClothPlan.MostGatheringRows));
         var thread = new Option<string[]>("--thread") { Description = "Of a thread in doubt: its letter in the figure, and the piece's thread it is to be worked in, as r=s; or r=new for a thread of its own. More than one may be given.", HelpName = "r=s", DefaultValueFactory = _ => [] };
         var output = new Option<string?>("--output", "-o") { Description = "The file to write: a figure file with --name, a piece file with --put.", HelpName = "OUT" };
-        var force = new Option<bool>("--force") { Description = "Write over a file that is there." };
+        var force = OutputFile.ForceOption();
         var json = CommandLine.JsonOption();
         var command = new Command("figure", "The figures of a piece: list them, take one out as a file, put one in with its threads matched by colour.") { file, name, put, centre, row, thread, output, force, json };
         command.SetAction(async (parsed, cancel) =>
@@ -29,11 +29,7 @@ internal static class FigureCommand
             if (taking is not null && putting is not null) throw new UsageException("--name takes a figure out and --put puts one in; name one of them.");
             if ((taking ?? putting) is null != target is null)
                 throw new UsageException(target is null ? $"name the file to write with -o." : "say with --name which figure is taken out, or with --put which is put in.");
-            if (target is not null)
-            {
-                PieceFile.CheckWritable(target);
-                if (File.Exists(target) && !parsed.GetValue(force)) throw new UsageException($"{target}: there is a file of this name; --force writes over it.");
-            }
+            var written = target is null ? null : OutputFile.Named(target, parsed.GetValue(force), Replaces.Nothing, path, putting);
             if (taking is null && putting is null)
             {
                 List(path, parsed.GetValue(json));
@@ -44,7 +40,7 @@ internal static class FigureCommand
             {
                 if (work.Piece.Figure(taking) is null) throw new UsageException($"{path}: {NoneCalled(work.Piece, taking)}");
                 var kept = Drawer.Take(work.Piece, taking);
-                await PieceFile.WriteWhole(target!, FigureWriter.WriteUtf8(kept), cancel);
+                await written!.WriteAsync(FigureWriter.WriteUtf8(kept), cancel);
                 if (parsed.GetValue(json)) CommandLine.PrintJson(Report(kept, target));
                 else Console.WriteLine($"{Words(kept)}\nWritten: {target}");
                 return CommandLine.Done;
@@ -52,7 +48,7 @@ internal static class FigureCommand
             var coming = Read(putting!);
             var drawn = Put(path, work, coming, parsed.GetValue(centre), parsed.GetValue(row), Answers(parsed.GetValue(thread)!, coming, work.Piece));
             var (fit, left) = (new GaugeFit(coming.Gauge, work.Piece.Cloth.Gauge), LeftOut.Of(Lay(target!, drawn.Piece), drawn.Figure));
-            await PieceFile.WriteWhole(target!, PieceWriter.WriteUtf8(drawn.Piece), cancel);
+            await written!.WriteAsync(PieceWriter.WriteUtf8(drawn.Piece), cancel);
             if (parsed.GetValue(json)) CommandLine.PrintJson(Report(target!, drawn, fit, left));
             else Say(target!, drawn, fit, left);
             return CommandLine.Done;

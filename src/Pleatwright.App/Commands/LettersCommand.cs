@@ -34,7 +34,7 @@ internal static class LettersCommand
         var title = new Option<string?>("--title") { Description = "The piece's title; the text when not given.", HelpName = "TEXT", CustomParser = PieceOptions.ReadTitle };
         var cloth = new Option<Colour?>("--cloth") { Description = "The cloth's colour.", HelpName = "#rrggbb", CustomParser = PieceOptions.ReadColour };
         var margin = new WholeOption("--margin", "PLEATS", "Bare pleats at each side at least.", (0, PleatingPlan.MostPleats)) { DefaultValueFactory = _ => TracedPiece.UsualMargin };
-        var force = new Option<bool>("--force") { Description = "Write over a file that is there." };
+        var force = OutputFile.ForceOption();
         var gauge = new GaugeOptions();
         var json = CommandLine.JsonOption();
         var command = new Command("letters", "Sets a name in letters that can be stitched: two alphabets drawn for the lattice, or any font.")
@@ -45,8 +45,7 @@ internal static class LettersCommand
         command.SetAction(async (parsed, cancel) =>
         {
             var target = parsed.GetValue(output)!;
-            PieceFile.CheckWritable(target);
-            if (File.Exists(target) && !parsed.GetValue(force)) throw new UsageException($"{target}: there is a file of this name; --force writes over it.");
+            var written = OutputFile.Named(target, parsed.GetValue(force), Replaces.Nothing, parsed.GetValue(into));
             var words = string.Join('\n', parsed.GetValue(text)!);
             var (lettered, order, findings) = await LongWork.Do(cancel, telling =>
             {
@@ -77,7 +76,7 @@ internal static class LettersCommand
                     throw UsageException.Of("letters", e);
                 }
             });
-            await PieceFile.WriteWhole(target, PieceWriter.WriteUtf8(lettered.Piece), cancel);
+            await written.WriteAsync(PieceWriter.WriteUtf8(lettered.Piece), cancel);
             if (parsed.GetValue(json)) CommandLine.PrintJson(Report(target, lettered, order, findings));
             else Say(target, lettered, order, findings);
             return CommandLine.Done;

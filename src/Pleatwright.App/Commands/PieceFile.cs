@@ -4,7 +4,7 @@ using Pleatwright.Shelf;
 
 namespace Pleatwright.App.Commands;
 
-/// <summary>Pieces and outputs on disk.</summary>
+/// <summary>Pieces on disk.</summary>
 internal static class PieceFile
 {
     /// <summary>Reads a piece, from its own file or a plate that carries it, and lays it out.</summary>
@@ -36,30 +36,5 @@ internal static class PieceFile
         {
             throw new UsageException(e.Located(path));
         }
-    }
-
-    /// <summary>Writes a whole file or nothing.</summary>
-    /// <exception cref="UsageException">It cannot be written; what stood there is untouched and nothing is left behind.</exception>
-    public static async Task WriteWhole(string path, ReadOnlyMemory<byte> contents, CancellationToken cancel)
-    {
-        CheckWritable(path);
-        try
-        {
-            await AtomicFile.WriteAsync(path, contents, cancel);
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
-        {
-            throw new UsageException($"{path}: it cannot be written: {AtomicFile.Why(e)}");
-        }
-    }
-
-    /// <summary>Refuses, before any long work, a path that no file can be written to.</summary>
-    /// <exception cref="UsageException">It names a folder, or lies in a folder that is not there.</exception>
-    public static void CheckWritable(string path)
-    {
-        if (path.Length == 0 || path.Contains('\0')) throw new UsageException("the file to write has no usable name.");
-        if (Directory.Exists(path)) throw new UsageException($"{path}: this is a folder; name a file to write.");
-        var folder = Path.GetDirectoryName(Path.GetFullPath(path))!;
-        if (!Directory.Exists(folder)) throw new UsageException($"{path}: there is no folder {folder}.");
     }
 }

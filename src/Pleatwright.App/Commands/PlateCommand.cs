@@ -14,16 +14,17 @@ internal static class PlateCommand
         var piece = CommandLine.PieceArgument();
         var output = new Option<string>("--output", "-o") { Description = $"The file to write: {Endings}.", HelpName = "OUT", Required = true };
         var sheet = SheetOption.Make();
+        var force = OutputFile.ForceOption();
         var page = new PageOptions();
         var command = new Command("plate", "The plate: stitched picture, chart, key, materials and directions.")
         {
-            piece, output, sheet,
+            piece, output, sheet, force,
         };
         page.AddTo(command);
         command.SetAction(async (parsed, cancel) =>
         {
             var path = parsed.GetValue(output)!;
-            PieceFile.CheckWritable(path);
+            var target = OutputFile.Named(path, parsed.GetValue(force), Replaces.WhatCommandsMade, parsed.GetValue(piece));
             var format = PlateFormat.OfFile(path) ?? throw new UsageException($"{path}: a plate is written as {Endings}; end the name with one of them.");
             try
             {
@@ -35,7 +36,7 @@ internal static class PlateCommand
                     var plate = LongWork.Plate(work, page.Read(parsed) with { Name = name }, telling, cancel);
                     return (format.Write(plate), format.IsEmbeddedAlone ? Typeface.Lacking(plate.Sheets) : "");
                 });
-                await PieceFile.WriteWhole(path, made, cancel);
+                await target.WriteAsync(made, cancel);
                 PageOptions.SayLacking(lacking);
             }
             catch (PlateTooLargeException e)

@@ -25,7 +25,7 @@ internal static class RecutCommand
         var figure = new Option<string?>("--figure") { Description = "Scale this figure alone, at the gauge as it is.", HelpName = "NAME" };
         var scale = new NumberOption("--scale", "FACTOR", "How many times as large the figure becomes.");
         var width = new WholeOption("--width", "VALLEYS", "Valleys across the figure.", (1, Figure.MostValleys));
-        var force = new Option<bool>("--force") { Description = "Write over a file that is there." };
+        var force = OutputFile.ForceOption();
         var json = CommandLine.JsonOption();
         var units = WorkOptions.Units();
         var command = new Command("recut", "The piece for another gauge, or one of its figures in another size; lists all that changes.")
@@ -36,8 +36,7 @@ internal static class RecutCommand
         {
             var path = parsed.GetValue(piece)!;
             var target = parsed.GetValue(output)!;
-            PieceFile.CheckWritable(target);
-            if (File.Exists(target) && !parsed.GetValue(force)) throw new UsageException($"{target}: this file is there already; --force writes over it.");
+            var written = OutputFile.Named(target, parsed.GetValue(force), Replaces.Nothing, path);
             var work = PieceFile.Lay(path);
             var asked = new Asked(parsed.GetValue(perInch), parsed.GetValue(takeUp), parsed.GetValue(spacing), parsed.GetValue(cableRows));
             var (name, factor, valleys) = (parsed.GetValue(figure), parsed.GetValue(scale), parsed.GetValue(width));
@@ -51,7 +50,7 @@ internal static class RecutCommand
                 var laid = Made(path, () => Smocking.Lay(made.Piece));
                 return (made, laid, LongWork.Proofread(work, telling), LongWork.Proofread(laid, telling));
             });
-            await PieceFile.WriteWhole(target, PieceWriter.WriteUtf8(recut.Piece), cancel);
+            await written.WriteAsync(PieceWriter.WriteUtf8(recut.Piece), cancel);
             if (parsed.GetValue(json)) CommandLine.PrintJson(Report(target, name is null ? keep.Read(parsed) : null, name, work, then, recut, units.Read(parsed), before, after));
             else Say(target, work, recut, units.Read(parsed), before, after);
             return CommandLine.Done;

@@ -14,29 +14,24 @@ internal static class StashCommand
         var import = new Option<string?>("--import") { Description = "Take in a list: lines of a name that is there take its place, others are added. Makes the file when there is none.", HelpName = "CSV" };
         var export = new Option<string?>("--export") { Description = "Write the stash as a list for a spreadsheet.", HelpName = "CSV" };
         var piece = new Option<string?>("--for") { Description = "Hold a piece's needs against the stash, with what may be taken instead.", HelpName = "PIECE" };
+        var force = OutputFile.ForceOption();
         var json = CommandLine.JsonOption();
         var units = WorkOptions.Units();
-        var command = new Command("stash", "Your threads and cloths: list them, take a list in or out, hold a piece against them.") { file, import, export, piece, json, units };
+        var command = new Command("stash", "Your threads and cloths: list them, take a list in or out, hold a piece against them.") { file, import, export, piece, force, json, units };
         command.SetAction(async (parsed, cancel) =>
         {
             var path = parsed.GetValue(file)!;
             var coming = parsed.GetValue(import) is { } csv ? StashFile.ReadCsv(csv) : null;
             var stash = coming is not null && !Path.Exists(path) ? Stash.Empty : StashFile.Read(path);
-            if (coming is not null)
-            {
-                PieceFile.CheckWritable(path);
-                stash = stash.With(coming.Threads, coming.Cloths);
-                if (stash.Threads.Length > Stash.MostOfAKind || stash.Cloths.Length > Stash.MostOfAKind)
-                    throw new UsageException($"{path}: together that is more than {Stash.MostOfAKind} threads or cloths; nothing was taken in.");
-            }
-            var target = parsed.GetValue(export);
-            if (target is not null) PieceFile.CheckWritable(target);
+            var own = coming is null ? null : OutputFile.Named(path, force: true, Replaces.Nothing); // it is named to be changed
+            if (coming is not null) stash = Together(path, stash, coming);
+            var target = parsed.GetValue(export) is { } named ? OutputFile.Named(named, parsed.GetValue(force), Replaces.Nothing, path, parsed.GetValue(import), parsed.GetValue(piece)) : null;
             // All that may be refused is done; only then is anything written.
             var list = parsed.GetValue(piece) is { } p
                 ? ShopCommand.ListOf(await LongWork.Do(cancel, telling => ShopCommand.Needs([p], telling, cancel)), stash)
                 : null;
-            if (coming is not null) await PieceFile.WriteWhole(path, StashWriter.WriteUtf8(stash), cancel);
-            if (target is not null) await PieceFile.WriteWhole(target, StashCsv.Write(stash), cancel);
+            if (own is not null) await own.ChangeAsync(standing => StashWriter.WriteUtf8(stash = Together(path, standing is null ? Stash.Empty : StashFile.Read(path, standing), coming!)), cancel);
+            if (target is not null) await target.WriteAsync(StashCsv.Write(stash), cancel);
             if (list is not null)
             {
                 var reckoning = Reckoning.Of(list, stash.Rates, stash.Pace);
@@ -48,6 +43,13 @@ internal static class StashCommand
             return CommandLine.Done;
         });
         return command;
+    }
+
+    private static Stash Together(string path, Stash stash, StashList coming)
+    {
+        var together = stash.With(coming.Threads, coming.Cloths);
+        return together.Threads.Length <= Stash.MostOfAKind && together.Cloths.Length <= Stash.MostOfAKind ? together
+            : throw new UsageException($"{path}: together that is more than {Stash.MostOfAKind} threads or cloths; nothing was taken in.");
     }
 
     private static object Report(Stash stash) => new

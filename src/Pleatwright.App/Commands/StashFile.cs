@@ -12,6 +12,10 @@ internal static class StashFile
     /// <exception cref="UsageException">It cannot be read; the message names file, line and column.</exception>
     public static Stash Read(string path) => Read(path, bytes => StashReader.Read(bytes));
 
+    /// <summary>Reads the text of a stash file.</summary>
+    /// <exception cref="UsageException">It cannot be read; the message names file, line and column.</exception>
+    public static Stash Read(string path, byte[] text) => Read(path, bytes => StashReader.Read(bytes), text);
+
     /// <summary>Reads a list in CSV.</summary>
     /// <exception cref="UsageException">It cannot be read; the message names file, line and column.</exception>
     public static StashList ReadCsv(string path) => Read(path, bytes => StashCsv.Read(bytes));
@@ -26,11 +30,13 @@ internal static class StashFile
         return threads.IsEmpty ? throw new UsageException($"{path}: it names no threads.") : threads;
     }
 
-    private static T Read<T>(string path, Func<byte[], T> read)
+    private static T Read<T>(string path, Func<byte[], T> read) => Read(path, read, InputFile.Read(path, "a file", PieceReader.MostBytes));
+
+    private static T Read<T>(string path, Func<byte[], T> read, byte[] text)
     {
         try
         {
-            return read(InputFile.Read(path, "a file", PieceReader.MostBytes));
+            return read(text);
         }
         catch (PieceFormatException e)
         {

@@ -40,10 +40,11 @@ internal static class TraceCommand
         var cloth = new Option<Colour?>("--cloth") { Description = "The cloth's colour.", HelpName = "#rrggbb", CustomParser = PieceOptions.ReadColour };
         var margin = PieceOptions.Whole("--margin", TracedPiece.UsualMargin, "PLEATS", "Bare pleats at each side of the figure at least.", (0, PleatingPlan.MostPleats));
         var gauge = new GaugeOptions();
+        var force = OutputFile.ForceOption();
         var json = CommandLine.JsonOption();
         var command = new Command("trace", "Makes a figure that can be stitched from a picture, and a piece round it.")
         {
-            image, output, width, threads, stash, fidelity, background, tolerance, enclosed, crop, turn, mirror, noHalves, title, cloth, margin, json,
+            image, output, width, threads, stash, fidelity, background, tolerance, enclosed, crop, turn, mirror, noHalves, title, cloth, margin, force, json,
         };
         gauge.AddTo(command);
         command.SetAction(async (parsed, cancel) =>
@@ -65,14 +66,14 @@ internal static class TraceCommand
                 Name = name.Length > 0 ? name : "figure",
             };
             var target = parsed.GetValue(output)!;
-            PieceFile.CheckWritable(target);
+            var written = OutputFile.Named(target, parsed.GetValue(force), Replaces.Nothing, path);
             var (trace, work, findings) = await LongWork.Do(cancel, telling =>
             {
                 var (traced, piece) = Run(path, options, parsed.GetValue(title) ?? PieceOptions.Sentence(name), parsed.GetValue(cloth), parsed.GetValue(margin)!.Value, telling, cancel);
                 var laid = Smocking.Lay(piece);
                 return (traced, laid, LongWork.Proofread(laid, telling));
             });
-            await PieceFile.WriteWhole(target, PieceWriter.WriteUtf8(work.Piece), cancel);
+            await written.WriteAsync(PieceWriter.WriteUtf8(work.Piece), cancel);
             if (parsed.GetValue(json)) CommandLine.PrintJson(Report(target, trace, work, findings));
             else Say(target, trace, work, findings);
             return CommandLine.Done;

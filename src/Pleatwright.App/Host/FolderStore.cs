@@ -9,7 +9,7 @@ namespace Pleatwright.App.Host;
 /// </summary>
 public sealed class FolderStore : IFileStore
 {
-    /// <summary>Writes a file whole or not at all, as <see cref="AtomicFile.WriteAsync"/> does.</summary>
+    /// <summary>Writes a file whole or not at all, as <see cref="AtomicFile"/> does.</summary>
     internal delegate Task FileWriter(string path, ReadOnlyMemory<byte> content, CancellationToken cancel);
 
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(10);
@@ -53,7 +53,9 @@ public sealed class FolderStore : IFileStore
             {
                 try
                 {
-                    var file = new FileStream(Path.Combine(folder, ".lock"), FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None);
+                    var path = Path.Combine(folder, ".lock");
+                    if (new FileInfo(path).LinkTarget is not null) throw new ShelfException(ShelfTrouble.Unavailable, $"{path} is a link to another place; the shelf does not follow it.");
+                    var file = new FileStream(path, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None);
                     return new Held(oneWriter, file);
                 }
                 catch (IOException e) when (IsHeldElsewhere(e))

@@ -59,15 +59,15 @@ public sealed class Pacer
         get
         {
             var order = desk.Order;
-            yield return ("starts of runs", Words.Of(order.Starts));
+            yield return (order.Starts == 1 ? "start of a run" : "starts of runs", Words.Of(order.Starts));
             yield return ("at the very least", Words.Of(order.LowerBoundStarts));
             if (order.Bands.Starts > 0) yield return ("of bands", Words.Of(order.Bands.Starts));
             if (order.Bands.AccentNeedlefuls > 0) yield return ("of accents", Words.Of(order.Bands.AccentNeedlefuls));
             if (order.Backsmock.Needlefuls > 0) yield return ("of backsmocking", Words.Of(order.Backsmock.Needlefuls));
             if (order.Needlefuls > order.Starts) yield return ("in all", Words.Of(order.Needlefuls));
-            yield return ("turns", Words.Of(order.TurnsInAll));
+            yield return (order.TurnsInAll == 1 ? "turn" : "turns", Words.Of(order.TurnsInAll));
             yield return ("carried", Words.Of(order.CarriedInAll.In(desk.Piece.Working.WorkingLength.Unit)));
-            yield return ("steps", Words.Of(Steps.Length));
+            yield return (Steps.Length == 1 ? "step" : "steps", Words.Of(Steps.Length));
         }
     }
 

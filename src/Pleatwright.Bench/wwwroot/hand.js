@@ -76,6 +76,8 @@ export function showDialog(id, docked) {
   if (!d || d.open) return;
   swallow = enterDown;
   if (docked) d.show(); else d.showModal(); // beside the rest of the page, or over it
+  // A finger that opened it wants to see it: a keyboard on the screen would cover half, and comes when a field is touched.
+  if (!enterDown && matchMedia("(hover: none) and (pointer: coarse)").matches && document.activeElement?.matches("input, textarea")) d.focus();
 }
 export function closeDialog(id) { const d = document.getElementById(id); if (d?.open) d.close(); }
 export function go(view) { location.hash = view; } // told to the program as if a link had been followed

@@ -59,7 +59,7 @@ internal class FileTexts(IFileStore store, TimeProvider clock, Goods goods) : IT
         foreach (var folder in await Store.FoldersAsync(goods.VersionsFolder, cancel))
         {
             if (!PieceName.TryParse(folder, out var name, out _)) continue;
-            if (pieces.Any(p => string.Equals(p.Name, folder, StringComparison.OrdinalIgnoreCase))) continue;
+            if (pieces.Any(p => FileNames.OneFile.Equals(p.Name, folder))) continue;
             if (await VersionsAsync(name, cancel) is [var last, ..])
                 deleted.Add(new DeletedPiece(folder, await TitleOfVersionAsync(name, last, cancel), last.Kept));
         }
@@ -119,7 +119,7 @@ internal class FileTexts(IFileStore store, TimeProvider clock, Goods goods) : IT
         await using var held = await Store.HoldAsync(cancel);
         var names = await FileNamesAsync(cancel);
         if (!names.Contains(goods.FileOf(name), StringComparer.Ordinal)) throw Missing(name);
-        if (!name.SameFile(to) && names.Contains(goods.FileOf(to), StringComparer.OrdinalIgnoreCase))
+        if (!name.SameFile(to) && (names.Contains(goods.FileOf(to), FileNames.OneFile) || await ReadAsync(to, cancel) is not null))
             throw new ShelfException(ShelfTrouble.Taken, $"There is a {goods.What} called “{to}” already; nothing was changed.");
         if (!name.SameFile(to)) await MakeWayAsync(to, cancel);
         await Store.MoveAsync(goods.FileOf(name), goods.FileOf(to), cancel);
@@ -261,9 +261,9 @@ internal class FileTexts(IFileStore store, TimeProvider clock, Goods goods) : IT
     /// <summary>The name, or the next free one.</summary>
     protected async Task<PieceName> FreeNameAsync(PieceName wanted, CancellationToken cancel)
     {
-        var taken = new HashSet<string>(await FileNamesAsync(cancel), StringComparer.OrdinalIgnoreCase);
+        var taken = new HashSet<string>(await FileNamesAsync(cancel), FileNames.OneFile);
         var name = wanted;
-        for (var number = 2; taken.Contains(goods.FileOf(name)); number++) name = wanted.Numbered(number);
+        for (var number = 2; taken.Contains(goods.FileOf(name)) || await ReadAsync(name, cancel) is not null; number++) name = wanted.Numbered(number);
         await MakeWayAsync(name, cancel);
         return name;
     }
@@ -273,8 +273,8 @@ internal class FileTexts(IFileStore store, TimeProvider clock, Goods goods) : IT
     {
         await MakingWayAsync(name, cancel);
         var folders = await Store.FoldersAsync(goods.VersionsFolder, cancel);
-        if (folders.FirstOrDefault(f => string.Equals(f, name.ToString(), StringComparison.OrdinalIgnoreCase)) is not { } standing) return;
-        var taken = new HashSet<string>(folders, StringComparer.OrdinalIgnoreCase);
+        if (folders.FirstOrDefault(f => FileNames.OneFile.Equals(f, name.ToString())) is not { } standing) return;
+        var taken = new HashSet<string>(folders, FileNames.OneFile);
         taken.UnionWith((await FileNamesAsync(cancel)).Select(f => f.EndsWith(goods.Ending, StringComparison.Ordinal) ? f[..^goods.Ending.Length] : f));
         var aside = name.Numbered(2);
         for (var number = 3; taken.Contains(aside.ToString()); number++) aside = name.Numbered(number);

@@ -63,6 +63,7 @@ public readonly record struct PieceName
         var kept = new StringBuilder();
         foreach (var rune in title.EnumerateRunes()) // half a surrogate pair comes out as U+FFFD, which is dropped too
         {
+            if (FileNames.IsUnseen(rune)) continue;
             var bad = Rune.IsControl(rune) || rune.Value == 0xFFFD || (rune.IsAscii && Forbidden.Contains((char)rune.Value));
             kept.Append(bad ? " " : rune.ToString());
         }
@@ -81,7 +82,7 @@ public readonly record struct PieceName
     }
 
     /// <summary>Whether two names would be one file where case is not told apart.</summary>
-    public bool SameFile(PieceName other) => string.Equals(text, other.text, StringComparison.OrdinalIgnoreCase);
+    public bool SameFile(PieceName other) => FileNames.OneFile.Equals(ToString(), other.ToString());
 
     /// <inheritdoc/>
     public override string ToString() => text ?? "";
@@ -95,6 +96,7 @@ public readonly record struct PieceName
                 return $"A name cannot hold {(char.IsControl(c) ? "control characters" : $"“{c}”")}.";
         foreach (var rune in text.EnumerateRunes())
             if (rune.Value == 0xFFFD) return "The name is not valid text.";
+        if (FileNames.Unseen(text) is { } unseen) return $"A name cannot hold what cannot be seen ({unseen}).";
         if (text[0] is '.' or ' ' || text[^1] is '.' or ' ') return "A name cannot begin or end with a dot or a space.";
         var stem = text.Split('.')[0].TrimEnd(' ');
         return IsReserved(stem) ? $"“{stem}” is reserved by some file systems; choose another name." : "";

@@ -12,6 +12,16 @@ namespace Pleatwright.Shelf;
 /// <param name="ending">What the name of every version ends with.</param>
 internal sealed class VersionFolder(IFileStore store, TimeProvider clock, string folder, string ending)
 {
+    /// <summary>Where the shelf keeps the versions of a file that stands in its root; null where it is none of which versions are kept.</summary>
+    public static VersionFolder? Of(IFileStore store, TimeProvider clock, string fileName)
+    {
+        if (fileName == FileStash.FileName) return new(store, clock, FileStash.VersionsFolder, ".json");
+        foreach (var goods in (ReadOnlySpan<Goods>)[Goods.Pieces, Goods.Figures])
+            if (fileName.EndsWith(goods.Ending, StringComparison.Ordinal) && PieceName.TryParse(fileName[..^goods.Ending.Length], out var name, out _))
+                return new(store, clock, $"{goods.VersionsFolder}/{name}", goods.Ending);
+        return null;
+    }
+
     private const string Moment = "yyyy-MM-dd HHmmss";
 
     /// <summary>The versions, latest first; files of other names are passed over.</summary>

@@ -252,7 +252,8 @@ public class ShelfTests
             return path;
         }
         var old = Leftover(".0123", TimeSpan.FromMinutes(5));
-        var young = Leftover(".4567", TimeSpan.Zero); // may belong to a bench that is writing this moment
+        var young = Leftover(".4567", TimeSpan.FromMinutes(5)); // a bench is writing it this moment
+        await using (new FileStream(young, FileMode.Open, FileAccess.Write, FileShare.Delete))
         await using (var shelf = await ServedShelf.StartAsync(folder))
         {
             await shelf.CreateAsync("Gull");

@@ -33,6 +33,7 @@ internal sealed record ClassFormat(string Ending, string MediaType, string Words
         using var file = new MemoryStream();
         using (var zip = new ZipArchive(file, ZipArchiveMode.Create, leaveOpen: true))
         {
+            zip.Comment = "Pleatwright";
             Add("teacher.pdf", PdfWriter.Write($"{pack.Plate.Title}, teacher’s sheet", pack.TeacherSheets));
             Add("kit-labels.pdf", PdfWriter.Write($"{pack.Plate.Title}, kit labels", pack.LabelSheets));
             Add("handout.pdf", PdfWriter.Write($"{pack.Plate.Title}, handout", pack.HandoutSheets));

@@ -14,6 +14,7 @@ internal static class HtmlHead
         <html lang="en-GB"{(large ? " class=\"large\"" : "")}>
         <head>
         <meta charset="utf-8"/>
+        <meta name="generator" content="Pleatwright"/>
         <meta name="viewport" content="width=device-width, initial-scale=1"/>
         <meta http-equiv="Content-Security-Policy" content="default-src 'none'; {(script is null ? "" : $"script-src 'sha256-{script}'; ")}style-src 'unsafe-inline'; font-src data:"/>
         <meta name="color-scheme" content="light dark"/>

@@ -59,7 +59,7 @@ internal static class SvgWriter
         CultureInfo.InvariantCulture,
         $"""
         <?xml version="1.0" encoding="UTF-8"?>
-        <svg xmlns="http://www.w3.org/2000/svg" width="{SvgBody.Number(width)}mm" height="{SvgBody.Number(height)}mm" viewBox="0 0 {SvgBody.Number(width)} {SvgBody.Number(height)}" xml:lang="en-GB">
+        <svg xmlns="http://www.w3.org/2000/svg" width="{SvgBody.Number(width)}mm" height="{SvgBody.Number(height)}mm" viewBox="0 0 {SvgBody.Number(width)} {SvgBody.Number(height)}" xml:lang="en-GB" data-generator="Pleatwright">
         <title>{Escaping.Xml(title)}</title>
         {carried}<style>
         {fonts}{body.Styles()}</style>
