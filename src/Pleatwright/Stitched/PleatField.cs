@@ -170,7 +170,7 @@ internal sealed class PleatField
                 var h = hold[row * Pleats + p];
                 sum += widths[p] = 1 + Opening * (1 - h);
             }
-            var past = Math.Max(0, Math.Max(first - row, row - last)) * RowsApart / (float)rowsPerSpace;
+            var past = Math.Max(0, Math.Max(first - row, row - last) - 1) * RowsApart / (float)rowsPerSpace;
             var fan = fans ? 1 + Fanning * (1 - MathF.Exp(-past * past / 2.2f)) : 1;
             float at = 0, scale = Pleats / sum;
             for (var k = 0; k <= Pleats; k++)

@@ -165,7 +165,7 @@ internal sealed class Relief
             Locate(y, across, down, held);
             var at = (row + margin) * Stride;
             var pleat = int.MinValue;
-            float pucker = 0, tone = 1, full = 1, lean = 0;
+            float pucker = 0, tone = 1, full = 1, lean = 0, creased = 0;
             for (var n = 0; n < nodes - 1; n++)
             {
                 var count = Math.Min(apart, Stride - n * apart);
@@ -202,6 +202,7 @@ internal sealed class Relief
                         var from = row1 - MathF.Round(row1);
                         var dimple = from * MathF.Exp(-from * from * 90) * (5 + 4 * Grain.At(pleat, (int)MathF.Round(row1), 27)) * (1 - 0.7f * held[n]);
                         pucker = dimple * 0.35f + 0.16f * (Grain.Along(v / 1.7f + 0.2f, pleat, 21) - Grain.Along(v / 1.7f - 0.2f, pleat, 21)) + 0.10f * (Grain.Along(v / 0.7f + 0.2f, pleat, 22) - Grain.Along(v / 0.7f - 0.2f, pleat, 22));
+                        creased = perMillimetre < 9 ? 0 : v * 2.1f + 3.1f * Grain.At(pleat, 0, 28) + 1.4f * Grain.Along(v / 2.1f, pleat, 29);
                         tone = 1 + 0.025f * Grain.Along(v / 9, pleat, 23);
                         full = 1 + 0.16f * Grain.Along(v / 6, pleat, 24);
                         lean = 0.26f * Grain.Along(v / 11, pleat, 25) + 0.10f * Grain.At(pleat, 0, 26);
@@ -213,9 +214,11 @@ internal sealed class Relief
                     var k = (int)s;
                     var h = crown[k] + (crown[k + 1] - crown[k]) * (s - k);
                     var slope = crownSlope[k] * deep * full;
+                    // From close by it is seen that the tube is soft: shallow creases run across it aslant.
+                    var crease = creased == 0 ? 0 : MathF.Sin(creased + share * 4.5f) * (1 + h) * (1 - 0.6f * held[n]);
                     Height[at] = h * deep * full - sunk;
                     Right[at] = slope * perRight;
-                    Down[at] = slope * perDown + pucker * (1 + h) + tucks;
+                    Down[at] = slope * perDown + pucker * (1 + h) + tucks + 0.075f * crease;
                     FibreX[at] = a;
                     FibreY[at] = d;
                     Shade[at] = tone;

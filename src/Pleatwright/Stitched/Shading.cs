@@ -76,11 +76,11 @@ internal static class Shading
                 var over = new Vector<float>(i < 3 ? relief.Height : relief.Near, at + offsets[i]) - height - new Vector<float>(steps[i] * steep);
                 blocked = Vector.Max(blocked, over * (1 / (0.16f + 0.45f * steps[i])));
             }
-            var lit = one - 0.85f * Vector.Min(one, blocked);
+            var lit = one - 0.78f * Vector.Min(one, blocked);
             var near = Vector.Max(zero, new Vector<float>(relief.Near, at) - height);
             var wider = Vector.Max(zero, new Vector<float>(relief.Wider, at) - height);
             var tight = Vector.Exp(near * -2.5f);
-            var open = tight * tight * Vector.Exp(wider * (-1.25f / depth));
+            var open = tight * tight * Vector.Exp(wider * (-1.0f / depth));
 
             var length = one / Vector.SquareRoot(one + right * right + down * down);
             Vector<float> nx = -right * length, ny = -down * length, nz = length;
@@ -134,7 +134,7 @@ internal static class Shading
             var thread = coloured * (1 / ThreadMean);
             // A light thread throws so much light back and forth that its shadows are paler and its highlights stand out less.
             var most = Vector.Max(r0, Vector.Max(g0, b0));
-            thread = one + (thread - one) * (one - 0.6f * most * most);
+            thread = one + (thread - one) * (one - 0.52f * most * most);
             coloured = Vector.ConditionalSelect(isThread, thread, coloured);
             // Of the lamp's own colour a dark thread gives back less.
             var white = sheen * Sheen * (new Vector<float>(0.006f) + 0.17f * (r0 * 0.3f + g0 * 0.5f + b0 * 0.2f)) * (one - 0.7f * most * most);
