@@ -203,7 +203,7 @@ internal static class Cover
         if (room.Height - waysHeight < 70) (ways, waysHeight) = ([], 0);
         var most = room.Height - waysHeight - 2 * Mount;
         if (most < 10) return;
-        var drawing = StitchedPicture.Within(document.Work, room.Width - 2 * Mount, most);
+        var drawing = StitchedPrint.Within(document.Work, room.Width - 2 * Mount, most);
         var frame = Framed(page, FigureWords.Picture(document), drawing, room);
         if (strip > 0) Strip(page, document, room.X, frame.Bottom + 4, room.Width);
         var below = frame.Bottom + strip + 5;
@@ -232,7 +232,7 @@ internal static class Cover
         for (var i = 0; i < ways.Length; i++)
         {
             var work = Work.Lay(ways[i].Of(document.Work.Piece));
-            var drawing = StitchedPicture.Within(work, wide, most);
+            var drawing = StitchedPrint.Within(work, wide, most);
             var view = drawing.View;
             var placed = new Box(room.X + i * (room.Width - wide) / Math.Max(2, ways.Length - 1), room.Y, view.Width, view.Height);
             page.Figure(FigureWords.Way(ways[i].Name), new Inset(drawing.Marks, new Spot(placed.X - view.X, placed.Y - view.Y), placed));
@@ -279,7 +279,7 @@ internal static class Cover
         var more = ((room.Width - 2 * Mount) / geometry.Pitch - window.Pleats) / 2;
         more = Math.Min(more, Math.Min(window.FirstPleat - left, right - window.LastPleat));
         if (more > 0) window = window with { FirstPleat = window.FirstPleat - (int)more, LastPleat = window.LastPleat + (int)more };
-        Framed(page, FigureWords.Closer, StitchedPicture.Draw(geometry, window), room);
+        Framed(page, FigureWords.Closer, StitchedPrint.Of(geometry, window), room);
         return true;
     }
 

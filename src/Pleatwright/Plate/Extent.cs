@@ -24,6 +24,7 @@ internal static class Extent
     {
         Shape shape => Of(shape),
         Lettering { Text: not "" } lettering => Of(lettering),
+        PixelPicture picture => picture.Box,
         Inset inset => Clipped(Of(inset.Marks)?.Moved(inset.Move.X, inset.Move.Y), inset.Clip),
         _ => null,
     };

@@ -63,6 +63,11 @@ public sealed record Lettering(Spot At, string Text, TypeStyle Style, Anchor Anc
 /// <param name="Clip">Beyond this box nothing shows; it is not moved. None means no clipping.</param>
 public sealed record Inset(ImmutableArray<Mark> Marks, Spot Move, Box? Clip = null) : Mark;
 
+/// <summary>A picture in pixels, laid into a box.</summary>
+/// <param name="Box">Where it lies; it is stretched to fill it.</param>
+/// <param name="Jpeg">The picture as a JPEG file (ISO/IEC 10918-1).</param>
+public sealed record PixelPicture(Box Box, ImmutableArray<byte> Jpeg) : Mark;
+
 /// <summary>An entry in the list of contents that a reader program shows.</summary>
 /// <param name="Title">Its words.</param>
 /// <param name="Depth">0 for a chapter, 1 for a part of it.</param>

@@ -50,7 +50,7 @@ internal static class HtmlWriter
 
     private static void Picture(StringBuilder page, PlateDocument plate)
     {
-        var drawing = StitchedPicture.Draw(plate.Work, 240);
+        var drawing = StitchedPrint.Of(plate.Work, 140); // as fine as a page shows it that is so many millimetres wide in print
         page.Append("<figure class=\"picture\">\n");
         page.Append(SvgWriter.Element("pic", $"{plate.Title}, stitched", FigureWords.Picture(plate), drawing.View, drawing.Marks));
         page.Append("\n</figure>\n");

@@ -86,6 +86,7 @@ internal static class PdfWriter
                 case Shape shape: Draw(shape); break;
                 case Lettering lettering: Draw(lettering); break;
                 case Inset inset: Draw(inset); break;
+                case PixelPicture picture: Draw(picture); break;
             }
         }
 
@@ -97,6 +98,12 @@ internal static class PdfWriter
             graphics.TranslateTransform(Pt(inset.Move.X), Pt(inset.Move.Y));
             foreach (var mark in inset.Marks) Draw(mark);
             graphics.Restore(state);
+        }
+
+        private void Draw(PixelPicture picture)
+        {
+            using var image = XImage.FromStream(new MemoryStream([.. picture.Jpeg]));
+            graphics.DrawImage(image, Pt(picture.Box.X), Pt(picture.Box.Y), Pt(picture.Box.Width), Pt(picture.Box.Height));
         }
 
         private void Draw(Lettering lettering, string end = "")

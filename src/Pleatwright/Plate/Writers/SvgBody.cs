@@ -33,6 +33,7 @@ internal sealed class SvgBody(string id)
                 case Shape shape: Draw(shape); break;
                 case Lettering lettering: Draw(lettering); break;
                 case Inset inset: Draw(inset); break;
+                case PixelPicture picture: Draw(picture); break;
             }
     }
 
@@ -67,6 +68,13 @@ internal sealed class SvgBody(string id)
         if (moved) text.Append("</g>");
         if (inset.Clip is not null) text.Append("</g>");
         text.Append('\n');
+    }
+
+    private void Draw(PixelPicture picture)
+    {
+        var box = picture.Box;
+        text.Append($"<image x=\"{Number(box.X)}\" y=\"{Number(box.Y)}\" width=\"{Number(box.Width)}\" height=\"{Number(box.Height)}\" preserveAspectRatio=\"none\" href=\"data:image/jpeg;base64,");
+        text.Append(Convert.ToBase64String(picture.Jpeg.AsSpan())).Append("\"/>\n");
     }
 
     private void Draw(Lettering lettering)

@@ -1,0 +1,64 @@
+using System.Collections.Immutable;
+using System.Runtime.CompilerServices;
+using Pleatwright.Chart;
+using Pleatwright.Stitched;
+
+namespace Pleatwright.Plate.Parts;
+
+/// <summary>
+/// The stitched piece painted for print (see <see cref="Painter"/>). In the browser, where painting so finely would keep the page waiting, it is the drawn picture
+/// of <see cref="StitchedPicture"/>, of the same size.
+/// </summary>
+internal static class StitchedPrint
+{
+    private const double PerMillimetre = 300 / 25.4; // dots an inch that print is judged by (common practice, no source)
+
+    // A page is laid out again for every change of what is printed; the piece is the same.
+    private static readonly ConditionalWeakTable<Work, Painted> Kept = [];
+
+    /// <summary>Whether pictures are painted here.</summary>
+    public static bool IsPainted => !OperatingSystem.IsBrowser();
+
+    /// <summary>The picture so many millimetres wide.</summary>
+    public static Drawing Of(Work work, double width)
+    {
+        if (!IsPainted) return StitchedPicture.Draw(work, width);
+        var of = Kept.GetValue(work, w => new Painted(w));
+        return Printed(of, of.Piece.Whole, width);
+    }
+
+    /// <summary>The picture as large as may be, so many millimetres wide and high at the most.</summary>
+    public static Drawing Within(Work work, double width, double height) => Of(work, Math.Min(width, width * height / StitchedPicture.HeightOf(work, width)));
+
+    /// <summary>A part of the finished cloth.</summary>
+    public static Drawing Of(ChartGeometry geometry, ChartWindow window)
+    {
+        if (!IsPainted || !Bending.SurfaceOf(geometry.Work).IsStraight) return StitchedPicture.Draw(geometry, window);
+        var of = Kept.GetValue(geometry.Work, w => new Painted(w));
+        var view = geometry.BoxOf(window);
+        var times = geometry.Pitch / of.Piece.Field.Pitch;
+        return Printed(of, new Frame(view.X / times, view.Y / times, view.Width / times, view.Height / times), view.Width);
+    }
+
+    private static Drawing Printed(Painted of, Frame frame, double width)
+    {
+        var box = new Box(0, 0, width, width * frame.Height / frame.Width);
+        return new Drawing(box, [new PixelPicture(box, of.Jpeg(frame, Math.Max(1, (int)Math.Round(width * PerMillimetre))))]);
+    }
+
+    private sealed class Painted(Work work)
+    {
+        private readonly Dictionary<(Frame, int), ImmutableArray<byte>> jpegs = [];
+
+        public StitchedPiece Piece { get; } = new(work);
+
+        public ImmutableArray<byte> Jpeg(Frame frame, int wide)
+        {
+            lock (jpegs)
+            {
+                if (!jpegs.TryGetValue((frame, wide), out var jpeg)) jpegs[(frame, wide)] = jpeg = [.. JpegFile.Write(new Painter(Piece, frame, wide).Paint())];
+                return jpeg;
+            }
+        }
+    }
+}
