@@ -109,7 +109,7 @@ public class HangingLaws
         Assert.Equal($"“bar” runs {(58 - pleats) / 2} valleys off the side: it needs 58 pleats and this size has {pleats}.", Assert.Single(line.Troubles));
         Assert.True(SizeTable.Of(piece with { Sizes = [new Size("enough", new Panel(Length.FromInches(58 / 12.0)))] })[1].Fits);
         // Other cloth and back is the same piece.
-        Assert.Equal(piece.Placements, Recut.To(line.Piece with { Sizes = [] }, piece.Cloth).Placements);
+        Assert.Equal(piece.Placements, OtherCloth.To(line.Piece with { Sizes = [] }, piece.Cloth).Placements);
     }
 
     [Fact]
@@ -140,11 +140,11 @@ public class HangingLaws
             Working = new Working { Places = [new FixedPlace(new CableRow(5), Centre.Hung("panel 1", CountedFrom.Centre, 2).On(new PleatingPlan(new ClothPlan(Bishop(cuts), Gauge.Common, 6))), 1)] },
         };
         var own = new PleatingPlan(piece.Cloth);
-        var front = Recut.To(piece, piece.Cloth with { Form = new Round(Length.FromInches(10), Angle.FullTurn, [new("panel 0", Length.FromInches(20)), new("front", Length.FromInches(12)), new("panel 2", Length.FromInches(10))]) });
+        var front = OtherCloth.To(piece, piece.Cloth with { Form = new Round(Length.FromInches(10), Angle.FullTurn, [new("panel 0", Length.FromInches(20)), new("front", Length.FromInches(12)), new("panel 2", Length.FromInches(10))]) });
         Assert.Equal(("front", 2), (front.Placements[0].Centre.Panel, front.Placements[0].Centre.Valleys));
         Assert.Equal(("front", 3), (front.Bands[0].Panel, front.Bands[0].From!.Value.Number));
         Assert.Equal(piece.Working.Places[0].Valley.Number + 40, front.Working.Places[0].Valley.Number);
-        var panel = Recut.To(piece, piece.Cloth with { Form = new Panel(Length.FromInches(10)) });
+        var panel = OtherCloth.To(piece, piece.Cloth with { Form = new Panel(Length.FromInches(10)) });
         Assert.False(panel.Placements[0].Centre.IsHung && panel.Placements[0].Centre.Panel is not null);
         Assert.Equal(piece.Placements[0].Centre.On(own).Number - own.CentreValley, panel.Placements[0].Centre.On(new PleatingPlan(panel.Cloth)).Number - new PleatingPlan(panel.Cloth).CentreValley);
         Assert.Null(panel.Bands[0].Panel);
