@@ -44,8 +44,8 @@ public sealed class FigureComing : PieceDraft
     /// <summary>Its threads in doubt, with what is answered of them.</summary>
     public ThreadQuestion Threads { get; }
 
-    /// <summary>Whether there is anything that the maker should see before: a thread in doubt, stitches that cannot be worked there, a fault the proof finds more.</summary>
-    public bool AsksALook => !Threads.InDoubt.IsEmpty || Laid is null || !Faults.IsEmpty;
+    /// <summary>Whether there is anything that the maker should see before: a thread in doubt, stitches that cannot be worked there, an error the proof finds more.</summary>
+    public bool AsksALook => !Threads.InDoubt.IsEmpty || Laid is not { } laid || Unfit(laid) != default || ErrorsMore(laid) > 0;
 
     /// <summary>What changes, a sentence each.</summary>
     public ImmutableArray<string> Changes => Laid is not { } laid || drawn is null ? []
@@ -57,8 +57,7 @@ public sealed class FigureComing : PieceDraft
         get
         {
             if (Laid is not { } laid || drawn is null) return [];
-            if (proved?.Laid != laid) proved = (laid, Smocking.Prove(laid));
-            var (now, before) = (proved.Value.Findings, Desk.Findings.Select(f => f.Message).ToHashSet());
+            var (now, before) = (Proved(laid), Desk.Findings.Select(f => f.Message).ToHashSet());
             Counts after = Counts.Of(now), was = Counts.Of(Desk.Findings);
             string[] more = [.. new[] { (after.Errors - was.Errors, "error"), (after.Warnings - was.Warnings, "warning") }.Where(m => m.Item1 > 0).Select(m => Words.Of(m.Item1, m.Item2))];
             return
@@ -74,7 +73,7 @@ public sealed class FigureComing : PieceDraft
     public bool Do()
     {
         if (Laid is not { } laid || drawn is not { } put) return false;
-        var (unfit, more) = (Unfit(laid), Counts.Of(Smocking.Prove(laid)).Errors - Counts.Of(Desk.Findings).Errors);
+        var (unfit, more) = (Unfit(laid), ErrorsMore(laid));
         if (!Keep()) return false;
         Desk.Say(renewed is null
             ? $"{put.Figure} is on the cloth. {DrawerWords.Of(put, new GaugeFit(Kept.Gauge, laid.Piece.Cloth.Gauge), unfit)}".TrimEnd()
@@ -91,6 +90,14 @@ public sealed class FigureComing : PieceDraft
         drawn = null;
         return (drawn = act(piece, Threads.Answers)).Piece;
     }
+
+    private ImmutableArray<Finding> Proved(Work laid)
+    {
+        if (proved?.Laid != laid) proved = (laid, Smocking.Prove(laid));
+        return proved.Value.Findings;
+    }
+
+    private int ErrorsMore(Work laid) => Counts.Of(Proved(laid)).Errors - Counts.Of(Desk.Findings).Errors;
 
     // What cannot be worked of it that could be before.
     private LeftOut Unfit(Work laid)
