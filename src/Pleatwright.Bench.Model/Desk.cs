@@ -76,6 +76,9 @@ public sealed class Desk
     /// <summary>Raised when the bench has something to say to the maker; read aloud by screen readers.</summary>
     public event Action<string>? Said;
 
+    /// <summary>Raised after an edit that makes other cloth to stitch of the piece: no stitch of it is where it was.</summary>
+    public event Action? CutAnew;
+
     /// <summary>Puts a piece on the table, with nothing to undo.</summary>
     public void Open(Piece piece) => Open(new History(piece));
 
@@ -134,13 +137,15 @@ public sealed class Desk
     public void Drop() => Draft(History.Now.Piece);
 
     /// <summary>Makes one edit and keeps it.</summary>
-    public void Edit(string edit, Func<Piece, Piece> change)
+    public void Edit(string edit, Func<Piece, Piece> change, bool anew = false)
     {
         KeepDraft();
         Piece changed;
         try { changed = change(Piece); }
         catch (ArgumentException e) { Say(Sentences.Of(e.Why())); return; }
-        if (Draft(changed)) Keep(edit);
+        if (!Draft(changed)) return;
+        Keep(edit);
+        if (anew) CutAnew?.Invoke();
     }
 
     /// <summary>Undoes the last edit.</summary>

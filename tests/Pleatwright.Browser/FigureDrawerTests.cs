@@ -87,6 +87,7 @@ public class FigureDrawerTests(Chromium chromium)
         Assert.False(PieceReader.Read(await File.ReadAllBytesAsync(Path.Combine(bench.Folder, "Harbour.piece.json"))).Figure("boat")!.Square);
         await bench.Page.Locator(".newer-notice").GetByText("Look").ClickAsync();
         await bench.Page.Locator("#table-sheet .side-by-side img").Nth(1).WaitForAsync();
+        await bench.Page.Locator("#table-sheet .changes").GetByText("Its ends are squared off with half stitches.").WaitForAsync();
         foreach (var (name, size) in Screens.All)
         {
             await bench.LookAsync(size);

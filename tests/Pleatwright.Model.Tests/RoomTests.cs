@@ -22,7 +22,7 @@ public class RoomTests
         ["Tabletop"] = ["Table", "Drafts", "Keeping"],
         ["Working"] = ["Keeping", "Table"],
         ["Basket"] = ["Keeping"],
-        ["Drawer"] = ["Keeping", "Table"],
+        ["Drawer"] = ["Keeping", "Table", "Drafts"],
         ["Chair"] = ["Keeping"],
         ["Pieces"] = ["Keeping"],
         ["Tracing"] = ["Basket", "Table"],

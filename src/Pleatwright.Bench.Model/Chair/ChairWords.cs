@@ -43,7 +43,9 @@ public static class ChairWords
         ticking.Now is null || ticking.Work.TicksOf(ticking.Item) - ticking.InItem > 1 ? "Tick one" : ticking.Work.TicksOf(ticking.Item) == 1 ? "Tick it" : "Tick the last";
 
     /// <summary>Why the maker should see that the place is right.</summary>
-    public static string Doubt(Ticking ticking) => ticking.Gone > 0
+    public static string Doubt(Ticking ticking) => ticking.CutSince
+        ? $"The piece was cut for another gauge after {Words.Of(ticking.Worked.Count, "stitch was", "stitches were")} ticked: stitches lie elsewhere now. Begin anew, or undo the other gauge at the table."
+        : ticking.Gone > 0
         ? $"{Words.Of(ticking.Gone, "stitch", "stitches")} you had ticked {(ticking.Gone == 1 ? "is" : "are")} no longer in the piece. See that the place is right."
         : "An older bench kept this place. See that it is right.";
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Pleatwright.Bench.Model.Keeping;
+using Pleatwright.Chart;
 using Pleatwright.Order;
 
 namespace Pleatwright.Bench.Model.Chair;
@@ -19,6 +20,7 @@ public sealed class Ticking
     private readonly LinkedList<Worked> past = new(), future = new();
     private WorkingOrder? of;
     private string piece = "";
+    private Piece? cutTo; // what the piece became when it was cut anew, for as long as that can be undone here
     private bool opened = true, begun;
     private int turn;
 
@@ -30,7 +32,9 @@ public sealed class Ticking
         Awake = memory.Setting("awake") != "no";
         Pedal = memory.Setting("pedal");
         Heard = memory.Setting("heard") == "yes";
-        desk.Opened += () => opened = true;
+        desk.Opened += () => (opened, cutTo) = (true, null);
+        desk.CutAnew += OnCut;
+        desk.Changed += OnCutUndone;
         keeper.Changed += OnKeeper;
         places.Merged += OnMerged;
     }
@@ -61,6 +65,9 @@ public sealed class Ticking
 
     /// <summary>Whether the maker should see that the place is right: stitches ticked are gone, or an older bench kept the place.</summary>
     public bool InDoubt { get; private set; }
+
+    /// <summary>Whether the piece was cut anew since anything was ticked: the ticks are of stitches that lie elsewhere now.</summary>
+    public bool CutSince => Worked.Count > 0 && memory.Setting(CutMark) is not null;
 
     /// <summary>Whether the work is held sideways.</summary>
     public bool Sideways { get; private set; }
@@ -115,13 +122,14 @@ public sealed class Ticking
         if (place == piece && !opened)
         {
             Find();
-            InDoubt |= Gone > 0;
+            InDoubt |= Gone > 0 || CutSince;
             Changed?.Invoke();
             _ = places.LookAsync(); // another device may have gone on
             return;
         }
         if (!opened && piece.Length > 0)
         {
+            if (memory.Setting(MarkOf(piece)) is { } mark) memory.SetSetting(MarkOf(place), mark);
             piece = place; // the same piece under another name, as when an example finds its own
             Find();
             InDoubt |= Gone > 0;
@@ -140,7 +148,7 @@ public sealed class Ticking
         Worked = older is null ? Worked.Of(places.Log) : Worked.Read(older) ?? Old(older);
         if (older is not null) places.Set(places.Log.With(Worked.ToLog(0))); // any word since is later
         Find();
-        if (Gone > 0) InDoubt = true;
+        if (Gone > 0 || CutSince) InDoubt = true;
         Changed?.Invoke();
     }
 
@@ -265,10 +273,21 @@ public sealed class Ticking
     {
         if (of is null) return;
         InDoubt = false;
+        SetCut(false);
         var kept = Worked.Nothing;
         for (var i = 0; i < Work.Ticks; i++)
             if (Worked.Has(Work[i])) kept = kept.With(Work[i]);
         Show(kept);
+    }
+
+    /// <summary>Nothing of the piece is worked: it was cut anew. It is an act that can be taken back.</summary>
+    public void BeginAnew()
+    {
+        if (of is null) return;
+        InDoubt = false;
+        SetCut(false);
+        if (Worked.Count > 0) Move(Worked.Nothing);
+        else Changed?.Invoke();
     }
 
     /// <summary>Holds the work upright or sideways; the words follow.</summary>
@@ -290,6 +309,35 @@ public sealed class Ticking
     {
         Awake = on;
         memory.SetSetting("awake", on ? null : "no");
+        Changed?.Invoke();
+    }
+
+    private string CutMark => MarkOf(keeper.Key);
+
+    private static string MarkOf(string key) => $"cut anew\n{key}";
+
+    private void SetCut(bool cut)
+    {
+        memory.SetSetting(CutMark, cut ? "yes" : null);
+        if (!cut) cutTo = null;
+    }
+
+    // Undone at the table the ticks hold again, and done again they do not.
+    private void OnCut()
+    {
+        (cutTo, var first) = (desk.History.Now.Piece, cutTo is null);
+        if (first) SetCut(true);
+        InDoubt |= CutSince;
+        Changed?.Invoke();
+    }
+
+    private void OnCutUndone()
+    {
+        if (cutTo is not { } to) return;
+        var stands = ReferenceEquals(desk.History.Now.Piece, to) || desk.History.Past.Any(m => ReferenceEquals(m.Piece, to));
+        if (stands == memory.Setting(CutMark) is not null) return;
+        memory.SetSetting(CutMark, stands ? "yes" : null);
+        InDoubt = stands ? CutSince || InDoubt : InDoubt && Gone > 0;
         Changed?.Invoke();
     }
 

@@ -140,7 +140,7 @@ public sealed class BandDraft : PieceDraft
     private protected override string? Wrong(Piece piece) =>
         IsThere(piece) ? Bands.Fault(piece with { Cloth = Cloth }, Band) : "This band was changed or taken off meanwhile.";
 
-    private protected override Piece With(Piece piece) => Recut.To(piece, Cloth) is var p && index is { } i ? Bands.Change(p, i, Band) : Bands.Put(p, Band);
+    private protected override Piece With(Piece piece) => OtherCloth.To(piece, Cloth) is var p && index is { } i ? Bands.Change(p, i, Band) : Bands.Put(p, Band);
 
     private void Whole(string field, string? text, Func<int, Band> with)
     {

@@ -88,6 +88,8 @@ public sealed class GaugeDraft : PieceDraft
 
     private protected override string Edit => "another gauge";
 
+    private protected override bool IsAnew => recut?.Changes.Any(c => c is RecutChange.StitchesMoved) ?? false;
+
     private protected override Piece With(Piece piece)
     {
         recut = null;

@@ -49,12 +49,15 @@ public abstract class PieceDraft
         Try();
         if (laid is null) return false;
         var piece = laid.Piece;
-        if (piece != Desk.Piece) Desk.Edit(Edit, _ => piece);
+        if (piece != Desk.Piece) Desk.Edit(Edit, _ => piece, IsAnew);
         return true;
     }
 
     /// <summary>What the edit is called.</summary>
     private protected abstract string Edit { get; }
+
+    /// <summary>Whether the piece with it is other cloth to stitch, so that no tick holds.</summary>
+    private protected virtual bool IsAnew => false;
 
     /// <summary>What the core does not find wrong by itself, as a sentence; null when nothing is.</summary>
     private protected virtual string? Wrong(Piece piece) => null;

@@ -45,6 +45,6 @@ public sealed class SwatchesDraft : PieceDraft
         if (!read.SequenceEqual(piece.Swatches)) piece = piece with { Swatches = read };
         if (!PlanBy) return piece;
         var calibrated = piece.Calibrated();
-        return Recut.To(piece, calibrated.Cloth) with { Working = calibrated.Working };
+        return OtherCloth.To(piece, calibrated.Cloth) with { Working = calibrated.Working };
     }
 }

@@ -1,8 +1,6 @@
 using Pleatwright.Bench.Model.Keeping;
 using Pleatwright.Bench.Model.Table;
 using Pleatwright.Chart;
-using Pleatwright.Chart.Edit;
-using Pleatwright.Proof;
 
 namespace Pleatwright.Bench.Model.Drawer;
 
@@ -45,15 +43,15 @@ public sealed class DrawerHand
     /// <summary>Raised when <see cref="Newer"/> has changed.</summary>
     public event Action? Changed;
 
-    /// <summary>Puts a figure of the drawer on the cloth where the hand is, once threads in doubt are answered.</summary>
-    public void PutDown(KeptFigure kept) => ThreadQuestion.Before(desk, needle, kept.Name, kept.Threads, answers =>
+    /// <summary>
+    /// Puts a figure of the drawer on the cloth where the hand is. Where a thread is in doubt, stitches cannot be worked there or the proof finds a fault more, that is shown first.
+    /// </summary>
+    public void PutDown(KeptFigure kept)
     {
-        DrawnIn? put = null;
-        var before = desk.Piece;
-        desk.Edit($"{kept.Name} put on", p => (put = Chart.Edit.Drawer.Put(p, kept, needle.Valley, needle.Row, answers)).Piece);
-        if (ReferenceEquals(before, desk.Piece) || put is null) return;
-        desk.Say($"{put.Figure} is on the cloth. {DrawerWords.Of(put, new GaugeFit(kept.Gauge, desk.Piece.Cloth.Gauge), LeftOut.Of(desk.Work, put.Figure))}".TrimEnd());
-    });
+        var coming = FigureComing.Down(desk, needle, kept);
+        if (coming.AsksALook) needle.Ask(Question.Coming, coming);
+        else coming.Do();
+    }
 
     /// <summary>A figure chosen elsewhere, to be put down once the table is looked at.</summary>
     public void Want(KeptFigure kept) => wanted = kept;
@@ -101,20 +99,8 @@ public sealed class DrawerHand
     /// <summary>Keeps a figure of the piece beside the drawer's, as another.</summary>
     public void KeepAsAnother(DrawerDoubtHere doubt) => Keep(doubt.Figure, Drawer.AsAnother(doubt.Doubt.Mine), null);
 
-    /// <summary>Gives a figure of the piece what the drawer has, once threads in doubt are answered. Its placements stay where they are.</summary>
-    public void Take(NewerFigure newer) => ThreadQuestion.Before(desk, needle, newer.Kept.Name, newer.Kept.Threads, answers =>
-    {
-        if (desk.Piece.Figure(newer.Figure) is null) return;
-        var (before, errors, left) = (desk.Piece, Errors, LeftOut.Of(desk.Work, newer.Figure));
-        DrawnIn? drawn = null;
-        desk.Edit($"{newer.Figure} as in the drawer", p => (drawn = Chart.Edit.Drawer.Renew(p, newer.Figure, newer.Kept, answers)).Piece);
-        if (ReferenceEquals(before, desk.Piece) || drawn is null) return;
-        var now = LeftOut.Of(desk.Work, newer.Figure);
-        var unfit = DrawerWords.Of(new LeftOut(Math.Max(0, now.Cables - left.Cables), Math.Max(0, now.Halves - left.Halves)));
-        var more = Errors - errors;
-        string[] said = [$"{newer.Figure} is as in your drawer.", BroughtWords.Of([.. drawn.Threads.Where(t => t.Added)]), unfit, more > 0 ? $"The proof finds {Words.Of(more, "error")} more." : ""];
-        desk.Say(string.Join(' ', said.Where(s => s.Length > 0)));
-    });
+    /// <summary>What the drawer has of a figure of the piece, to be looked at with all it changes, and taken. Placements stay where they are.</summary>
+    public FigureComing Coming(NewerFigure newer) => FigureComing.Instead(desk, newer);
 
     /// <summary>Keeps the piece's own; it is offered again when the drawer's changes once more.</summary>
     public void KeepMine(NewerFigure newer) => Note(newer.Figure, newer.Kept, $"{newer.Figure} stays as it is here.");
@@ -129,10 +115,8 @@ public sealed class DrawerHand
     /// <summary>A figure of the piece as it is here, by itself.</summary>
     public KeptFigure Here(string figure) => Chart.Edit.Drawer.Take(desk.Piece, figure);
 
-    /// <summary>Shows both, side by side.</summary>
+    /// <summary>Shows both, side by side, and what taking the drawer's would change.</summary>
     public void Compare(NewerFigure newer) => needle.Ask(Question.Newer, newer.Figure);
-
-    private int Errors => Counts.Of(desk.Findings).Errors;
 
     private void Keep(string figure, KeptFigure kept, string? over)
     {

@@ -81,6 +81,9 @@ public sealed class Keeper : IKeepable
         remove => loop.Changed -= value;
     }
 
+    /// <summary>Raised when the piece on the table has another key: the one it had, and the one it has. Its place goes along.</summary>
+    internal event Action<string, string>? Named;
+
     /// <summary>Puts on the table what was there last, with its way back; else an example. What waits goes to the shelf meanwhile.</summary>
     public async Task StartAsync()
     {
@@ -338,7 +341,9 @@ public sealed class Keeper : IKeepable
     {
         to = await journals.FreeAsync(to);
         var moving = journal.MoveAsync(to);
+        var was = Key;
         key = to;
+        if (Key != was) Named?.Invoke(was, Key);
         journal.Note(desk.History, standing);
         await moving;
         await journal.DoneAsync();

@@ -31,6 +31,7 @@ public sealed class PlaceKeeper : IKeepable
     {
         (this.keeper, this.memory, this.time, this.say) = (keeper, memory, time, say);
         loop = new SaveLoop(this, keeper.Reach, time, say, SavePace.OfPlace);
+        keeper.Named += (from, to) => noting = FollowAsync(noting, from, to); // whether or not anybody sits at it
     }
 
     /// <summary>What is ticked.</summary>
@@ -236,6 +237,18 @@ public sealed class PlaceKeeper : IKeepable
             if (await memory.ReplaceAsync(Remembered(of), text, Text(over, log))) break;
         }
         if (left is not null && memory.Setting(Remembered(of)) == left) memory.SetSetting(Remembered(of), null); // it stands there now
+    }
+
+    // The place of a piece that has another name now; it waits under the old one until it is known to stand under the new.
+    private async Task FollowAsync(Task before, string from, string to)
+    {
+        await before;
+        if (await NotedAsync(from) is not ({ Log: var log }, _)) return;
+        await NoteAsync(Task.CompletedTask, to, null, log);
+        if (await NotedAsync(to) is not ({ Log: var there }, _) || !there.With(log).Equals(there)) return;
+        memory.SetSetting(Remembered(from), null);
+        await memory.RememberAsync(Remembered(from), null);
+        if (PieceKey.Parse(to)?.Name is { } piece && !log.Equals(TickLog.Nothing)) marking = MarkAsync(marking, piece, waits: true, log);
     }
 
     // What this browser has of a place, with what the last moment of a page left; and the text of it.

@@ -26,7 +26,7 @@ public enum Doing
 }
 
 /// <summary>A question put to the maker in a sheet over the table.</summary>
-public enum Question { Do, Keys, Thread, Cloth, Gauge, Swatch, Sizes, Credit, Figure, Letters, Band, Accent, Run, Match, Newer, WhichStays }
+public enum Question { Do, Keys, Thread, Cloth, Gauge, Swatch, Sizes, Credit, Figure, Letters, Band, Accent, Run, Match, Coming, Newer, WhichStays }
 
 /// <summary>Where the hand was, and what was marked and drawn on.</summary>
 internal sealed record HandPlace(Valley Valley, CableRow Row, Area? Area, (Valley Valley, CableRow Row) Corner, string? Drawing, bool Another);

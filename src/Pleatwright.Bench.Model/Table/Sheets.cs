@@ -46,6 +46,7 @@ public sealed class Sheets : IDisposable
         Question.Accent => needle.Subject is int ? "Change the accent" : "An accent",
         Question.Band => needle.Subject is int ? "Change the band" : "A band from side to side",
         Question.Match => $"Which threads for {(needle.Subject as ThreadQuestion)?.What}?",
+        Question.Coming => "Out of your drawer",
         Question.Newer => $"{needle.Subject} has changed in your drawer",
         Question.WhichStays => "The drawer has it otherwise by now",
         _ => "",

@@ -10,6 +10,10 @@ public sealed class ThreadQuestion
     private readonly Action<IReadOnlyDictionary<ThreadKey, ThreadKey?>> act;
     private readonly Dictionary<ThreadKey, ThreadKey?> answers;
 
+    /// <summary>The threads in doubt of what comes, for a form that asks of them among other things.</summary>
+    internal static ThreadQuestion Of(ImmutableArray<Floss> own, string what, IEnumerable<Floss> threads) =>
+        new(what, [.. ThreadMatching.Of(own, threads).Where(m => m.Fit == ThreadFit.InDoubt)], _ => { });
+
     private ThreadQuestion(string what, ImmutableArray<ThreadMatch> inDoubt, Action<IReadOnlyDictionary<ThreadKey, ThreadKey?>> act)
     {
         (What, InDoubt, this.act) = (what, inDoubt, act);
@@ -26,7 +30,17 @@ public sealed class ThreadQuestion
     public ThreadKey? Answer(ThreadMatch match) => answers[match.From.Key];
 
     /// <summary>Answers of one thread.</summary>
-    public void Choose(ThreadMatch match, ThreadKey? own) => answers[match.From.Key] = own;
+    public void Choose(ThreadMatch match, ThreadKey? own)
+    {
+        answers[match.From.Key] = own;
+        Chosen?.Invoke();
+    }
+
+    /// <summary>Raised after every answer.</summary>
+    internal event Action? Chosen;
+
+    /// <summary>What is answered so far.</summary>
+    internal IReadOnlyDictionary<ThreadKey, ThreadKey?> Answers => answers;
 
     /// <summary>Does what waited for the answers.</summary>
     public void Done() => act(answers);
@@ -48,7 +62,7 @@ public sealed class ThreadQuestion
     /// <param name="act">What is done, with the answers.</param>
     internal static void Before(Desk desk, Needle needle, string what, IEnumerable<Floss> threads, Action<IReadOnlyDictionary<ThreadKey, ThreadKey?>> act)
     {
-        var inDoubt = ThreadMatching.Of(desk.Piece.Threads, threads).Where(m => m.Fit == ThreadFit.InDoubt).ToImmutableArray();
+        var inDoubt = Of(desk.Piece.Threads, what, threads).InDoubt;
         if (inDoubt.IsEmpty) act(ImmutableDictionary<ThreadKey, ThreadKey?>.Empty);
         else needle.Ask(Question.Match, new ThreadQuestion(what, inDoubt, act));
     }

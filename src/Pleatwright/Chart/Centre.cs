@@ -95,6 +95,22 @@ public readonly record struct Centre
         return there.By(On(pleating).Number - there.On(pleating).Number);
     }
 
+    /// <summary>
+    /// A valley that is the image of this: what hangs on a panel hangs on the panel that the image lies on, counted from the other edge; on the cloth where no panel can be
+    /// named there. What hangs on nothing has its number.
+    /// </summary>
+    /// <exception cref="ArgumentException">The cloth has no such panel.</exception>
+    internal Centre Mirrored(Valley image, PleatingPlan pleating)
+    {
+        if (!hung) return At(image);
+        var from = From switch { CountedFrom.Left => CountedFrom.Right, CountedFrom.Right => CountedFrom.Left, _ => CountedFrom.Centre };
+        string? panel = null;
+        if (Panel is not null)
+            foreach (var share in pleating.Shares)
+                if (share.First <= image.Number && image.Number < share.Last && pleating.Panel(share.Name) == share) panel = share.Name;
+        return At(image).HungOn(panel, from, pleating);
+    }
+
     /// <summary>The same valley, hung on nothing.</summary>
     internal Centre Unhung(PleatingPlan pleating) => hung ? Middle.To(On(pleating), pleating) : this;
 

@@ -17,7 +17,7 @@ internal static class SizeFit
         var cloth = size.Of(piece.Cloth);
         PleatingPlan from = new(piece.Cloth), to = new(cloth);
         // What leaves a narrow cloth keeps its distance from the middle, or from where it hangs, and shows as falling off.
-        var recut = Recut.To(piece, cloth);
+        var recut = OtherCloth.To(piece, cloth);
         int WidthOf(AccentMark mark) => piece.Placements.FirstOrDefault(p => p.Repeat == mark.Repeat && p.Centre.Panel == mark.Centre.Panel) is { } alike ? piece.Figure(alike.Figure)!.Width : 1;
         return recut with
         {

@@ -66,6 +66,9 @@ internal static class Practice
     /// <summary>Fullness up to which the cloth is thin under a picture: it peeps between the stitches, and the figure spreads (common practice, no source).</summary>
     public const double ThinForPictures = 3;
 
+    /// <summary>Fullness that is the most that still stitches well: about 5 (common practice, no source).</summary>
+    public const double MostFullness = 5;
+
     /// <summary>Finished pleats in an inch that pictures are packed to, 16 to 20 (common practice, no source).</summary>
     public static (double Least, double Most) PackedPerInch => (16, 20);
 
@@ -79,7 +82,7 @@ internal static class Practice
     {
         var perInch = FullnessForPictures / takeUp.Inches;
         var near = Math.Clamp(perInch, PackedPerInch.Least, PackedPerInch.Most);
-        return near * takeUp.Inches is > ThinForPictures and <= 5 + 1e-6 ? (near, takeUp) : (PackedPerInch.Most, PackedTakeUp);
+        return near * takeUp.Inches is > ThinForPictures and <= MostFullness + 1e-6 ? (near, takeUp) : (PackedPerInch.Most, PackedTakeUp);
     }
 
     /// <summary>Flat cloth to a pleat where pictures begin: 1/5 in (common practice, no source).</summary>

@@ -18,6 +18,7 @@ public static class Proofreading
         new SpreadPleats(),
         new StiffBelow(),
         new ThinFullness(),
+        new TightFullness(),
         new BaseRow(),
         new NothingBeside(),
         new Overhang(),

@@ -77,7 +77,7 @@ internal static class Comparing
         if (!piece.Sizes.SequenceEqual(then.Sizes)) yield return new RecutChange.SizesRecut(piece.Sizes.Length);
         if (!piece.Swatches.IsEmpty && IsOtherPleating(piece.Cloth.Gauge, then.Cloth.Gauge)) yield return new RecutChange.SwatchesOfOldGauge(piece.Swatches.Length);
         if (was.Cables != becomes.Cables) yield return new RecutChange.CableCount(was.Cables, becomes.Cables);
-        if (!SameStitches(was, becomes)) yield return new RecutChange.StitchesMoved();
+        if (!SameStitches(was, becomes)) yield return new RecutChange.StitchesMoved(piece.Cloth.Gauge != then.Cloth.Gauge ? null : piece.Figures.FirstOrDefault(f => then.Figure(f.Name) is { } now && (now.Width, now.Height) != (f.Width, f.Height))?.Name);
     }
 
     private static bool IsOtherPleating(Gauge one, Gauge other) => one.Pitch != other.Pitch || one.TakeUp != other.TakeUp;

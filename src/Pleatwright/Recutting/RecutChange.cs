@@ -48,8 +48,8 @@ internal abstract record RecutChange
     /// <summary>Further sizes were recut alike.</summary>
     public sealed record SizesRecut(int Count) : RecutChange;
 
-    /// <summary>Ticks kept for the piece are of its stitches as they were.</summary>
-    public sealed record StitchesMoved : RecutChange;
+    /// <summary>Ticks kept for the piece are of its stitches as they were: of one figure, or of all of it.</summary>
+    public sealed record StitchesMoved(string? Figure) : RecutChange;
 
     /// <summary>Swatches were measured at the gauge that was.</summary>
     public sealed record SwatchesOfOldGauge(int Count) : RecutChange;

@@ -15,6 +15,9 @@ public class HangingLaws
 {
     private static readonly Gen<double[]> Cuts = Gen.Double[4, 20].Array[5];
 
+    // An even number of pleats each, so that the cloth is alike at both sides.
+    private static readonly Gen<double[]> HalfInches = Gen.Int[8, 40].Select(halves => halves / 2.0).Array[3];
+
     private static Round Bishop(double[] cuts, double neck = 10) =>
         new(Length.FromInches(neck), Angle.FullTurn, [.. cuts.Select((c, i) => new RoundPanel($"panel {i}", Length.FromInches(c)))]);
 
@@ -109,7 +112,7 @@ public class HangingLaws
         Assert.Equal($"“bar” runs {(58 - pleats) / 2} valleys off the side: it needs 58 pleats and this size has {pleats}.", Assert.Single(line.Troubles));
         Assert.True(SizeTable.Of(piece with { Sizes = [new Size("enough", new Panel(Length.FromInches(58 / 12.0)))] })[1].Fits);
         // Other cloth and back is the same piece.
-        Assert.Equal(piece.Placements, Recut.To(line.Piece with { Sizes = [] }, piece.Cloth).Placements);
+        Assert.Equal(piece.Placements, OtherCloth.To(line.Piece with { Sizes = [] }, piece.Cloth).Placements);
     }
 
     [Fact]
@@ -140,11 +143,11 @@ public class HangingLaws
             Working = new Working { Places = [new FixedPlace(new CableRow(5), Centre.Hung("panel 1", CountedFrom.Centre, 2).On(new PleatingPlan(new ClothPlan(Bishop(cuts), Gauge.Common, 6))), 1)] },
         };
         var own = new PleatingPlan(piece.Cloth);
-        var front = Recut.To(piece, piece.Cloth with { Form = new Round(Length.FromInches(10), Angle.FullTurn, [new("panel 0", Length.FromInches(20)), new("front", Length.FromInches(12)), new("panel 2", Length.FromInches(10))]) });
+        var front = OtherCloth.To(piece, piece.Cloth with { Form = new Round(Length.FromInches(10), Angle.FullTurn, [new("panel 0", Length.FromInches(20)), new("front", Length.FromInches(12)), new("panel 2", Length.FromInches(10))]) });
         Assert.Equal(("front", 2), (front.Placements[0].Centre.Panel, front.Placements[0].Centre.Valleys));
         Assert.Equal(("front", 3), (front.Bands[0].Panel, front.Bands[0].From!.Value.Number));
         Assert.Equal(piece.Working.Places[0].Valley.Number + 40, front.Working.Places[0].Valley.Number);
-        var panel = Recut.To(piece, piece.Cloth with { Form = new Panel(Length.FromInches(10)) });
+        var panel = OtherCloth.To(piece, piece.Cloth with { Form = new Panel(Length.FromInches(10)) });
         Assert.False(panel.Placements[0].Centre.IsHung && panel.Placements[0].Centre.Panel is not null);
         Assert.Equal(piece.Placements[0].Centre.On(own).Number - own.CentreValley, panel.Placements[0].Centre.On(new PleatingPlan(panel.Cloth)).Number - new PleatingPlan(panel.Cloth).CentreValley);
         Assert.Null(panel.Bands[0].Panel);
@@ -167,6 +170,22 @@ public class HangingLaws
             var hung = Placing.Hang(piece, 0, "panel 2", from);
             Assert.Equal(was.On(plan), hung.Placements[0].Centre.On(plan));
             Assert.Equal(was.On(plan), Placing.Hang(hung, 0, null, from).Placements[0].Centre.On(plan));
+        }
+    });
+
+    [Fact]
+    public void The_image_of_what_hangs_on_a_panel_hangs_on_the_panel_it_lies_on_and_follows_it() => Gen.Select(HalfInches, HalfInches, Gen.Enum<CountedFrom>(), Gen.Int[1, 5]).Sample((cuts, others, from, away) =>
+    {
+        Piece Of(double[] five) => new("Hung", new ClothPlan(Bishop([five[0], five[1], five[2], five[1], five[0]]), Gauge.Common, 6), PieceGen.Threads, [], []); // alike at both sides
+        var piece = Of(cuts);
+        foreach (var (panel, twin) in new[] { ("panel 1", "panel 3"), ("panel 2", "panel 2"), ("panel 4", "panel 0") })
+        {
+            var mark = new AccentMark("knot", Centre.Hung(panel, from, away), new GatheringRow(3), PieceGen.Threads[0].Key);
+            var with = Mirror.Put(piece, mark, new Valley(new PleatingPlan(piece.Cloth).CentreValley));
+            var image = with.Accents[1].Centre;
+            Assert.Equal(twin, image.Panel);
+            foreach (var plan in new[] { new PleatingPlan(piece.Cloth), new PleatingPlan(Of(others).Cloth) })
+                Assert.Equal(2 * plan.CentreValley, mark.Centre.On(plan).Number + image.On(plan).Number);
         }
     });
 

@@ -155,9 +155,9 @@ public class SizeTableTests
         {
             Sizes = [new("small", round with { Neck = Length.FromInches(7) }), new("large", new Round(Length.FromInches(9), Angle.FromDegrees(300), [.. bigger]))],
         };
-        var recut = Pleatwright.Chart.Edit.Recut.To(piece, cloth with { Form = new Round(Length.FromInches(8), Angle.FromDegrees(270), [.. wide]) });
+        var recut = Pleatwright.Chart.Edit.OtherCloth.To(piece, cloth with { Form = new Round(Length.FromInches(8), Angle.FromDegrees(270), [.. wide]) });
         Assert.Equal(new Round(Length.FromInches(7), Angle.FromDegrees(270), [.. wide]), recut.Sizes[0].Form);
         Assert.Equal(piece.Sizes[1], recut.Sizes[1]);
-        Assert.Empty(Pleatwright.Chart.Edit.Recut.To(piece, cloth with { Form = new Ball(Length.FromInches(3)) }).Sizes);
+        Assert.Empty(Pleatwright.Chart.Edit.OtherCloth.To(piece, cloth with { Form = new Ball(Length.FromInches(3)) }).Sizes);
     }
 }

@@ -1,6 +1,7 @@
 using CsCheck;
 using Pleatwright.Bench.Model;
 using Pleatwright.Bench.Model.Chair;
+using Pleatwright.Bench.Model.Drafts;
 using Pleatwright.Chart;
 using Pleatwright.Chart.Edit;
 using Pleatwright.Order;
@@ -11,10 +12,11 @@ namespace Pleatwright.Tests.Chair;
 /// <summary>A chair in a bench in a browser.</summary>
 internal sealed class AChair
 {
-    public AChair(AShelf at, FakeBrowser.Tab? reloaded = null, FakeBrowser? browser = null)
+    public AChair(AShelf at, FakeBrowser.Tab? reloaded = null, FakeBrowser? browser = null, int after = 0)
     {
         At = at;
         Bench = at.Open(reloaded, browser);
+        if (after > 0) at.Thread.Pass(after); // the bench is looked at before the chair is sat at
         at.Thread.Do(() => Ticking = new Ticking(Bench.Desk, Bench.Keeper, Bench.Places, Bench.Tab));
         at.Thread.Do(Ticking.SitDownAsync);
     }
@@ -91,7 +93,7 @@ public class TickingLaws
                 case Act.Reload:
                     var written = t.Worked.Write();
                     at.Thread.Do(() => chair.Bench.Tab.Close());
-                    chair = new AChair(at, chair.Bench.Tab);
+                    chair = new AChair(at, chair.Bench.Tab, after: number % 3);
                     if (!used) { chair.Open(example); break; } // an example nothing was done to is begun anew
                     Assert.Equal(Examples.Read(example).Title, chair.Bench.Desk.Piece.Title);
                     Assert.Equal(written, chair.Ticking.Worked.Write());
@@ -105,6 +107,40 @@ public class TickingLaws
             Assert.True(t.Now is null || t.InItem < t.Work.TicksOf(t.Item));
         }
     }, iter: 60);
+
+    [Fact]
+    public void Cut_for_another_gauge_the_ticks_are_asked_about_and_undone_they_hold()
+    {
+        var chair = new AChair(new AShelf());
+        chair.Open("first-pennant");
+        chair.Do(c => c.TickMany(7));
+        void Recut() => chair.At.Thread.Do(() =>
+        {
+            var draft = new GaugeDraft(chair.Bench.Desk);
+            draft.SetPerSpace(4);
+            Assert.Contains(draft.Changes, c => c.Contains("ticked so far belongs to the piece as it was", StringComparison.Ordinal));
+            Assert.True(draft.Keep());
+        });
+        Recut();
+        chair.At.Thread.Do(chair.Ticking.SitDownAsync);
+        Assert.True(chair.Ticking is { CutSince: true, InDoubt: true });
+        Assert.Contains("cut for another gauge after 7 stitches were ticked", ChairWords.Doubt(chair.Ticking), StringComparison.Ordinal);
+        chair.At.Thread.Do(() => chair.Bench.Desk.Undo());
+        chair.At.Thread.Do(chair.Ticking.SitDownAsync);
+        Assert.True(chair.Ticking is { CutSince: false, InDoubt: false, Done: 7 });
+        chair.At.Thread.Do(() => chair.Bench.Desk.Redo());
+        chair.At.Thread.Do(chair.Ticking.SitDownAsync);
+        Assert.True(chair.Ticking is { CutSince: true, InDoubt: true });
+        // It is asked after a reload, too, until the maker has said.
+        chair.At.Thread.Pass(2);
+        chair.At.Thread.Do(() => chair.Bench.Tab.Close());
+        chair = new AChair(chair.At, chair.Bench.Tab, after: 1);
+        Assert.True(chair.Ticking is { CutSince: true, InDoubt: true });
+        chair.Do(c => c.BeginAnew());
+        Assert.True(chair.Ticking is { CutSince: false, InDoubt: false, Done: 0, Tick: 0, Gone: 0 });
+        chair.Do(c => c.Undo());
+        Assert.Equal(7, chair.Ticking.Worked.Count);
+    }
 
     [Fact]
     public void An_edit_elsewhere_keeps_the_place_and_an_edit_underfoot_is_told()

@@ -49,8 +49,8 @@ public class PieceDraftTests
             (d, t, n) => Change(d, s => s.Pleats = Tables.Whole(t)), (d, _, n) => Change(d, s => s.Width = Length(n)), (d, _, n) => Change(d, s => s.Cloth = Length(n)), (d, t, _) => Change(d, s => s.Cables = Tables.Whole(t)),
             (d, _, n) => Change(d, s => s.Thread = Length(n)), (d, t, _) => Change(d, s => s.Starts = Tables.Whole(t)), (d, _, _) => { d.Swatches.Add(new()); d.Changed(); }, (d, _, n) => d.PlanBy = n % 2 == 0),
             d => { var swatches = (SwatchesDraft)d; _ = (swatches.Found, swatches.MayPlanBy); }),
-        new("cloth", (desk, _, _) => new RecutDraft(desk), Of<RecutDraft>(ClothTests.Acts.Select(act => (Action<RecutDraft, string?, int>)((d, t, n) => { act(d.Cloth, t, n); d.Changed(); })).ToArray()),
-            d => { var cloth = (RecutDraft)d; _ = (cloth.Plan, cloth.LosesSizes, cloth.Cloth.Units, cloth.Cloth.ShownPanels); }),
+        new("cloth", (desk, _, _) => new OtherClothDraft(desk), Of<OtherClothDraft>(ClothTests.Acts.Select(act => (Action<OtherClothDraft, string?, int>)((d, t, n) => { act(d.Cloth, t, n); d.Changed(); })).ToArray()),
+            d => { var cloth = (OtherClothDraft)d; _ = (cloth.Plan, cloth.LosesSizes, cloth.Cloth.Units, cloth.Cloth.ShownPanels); }),
         new("gauge", (desk, _, _) => new GaugeDraft(desk), Of<GaugeDraft>(
             (d, t, n) => d.SetWay(n % 3 == 0 ? t : GaugeDraft.Ways[n % 3].Way), (d, t, n) => d.SetPleatsPerInch(n % 2 == 0 ? Tables.Number(t) : 6 + n % 20), (d, _, n) => d.SetTakeUp(Length(n)), (d, _, n) => d.SetRowSpacing(Length(n)),
             (d, t, n) => d.SetPerSpace(n % 2 == 0 ? Tables.Whole(t) : 1 + n % 8), (d, _, _) => d.PackForPictures()),
@@ -231,7 +231,7 @@ public class PieceDraftTests
     public void Rows_a_thousand_miles_apart_are_refused_before_an_order_is_looked_for()
     {
         var (desk, _) = Tables.Set(Tables.Full);
-        var draft = new RecutDraft(desk);
+        var draft = new OtherClothDraft(desk);
         draft.Cloth.RowSpacing = Measure.Length.FromMetres(999_999_999);
         draft.Changed();
         Assert.Equal("A pleat takes up at most 10 m of cloth, and gathering rows lie at most as far apart.", draft.Fault);

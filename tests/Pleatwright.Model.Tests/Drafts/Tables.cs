@@ -98,7 +98,7 @@ internal static class Tables
             case 4: desk.Edit("placements gone", p => p with { Placements = [] }); break;
             case 5 when !desk.Piece.Figures.IsEmpty: desk.Edit("figure gone", p => Figures.Remove(p, p.Figures[0].Name)); break;
             case 6 when desk.Piece.Threads.Length > 1: desk.Edit("thread gone", p => Threads.Remove(p, p.Threads[0].Key, null)); break;
-            case 7: desk.Edit("other cloth", p => Recut.To(p, p.Cloth with { GatheringRows = 2 })); break;
+            case 7: desk.Edit("other cloth", p => OtherCloth.To(p, p.Cloth with { GatheringRows = 2 })); break;
             case 8: desk.Open(Bishop); break;
             case 9: desk.Edit("a title", p => p with { Title = p.Title + "!" }); break;
         }

@@ -86,9 +86,15 @@ public class DrawerHandTests
         var before = other.Piece;
         other.Do(h => h.PutDown(h.Drawer.All.Single().Kept!));
         Assert.Same(before, other.Piece);
-        var question = Assert.IsType<ThreadQuestion>(Assert.Single(other.Asked).Subject);
-        Assert.Equal('b', Assert.Single(question.InDoubt).From.Key.Letter);
-        other.Do(_ => question.Done());
+        var coming = Assert.IsType<FigureComing>(Assert.Single(other.Asked).Subject);
+        var doubt = Assert.Single(coming.Threads.InDoubt);
+        Assert.Equal('b', doubt.From.Key.Letter);
+        Assert.Contains("Worked in threads already here: thread r as x; thread n as n.", coming.Changes);
+        coming.Threads.Choose(doubt, null);
+        Assert.Contains(coming.Changes, c => c.StartsWith("Come along: ", StringComparison.Ordinal));
+        coming.Threads.Choose(doubt, doubt.Choices[0].Thread.Key);
+        Assert.Same(before, other.Piece); // it is only shown
+        other.Do(_ => coming.Do());
         Assert.Equal(["..x..", ".xxx.", "nnnnn"], other.Piece.Figure("boat")!.Rows);
         Assert.Equal(3, other.Piece.Threads.Length);
         Assert.Equal(2, Assert.Single(other.Piece.Placements).FigureRow); // its base row lies on a gathering row again
@@ -104,7 +110,10 @@ public class DrawerHandTests
         var newer = Assert.Single(one.Hand.Newer);
         Assert.Equal(("boat", false), (newer.Figure, newer.ChangedHere));
         Assert.Same(Harbour.Figures[0].Rows[0], one.Piece.Figure("boat")!.Rows[0]); // offered, not forced
-        one.Do(h => h.Take(newer));
+        var taking = one.Hand.Coming(newer);
+        Assert.Equal(["boat becomes 5 valleys wide, 4 rows high; here it is 5 valleys wide, 3 rows high.", "Its row 4 from the top lies on the gathering row, so far its row 3."], taking.Changes[..2]);
+        Assert.Same(Harbour.Figures[0].Rows[0], one.Piece.Figure("boat")!.Rows[0]); // looked at, not taken
+        one.Do(_ => taking.Do());
         Assert.Equal(["..r..", "..r..", ".rrr.", "bbbbb"], one.Piece.Figure("boat")!.Rows);
         Assert.Equal(Harbour.Placements[0] with { FigureRow = 3 }, one.Piece.Placements[0]);
         Assert.Empty(one.Hand.Newer);
@@ -247,7 +256,7 @@ public class DrawerHandTests
         var kept = Chart.Edit.Drawer.Take(from, from.Figures[0].Name);
         var before = seat.Piece;
         seat.Do(h => h.PutDown(kept));
-        if (seat.Asked is [.., (Question.Match, ThreadQuestion question)]) seat.Do(_ => question.Done());
+        if (seat.Asked is [.., (Question.Coming, FigureComing coming)]) seat.Do(_ => coming.Do());
         Assert.NotSame(before, seat.Piece);
         Pleatwright.Tests.Chart.Edit.AnyPiece.Sound(seat.Piece);
         seat.Do(_ => seat.Bench.Desk.Undo());

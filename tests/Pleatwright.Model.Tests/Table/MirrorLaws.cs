@@ -217,7 +217,7 @@ public class MirrorLaws
     {
         var at = new AtTable(Pieces.Empty);
         at.Needle.MirrorAbout(at.Desk.Work.Valleys);
-        at.Desk.Edit("other cloth", p => Recut.To(p, p.Cloth with { Form = new Pleatwright.Cloth.Panel(Length.FromInches(2)) }));
+        at.Desk.Edit("other cloth", p => OtherCloth.To(p, p.Cloth with { Form = new Pleatwright.Cloth.Panel(Length.FromInches(2)) }));
         Assert.Null(at.Needle.Mirror);
         at.Needle.MirrorAbout(5);
         at.Desk.Open(Pieces.Full);

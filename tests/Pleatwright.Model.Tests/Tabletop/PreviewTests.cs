@@ -77,7 +77,7 @@ public class PreviewTests
     {
         var (desk, _) = Tables.Set(Tables.Full);
         var preview = new Preview(desk);
-        var draft = new RecutDraft(desk);
+        var draft = new OtherClothDraft(desk);
         preview.Show(draft);
         Assert.False(preview.IsOtherCloth);
         draft.Cloth.Set(PanelKind.One.Measure, Pleatwright.Measure.Length.FromInches(5));

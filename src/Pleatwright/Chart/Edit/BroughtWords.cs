@@ -6,11 +6,13 @@ namespace Pleatwright.Chart.Edit;
 internal static class BroughtWords
 {
     /// <summary>"Came along: gull grey as g; deep blue as c, for b is another thread here. Worked in threads already here: sail red as r." Empty when no thread came.</summary>
-    public static string Of(ImmutableArray<BroughtThread> brought)
+    /// <param name="brought">The threads.</param>
+    /// <param name="before">Whether it is told before they come.</param>
+    public static string Of(ImmutableArray<BroughtThread> brought, bool before = false)
     {
         string[] sentences =
         [
-            List("Came along", brought.Where(b => b.Added).Select(b => b.To.Key == b.From.Key ? Plain(b) : $"{Plain(b)}, for {b.From.Key} is another thread here")),
+            List(before ? "Come along" : "Came along", brought.Where(b => b.Added).Select(b => b.To.Key == b.From.Key ? Plain(b) : $"{Plain(b)}, for {b.From.Key} is another thread here")),
             List("Worked in threads already here", brought.Where(b => !b.Added).Select(Plain)),
         ];
         return string.Join(' ', sentences.Where(s => s.Length > 0));

@@ -76,6 +76,34 @@ internal static class DrawerWords
     public static string Of(DrawnIn drawn, GaugeFit fit, LeftOut left) =>
         string.Join(' ', ((string[])[BroughtWords.Of(drawn.Threads.Where(t => t.Added || t.From.Name != t.To.Name).ToImmutableArray()), Of(fit), Of(left)]).Where(w => w.Length > 0));
 
+    /// <summary>What changes where a figure is to be put on the cloth, a sentence each.</summary>
+    public static ImmutableArray<string> Before(DrawnIn drawn, GaugeFit fit)
+    {
+        var placed = drawn.Piece.Placements[^1];
+        var valley = placed.Centre.On(new PleatingPlan(drawn.Piece.Cloth));
+        return Told($"{drawn.Figure}, {Size(drawn.Piece.Figure(drawn.Figure)!)}, lies about valley {valley.Number}, on gathering row {placed.GatheringRow.Number}.", BroughtWords.Of(drawn.Threads, before: true), Of(fit));
+    }
+
+    /// <summary>What changes where a figure is to become what the drawer has of it, a sentence each.</summary>
+    public static ImmutableArray<string> Before(Work was, Work then, string figure, DrawnIn drawn)
+    {
+        Figure old = was.Piece.Figure(figure)!, renewed = then.Piece.Figure(figure)!;
+        var alike = (old.Width, old.Height) == (renewed.Width, renewed.Height);
+        var changed = alike ? old.Rows.Zip(renewed.Rows).Sum(r => r.First.Zip(r.Second).Count(c => c.First != c.Second)) : 0;
+        var copies = then.Piece.Placements.Where(p => p.Figure == figure).Sum(p => p.Repeat.Count);
+        var rows = was.Piece.Placements.Zip(then.Piece.Placements).Where(p => p.First.Figure == figure && p.First.FigureRow != p.Second.FigureRow).Select(p => (Old: p.First.FigureRow, New: p.Second.FigureRow)).ToList();
+        return Told(
+            alike ? changed > 0 ? $"{Counting.Of(changed, "stitch", "stitches")} of {figure} {(changed == 1 ? "changes" : "change")}." : "" : $"{figure} becomes {Size(renewed)}; here it is {Size(old)}.",
+            old.Square == renewed.Square ? "" : renewed.Square ? "Its ends are squared off with half stitches." : "Its ends are squared off no longer.",
+            old.Halves.SequenceEqual(renewed.Halves) ? "" : "Other ends have half stitches.",
+            rows.Count > 0 ? $"Its row {rows[0].New + 1} from the top lies on the gathering row, so far its row {rows[0].Old + 1}." : "",
+            copies > 1 ? $"Its {copies} copies change alike." : "",
+            was.Cables != then.Cables ? $"{Counting.Of(was.Cables, "cable")} in the piece {(was.Cables == 1 ? "becomes" : "become")} {then.Cables}." : "",
+            BroughtWords.Of(drawn.Threads, before: true));
+    }
+
+    private static ImmutableArray<string> Told(params string[] sentences) => [.. sentences.Where(s => s.Length > 0)];
+
     /// <summary>A figure's size: "24 valleys wide, 18 rows high".</summary>
     public static string Size(Figure figure) => $"{Counting.Of(figure.Width, "valley")} wide, {Counting.Of(figure.Height, "row")} high";
 

@@ -84,11 +84,12 @@ internal static class Mirror
     /// <summary>The image of an accent with all its copies about a valley; null where that is the accent itself, or would not lie on the cloth.</summary>
     public static AccentMark? Image(Piece piece, AccentMark mark, Valley axis)
     {
-        var centre = mark.Centre.On(new PleatingPlan(piece.Cloth));
+        var pleating = new PleatingPlan(piece.Cloth);
+        var centre = mark.Centre.On(pleating);
         // a set that cannot balance on a valley lies half a valley to the left of it, so its image lies half a valley to the right
         var image = Image(centre, axis).Number + ((mark.Repeat.Count - 1) * mark.Repeat.Every & 1);
         if (image == centre.Number || image < 1) return null;
-        var there = mark with { Centre = Centre.At(new Valley(image)) };
+        var there = mark with { Centre = mark.Centre.Mirrored(new Valley(image), pleating) };
         return Accenting.Fault(piece, there) is null ? there : null;
     }
 

@@ -32,7 +32,7 @@ internal sealed class CrowdedPleats : Rule
     }
 
     // From the first stitch of a row to the last, of runs and bands; nothing where there is none.
-    private static Place? Stitched(Work work, CableRow row)
+    internal static Place? Stitched(Work work, CableRow row)
     {
         var runs = work.RunsIn(row);
         Place? place = runs.IsEmpty ? null : Place.In(row, runs[0].From, runs[^1].To);

@@ -151,14 +151,14 @@ public class FigureLaws
         (from p in Pieces from more in Gen.Int[0, 20] select (p, more)).Sample(s =>
         {
             var wider = s.p.Cloth with { Form = new Panel(((Panel)s.p.Cloth.Form).Width + Length.FromMillimetres(4 * s.more)) };
-            var recut = Sound(Recut.To(s.p, wider));
+            var recut = Sound(OtherCloth.To(s.p, wider));
             int Away(Piece p, int i)
             {
                 var plan = new PleatingPlan(p.Cloth);
                 return p.Placements[i].Centre.On(plan).Number - plan.CentreValley;
             }
             for (var i = 0; i < s.p.Placements.Length; i++) Assert.Equal(Away(s.p, i), Away(recut, i));
-            Assert.Equal(PieceWriter.Write(s.p), PieceWriter.Write(Recut.To(recut, s.p.Cloth)));
+            Assert.Equal(PieceWriter.Write(s.p), PieceWriter.Write(OtherCloth.To(recut, s.p.Cloth)));
         });
 
     // Whatever other cloth a piece is given, it can still be written and read: nothing of it is lost with the file.
@@ -167,7 +167,7 @@ public class FigureLaws
         Gen.Select(BandGen.Pieces, BandGen.Bands, Gen.Int[1, 60], Gen.Int[2, 40], Gen.Select(Gen.Int[1, 60], Gen.Int[2, 9])).Sample((piece, band, from, width, cloth) =>
         {
             var with = piece with { Bands = piece.Bands.Add(band with { From = new Pleat(from), To = new Pleat(from + width) }) };
-            Sound(Recut.To(with, with.Cloth with { Form = new Panel(Length.FromInches(cloth.Item1 / 4.0)), GatheringRows = cloth.Item2 }));
+            Sound(OtherCloth.To(with, with.Cloth with { Form = new Panel(Length.FromInches(cloth.Item1 / 4.0)), GatheringRows = cloth.Item2 }));
         }, iter: Long.Of(120, 300));
 
     [Fact]

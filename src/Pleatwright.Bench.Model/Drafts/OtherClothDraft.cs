@@ -5,7 +5,7 @@ using Pleatwright.Cloth;
 namespace Pleatwright.Bench.Model.Drafts;
 
 /// <summary>Other cloth for the piece on the table.</summary>
-public sealed class RecutDraft(Desk desk) : PieceDraft(desk)
+public sealed class OtherClothDraft(Desk desk) : PieceDraft(desk)
 {
     private string why = "";
 
@@ -25,5 +25,5 @@ public sealed class RecutDraft(Desk desk) : PieceDraft(desk)
 
     private protected override string? Wrong(Piece piece) => Cloth.Plan(out why) is null ? why : null;
 
-    private protected override Piece With(Piece piece) => Recut.To(piece, Cloth.Plan(out why)!);
+    private protected override Piece With(Piece piece) => OtherCloth.To(piece, Cloth.Plan(out why)!);
 }

@@ -3,7 +3,7 @@ using Pleatwright.Cloth;
 namespace Pleatwright.Chart.Edit;
 
 /// <summary>Gives the piece other cloth.</summary>
-internal static class Recut
+internal static class OtherCloth
 {
     /// <summary>
     /// Changes the cloth. What hangs on a panel keeps its distance from where it hangs, wherever the panel lies. Other placements, accents, runs fixed to places, and
