@@ -51,14 +51,14 @@ public sealed class PlateDocument
     /// <summary>The working order in long words: what the learner's edition prints.</summary>
     public ImmutableArray<Direction> Directions
     {
-        get => field.IsDefault ? field = [.. Pleatwright.Order.Directions.Write(Order, Options.Levels).Select(d => d with { Text = Tidy.Line(d.Text) })] : field;
+        get => field.IsDefault ? field = [.. Pleatwright.Order.Directions.Write(Order, Options.Levels, Options.Units).Select(d => d with { Text = Tidy.Line(d.Text) })] : field;
         init;
     }
 
     /// <summary>The working order in a table, a line a run: what the plate's own edition prints.</summary>
     internal DirectionTable Table
     {
-        get => field ??= Pleatwright.Order.Directions.Table(Order, Options.Levels) is var table ? table with { Lead = [.. table.Lead.Select(l => Tidy.Line(l))] } : table;
+        get => field ??= Pleatwright.Order.Directions.Table(Order, Options.Levels, Options.Units, named: false) is var table ? table with { Lead = [.. table.Lead.Select(l => Tidy.Line(l))] } : table;
         init;
     }
 

@@ -33,7 +33,7 @@ internal static class PlateMaker
             Summary = FactsPart.Summary(work),
             Facts = FactsPart.Of(Published.Of(work, order, options.Units)),
             Threads = KeyPart.Threads(work, order),
-            Signs = KeyPart.Signs(order, options.Levels),
+            Signs = KeyPart.Signs(order, options),
             Materials = MaterialsPart.Of(work, order, options.Units),
             Verdict = Verdict.Of(findings),
             Cautions = CautionsPart.Words,

@@ -228,6 +228,7 @@ internal sealed class Setting
         var columns = items[^1] is Lines ? 1 : Options.LargePrint ? section.LargeColumns : section.Columns;
         // a few lines are read across the page
         if (columns > 1 && !Options.LargePrint && items.Count <= 6 && items.All(i => i is Headed or Words) && Trial(1, null, Inner.Y).Height <= 11 * Look.Leading) columns = 1;
+        if (section.MostColumns > columns && !Options.LargePrint && tight < 0.9 && Trial(section.MostColumns, null, Inner.Y).Height < Trial(columns, null, Inner.Y).Height - 4) columns = section.MostColumns;
         var least = Options.LargePrint ? LeastLarge : Least;
         // as it stands under its heading
         var under = begun || double.IsPositiveInfinity(y) ? (double?)null : y + HeadingHeight(section);

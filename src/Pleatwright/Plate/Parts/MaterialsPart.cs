@@ -45,7 +45,7 @@ internal static class MaterialsPart
             new("Cutting the thread",
             [
                 new("", CuttingWords.How(plan, units)),
-                .. CuttingWords.Of(plan, units).Select(l => new MaterialLine("", $"{Tidy.Line(l.Threads)}: {l.Words}.")),
+                .. CuttingWords.Of(plan, units, named: false).Select(l => new MaterialLine("", $"{Tidy.Line(l.Threads)}: {l.Words}.")),
             ]),
         ];
     }
