@@ -82,10 +82,10 @@ public static class Smocking
     /// var plan = work.Pleating;
     /// Console.WriteLine($"{plan.Pleats} pleats from {plan.CutWidth.Inches:0.##} in of cloth, {plan.Fullness:0.#} to 1");
     /// Console.WriteLine($"{work.Cables} cables in {work.Runs.Length} runs");
-    /// Console.WriteLine(work.ThreadAt(new Valley(66), new CableRow(15)));
+    /// Console.WriteLine(work.ThreadAt(new Valley(88), new CableRow(15)));
     /// // prints:
-    /// // 132 pleats from 34.5 in of cloth, 3 to 1
-    /// // 550 cables in 41 runs
+    /// // 176 pleats from 42.99 in of cloth, 3.8 to 1
+    /// // 725 cables in 41 runs
     /// // r
     /// </code>
     /// </example>
@@ -124,7 +124,7 @@ public static class Smocking
     /// foreach (var finding in Smocking.Prove(work, [.. Proofreading.Rules, new ShortForBeginners()]))
     ///     if (finding.Rule == "short-for-beginners") Console.WriteLine(finding.Message);
     /// // prints:
-    /// // A run of 19 cables is long for a first piece.
+    /// // A run of 27 cables is long for a first piece.
     ///
     /// class ShortForBeginners : Rule
     /// {
@@ -133,7 +133,7 @@ public static class Smocking
     ///     public override void Check(Work work, Findings findings)
     ///     {
     ///         foreach (var run in work.Runs)
-    ///             if (run.Cables > 18 &amp;&amp; Place.Of(run) is var place &amp;&amp; findings.Tells(Severity.Note, place))
+    ///             if (run.Cables > 26 &amp;&amp; Place.Of(run) is var place &amp;&amp; findings.Tells(Severity.Note, place))
     ///                 findings.Add(Severity.Note, place, $"A run of {run.Cables} cables is long for a first piece.", "Break it with another thread.");
     ///     }
     /// }
@@ -202,7 +202,7 @@ public static class Smocking
     /// File.WriteAllBytes("quay-yoke.txt", PlateFormat.Text.Write(plate));
     /// Console.WriteLine($"{plate.Title}: {plate.Summary}");
     /// // prints:
-    /// // Quay yoke: lighthouse, crab and kite: A flat panel in 7 threads, 376 cables
+    /// // Quay yoke: lighthouse, crab and kite: A flat panel in 7 threads, 518 cables
     /// </code>
     /// </example>
     public static PlateDocument Plate(WorkingOrder order, ImmutableArray<Finding> findings, PlateOptions? options = null) =>

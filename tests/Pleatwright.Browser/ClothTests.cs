@@ -72,7 +72,7 @@ public class ClothTests(WarmBench warm) : IClassFixture<WarmBench>
         await Assertions.Expect(P(bench).Locator(".size-table tbody tr").Nth(1)).ToContainTextAsync("off the side");
         await P(bench).GetByLabel("Finished width").FillAsync("14 in");
         var row = P(bench).Locator(".size-table tbody tr").Nth(1);
-        await Assertions.Expect(row).ToContainTextAsync("168");
+        await Assertions.Expect(row).ToContainTextAsync("224");
         await Assertions.Expect(row).ToContainTextAsync("yes");
         await bench.NoSeriousFaultAsync();
         await bench.PictureAsync("sizes-tablet");

@@ -16,7 +16,7 @@ public class RecutTests(WarmBench warm) : IClassFixture<WarmBench>
         await Assertions.Expect(changes).ToContainTextAsync("Nothing changes yet.");
         await page.GetByLabel("Cable rows in a space").FillAsync("4");
         await Assertions.Expect(changes).ToContainTextAsync("5 cable rows to a space become 4.");
-        await Assertions.Expect(changes).ToContainTextAsync("“kite” is drawn again: 17 valleys by 21 cable rows become 17 valleys by 17 cable rows.");
+        await Assertions.Expect(changes).ToContainTextAsync("“kite” is drawn again: 23 valleys by 21 cable rows become 23 valleys by 17 cable rows.");
         await page.GetByLabel("The count").CheckAsync();
         await Assertions.Expect(changes).Not.ToContainTextAsync("drawn again");
         await page.GetByLabel("The size").CheckAsync();
@@ -40,14 +40,14 @@ public class RecutTests(WarmBench warm) : IClassFixture<WarmBench>
         await page.Mouse.DownAsync();
         await page.Mouse.MoveAsync(cornerX + (cornerX - x), cornerY + (cornerY - y), new() { Steps = 5 });
         await page.Mouse.UpAsync();
-        var pulled = await AtTheTable.OnShelfAsync(bench, p => p.Figure("crab")!.Width > 30);
+        var pulled = await AtTheTable.OnShelfAsync(bench, p => p.Figure("crab")!.Width > 38);
         Assert.InRange(pulled.Figure("crab")!.Height, 10, 18);
         Assert.Equal(crab.GatheringRow, pulled.Placements.Single(p => p.Figure == "crab").GatheringRow);
         await bench.PictureAsync("figure-scaled");
         await AtTheTable.PressAsync(bench, "Control+z");
-        await AtTheTable.OnShelfAsync(bench, p => p.Figure("crab")!.Width == 21 && p.Cloth.Gauge.CableRowsPerSpace == 4);
+        await AtTheTable.OnShelfAsync(bench, p => p.Figure("crab")!.Width == 29 && p.Cloth.Gauge.CableRowsPerSpace == 4);
         await AtTheTable.PressAsync(bench, "Alt+PageUp"); // the same by a key
-        await AtTheTable.OnShelfAsync(bench, p => p.Figure("crab")!.Width == 23);
+        await AtTheTable.OnShelfAsync(bench, p => p.Figure("crab")!.Width == 31);
         await AtTheTable.PressAsync(bench, "Control+z", "Control+z");
         await AtTheTable.OnShelfAsync(bench, p => p.Cloth.Gauge.CableRowsPerSpace == 5 && p.Figure("kite")!.Height == 21);
     }

@@ -153,11 +153,11 @@ public class TableTests(Chromium chromium, WarmBench warm) : IClassFixture<WarmB
         await Assertions.Expect(bench.Page.Locator(".field .wrong")).ToBeVisibleAsync();
         await bench.Page.GetByLabel("Finished width").FillAsync("12 in");
         await bench.Page.GetByLabel("Finished width").BlurAsync();
-        await Assertions.Expect(bench.Page.Locator(".comes-to")).ToContainTextAsync("144 pleats");
+        await Assertions.Expect(bench.Page.Locator(".comes-to")).ToContainTextAsync("192 pleats");
         await bench.NoSeriousFaultAsync();
         await bench.Page.GetByRole(AriaRole.Button, new() { Name = "Lay this cloth" }).ClickAsync();
-        await Assertions.Expect(bench.Page.Locator(".tape")).ToContainTextAsync("144");
-        await OnShelf(bench, p => new Pleatwright.Cloth.PleatingPlan(p.Cloth).Pleats == 144);
+        await Assertions.Expect(bench.Page.Locator(".tape")).ToContainTextAsync("192");
+        await OnShelf(bench, p => new Pleatwright.Cloth.PleatingPlan(p.Cloth).Pleats == 192);
     }
 
     [Fact]
@@ -165,8 +165,8 @@ public class TableTests(Chromium chromium, WarmBench warm) : IClassFixture<WarmB
     {
         await using var bench = await AtTable();
         var before = await Cables(bench);
-        var (x, y) = await PlaceOf(bench, 60, 10);
-        var (x2, _) = await PlaceOf(bench, 70, 10);
+        var (x, y) = await PlaceOf(bench, 80, 10);
+        var (x2, _) = await PlaceOf(bench, 92, 10);
         await bench.Page.Mouse.MoveAsync(x, y);
         await bench.Page.Mouse.DownAsync();
         await bench.Page.Mouse.MoveAsync(x2, y, new() { Steps = 3 });
@@ -181,13 +181,13 @@ public class TableTests(Chromium chromium, WarmBench warm) : IClassFixture<WarmB
     {
         await using var bench = await AtTable();
         await bench.Page.GetByRole(AriaRole.Radio, new() { Name = "Take hold" }).ClickAsync();
-        var (x, y) = await PlaceOf(bench, 66, 20);
-        var (x2, y2) = await PlaceOf(bench, 76, 22);
+        var (x, y) = await PlaceOf(bench, 88, 20);
+        var (x2, y2) = await PlaceOf(bench, 98, 22);
         await bench.Page.Mouse.MoveAsync(x, y);
         await bench.Page.Mouse.DownAsync();
         await bench.Page.Mouse.MoveAsync(x2, y2, new() { Steps = 8 });
         await bench.Page.Mouse.UpAsync();
-        await OnShelf(bench, p => p.Placements[0].Centre.Valleys is > 72 and < 80);
+        await OnShelf(bench, p => p.Placements[0].Centre.Valleys is > 94 and < 102);
         await bench.Page.GetByRole(AriaRole.Radio, new() { Name = "Stitch", Exact = true }).ClickAsync();
     }
 
@@ -197,19 +197,19 @@ public class TableTests(Chromium chromium, WarmBench warm) : IClassFixture<WarmB
         await using var bench = await AtTable(touch: true, size: Screens.Phone);
         var before = await Cables(bench);
         await bench.Page.GetByRole(AriaRole.Button, new() { Name = "Put away" }).ClickAsync();
-        var (x, y) = await PlaceOf(bench, 66, 25); // bare, below the boat on which the table opens
+        var (x, y) = await PlaceOf(bench, 88, 25); // bare, below the boat on which the table opens
         await bench.Page.Touchscreen.TapAsync(x, y);
         await AtTheTable.OpenAsync(bench, "Cloth");
         await CablesBecome(bench, before + 1);
         await bench.Page.GetByRole(AriaRole.Button, new() { Name = "Put away" }).ClickAsync();
-        var (x0, _) = await PlaceOf(bench, 60, 25);
+        var (x0, _) = await PlaceOf(bench, 82, 25);
         await bench.Page.Mouse.MoveAsync(x, y);
         await bench.Page.Keyboard.DownAsync("Control");
         await bench.Page.Mouse.WheelAsync(0, -240);
         await bench.Page.Keyboard.UpAsync("Control");
         await bench.PaintedAsync();
-        var (x1, _) = await PlaceOf(bench, 60, 25);
-        var (x3, _) = await PlaceOf(bench, 66, 25);
+        var (x1, _) = await PlaceOf(bench, 82, 25);
+        var (x3, _) = await PlaceOf(bench, 88, 25);
         Assert.True(x3 - x1 > (x - x0) * 1.3);
     }
 

@@ -71,6 +71,9 @@ internal sealed class Tag
     /// <summary>Words in place of a drawing, or of what is not printed; else empty.</summary>
     public string Alternate { get; init; } = "";
 
+    /// <summary>The tag of the same words where they stood first, for what is printed again on a later page; it is read where those are on none of the pages.</summary>
+    public Tag? Again { get; init; }
+
     /// <summary>Makes it, or what it is a part of, the next part of a section, unless it is of one.</summary>
     public void Join(Tag section)
     {

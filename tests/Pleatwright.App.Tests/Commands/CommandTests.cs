@@ -18,10 +18,10 @@ public sealed class CommandTests : IDisposable
     {
         var plan = Program.Run("plan", Program.Example("harbour-morning"), "--json").Json;
         Assert.Empty(new[] { "pleats", "cutWidthMm", "finishedWidthMm", "fullness", "gatheringRows", "fabricWidths", "threads" }.Except(Keys(plan)));
-        Assert.Equal(132, plan.GetProperty("pleats").GetInt32());
+        Assert.Equal(176, plan.GetProperty("pleats").GetInt32());
         Assert.Equal(279.4, plan.GetProperty("finishedWidthMm").GetDouble());
-        Assert.Equal((132 + 6) * 6.35, plan.GetProperty("cutWidthMm").GetDouble(), 4);
-        Assert.Equal(3, plan.GetProperty("fullness").GetDouble());
+        Assert.Equal((176 + 6) * 6.0, plan.GetProperty("cutWidthMm").GetDouble(), 4);
+        Assert.Equal(6 / (25.4 / 16), plan.GetProperty("fullness").GetDouble(), 4);
         var work = Work.Lay(PieceReader.Read(File.ReadAllBytes(Program.Example("harbour-morning"))));
         Assert.Equal(work.Cables, plan.GetProperty("threads").EnumerateArray().Sum(t => t.GetProperty("cables").GetInt32()));
         foreach (var thread in plan.GetProperty("threads").EnumerateArray())
@@ -110,7 +110,7 @@ public sealed class CommandTests : IDisposable
         var table = Program.Run("order", Program.Example("harbour-wall")).Out;
         Assert.Contains("  step  row  at ", table);
         Assert.Contains(PrintedWords.Proved, table);
-        Assert.Contains("; and 9 accents, each begun and fastened by itself, for which a needle is threaded 3 times.", table); // they were counted as three starts
+        Assert.Contains("; and 13 accents, each begun and fastened by itself, for which a needle is threaded 4 times.", table); // they were counted as three starts
         var sentences = Program.Run("order", Program.Example("harbour-wall"), "--edition", "learner", "--levels", "left-right").Out;
         Assert.Contains("Row 0, on gathering row 1. Start with a new needleful of r, “rope”, 4 strands.", sentences);
         Assert.Contains(PrintedWords.Proved, sentences);

@@ -41,23 +41,23 @@ public sealed class RecutCommandTests : IDisposable
     public void Every_option_is_taken_and_each_change_told()
     {
         var target = In("yoke.piece.json");
-        var run = Program.Run("recut", Program.Example("quay-yoke"), "--keep", "size", "--pleats-per-inch", "20", "--take-up", "1/5 in", "--row-spacing", "1/2 in", "--cable-rows", "6", "-o", target, "--units", "inches");
+        var run = Program.Run("recut", Program.Example("quay-yoke"), "--keep", "size", "--pleats-per-inch", "16", "--take-up", "1/4 in", "--row-spacing", "1/2 in", "--cable-rows", "6", "-o", target, "--units", "inches");
         Assert.True(run.Exit == 0, run.Error);
-        Assert.Contains("15 pleats an inch become 20; a pleat takes up 0.2 in instead of 1/4 in; gathering rows lie 1/2 in apart instead of 3/8 in; 5 cable rows to a space become 6.", run.Out);
+        Assert.Contains("20 pleats an inch become 16; a pleat takes up 1/4 in instead of 0.2 in; gathering rows lie 1/2 in apart instead of 3/8 in; 5 cable rows to a space become 6.", run.Out);
         Assert.Contains("“kite” is drawn again", run.Out);
         Assert.Contains("Written: " + target, run.Out);
         var gauge = PieceReader.Read(File.ReadAllBytes(target)).Cloth.Gauge;
-        Assert.Equal((20, 0.2, 0.5, 6), (gauge.PleatsPerInch, Math.Round(gauge.TakeUp.Inches, 9), gauge.RowSpacing.Inches, gauge.CableRowsPerSpace));
+        Assert.Equal((16, 0.25, 0.5, 6), (gauge.PleatsPerInch, Math.Round(gauge.TakeUp.Inches, 9), gauge.RowSpacing.Inches, gauge.CableRowsPerSpace));
     }
 
     [Fact]
     public void One_figure_is_scaled_by_a_factor_or_to_a_width()
     {
         Assert.Equal(0, Program.Run("recut", Program.Example("quay-yoke"), "--figure", "crab", "--scale", "1.5", "-o", In("a.json")).Exit);
-        Assert.Equal(0, Program.Run("recut", Program.Example("quay-yoke"), "--figure", "crab", "--width", "33", "-o", In("b.json")).Exit);
-        Assert.Equal(File.ReadAllBytes(In("a.json")), File.ReadAllBytes(In("b.json"))); // 22 pleats times one and a half
+        Assert.Equal(0, Program.Run("recut", Program.Example("quay-yoke"), "--figure", "crab", "--width", "45", "-o", In("b.json")).Exit);
+        Assert.Equal(File.ReadAllBytes(In("a.json")), File.ReadAllBytes(In("b.json"))); // 30 pleats times one and a half
         var piece = PieceReader.Read(File.ReadAllBytes(In("a.json")));
-        Assert.Equal((33, 17), (piece.Figure("crab")!.Width, piece.Figure("kite")!.Width));
+        Assert.Equal((45, 23), (piece.Figure("crab")!.Width, piece.Figure("kite")!.Width));
     }
 
     [Fact]

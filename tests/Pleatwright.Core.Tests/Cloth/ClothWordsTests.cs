@@ -13,11 +13,11 @@ public class ClothWordsTests
     [Fact]
     public void Of_a_panel() => Assert.Equal(
     [
-        "Cloth: cut 34 1/2 in wide and 4 1/8 in deep for the gathered part alone, from cloth 44 in wide",
+        "Cloth: cut 43 in wide and 4 1/8 in deep for the gathered part alone, from cloth 44 in wide",
         "Finished: 11 in wide, 3 in from the first gathering row to the last",
-        "Pleats: 132, and 3 seam pleats at each side: 138 to gather; centre valley 66",
-        "Gauge: 1/4 in of cloth to a pleat, dots 1/8 in apart; fullness 3.0 to 1",
-        "Pitch: 12 pleats an inch",
+        "Pleats: 176, and 3 seam pleats at each side: 182 to gather; centre valley 88",
+        "Gauge: 1/4 in of cloth to a pleat, dots 1/8 in apart; fullness 3.78 to 1",
+        "Pitch: 16 pleats an inch",
         "Rows: gather 11: 9 gathering rows 3/8 in apart, 1 holding above and 1 below",
         ": 5 cable rows in a space, 41 in all",
     ], Words("harbour-morning.piece.json"));
@@ -43,5 +43,5 @@ public class ClothWordsTests
     ], Words("quay-bishop.piece.json"));
 
     [Fact]
-    public void Of_a_ball() => Assert.Contains("Pitch: 12.1 pleats an inch at the equator, 22.4 pleats an inch at gathering row 1, 22.4 pleats an inch at gathering row 9", Words("net-float.piece.json"));
+    public void Of_a_ball() => Assert.Contains("Pitch: 15.9 pleats an inch at the equator, 29.5 pleats an inch at gathering row 1, 29.5 pleats an inch at gathering row 9", Words("net-float.piece.json"));
 }

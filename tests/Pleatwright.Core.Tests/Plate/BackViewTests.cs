@@ -68,7 +68,7 @@ public class BackViewTests
         Assert.Equal(plate.Work.Piece.Threads.Select(t => t.Key), plate.Threads.Select(t => t.Thread.Key));
         foreach (var stitch in plate.Work.Bands.Select(b => b.Stitch.Name).Distinct())
             Assert.Contains(plate.Signs, s => s.Words.StartsWith(stitch, StringComparison.OrdinalIgnoreCase));
-        Assert.Contains(plate.Threads, t => t.Stitches == "497 stitches of bands");
+        Assert.Contains(plate.Threads, t => t.Stitches == "677 stitches of bands");
         Assert.DoesNotContain(plate.Directions, d => d.Text.Contains("  ", StringComparison.Ordinal));
     }
 }

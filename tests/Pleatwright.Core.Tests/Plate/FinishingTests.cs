@@ -39,7 +39,7 @@ public class FinishingTests
     public void Materials_name_the_kind_of_cloth_and_the_needles()
     {
         var materials = Plates.OfExample("harbour-wall", new PlateOptions { Units = UnitSystem.Inches }).Materials;
-        Assert.Contains(new MaterialLine("Kind", "Broadcloth, fine poplin or gingham, commonly gathered 3 to 4 to 1."), materials[0].Lines);
+        Assert.Contains(new MaterialLine("Kind", "Batiste, lawn or voile, commonly gathered 4 to 5 to 1."), materials[0].Lines);
         Assert.Contains(materials[1].Lines, l => l.Words == "An embroidery needle whose eye takes the strands without dragging: commonly size 7 for 4 strands, size 8 for 3 strands, size 9 or 10 for 2 strands.");
     }
 }

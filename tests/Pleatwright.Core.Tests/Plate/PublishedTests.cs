@@ -15,16 +15,16 @@ public class PublishedTests
     [Fact]
     public void The_facts_of_an_example() => Assert.Equal(
     [
-        "Finished width: 11 in; 132 pleats, 11 rows to gather",
-        "Cut the cloth: 34 1/2 in wide, 4 1/8 in deep",
-        "Cut for: Rows 3/8 in apart, 5 cable rows to a space, 12 pleats an inch, fullness 3.0 to 1",
-        "Difficulty: Easy: 1 thread waiting at once, 12 rows worked turned, 31 threads begun",
-        "Time: 4 to 13 hours of stitching",
+        "Finished width: 11 in; 176 pleats, 11 rows to gather",
+        "Cut the cloth: 43 in wide, 4 1/8 in deep",
+        "Cut for: Rows 3/8 in apart, 5 cable rows to a space, 16 pleats an inch, fullness 3.78 to 1",
+        "Difficulty: Easy: 1 thread waiting at once, 12 rows worked turned, 32 threads begun",
+        "Time: 6 to 17 hours of stitching",
     ], FactsPart.Of(Of("harbour-morning")).Select(f => $"{f.Name}: {f.Value}"));
 
     [Fact]
     public void The_makers_pace_is_taken_where_it_is_given() =>
-        Assert.Equal("12 to 13 hours of stitching", PublishedWords.Hours(Of("harbour-morning", pace: new Pace { Said = (117, 117) })));
+        Assert.Equal("16 to 17 hours of stitching", PublishedWords.Hours(Of("harbour-morning", pace: new Pace { Said = (117, 117) })));
 
     [Fact]
     public void A_piece_in_one_of_its_sizes_says_which()

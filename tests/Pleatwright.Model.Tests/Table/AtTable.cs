@@ -163,6 +163,6 @@ internal static class Pieces
     public static IReadOnlyList<(string Name, Piece Piece)> All => [("empty", Empty), ("full", Full), ("ball", Ball), ("bishop", Bishop)];
 
     public static Piece New(Form form, int gatheringRows) => new(
-        "Tide", new ClothPlan(form, Examples.Read("harbour-morning").Cloth.Gauge, gatheringRows),
+        "Tide", new ClothPlan(form, Gauge.Common, gatheringRows),
         [new(new('r'), "sail red", Colour.Parse("#b3202c"), 4), new(new('b'), "deep blue", Colour.Parse("#1f3a5f"), 4)], [], []);
 }

@@ -13,7 +13,7 @@ public class GripTests
     {
         var at = new AtTable(Crab);
         at.Needle.TakeUp(Doing.Figure);
-        at.Needle.GoTo(new Valley(24), new CableRow(15)); // the crab's middle, on gathering row 4
+        at.Needle.GoTo(new Valley(31), new CableRow(15)); // the crab's middle, on gathering row 4
         return at;
     }
 
@@ -30,10 +30,10 @@ public class GripTests
     public void The_corner_shows_while_figures_are_taken_hold_of_and_says_how_large_the_figure_is()
     {
         var at = Holding();
-        Assert.Equal("21 by 9", at.Needle.Handles.Single(h => h.Scales).Words);
-        at.Needle.GoTo(new Valley(45), new CableRow(2)); // bare
+        Assert.Equal("29 by 9", at.Needle.Handles.Single(h => h.Scales).Words);
+        at.Needle.GoTo(new Valley(56), new CableRow(2)); // bare
         Assert.DoesNotContain(at.Needle.Handles, h => h.Scales);
-        at.Needle.GoTo(new Valley(24), new CableRow(15));
+        at.Needle.GoTo(new Valley(31), new CableRow(15));
         at.Needle.TakeUp(Doing.Stitch);
         Assert.Empty(at.Needle.Handles);
     }
@@ -46,14 +46,14 @@ public class GripTests
         var (x, y) = Corner(at);
         var gauge = at.Desk.Work.Pleating.Gauge;
         var scale = at.Cloth.Seen.Scale;
-        // From the middle of its gathering row to its corner: eleven pleats, four rows and a half.
-        double wide = 11 * gauge.Pitch.Millimetres * scale, deep = 4.5 * gauge.CableRowHeight.Millimetres * scale;
+        // From the middle of its gathering row to its corner: fifteen pleats, four rows and a half.
+        double wide = 15 * gauge.Pitch.Millimetres * scale, deep = 4.5 * gauge.CableRowHeight.Millimetres * scale;
         at.Point(PointerMove.Down, x, y, kind);
         at.Time.Advance(TimeSpan.FromSeconds(1)); // a finger that rests draws
         foreach (var pull in pulls)
         {
             at.Point(PointerMove.Move, x + pull * wide, y + pull * deep, kind);
-            Assert.InRange(Figure(at).Width, Math.Max(1, 22 * (1 + pull) - 2) - 1e-6, 22 * (1 + pull) + 1e-6);
+            Assert.InRange(Figure(at).Width, Math.Max(1, 30 * (1 + pull) - 2) - 1e-6, 30 * (1 + pull) + 1e-6);
             Assert.Equal(1, Figure(at).Width & 1);
             Assert.InRange((double)Figure(at).Height, 9 * (1 + pull) - 1.5, 9 * (1 + pull) + 1.5);
         }
@@ -76,12 +76,12 @@ public class GripTests
         var (x, y) = Corner(at);
         at.Point(PointerMove.Down, x, y);
         at.Point(PointerMove.Move, x + 40, y + 20);
-        Assert.NotEqual(21, Figure(at).Width);
+        Assert.NotEqual(29, Figure(at).Width);
         at.Point(PointerMove.Cancel, 0, 0);
         Assert.Same(Crab, at.Piece);
-        at.Stroke(at.Middle(30, 17), at.Middle(33, 17));
-        Assert.Equal(21, Figure(at).Width);
-        Assert.Equal(27, at.Piece.Placements[0].Centre.Valleys);
+        at.Stroke(at.Middle(37, 16), at.Middle(40, 16));
+        Assert.Equal(29, Figure(at).Width);
+        Assert.Equal(34, at.Piece.Placements[0].Centre.Valleys);
     }
 
     [Fact]
@@ -89,11 +89,11 @@ public class GripTests
     {
         var at = Holding();
         at.Key("Alt+PageUp");
-        Assert.Equal((23, 10), (Figure(at).Width, Figure(at).Height));
-        Assert.Contains("“crab” is drawn again: 21 valleys by 9 cable rows become 23 valleys by 10 cable rows.", at.Said.Last());
+        Assert.Equal((31, 10), (Figure(at).Width, Figure(at).Height));
+        Assert.Contains("“crab” is drawn again: 29 valleys by 9 cable rows become 31 valleys by 10 cable rows.", at.Said.Last());
         at.Key("Ctrl+z");
         at.Key("Alt+PageDown");
-        Assert.Equal((19, 8), (Figure(at).Width, Figure(at).Height));
+        Assert.Equal((27, 8), (Figure(at).Width, Figure(at).Height));
     }
 
     [Fact]

@@ -95,8 +95,8 @@ public class FigureOrderTests
     public void Each_is_told_by_its_name_its_pleats_and_the_row_it_begins_on()
     {
         var lines = new FigureOrder(OnTable("harbour-morning")).Lines;
-        Assert.Equal("Band of cables, pleats 1 to 132, from row 5", lines[0]);
-        Assert.Equal("Boat, pleats 18 to 35, from row 20", lines[2]);
+        Assert.Equal("Band of cables, pleats 1 to 176, from row 5", lines[0]);
+        Assert.Equal("Boat, pleats 23 to 46, from row 20", lines[2]);
         Assert.Equal(lines.Length, lines.Distinct().Count());
         Assert.Empty(new FigureOrder(Tables.Set(Tables.Empty).Desk).Lines);
     }

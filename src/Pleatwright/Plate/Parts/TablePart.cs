@@ -41,6 +41,7 @@ internal static class TablePart
         var headHeight = rows * leading * 0.9 + 0.6;
         var first = true;
         var table = new Tag(Role.Table);
+        var names = new List<Tag>();
         foreach (var line in block.Lines)
         {
             var beneath = block.LastBeneath ? Wrapping.Lines(line.Cells[^1], look.Body, room - Indent) : [];
@@ -51,7 +52,7 @@ internal static class TablePart
             {
                 if (named)
                 {
-                    Set(page, first ? new Tag(Role.Row, table) : null, Role.ColumnName, block.Columns, x + box, y, leading * 0.9, _ => look.Note);
+                    Set(page, new Tag(Role.Row, table), Role.ColumnName, block.Columns, x + box, y, leading * 0.9, _ => look.Note);
                     y += headHeight;
                 }
                 page.Rule(x, y, x + box + widths[..fit].Sum() + gap * (fit - 1), y, look.Fine);
@@ -67,18 +68,20 @@ internal static class TablePart
         }
         flow.Gap(1.2);
 
-        // names that stand again on a new page are not read again
-        void Set(Page page, Tag? row, Role role, ImmutableArray<string> cells, double x, double y, double leading, Func<int, TypeStyle> style)
+        void Set(Page page, Tag row, Role role, ImmutableArray<string> cells, double x, double y, double leading, Func<int, TypeStyle> style)
         {
             var left = x;
             for (var i = 0; i < widths.Length; i++)
             {
                 if (i == fit) (x, y) = (left + Indent, y + leading);
-                page.Text(row is null ? Tag.Ornament : new Tag(role, row), x, y + leading * 0.75, cells[i], style(i));
+                // names that stand again on a new page are not read again
+                var tag = new Tag(role, row) { Again = role == Role.ColumnName ? names.ElementAtOrDefault(i) : null };
+                if (role == Role.ColumnName && names.Count == i) names.Add(tag);
+                page.Text(tag, x, y + leading * 0.75, cells[i], style(i));
                 x += widths[i] + gap;
             }
             // the name of a column whose cells stand beneath is not printed
-            if (block.LastBeneath && role == Role.ColumnName && row is not null) _ = new Tag(role, row) { Alternate = cells[^1] };
+            if (block.LastBeneath && role == Role.ColumnName) _ = new Tag(role, row) { Alternate = cells[^1] };
         }
     }
 }

@@ -38,7 +38,10 @@ internal sealed class PdfTagging
     public PdfTagging(PdfDocument document, IEnumerable<Sheet> sheets)
     {
         this.document = document;
-        groups.AddRange(sheets.Select(s => GroupsOf(s).ToList()));
+        Sheet[] all = [.. sheets];
+        // what stands again is read once: where it stood first, or else where it is met first
+        var read = all.SelectMany(s => s.Tags).Where(t => t.Again is null).Distinct().ToDictionary(t => t);
+        groups.AddRange(all.Select(s => GroupsOf(s, t => t.Again is not { } first || read.TryAdd(first, t) || read[first] == t ? t : Tag.Ornament).ToList()));
         foreach (var tag in groups.SelectMany(g => g).Select(g => g.Tag).Where(t => t.Role != Role.Ornament))
         {
             toCome[tag] = toCome.GetValueOrDefault(tag) + 1;
@@ -65,7 +68,7 @@ internal sealed class PdfTagging
     /// <summary>What is drawn on the page: marks that follow each other and are of one tag together.</summary>
     public IReadOnlyList<(Tag Tag, ArraySegment<Mark> Marks)> Groups => groups[pages.Count - 1];
 
-    private static IEnumerable<(Tag Tag, ArraySegment<Mark> Marks)> GroupsOf(Sheet sheet)
+    private static IEnumerable<(Tag Tag, ArraySegment<Mark> Marks)> GroupsOf(Sheet sheet, Func<Tag, Tag> read)
     {
         Mark[] marks = [.. sheet.Marks];
         for (int from = 0, to; from < marks.Length; from = to)
@@ -76,7 +79,7 @@ internal sealed class PdfTagging
         }
 
         // What nobody spoke of is read where it is words.
-        Tag Of(int i) => i < sheet.Tags.Length ? sheet.Tags[i] : marks[i] is Lettering ? new Tag(Role.Paragraph) : Tag.Ornament;
+        Tag Of(int i) => i < sheet.Tags.Length ? read(sheet.Tags[i]) : marks[i] is Lettering ? new Tag(Role.Paragraph) : Tag.Ornament;
     }
 
     /// <summary>The operator that opens marks of a tag.</summary>

@@ -25,7 +25,7 @@ public class PreparationTests
     [Fact]
     public void Dots_lie_two_to_a_pleat_and_rows_apart_as_planned()
     {
-        // 138 pleats to gather, 11 rows; dots 1/8 in, rows 3/8 in apart.
+        // 182 pleats to gather, 11 rows; dots 3 mm, rows 3/8 in apart.
         var pages = Measured(Example("harbour-morning"), PreparationKind.Dots)[1..]; // the first tells how they are used
         foreach (var (_, curves) in pages)
         {
@@ -35,11 +35,11 @@ public class PreparationTests
             {
                 Assert.Equal(row * 9.525, rows[row].Average(c => c.Y) - rows[0].Average(c => c.Y), Tolerance);
                 var dots = rows[row].Select(c => c.X).Order().ToArray();
-                for (var i = 0; i < dots.Length; i++) Assert.Equal(dots[0] + i * 3.175, dots[i], Tolerance);
+                for (var i = 0; i < dots.Length; i++) Assert.Equal(dots[0] + i * 3, dots[i], Tolerance);
             }
         }
         // Neighbouring pages show one pleat twice.
-        Assert.Equal(2 * 138 * 11 + (pages.Count - 1) * 2 * 11, pages.Sum(p => p.Curves.Count(c => c.Closed)));
+        Assert.Equal(2 * 182 * 11 + (pages.Count - 1) * 2 * 11, pages.Sum(p => p.Curves.Count(c => c.Closed)));
     }
 
     [Theory]
@@ -106,7 +106,7 @@ public class PreparationTests
         var pages = Measured(panel, PreparationKind.Blocking, new PlateOptions { Paper = Paper.A3 });
         var (lines, _) = Assert.Single(pages);
         // Rows run over the finished pleats and three seam pleats at each side.
-        var rows = lines.Where(l => Math.Abs(l.Length - 138 * 25.4 / 12) < Tolerance).Select(l => l.From.Y).Order().ToArray();
+        var rows = lines.Where(l => Math.Abs(l.Length - 182 * 25.4 / 16) < Tolerance).Select(l => l.From.Y).Order().ToArray();
         Assert.Equal(11, rows.Length);
         for (var i = 0; i < rows.Length; i++) Assert.Equal(i * 9.525, rows[i] - rows[0], Tolerance);
         var edges = lines.Where(l => Math.Abs(l.Length - 11 * 9.525) < Tolerance && Math.Abs(l.From.X - l.To.X) < 0.01).Select(l => l.From.X).Order().ToArray();
