@@ -10,9 +10,9 @@ internal static class Layout
     /// <summary>The most pages a plate may come to.</summary>
     public const int MostPages = 3000;
 
-    // Running text is 9.5 points, so 8.1 at the least, and 16 in large print; the chart from as large as serves to as small as can be counted (our own choice).
+    // Running text is 9.5 points, so 8, which is that of captions, at the least, and 16 in large print; the chart from as large as serves to as small as can be counted (our own choice).
     private static readonly (double Tight, double Scale)[] Settings =
-        [(1, 0.5), (0.96, 0.5), (0.96, 0.25), (0.92, 0.25), (0.92, 0.1), (0.88, 0.1), (0.88, 0), (0.855, 0)];
+        [(1, 0.5), (0.96, 0.5), (0.96, 0.25), (0.92, 0.25), (0.92, 0.1), (0.88, 0.1), (0.88, 0), (0.842, 0)];
 
     // Beyond so many pages one more or less is not sought.
     private const int FewPages = 12;

@@ -261,7 +261,7 @@ internal sealed class Setting
         (int Count, double Lowest, double Height) Trial(int columns, (int Page, double Bottom)? limit, double? from = null)
         {
             var at = from ?? (double.IsPositiveInfinity(y) ? Inner.Y : y);
-            List<Page> scratch = [new Page(section.Heading, Options.Paper, Options.Look)];
+            List<Page> scratch = [new Page(section.Heading, Options.Paper, Options.Look) { TableColumns = pages.Count > 0 && !double.IsPositiveInfinity(y) ? pages[^1].TableColumns : [] }];
             var flow = new Flow(Options, scratch, section.Heading, at, columns, Look, limit) { Dry = true };
             Lay(items, flow);
             return (scratch.Count, flow.Lowest, flow.Overflows && at > Inner.Y + 20 ? Inner.Height : scratch.Count == 1 ? flow.Lowest - at : double.PositiveInfinity);

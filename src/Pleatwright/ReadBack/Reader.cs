@@ -297,7 +297,7 @@ internal sealed partial class Reader
 
     private const string HowRunsAreWorked =
         "Every run is worked alike. If the work is not held so already, turn it first. Secure a new thread, or a rest, on the back with two small stitches through the first pleat, never in a valley; carry a thread kept or left hanging to it on the back. "
-        + "Bring the needle to the front in the valley between the run's first two pleats, take it back through the first pleat so that the thread leaves its outer side, cable to the last pleat, and take the needle to the back in the valley before the last pleat. "
+        + "Bring the needle to the front in the valley between the first two pleats, take it back through the first so that the thread leaves its outer side, cable to the last pleat, and take the needle to the back in the valley before it. "
         + "To tie off, make one or two small cables on the back, through pleats. A thread kept or left hanging stays on the back in its needle.";
 
     private const RegexOptions Plain = RegexOptions.CultureInvariant | RegexOptions.IgnoreCase;

@@ -130,7 +130,7 @@ internal sealed class LongWords(WorkingOrder order, Vocabulary words, UnitSystem
     /// <summary>How every run is worked and its thread secured.</summary>
     public static string RunsOpen() =>
         "Every run is worked alike. If the work is not held so already, turn it first. Secure a new thread, or a rest, on the back with two small stitches through the first pleat, never in a valley; carry a thread kept or left hanging to it on the back. "
-        + "Bring the needle to the front in the valley between the run's first two pleats, take it back through the first pleat so that the thread leaves its outer side, cable to the last pleat, and take the needle to the back in the valley before the last pleat. "
+        + "Bring the needle to the front in the valley between the first two pleats, take it back through the first so that the thread leaves its outer side, cable to the last pleat, and take the needle to the back in the valley before it. "
         + "To tie off, make one or two small cables on the back, through pleats. A thread kept or left hanging stays on the back in its needle.";
 
     /// <summary>A pin that cannot be kept.</summary>

@@ -44,12 +44,13 @@ internal static class ChartPages
         }
         var look = options.Look;
         var excerpts = Excerpts.Of(order);
-        var (rows, tooLarge) = Rows(order, excerpts, look, options.Levels, width, height, scale);
         // where all is set as small as may be, the whole stands beside an excerpt that leaves it room
-        var (beside, aside) = scale < 0.1 && IsStripWanted(excerpts) ? Beside() : default;
+        var asideToo = scale < 0.1 && IsStripWanted(excerpts);
+        var (rows, tooLarge) = Rows(order, excerpts, look, options.Levels, width, height, scale, asideToo ? r => Beside(r).Row is null ? height * Strip(scale) : 0 : _ => 0);
+        var (beside, aside) = asideToo ? Beside(rows) : default;
         if (beside is null && IsStripWanted(excerpts))
         {
-            var strip = LayoutStrip.Draw(order, excerpts, width, height * (0.2 + 0.12 * scale), look, options.Levels);
+            var strip = LayoutStrip.Draw(order, excerpts, width, height * Strip(scale), look, options.Levels);
             yield return new(strip.View.Height, (page, x, y) => page.Figure(FigureWords.Strip, new Inset(strip.Marks, new Spot(x + (width - strip.View.Width) / 2 - strip.View.X, y - strip.View.Y))), null);
         }
         foreach (var row in beside is null ? rows : [beside, .. rows.Where(r => r != beside)])
@@ -80,7 +81,7 @@ internal static class ChartPages
             }
         }
 
-        (List<ExcerptDrawing>?, Drawing?) Beside()
+        (List<ExcerptDrawing>? Row, Drawing?) Beside(List<List<ExcerptDrawing>> rows)
         {
             foreach (var row in rows.OrderBy(r => r.Sum(p => p.View.Width + Between)))
             {
@@ -92,6 +93,9 @@ internal static class ChartPages
             return default;
         }
     }
+
+    // Share of a page that the strip may be high.
+    private static double Strip(double scale) => 0.2 + 0.12 * scale;
 
     private const double Between = 5, LeastStrip = 62; // millimetres (our own choice)
 
@@ -137,7 +141,7 @@ internal static class ChartPages
     private static bool IsStripWanted(ImmutableArray<Excerpt> excerpts) => excerpts.Length != 1 || excerpts[0].OwnCentre || excerpts[0].Title.Length > 0;
 
     // Panels side by side at one size. Pleats are drawn as wide to their rows as they lie, or narrower where that takes less of the page.
-    private static (List<List<ExcerptDrawing>> Rows, List<Excerpt> TooLarge) Rows(WorkingOrder order, ImmutableArray<Excerpt> excerpts, Look look, LevelWords levels, double width, double height, double scale)
+    private static (List<List<ExcerptDrawing>> Rows, List<Excerpt> TooLarge) Rows(WorkingOrder order, ImmutableArray<Excerpt> excerpts, Look look, LevelWords levels, double width, double height, double scale, Func<List<List<ExcerptDrawing>>, double> more)
     {
         var gauge = order.Work.Pleating.Gauge;
         var (line, pitch) = (gauge.LineHeight.Millimetres, gauge.Pitch.Millimetres);
@@ -161,9 +165,9 @@ internal static class ChartPages
                 if (row is null) rows.Add(row = []);
                 row.Add((drawing, i));
             }
-            var tall = rows.Sum(r => r.Max(p => p.Drawing.View.Height)) + tooLarge.Count * height;
-            if (best is null || tall < best.Value.Height - height * 0.06)
-                best = ([.. rows.OrderBy(r => r.Min(p => p.At)).Select(r => r.OrderBy(p => p.At).Select(p => p.Drawing).ToList())], tooLarge, tall);
+            var ordered = rows.OrderBy(r => r.Min(p => p.At)).Select(r => r.OrderBy(p => p.At).Select(p => p.Drawing).ToList()).ToList();
+            var tall = rows.Sum(r => r.Max(p => p.Drawing.View.Height)) + tooLarge.Count * height + more(ordered);
+            if (best is null || tall < best.Value.Height - height * 0.06) best = (ordered, tooLarge, tall);
         }
         return (best!.Value.Rows, best.Value.TooLarge);
     }

@@ -47,13 +47,20 @@ internal static class TablePart
             var beneath = block.LastBeneath ? Wrapping.Lines(line.Cells[^1], look.Body, room - Indent) : [];
             var height = (rows + beneath.Count) * leading + AfterLine;
             // the names of the columns stand above the first line, and above the first of a new page
-            var named = first || height > flow.Left;
+            var named = height > flow.Left || (first && !(rows == 1 && flow.Page.TableColumns.SequenceEqual(block.Columns)));
+            var unnamed = first && !named;
             flow.Add(height + (named ? headHeight : 0), (page, x, y) =>
             {
                 if (named)
                 {
                     Set(page, new Tag(Role.Row, table), Role.ColumnName, block.Columns, x + box, y, leading * 0.9, _ => look.Note);
                     y += headHeight;
+                }
+                // they stand above a table before it on the page, in the same places
+                if (unnamed)
+                {
+                    var head = new Tag(Role.Row, table);
+                    foreach (var name in block.Columns) names.Add(new Tag(Role.ColumnName, head) { Alternate = name });
                 }
                 page.Rule(x, y, x + box + widths[..fit].Sum() + gap * (fit - 1), y, look.Fine);
                 var side = leading * 0.66;
@@ -64,6 +71,7 @@ internal static class TablePart
                 using var _ = page.As(new Tag(Role.Cell, row));
                 for (var n = 0; n < beneath.Count; n++) page.Text(x + box + Indent, y + 0.2 + leading * (rows + n + 0.75), beneath[n], look.Body);
             }, keep: block.Lines.Length > 1 && line == block.Lines[^2] ? height : 0); // the last is never alone on a page
+            flow.Page.TableColumns = rows == 1 ? block.Columns : [];
             first = false;
         }
         flow.Gap(1.2);
