@@ -81,8 +81,8 @@ public sealed class PlateDocument
     /// <summary>The cautions.</summary>
     public required string Cautions { get; init; }
 
-    /// <summary>The file of the very piece that it shows, in the size and for the hand that it is made for.</summary>
-    internal CarriedPiece Carried => field ??= CarriedPiece.Of(Work.Piece, (Options.Name ?? PieceName.Nearest(Title)).FileName);
+    /// <summary>The file of the very piece that it shows, in the size and for the hand that it is made for; null where it is not to carry it.</summary>
+    internal CarriedPiece? Carried => !Options.CarriesPiece ? null : field ??= CarriedPiece.Of(Work.Piece, (Options.Name ?? PieceName.Nearest(Title)).FileName);
 
     /// <summary>Its pages.</summary>
     /// <exception cref="PlateTooLargeException">It would come to more than <see cref="Layout.MostPages"/> pages.</exception>

@@ -11,7 +11,7 @@ namespace Pleatwright.Plate;
 internal sealed class Setting
 {
     // Less of a section than this at the foot of a page looks forlorn (millimetres, our own choice).
-    private const double Least = 26, LeastLarge = 60;
+    private const double Least = 26, LeastLarge = 46;
 
     private const double Between = 5; // one section and the next
 

@@ -45,7 +45,7 @@ internal static class ChartPages
         var look = options.Look;
         var excerpts = Excerpts.Of(order);
         // where all is set as small as may be, the whole stands beside an excerpt that leaves it room
-        var asideToo = scale < 0.1 && IsStripWanted(excerpts);
+        var asideToo = scale < 0.1 && !look.Large && IsStripWanted(excerpts);
         var (rows, tooLarge) = Rows(order, excerpts, look, options.Levels, width, height, scale, asideToo ? r => Beside(r).Row is null ? height * Strip(scale) : 0 : _ => 0);
         var (beside, aside) = asideToo ? Beside(rows) : default;
         if (beside is null && IsStripWanted(excerpts))
