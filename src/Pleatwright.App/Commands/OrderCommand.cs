@@ -99,11 +99,11 @@ internal static class OrderCommand
             if (other.Way != order.Way) Console.WriteLine($"  {WayWords.Of(other.Way)} it would be {Figures(other, units)}.");
         if (order.Needlefuls > order.Starts) Console.WriteLine(BandReport.Words(order, units));
         if (errors > 0) Console.WriteLine($"Not fit to stitch yet: the proof finds {Counting.Of(errors, "error")}. See pleatwright proof.");
-        var directions = edition == Edition.Learner ? DirectionsText.Of(Directions.Write(order, words)) : DirectionsText.Of(Directions.Table(order, words));
+        var directions = edition == Edition.Learner ? DirectionsText.Of(Directions.Write(order, words, units)) : DirectionsText.Of(Directions.Table(order, words, units));
         if (directions.Length == 0) return;
         Console.Write(directions);
         Console.WriteLine();
-        var doubts = PrintedWords.Doubts(directions, order);
+        var doubts = PrintedWords.Doubts(directions, order, units);
         foreach (var doubt in doubts) Console.WriteLine($"{doubt.Message} {doubt.Remedy}");
         if (doubts.IsEmpty && errors == 0) Console.WriteLine(PrintedWords.Proved);
     }

@@ -13,6 +13,7 @@ internal sealed class PageOptions
     private readonly Option<bool> largePrint = new("--large-print") { Description = "Larger type and bricks, stronger contrast." };
     private readonly Option<bool> trueScale = new("--true-scale") { Description = "Add the chart at the size of the finished work, to lay beside the pleats." };
     private readonly Option<bool> noTrueScale = new("--no-true-scale") { Description = "Without it, as it is unless asked for.", Hidden = true };
+    private readonly Option<bool> noPiece = new("--no-piece") { Description = "Leave the piece file out of what is written: a plate to sell, from which nobody can open the piece." };
     private readonly Option<bool> leftHanded = WorkOptions.LeftHanded();
     private readonly ChoiceOption<LevelWords> levels = WorkOptions.Levels();
     private readonly ChoiceOption<Edition> edition = WorkOptions.Editions();
@@ -21,7 +22,7 @@ internal sealed class PageOptions
 
     public void AddTo(Command command)
     {
-        foreach (var option in (Option[])[size, paper, edition, units, levels, leftHanded, largePrint, trueScale, noTrueScale]) command.Options.Add(option);
+        foreach (var option in (Option[])[size, paper, edition, units, levels, leftHanded, largePrint, trueScale, noTrueScale, noPiece]) command.Options.Add(option);
     }
 
     /// <summary>The work in the size and for the hand asked for.</summary>
@@ -45,6 +46,7 @@ internal sealed class PageOptions
         Levels = levels.Read(parsed),
         Edition = edition.Read(parsed),
         LargePrint = parsed.GetValue(largePrint),
+        CarriesPiece = !parsed.GetValue(noPiece),
         TrueScaleChart = parsed.GetValue(trueScale) && !parsed.GetValue(noTrueScale),
     };
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Pleatwright.Chart.Accents;
+using Pleatwright.Measure;
 using Pleatwright.Order.Telling;
 
 namespace Pleatwright.Order;
@@ -52,11 +53,14 @@ internal static class Directions
     /// <summary>Writes the directions in long words: backsmocking first, then the bands, the runs, and last the accents; none when nothing is worked.</summary>
     /// <param name="order">The order.</param>
     /// <param name="words">Words for the levels.</param>
-    public static ImmutableArray<Direction> Write(WorkingOrder order, LevelWords words) =>
-        new LongWords(order, new Vocabulary(words)).Write(Teller.Of(order, once: false));
+    /// <param name="units">Units of lengths.</param>
+    public static ImmutableArray<Direction> Write(WorkingOrder order, LevelWords words, UnitSystem units = UnitSystem.Both) =>
+        new LongWords(order, new Vocabulary(words), units).Write(Teller.Of(order, once: false));
 
     /// <summary>Writes the directions in a table, a line a run; what is worked again and again on copies of a figure stands there once.</summary>
     /// <param name="order">The order.</param>
     /// <param name="words">Words for the levels.</param>
-    public static DirectionTable Table(WorkingOrder order, LevelWords words) => TableWords.Of(order, words);
+    /// <param name="units">Units of lengths.</param>
+    /// <param name="named">Whether the threads are named; a plate has them in its key.</param>
+    public static DirectionTable Table(WorkingOrder order, LevelWords words, UnitSystem units = UnitSystem.Both, bool named = true) => TableWords.Of(order, words, units, named);
 }

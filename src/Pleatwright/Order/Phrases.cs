@@ -8,10 +8,13 @@ namespace Pleatwright.Order;
 /// <summary>Turns of phrase the directions share.</summary>
 internal static class Phrases
 {
-    /// <summary>"6 cm", or "2.5 in": as near as a hand sees it, half an inch or a whole centimetre.</summary>
-    public static string Roughly(Length length, LengthUnit unit) => unit == LengthUnit.Inch
-        ? FormattableString.Invariant($"{Math.Max(0.5, Math.Round(length.Inches * 2) / 2):0.#} in")
-        : FormattableString.Invariant($"{Math.Max(1, Math.Round(length.Centimetres)):0} cm");
+    /// <summary>"6 cm", "2 1/2 in", or "6 cm (2 1/2 in)": as near as a hand sees it, half an inch or a whole centimetre.</summary>
+    public static string Roughly(Length length, UnitSystem units)
+    {
+        var metric = FormattableString.Invariant($"{Math.Max(1, Math.Round(length.Centimetres)):0} cm");
+        var inches = Length.FromInches(Math.Max(0.5, Math.Round(length.Inches * 2) / 2)).Say(UnitSystem.Inches);
+        return units switch { UnitSystem.Metric => metric, UnitSystem.Inches => inches, _ => $"{metric} ({inches})" };
+    }
 
     /// <summary>"from left to right", or the other way.</summary>
     public static string Way(bool rightward) => rightward ? "from left to right" : "from right to left";

@@ -15,13 +15,14 @@ internal static class Cover
     /// <param name="contents">Sections with the pages they begin on.</param>
     /// <param name="fronts">Sections that stand on it, under the pictures.</param>
     /// <param name="tight">Share of its size at which their matter is set.</param>
-    public static Page Lay(PlateDocument document, IReadOnlyList<(string Section, int Page)> contents, ImmutableArray<Section> fronts, double tight)
+    /// <param name="colours">Whether it shows other colour ways.</param>
+    public static Page Lay(PlateDocument document, IReadOnlyList<(string Section, int Page)> contents, ImmutableArray<Section> fronts, double tight, bool colours = true)
     {
         var (page, room) = Blank(document, contents);
         var height = Height(document, fronts, tight)!.Value;
         var strip = StripOf(document, fronts, room.Width);
         var pictures = room with { Height = room.Height - height - strip - 4 };
-        Pictures(page, document, pictures, strip);
+        Pictures(page, document, pictures, strip, colours ? WaysOf(document) : []);
         if (height > 0) Setting.SetOn(document, fronts, [page], tight, room.Bottom - height + AboveFronts);
         return page;
     }
@@ -30,17 +31,20 @@ internal static class Cover
     /// <param name="document">The plate.</param>
     /// <param name="sections">All its sections.</param>
     /// <param name="tight">Share of its size at which their matter is set.</param>
-    public static ImmutableArray<Section> Takes(PlateDocument document, ImmutableArray<Section> sections, double tight)
+    /// <param name="colours">Whether it shows other colour ways.</param>
+    public static ImmutableArray<Section> Takes(PlateDocument document, ImmutableArray<Section> sections, double tight, bool colours = true)
     {
-        ImmutableArray<Section> taken = [];
         var (_, room) = Blank(document, [.. sections.Select(s => (s.Heading, 10))]);
         var full = StitchedPicture.HeightOf(document.Work, room.Width - 2 * Mount) + 2 * Mount;
-        var ways = WaysOf(document) is { IsEmpty: false } some ? WaysHeight(document, room.Width, some, document.Options.Look) + WaysGap : 0;
+        var ways = colours && WaysOf(document) is { IsEmpty: false } some ? WaysHeight(document, room.Width, some, document.Options.Look) + WaysGap : 0;
         var photograph = PublishedWords.Photograph(document.Published.Credit).Length > 0 ? PhotographLeast : 0;
-        foreach (var section in sections.Where(s => s.Front))
+        // those that fill it best
+        ImmutableArray<Section> fronts = [.. sections.Where(s => s.Front)], taken = [];
+        var best = 0.0;
+        for (var which = 1; which < 1 << fronts.Length; which++)
         {
-            ImmutableArray<Section> more = [.. taken, section];
-            if (Height(document, more, tight) is { } height && full + ways + photograph + StripOf(document, more, room.Width) + 9 + height <= room.Height) taken = more;
+            ImmutableArray<Section> few = [.. fronts.Where((_, i) => (which >> i & 1) == 1)];
+            if (Height(document, few, tight) is { } height && height > best && full + ways + photograph + StripOf(document, few, room.Width) + 9 + height <= room.Height) (best, taken) = (height, few);
         }
         return taken;
     }
@@ -72,18 +76,27 @@ internal static class Cover
     private static double StripOf(PlateDocument document, ImmutableArray<Section> fronts, double width) =>
         fronts.Any(s => s.Id == PlateSections.KeyId) ? 0 : StripHeight(document, document.Options.Look, width);
 
+    /// <summary>Whether there are other colour ways to show.</summary>
+    public static bool HasColourWays(PlateDocument document) => !WaysOf(document).IsEmpty;
+
     private static ImmutableArray<Proof.ColourWay> WaysOf(PlateDocument document) => document.Options.Edition == Edition.Plate ? document.Published.ColourWays : [];
+
+    private const double OneLine = 0.7; // of its size, to which a title is set smaller to stand on one line (our own choice)
 
     private static double Title(Page page, PlateDocument document, Box inner)
     {
         var look = page.Look;
         var style = look.Title;
         var lines = Wrapping.Lines(document.Title, style, inner.Width);
+        // on one line where it need not be much smaller for that
+        if (lines.Count == 2 && Typeface.Width(document.Title, style) is var wide && style.Points * inner.Width / wide is var fitting && fitting >= style.Points * OneLine)
+            (style, lines) = (style with { Points = Math.Floor(fitting * 10) / 10 }, [document.Title]);
         while ((lines.Count > 2 && style.Points > 18) || (lines.Count > 6 && style.Points > 8))
         {
             style = style with { Points = style.Points - 2 };
             lines = Wrapping.Lines(document.Title, style, inner.Width);
         }
+        lines = Wrapping.Even(document.Title, style, inner.Width);
         double leading = style.Points * 0.42, toLead = Math.Max(8, look.Lead.Points * 0.62);
         var y = inner.Y + 4 + Typeface.CapHeight(style);
         var (title, lead) = (new Tag(Role.Title), new Tag(Role.Paragraph));
@@ -159,16 +172,12 @@ internal static class Cover
         var label = document.Facts.Max(f => Typeface.Width(f.Name, look.Note)) + 3;
         var set = document.Facts.Select(f => (f.Name, Lines: Wrapping.Lines(f.Value, look.Body, width - label))).ToList();
         var total = set.Sum(f => f.Lines.Count);
-        // the first column holds no less than the others
-        var (column, filled, most) = (0, 0, 0);
+        // where the columns are most nearly as long as each other
+        var split = columns == 1 ? set.Count : Enumerable.Range(1, set.Count).MinBy(n => Math.Max(set.Take(n).Sum(f => f.Lines.Count), total - set.Take(n).Sum(f => f.Lines.Count)));
+        var most = Math.Max(set.Take(split).Sum(f => f.Lines.Count), set.Skip(split).Sum(f => f.Lines.Count));
         var places = new List<(int Column, int Line)>();
-        foreach (var (_, lines) in set)
-        {
-            if (column + 1 < columns && filled > 0 && filled + lines.Count > (total + columns - 1) / columns + 1) (column, filled) = (column + 1, 0);
-            places.Add((column, filled));
-            filled += lines.Count;
-            most = Math.Max(most, filled);
-        }
+        foreach (var (i, _) in set.Index())
+            places.Add(i < split ? (0, set.Take(i).Sum(f => f.Lines.Count)) : (1, set.Skip(split).Take(i - split).Sum(f => f.Lines.Count)));
         var top = foot - most * look.Leading;
         foreach (var ((name, lines), (col, line)) in set.Zip(places))
         {
@@ -195,9 +204,8 @@ internal static class Cover
     }
 
     // The stitched piece as large as may be, its threads, and below it what there is room for: the middle from close by, a photograph's place, other colours.
-    private static void Pictures(Page page, PlateDocument document, Box room, double strip)
+    private static void Pictures(Page page, PlateDocument document, Box room, double strip, ImmutableArray<Proof.ColourWay> ways)
     {
-        var ways = WaysOf(document);
         var look = page.Look;
         var waysHeight = ways.IsEmpty ? 0 : WaysHeight(document, room.Width, ways, look);
         if (room.Height - waysHeight < 70) (ways, waysHeight) = ([], 0);
@@ -328,16 +336,19 @@ internal static class Cover
         const int mostRows = 4;
         var places = ImmutableArray.CreateBuilder<(ThreadEntry, Spot)>();
         var at = default(Spot);
+        // closer together where all then stand on one line
+        var all = document.Threads.Sum(t => SwatchWidth + 2 + Typeface.Width(t.Name, look.Note));
+        var between = Math.Clamp((width - all) / Math.Max(1, document.Threads.Length - 1), 3.5, 7);
         foreach (var thread in document.Threads)
         {
             var wide = SwatchWidth + 2 + Math.Min(Typeface.Width(thread.Name, look.Note), width - SwatchWidth - 4);
-            if (at.X > 0 && at.X + wide > width)
+            if (at.X > 0 && at.X + wide > width + 0.01)
             {
                 at = new Spot(0, at.Y + StripLeading);
                 if (at.Y > (mostRows - 0.5) * StripLeading) break;
             }
             places.Add((thread, at));
-            at = at with { X = at.X + wide + 7 };
+            at = at with { X = at.X + wide + between };
         }
         var left = document.Threads.Length - places.Count;
         return (places.ToImmutable(), left > 0 ? $"and {Counting.Of(left, "thread")} more, in the key" : "");

@@ -10,9 +10,9 @@ internal static class Layout
     /// <summary>The most pages a plate may come to.</summary>
     public const int MostPages = 3000;
 
-    // Running text is 9.5 points, so 8.1 at the least, and 16 in large print; the chart from as large as serves to as small as can be counted (our own choice).
+    // Running text is 9.5 points, so 8, which is that of captions, at the least, and 16 in large print; the chart from as large as serves to as small as can be counted (our own choice).
     private static readonly (double Tight, double Scale)[] Settings =
-        [(1, 0.5), (0.96, 0.5), (0.96, 0.25), (0.92, 0.25), (0.92, 0.1), (0.88, 0.1), (0.88, 0), (0.855, 0)];
+        [(1, 0.5), (0.96, 0.5), (0.96, 0.25), (0.92, 0.25), (0.92, 0.1), (0.88, 0.1), (0.88, 0), (0.842, 0)];
 
     // Beyond so many pages one more or less is not sought.
     private const int FewPages = 12;
@@ -23,7 +23,7 @@ internal static class Layout
         var sections = PlateSections.Of(document);
         // From roomy to close; where the closest saves a page, the roomiest is sought that saves as many.
         var ways = Settings.SelectMany(Ways).ToList();
-        var fronts = new Dictionary<double, ImmutableArray<Section>>();
+        var fronts = new Dictionary<(double, bool), ImmutableArray<Section>>();
         var charts = new Dictionary<double, ImmutableArray<ChartPages.ChartBand>>();
         var (roomy, close) = (0, 0);
         var pages = Pages(0);
@@ -41,7 +41,7 @@ internal static class Layout
         var (set, begins) = Set(way, dry: false);
         // The cover tells on which pages the sections begin, so it is laid out last; it always takes one page.
         var contents = FrontsOf(way).Select(s => (s.Heading, 1)).Concat(begins.Select(b => (b.Section.Heading, b.Page)));
-        set[0] = Cover.Lay(document, [.. contents], FrontsOf(way), way.Tight);
+        set[0] = Cover.Lay(document, [.. contents], FrontsOf(way), way.Tight, way.Colours);
         var stamp = document.Verdict?.Headline ?? "";
         return [.. set.Select((page, i) => page.Finish(document.Title, i + 1, set.Count, stamp))];
 
@@ -51,10 +51,12 @@ internal static class Layout
             yield return new(setting.Tight, setting.Scale, Fronts: false, Spares: true);
             yield return new(setting.Tight, setting.Scale, Fronts: true, Spares: true);
             if (sections.Any(s => s.Spare)) yield return new(setting.Tight, setting.Scale, Fronts: true, Spares: false);
+            // without the other colour ways only where nothing else serves
+            if (setting == Settings[^1] && Cover.HasColourWays(document)) yield return new(setting.Tight, setting.Scale, Fronts: true, Spares: false) { Colours = false };
         }
 
         ImmutableArray<Section> FrontsOf(Way way) =>
-            !way.Fronts ? [] : fronts.TryGetValue(way.Tight, out var found) ? found : fronts[way.Tight] = Cover.Takes(document, sections, way.Tight);
+            !way.Fronts ? [] : fronts.TryGetValue((way.Tight, way.Colours), out var found) ? found : fronts[(way.Tight, way.Colours)] = Cover.Takes(document, sections, way.Tight, way.Colours);
 
         ImmutableArray<ChartPages.ChartBand> Chart(double scale)
         {
@@ -75,5 +77,9 @@ internal static class Layout
 
     // How it is laid out: at which share of their size running matter and the chart's panels are set, whether sections stand on the cover, and
     // whether those are there that can be spared.
-    private readonly record struct Way(double Tight, double Scale, bool Fronts, bool Spares);
+    private readonly record struct Way(double Tight, double Scale, bool Fronts, bool Spares)
+    {
+        /// <summary>Whether the cover shows other colour ways.</summary>
+        public bool Colours { get; init; } = true;
+    }
 }

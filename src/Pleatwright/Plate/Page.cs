@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Pleatwright.Thread;
 
 namespace Pleatwright.Plate;
@@ -21,6 +22,9 @@ internal sealed class Page(string name, Paper paper, Look look)
     public Tag? Section { get; set; }
 
     public Look Look { get; } = look;
+
+    /// <summary>The columns of the last table on it, whose names the next table with the same need not repeat; none where it has none.</summary>
+    public ImmutableArray<string> TableColumns { get; set; } = [];
 
     /// <summary>Where text and pictures go: inside the margins, above the footer.</summary>
     public Box Inner => InnerOf(Paper);

@@ -51,14 +51,14 @@ public sealed class PlateDocument
     /// <summary>The working order in long words: what the learner's edition prints.</summary>
     public ImmutableArray<Direction> Directions
     {
-        get => field.IsDefault ? field = [.. Pleatwright.Order.Directions.Write(Order, Options.Levels).Select(d => d with { Text = Tidy.Line(d.Text) })] : field;
+        get => field.IsDefault ? field = [.. Pleatwright.Order.Directions.Write(Order, Options.Levels, Options.Units).Select(d => d with { Text = Tidy.Line(d.Text) })] : field;
         init;
     }
 
     /// <summary>The working order in a table, a line a run: what the plate's own edition prints.</summary>
     internal DirectionTable Table
     {
-        get => field ??= Pleatwright.Order.Directions.Table(Order, Options.Levels) is var table ? table with { Lead = [.. table.Lead.Select(l => Tidy.Line(l))] } : table;
+        get => field ??= Pleatwright.Order.Directions.Table(Order, Options.Levels, Options.Units, named: false) is var table ? table with { Lead = [.. table.Lead.Select(l => Tidy.Line(l))] } : table;
         init;
     }
 
@@ -81,8 +81,8 @@ public sealed class PlateDocument
     /// <summary>The cautions.</summary>
     public required string Cautions { get; init; }
 
-    /// <summary>The file of the very piece that it shows, in the size and for the hand that it is made for.</summary>
-    internal CarriedPiece Carried => field ??= CarriedPiece.Of(Work.Piece, (Options.Name ?? PieceName.Nearest(Title)).FileName);
+    /// <summary>The file of the very piece that it shows, in the size and for the hand that it is made for; null where it is not to carry it.</summary>
+    internal CarriedPiece? Carried => !Options.CarriesPiece ? null : field ??= CarriedPiece.Of(Work.Piece, (Options.Name ?? PieceName.Nearest(Title)).FileName);
 
     /// <summary>Its pages.</summary>
     /// <exception cref="PlateTooLargeException">It would come to more than <see cref="Layout.MostPages"/> pages.</exception>

@@ -24,6 +24,7 @@ internal static class PlateMaker
             throw new PlateTooLargeException(
                 FormattableString.Invariant($"the piece has {work.Cables} cables; a plate shows {MostCables} at most. Print it in parts, figure by figure."));
         var title = Tidy.Line(work.Piece.Title);
+        var facts = FactsPart.Of(Published.Of(work, order, options.Units));
         return new PlateDocument
         {
             Work = work,
@@ -31,10 +32,10 @@ internal static class PlateMaker
             Options = options,
             Title = title.Length == 0 ? "Untitled" : title,
             Summary = FactsPart.Summary(work),
-            Facts = FactsPart.Of(Published.Of(work, order, options.Units)),
+            Facts = facts,
             Threads = KeyPart.Threads(work, order),
-            Signs = KeyPart.Signs(order, options.Levels),
-            Materials = MaterialsPart.Of(work, order, options.Units),
+            Signs = KeyPart.Signs(order, options),
+            Materials = MaterialsPart.Of(work, order, options.Units, facts),
             Verdict = Verdict.Of(findings),
             Cautions = CautionsPart.Words,
             IsProved = !findings.Any(f => f.Severity == Severity.Error),

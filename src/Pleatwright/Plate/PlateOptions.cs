@@ -35,6 +35,9 @@ public sealed record PlateOptions
     /// <summary>Whether a chart at the size of the finished work follows the working chart, to lay beside the pleats. Default no.</summary>
     public bool TrueScaleChart { get; init; }
 
+    /// <summary>Whether the very piece is put into it, for a shelf to take in; a designer who sells plates may want it left out. Default yes.</summary>
+    public bool CarriesPiece { get; init; } = true;
+
     /// <summary>What the piece file that it carries is called: as the file it was made of. Default the nearest name to the title.</summary>
     public PieceName? Name { get; init; }
 

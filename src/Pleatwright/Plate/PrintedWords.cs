@@ -3,6 +3,7 @@ using System.Text;
 using System.Text.Json;
 using System.Text.RegularExpressions;
 using Pleatwright.Chart;
+using Pleatwright.Measure;
 using Pleatwright.Order;
 using Pleatwright.Plate.Parts;
 using Pleatwright.Proof;
@@ -16,10 +17,10 @@ namespace Pleatwright.Plate;
 internal static partial class PrintedWords
 {
     /// <summary>What is said on a plate, a page or a terminal whose directions were read and gave the very piece.</summary>
-    public const string Proved = "Read back and rebuilt stitch by stitch.";
+    public const string Proved = "Checked: the directions, followed stitch by stitch, give this very piece.";
 
     /// <summary>In what the words differ from the work; nothing when whoever follows them works the very piece.</summary>
-    public static List<string> Differences(string words, WorkingOrder order) => Comparing.Differences(Reader.Read(words), order.Work, ExpectedOf(order));
+    public static List<string> Differences(string words, WorkingOrder order, UnitSystem units = UnitSystem.Both) => Comparing.Differences(Reader.Read(words), order.Work, ExpectedOf(order, units));
 
     /// <summary>
     /// Writes a plate and reads its directions back from what was written. Where they do not give the very piece, or squeeze a row, it is
@@ -32,14 +33,14 @@ internal static partial class PrintedWords
     {
         var made = write(plate);
         if (!plate.HasDirections) return made;
-        return Doubts(words(made), plate.Order) is { IsEmpty: false } doubts ? write(plate.Doubted(Verdict.Of(plate.Verdict, doubts))) : made;
+        return Doubts(words(made), plate.Order, plate.Options.Units) is { IsEmpty: false } doubts ? write(plate.Doubted(Verdict.Of(plate.Verdict, doubts))) : made;
     }
 
     /// <summary>What is to be said against directions: that they do not give the very piece, or squeeze a row.</summary>
-    public static ImmutableArray<Finding> Doubts(string words, WorkingOrder order)
+    public static ImmutableArray<Finding> Doubts(string words, WorkingOrder order, UnitSystem units = UnitSystem.Both)
     {
         var reading = Reader.Read(words);
-        var differences = Comparing.Differences(reading, order.Work, ExpectedOf(order));
+        var differences = Comparing.Differences(reading, order.Work, ExpectedOf(order, units));
         var doubts = ImmutableArray.CreateBuilder<Finding>();
         var place = new Place(new CableRow(0), new CableRow(order.Work.CableRows - 1), new Valley(1), new Valley(order.Work.Valleys));
         if (differences.Count > 0)
@@ -102,17 +103,16 @@ internal static partial class PrintedWords
     }
 
     // What the order holds beside the chart, as plain values.
-    private static Expected ExpectedOf(WorkingOrder order)
+    private static Expected ExpectedOf(WorkingOrder order, UnitSystem units)
     {
-        var unit = order.Work.Piece.Working.WorkingLength.Unit;
         return new()
         {
             Back = [.. order.Backsmock.Rows.Select(r => new ReadBackRow(r.Row.Number, r.Begin.Number, r.End.Number))],
-            Length = Phrases.Roughly(order.Work.Piece.Working.WorkingLength, unit),
+            Length = order.Work.Piece.Working.WorkingLength.Say(units),
             Needlefuls = (order.Backsmock.Needlefuls, order.Bands.AccentNeedlefuls),
             Threads =
             [
-                .. order.Steps.Select(s => new ReadThread(s.Number, s.RestFrom, order.LongerBy(s) > Measure.Length.Zero ? Phrases.Roughly(order.Work.Piece.Working.Longer, unit) : "", s.GoesOn ? Phrases.Roughly(s.Left, unit) : "")),
+                .. order.Steps.Select(s => new ReadThread(s.Number, s.RestFrom, order.LongerBy(s) > Length.Zero ? order.Work.Piece.Working.Longer.Say(units) : "", s.GoesOn ? Phrases.Roughly(s.Left, units) : "")),
             ],
             BandRests = order.Bands.Steps.Index().Where(s => s.Item.RestFrom > 0).ToImmutableDictionary(s => s.Index + 1, s => s.Item.RestFrom),
         };

@@ -11,7 +11,7 @@ namespace Pleatwright.Plate;
 internal sealed class Setting
 {
     // Less of a section than this at the foot of a page looks forlorn (millimetres, our own choice).
-    private const double Least = 26, LeastLarge = 60;
+    private const double Least = 26, LeastLarge = 46;
 
     private const double Between = 5; // one section and the next
 
@@ -228,6 +228,7 @@ internal sealed class Setting
         var columns = items[^1] is Lines ? 1 : Options.LargePrint ? section.LargeColumns : section.Columns;
         // a few lines are read across the page
         if (columns > 1 && !Options.LargePrint && items.Count <= 6 && items.All(i => i is Headed or Words) && Trial(1, null, Inner.Y).Height <= 11 * Look.Leading) columns = 1;
+        if (section.MostColumns > columns && !Options.LargePrint && tight < 0.9 && Trial(section.MostColumns, null, Inner.Y).Height < Trial(columns, null, Inner.Y).Height - 4) columns = section.MostColumns;
         var least = Options.LargePrint ? LeastLarge : Least;
         // as it stands under its heading
         var under = begun || double.IsPositiveInfinity(y) ? (double?)null : y + HeadingHeight(section);
@@ -260,7 +261,7 @@ internal sealed class Setting
         (int Count, double Lowest, double Height) Trial(int columns, (int Page, double Bottom)? limit, double? from = null)
         {
             var at = from ?? (double.IsPositiveInfinity(y) ? Inner.Y : y);
-            List<Page> scratch = [new Page(section.Heading, Options.Paper, Options.Look)];
+            List<Page> scratch = [new Page(section.Heading, Options.Paper, Options.Look) { TableColumns = pages.Count > 0 && !double.IsPositiveInfinity(y) ? pages[^1].TableColumns : [] }];
             var flow = new Flow(Options, scratch, section.Heading, at, columns, Look, limit) { Dry = true };
             Lay(items, flow);
             return (scratch.Count, flow.Lowest, flow.Overflows && at > Inner.Y + 20 ? Inner.Height : scratch.Count == 1 ? flow.Lowest - at : double.PositiveInfinity);

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Pleatwright.Plate.Parts;
 using Pleatwright.Thread;
 
 namespace Pleatwright.Plate;
@@ -35,7 +36,11 @@ public enum Anchor
 public sealed record TypeStyle(Face Face, double Points, Colour Colour);
 
 /// <summary>Something drawn on a sheet.</summary>
-public abstract record Mark;
+public abstract record Mark
+{
+    /// <summary>The sign of the chart that it is, which the key explains; null for what needs no key.</summary>
+    internal Sign? Means { get; init; }
+}
 
 /// <summary>An outline, filled or drawn with a pen or both.</summary>
 /// <param name="Outline">The outline.</param>

@@ -103,17 +103,21 @@ internal sealed class Tiling
     {
         room = Math.Max(room, overlap + 1);
         wholes = [.. wholes.Where(w => w.Last - w.First < room && w.First >= first && w.Last <= last)];
-        var pages = Filled(room);
+        // what is shown twice is bare of the figures that stand on the next page, where that takes no page more
+        var between = Filled(room, between: true);
+        var pages = Filled(room, between: false);
+        var bare = between.Length <= pages.Length;
+        if (bare) pages = between;
         int least = Math.Max(overlap + 1, wholes.Select(w => w.Last - w.First + 1).DefaultIfEmpty().Max()), most = room;
         while (least < most)
         {
             var each = (least + most) / 2;
-            if (Filled(each) is var even && even.Length <= pages.Length) (pages, most) = (even, each);
+            if (Filled(each, bare) is var even && even.Length <= pages.Length) (pages, most) = (even, each);
             else least = each + 1;
         }
         return pages;
 
-        (int First, int Last)[] Filled(int each)
+        (int First, int Last)[] Filled(int each, bool between)
         {
             var filled = new List<(int, int)>();
             for (var from = first; ;)
@@ -127,8 +131,15 @@ internal sealed class Tiling
                 var (next, contained) = (to + 1 - overlap, 0);
                 foreach (var whole in wholes)
                     if (whole.First > from && whole.First <= to && whole.Last > to) next = Math.Min(next, whole.First); // it stands whole on the next
+                var cut = wholes.Where(w => w.First > from && w.First <= to && w.Last > to).Select(w => w.First).DefaultIfEmpty(last + 1).Min();
                 foreach (var whole in wholes)
                     if (whole.First >= from && whole.Last <= to) contained = Math.Max(contained, whole.Last);
+                if (between && cut <= to && cut - overlap > from && wholes.All(w => w.First != cut || w.Last - (cut - overlap) < each))
+                {
+                    filled.Add((from, Math.Max(contained, cut - 1)));
+                    from = cut - overlap;
+                    continue;
+                }
                 filled.Add((from, Math.Min(to, Math.Max(contained, next + overlap - 1)))); // no more of what is cut than it takes to join the sheets
                 from = next;
             }

@@ -19,6 +19,21 @@ internal static class Wrapping
         return Known[key] = Broken(text, style, width);
     }
 
+    /// <summary>The same, broken as evenly as may be in as few lines: the last holds no word alone.</summary>
+    public static IReadOnlyList<string> Even(string text, TypeStyle style, double width)
+    {
+        var lines = Lines(text, style, width);
+        if (lines.Count < 2) return lines;
+        double narrow = width / 2, wide = width;
+        while (wide - narrow > 1)
+        {
+            var middle = (narrow + wide) / 2;
+            if (Lines(text, style, middle) is var tried && tried.Count <= lines.Count && tried.All(l => Typeface.Width(l, style) <= width)) (wide, lines) = (middle, tried);
+            else narrow = middle;
+        }
+        return lines;
+    }
+
     private const int MostKnown = 4000;
 
     private static readonly ConcurrentDictionary<(string, Face, double, double), IReadOnlyList<string>> Known = new();

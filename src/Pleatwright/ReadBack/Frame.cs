@@ -10,7 +10,10 @@ internal sealed class Frame
 {
     private static readonly Frame Upright = new("up", "down", "left", "right", false), Sidelong = new("left", "right", "near", "far", true);
 
-    private const string Started = @"step \d+, (?:rest of \d+|new, \S+ (?:in|cm) longer)";
+    private const string Started = @"step \d+, (?:rest of \d+|new, longer)";
+
+    /// <summary>A length as printed: "18 in", "45.7 cm (18 in)".</summary>
+    public const string Measure = @"\d[\d./]*(?: \d+/\d+)? (?:in|cm|mm|m)(?: \(\d[\d./]*(?: \d+/\d+)? in\))?";
 
     private const string Num = @"\d[\d,]*";
 
@@ -50,21 +53,20 @@ internal sealed class Frame
             + $@"(?<turns>Where it says turned, hold the work with the {(sideways ? "top edge on your right hand; where it does not, with the top edge on your left hand" : "bottom edge up; where it does not, with the top edge up")}\. )?Every side, level and way is told as you hold the work\."
             + @"(?<halves> A half stitch squares the end of a run: before its first cable, or after its last, the needle goes through the end pleat alone, with the thread on the other side of the needle than for the cable beside it\.)?");
         Key = "In the lines, G and a number is a gathering row, + so many cable rows from it toward the bottom edge, - toward the top edge. "
-            + (sideways ? "N is on the near side of the centre, F on the far side of it. " : "L is left of the centre, R right of it. ")
-            + "First is the level of the first cable. Where the row is a gathering row, keep it straight along its thread, a thread's width away.";
+            + (sideways ? "N is on the near side of the centre, F on the far side of it." : "L is left of the centre, R right of it.");
         Named = R($@"Thread {strands}\.");
         Valleys = sideways ? "Places are valleys: 0 is the centre valley, 1 F the next on the far side of it." : "Places are valleys: 0 is the centre valley, 1 R the next right of it.";
         TopEdge = sideways ? "top edge on your left hand" : "top edge up";
         BottomEdge = sideways ? "top edge on your right hand" : "bottom edge up";
-        BackRows = R($@"(?<rows>G\d+(?: to G\d+)?(?:(?:, | and )G\d+(?: to G\d+)?)*) {way} {Short("from")} {Short("to")} (?<cables>\d+) each new (?<n>\d+) in all as told");
+        BackRows = R($@"(?<rows>G\d+(?: to G\d+)?(?:(?:, | and )G\d+(?: to G\d+)?)*) {way} {Short("from")} {Short("to")} (?<cables>\d+) each new (?<n>\d+) in all as said");
         BackRow = R($@"G(?<row>\d+) {way} {Short("from")} {Short("to")} (?<cables>\d+) (?<comes>new|on) (?<n>\d+) {ends}");
         Band = R($@"B(?<number>\d+) {Height("high")}(?: to {Height("low")})? (?<thread>[A-Za-z]) (?<comes>(?:new|rest of B(?<rest>\d+))(?:(?<half>, half left at the centre)|(?<goes>, goes on))?|the half left at the centre|on) {way} "
             + $@"{Short("from")} {Short("to")} (?:-|(?<start>\d+) of (?<of>\d+) steps? {low}) (?<count>\d+) {ends} {pattern}");
-        Run = R($@"(?<step>\d+) (?<row>\d+) {Height("at")} (?<thread>[A-Za-z]) (?<comes>new(?:, (?<longer>\S+ (?:in|cm)) longer)?|rest of (?<before>\d+)|start|on|hung by (?<before>\d+) at {Short("hung")})(?<same>, same run)?(?: -|(?<far> (?<crows>\d+) and (?<cpleats>\d+)))? {way} "
+        Run = R($@"(?<step>\d+) (?<row>\d+) {Height("at")} (?<thread>[A-Za-z]) (?<comes>new(?:, (?<longer>longer))?|rest of (?<before>\d+)|start|on|hung by (?<before>\d+) at {Short("hung")})(?<same>, same run)?(?: -|(?<far> (?<crows>\d+) and (?<cpleats>\d+)))? {way} "
             + $@"{Short("from")} {Short("to")} (?:(?<begin>{level}|-) (?=\d))?(?<cables>\d+) (?<first>{level})(?: (?<end>{level}|-)(?= (?:on|tie off|hang)))? {ends}");
         Alike = R($@"(?<first>\d+) to (?<last>\d+) (?:(?<valley>between) {Short("at")} and {Short("bt")}|pleat {Short("at")}) "
-            + @"(?:(?:as told|(?<lower>\d+) (?:added to every row, (?<spaces>\d+) to every G|(?<taken>taken) from every row, (?<spaces>\d+) from every G)) (?=as|" + high + "|" + low + "))?"
-            + $@"(?:as told|(?<swapped>{high} and {low} swapped)) (?<cables>\d+) (?<n>\d+)(?: (?:(?<new>all starts new)|starts: (?<starts>{Started}(?:; {Started})*); every other new))?(?= |$)");
+            + @"(?:(?:the same|(?<lower>\d+) (?:added to every row, (?<spaces>\d+) to every G|(?<taken>taken) from every row, (?<spaces>\d+) from every G)) (?=the same|" + high + "|" + low + "))?"
+            + $@"(?:the same|(?<swapped>{high} and {low} swapped)) (?<cables>\d+) (?<n>\d+)(?: (?:(?<new>all starts new)|starts: (?<starts>{Started}(?:; {Started})*); every other new))?(?= |$)");
         Accent = R($@"A(?<number>\d+) (?<what>[a-z ]+?) (?<thread>[A-Za-z]) {Height("at")} (?:-|(?<size>\d+) pleats(?<upright> upright)?) (?<n>\d+) (?<places>(?:\d+ (?:{letters})|0)(?:, (?:\d+ (?:{letters})|0))*)(?= |$)");
         AlikeOpening = R(@"(?<times>\d+) figures alike, the first in steps (?<first>\d+) to (?<last>\d+) Work these lines for each of them, counted from its own centre, (?:(?<pleat>a pleat, which is 0)|a valley, with the first pleats on either side of it)\. Steps go on by (?<by>\d+) from one figure to the next, and so does every step that a line names; steps named under the lines are as they are\.");
         PartHeading = R($@"Pleats {Long("from")} to {Long("to")}(?!:)");
@@ -78,11 +80,11 @@ internal sealed class Frame
             + $@"From {Long("from")} \(pleat (?<fp>\d+)\) to {Long("to")} \(pleat (?<tp>\d+)\)(?:, beginning (?<begin>\d+) of (?<of>\d+) {low})?: (?<count>{Num}) stitch(?:es)?, {pattern}\. "
             + @"(?<then>Keep the thread for the next step|The thread ends here: tie off|Tie off)\.");
         LongRun = R($@"(?:(?<step>\d+) )?(?:Turn the work(?<back> back)?: (?<edge>{(sideways ? "top edge on your (?:left|right) hand" : "(?:top|bottom) edge up")})\. )?Row (?<row>\d+), {Tall("h")}(?<turned>, turned)?\. "
-            + $@"(?:(?<start>Start|Go on in the same run) with (?:what was left of (?<letter>[A-Za-z]) after step (?<before>\d+)|a new needleful of {strands}(?:, cut (?<longer>\S+ (?:in|cm)) longer)?)\."
+            + $@"(?:(?<start>Start|Go on in the same run) with (?:what was left of (?<letter>[A-Za-z]) after step (?<before>\d+)|a new needleful of {strands}(?:, cut (?<longer>{Measure}) longer)?)\."
             + $@"|(?<on>The same thread) (?<letter>[A-Za-z]){carried}\.|Take (?<up>up) the thread (?<letter>[A-Za-z]) left hanging after step (?<before>\d+), {Long("hung")}{carried}\.) "
             + $@"From {Long("from")} \(pleat (?<fp>\d+)\) to {Long("to")} \(pleat (?<tp>\d+)\): (?:an? (?<begin>{level}) half stitch over the first pleat alone, then )?"
             + $@"(?<cables>{Num}) cables?, (?:the first )?(?<first>{level})(?: \(on the chart (?<chart>{level})\))?(?:, the last (?<last>{level}))?(?:, then an? (?<end>{level}) half stitch over the last pleat alone)?\. "
-            + $@"(?:Here about (?<left>\S+ (?:in|cm)) of the thread is left: tie off|(?<then>Tie off|Leave the thread hanging at the back|Keep the thread for the next step))\. So far (?<sofar>{Num}) cables?, (?<needlefuls>{Num}) needlefuls?\.");
+            + $@"(?:Here about (?<left>{Measure}) of the thread is left: tie off|(?<then>Tie off|Leave the thread hanging at the back|Keep the thread for the next step))\. So far (?<sofar>{Num}) cables?, (?<needlefuls>{Num}) needlefuls?\.");
         LongAccent = R($@"(?<what>[a-z ]+?) in {strands}, at {Tall("h")}: (?:(?<size>\d+) pleats? long(?<upright>, along the valley)?, )?(?<all>\d+) in all, in (?:the valleys? )?"
             + $@"(?<places>(?:{Long("p").Replace("<p>", "<p1>", StringComparison.Ordinal).Replace("<ps>", "<p1s>", StringComparison.Ordinal)}|the centre valley)(?:(?:, | and )(?:{Long("q")}|the centre valley))*)\. Begin and fasten each on the back by itself; together they take (?<n>\d+) new needlefuls?\.");
         LongPlace = new Regex($@"{Long("at")}|(?<centre>the centre valley)", Options);

@@ -92,6 +92,7 @@ internal sealed partial class Reader
         bandSteps++;
         Agree(Number(match, "number") == bandSteps, "steps of bands are numbered one after the other");
         if (match.Groups["goes"].Success) Agree(pass.Count > 0, "a thread goes on where another ended");
+        usesRest |= match.Groups["rest"].Success;
         if (match.Groups["rest"].Success) reading.BandRests[bandSteps] = Number(match, "rest");
         Agree(on == (bandHand > 0), "the thread of a band that is kept is used next");
         Agree(!takesHalf || half, "half a needleful hangs at the centre");
@@ -106,8 +107,12 @@ internal sealed partial class Reader
         var told = new Told(line, line.Groups["turned"].Success,
             comes.StartsWith("new", StringComparison.Ordinal) ? Comes.New : comes.StartsWith("rest", StringComparison.Ordinal) ? Comes.Rest : comes == "start" ? Comes.Start : comes == "on" ? Comes.Same : Comes.TakenUp,
             Number(line, "before"), line.Groups["same"].Success, line.Groups["then"].Value switch { "on" => Goes.Keep, "hang" => Goes.Hang, _ => Goes.TieOff },
-            frame.IsUp(line.Groups["first"].Value), Half(line, "begin"), Half(line, "end"), line.Groups["longer"].Value, "");
+            frame.IsUp(line.Groups["first"].Value), Half(line, "begin"), Half(line, "end"), Longer(line), "");
         Agree(Math.Abs(Short(line.Groups["at"].Value) * reading.PerSpace - Number(line, "row")) < 1e-6, "a row lies where it is said to lie");
+        usesRest |= told.Comes == Comes.Rest;
+        usesHung |= told.Comes == Comes.TakenUp;
+        usesStart |= told.Comes == Comes.Start;
+        usesCarry |= line.Groups["far"].Success;
         if (!alike)
         {
             Agree(told.Comes != Comes.Start, "it is said whether a thread is new");
@@ -117,6 +122,14 @@ internal sealed partial class Reader
         Agree(Number(line, "step") == figure.First + pending.Count, "steps are numbered one after the other");
         pending.Add(told);
         return true;
+    }
+
+    // How much longer is told once, beside the lines.
+    private string Longer(Match match)
+    {
+        if (!match.Groups["longer"].Success) return "";
+        usesLonger = true;
+        return saidLonger;
     }
 
     private bool? Half(Match match, string name) => match.Groups[name] is { Success: true } found && found.Value != "-" ? frame.IsUp(found.Value) : null;
@@ -148,8 +161,9 @@ internal sealed partial class Reader
             var its = told.Comes != Comes.Start ? told
                 : !starts.Remove(number, out var start) ? told with { Comes = Comes.New }
                 : start.Groups["rest"].Success ? told with { Comes = Comes.Rest, Before = Number(start, "rest") - (first - figure.First) }
-                : told with { Comes = Comes.New, Longer = start.Groups["longer"].Value };
+                : told with { Comes = Comes.New, Longer = Longer(start) };
             Work(its, number, first - figure.First, centre, copy.Groups["swapped"].Success, lower);
+            usesRest |= its.Comes == Comes.Rest;
             cables += Number(told.Match, "cables");
         }
         Agree(starts.Count == 0, "what is told of starts is of steps that start");
@@ -160,7 +174,7 @@ internal sealed partial class Reader
         return true;
     }
 
-    [GeneratedRegex(@"step (?<step>\d+), (?:rest of (?<rest>\d+)|new, (?<longer>\S+ (?:in|cm)) longer)", Plain)]
+    [GeneratedRegex(@"step (?<step>\d+), (?:rest of (?<rest>\d+)|new, (?<longer>longer))", Plain)]
     private static partial Regex Started();
 
     private bool Accents(Match match, int number, Regex place, double depth, char thread)

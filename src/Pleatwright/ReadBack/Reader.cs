@@ -61,6 +61,7 @@ internal sealed partial class Reader
         Agree(saysHalves == reading.Cables.Any(c => c.Half), "half stitches are explained where there are any");
         Agree(toldSqueezed.SetEquals(reading.Squeezed), "runs squeezed between finished rows are told");
         Headed();
+        Explained();
         Agree(accents == 0 || !turned || !saysTurned, "accents are worked with the work turned back");
     }
 
@@ -81,12 +82,7 @@ internal sealed partial class Reader
     {
         foreach (var sentence in Headings)
             if (script.Read(sentence)) return true;
-        if (script.Read(frame.Key) || script.Read(frame.Valleys) || script.Read("Begin and fasten each on the back by itself.")) return true;
-        if (script.Read(ThreadKey()) is { } key)
-        {
-            reading.Length = key.Groups["length"].Value;
-            return true;
-        }
+        if (script.Read(frame.Key) || ReadKeys() || script.Read(frame.Valleys) || script.Read("In a line, height is where it lies.") || script.Read("In a line, height is where it lies, long how many pleats it lies over.") || script.Read("Begin and fasten each on the back by itself.")) return true;
         if (script.Read(frame.Named) is { } named)
         {
             Names(named);
@@ -117,6 +113,39 @@ internal sealed partial class Reader
             return true;
         }
         return ReadManner() || ReadAccentManner() || ReadChecks();
+    }
+
+    private string saidLonger = "";
+    private bool usesLonger, saysRest, saysHung, saysStart, saysHalvesInLines, saysCarry, isTable, usesRest, usesHung, usesStart, usesCarry;
+
+    // What the columns of the lines mean: told where there are such columns, and nowhere else.
+    private bool ReadKeys()
+    {
+        if (script.Read(ThreadKey()) is { } key)
+        {
+            isTable = true;
+            reading.Length = key.Groups["length"].Value;
+            saidLonger = key.Groups["longer"].Value;
+            (saysRest, saysHung, saysStart) = (key.Groups["rest"].Success, key.Groups["hung"].Success, key.Groups["start"].Success);
+            return true;
+        }
+        if (script.Read(RunKey()) is { } run)
+        {
+            (saysHalvesInLines, saysCarry) = (run.Groups["halves"].Success, run.Groups["carry"].Success);
+            return true;
+        }
+        return script.Read(BandKey()) is not null;
+    }
+
+    private void Explained()
+    {
+        if (!isTable) return;
+        Agree(saidLonger.Length > 0 == usesLonger, "longer lengths are explained where there are any");
+        Agree(saysRest == usesRest, "rests are explained where there are any");
+        Agree(saysHung == usesHung, "threads left hanging are explained where there are any");
+        Agree(saysStart == usesStart, "starts of figures alike are explained where there are any");
+        Agree(saysCarry == usesCarry, "carries are explained where there are any");
+        Agree(saysHalvesInLines == saysHalves, "columns of half stitches are explained where there are any");
     }
 
     private bool ReadManner()
@@ -254,15 +283,21 @@ internal sealed partial class Reader
         "accent what thread height long needlefuls in the valleys", "accent what thread height long needlefuls",
     ];
 
-    [GeneratedRegex(@"\GThread: new is a length newly cut, of (?<length>\S+ (?:in|cm)); rest of a step, what was left of its thread there; on, the thread in the needle; "
-        + "hung by a step, the thread left hanging after it, at the place told as the work is now held; start, in figures alike, a new length, or what is told under the lines\\. "
-        + "Carry: so many rows along the pleat and so many pleats sideways, told where the thread goes past the next row or more than 2 pleats sideways\\. Before, after: a half stitch before the first cable, after the last\\. "
-        + "Then: on is to keep the thread for the next step, hang to leave it hanging at the back\\.", Plain)]
+    [GeneratedRegex(@"\GThread: new is a length newly cut, of (?<length>" + Frame.Measure + ")(?:; longer, one cut (?<longer>" + Frame.Measure + ") longer)?(?<rest>; rest of a step, what was left of its thread there)?(?:; on, the thread in the needle)?"
+        + "(?<hung>; hung by a step, the thread left hanging after it, at the place told as the work is now held)?(?<start>; start, in figures alike, a new length, or what is told under the lines)?\\.", Plain)]
     private static partial Regex ThreadKey();
+
+    [GeneratedRegex(@"\GIn a line, first is the level of the first cable(?<halves>; before and after, a half stitch before the first cable and after the last)?"
+        + "(?<carry>; carry, so many rows along the pleat and so many pleats sideways, told where the thread goes past the next row or more than 2 pleats sideways)?"
+        + "; then, what becomes of the thread(?:: on is to keep it for the next step)?(?:(?:: |, )hang to leave it hanging at the back)?\\. Where the row is a gathering row, keep it straight along its thread, a thread's width away\\.", Plain)]
+    private static partial Regex RunKey();
+
+    [GeneratedRegex(@"\GIn a line, heights are where it lies, or between which it goes; (?:begin, how much of its first slope lies before its first stitch, as the work is then held; )?stitches, how many there are, and under the line which\.", Plain)]
+    private static partial Regex BandKey();
 
     private const string HowRunsAreWorked =
         "Every run is worked alike. If the work is not held so already, turn it first. Secure a new thread, or a rest, on the back with two small stitches through the first pleat, never in a valley; carry a thread kept or left hanging to it on the back. "
-        + "Bring the needle to the front in the valley between the run's first two pleats, take it back through the first pleat so that the thread leaves its outer side, cable to the last pleat, and take the needle to the back in the valley before the last pleat. "
+        + "Bring the needle to the front in the valley between the first two pleats, take it back through the first so that the thread leaves its outer side, cable to the last pleat, and take the needle to the back in the valley before it. "
         + "To tie off, make one or two small cables on the back, through pleats. A thread kept or left hanging stays on the back in its needle.";
 
     private const RegexOptions Plain = RegexOptions.CultureInvariant | RegexOptions.IgnoreCase;
@@ -290,7 +325,7 @@ internal sealed partial class Reader
     [GeneratedRegex(@"\G(?:This run|Step (?<step>\d+)) is squeezed between two finished rows, for a run is fixed to its place in the order\. Ease the needle in between them\.", Plain)]
     private static partial Regex Squeezed();
 
-    [GeneratedRegex(@"\GDone: (?<cables>\d[\d,]*) cables?(?: and (?<halves>\d[\d,]*) half stitch(?:es)?)?, (?<needlefuls>\d[\d,]*) needlefuls?, (?<turns>\d[\d,]*) turns? of the work\.", Plain)]
+    [GeneratedRegex(@"\GDone: (?<cables>\d[\d,]*) cables?(?: and (?<halves>\d[\d,]*) half stitch(?:es)?)?, (?<needlefuls>\d[\d,]*) needlefuls?(?:, (?<turns>\d[\d,]*) turns? of the work)?\.", Plain)]
     private static partial Regex Done();
 
     [GeneratedRegex(@"^G(?<g>\d+)(?:(?<es>[+-])(?<e>(?:\d+ )?(?:\d/\d|\d+)) space)?(?:(?<rs>[+-])(?<r>\d+))?$", Plain)]

@@ -13,17 +13,20 @@ internal static class CuttingWords
 {
     /// <summary>How it is done, in one sentence.</summary>
     public static string How(CuttingPlan plan, UnitSystem units) =>
-        $"Cut lengths of {plan.WorkingLength.Say(units)}, part each into its strands, and put every needleful together of as few lengths as can be.";
+        $"Cut lengths of {plan.WorkingLength.Say(units)}, strip each into its strands, and lay the strands together again for each needleful.";
 
     /// <summary>A line a floss, in the order of the plan; those cut alike share one.</summary>
-    public static ImmutableArray<CuttingLine> Of(CuttingPlan plan, UnitSystem units) =>
-        [.. plan.Flosses.GroupBy(f => Words(f, units)).Select(alike => new CuttingLine(string.Join(", ", alike.Select(Threads)), (alike.Count() > 1 ? "each " : "") + alike.Key))];
+    /// <param name="plan">The plan.</param>
+    /// <param name="units">Units of lengths.</param>
+    /// <param name="named">Whether threads have their names beside their letters; else only those that have no letter.</param>
+    public static ImmutableArray<CuttingLine> Of(CuttingPlan plan, UnitSystem units, bool named = true) =>
+        [.. plan.Flosses.GroupBy(f => Words(f, units)).Select(alike => new CuttingLine(string.Join(", ", alike.Select(f => Threads(f, named))), (alike.Count() > 1 ? "each " : "") + alike.Key))];
 
-    private static string Threads(CutFloss floss)
+    private static string Threads(CutFloss floss, bool named)
     {
         var letters = string.Join(", ", floss.Threads.Select(t => t.Key).Where(k => k != default).Select(k => k.ToString()));
         var name = floss.Threads[0].Name;
-        return name.Length == 0 ? letters : letters.Length == 0 ? name : $"{letters} ({name})";
+        return name.Length == 0 || (!named && letters.Length > 0) ? letters : letters.Length == 0 ? name : $"{letters} ({name})";
     }
 
     private static string Words(CutFloss floss, UnitSystem units)
@@ -40,7 +43,7 @@ internal static class CuttingWords
     {
         var mixed = needlefuls.Where(n => n.From.Length > 1)
             .GroupBy(n => string.Join(" and ", n.From.Select(f => f.Strands).OrderDescending()))
-            .Select(g => $"{g.Count()} of them {g.Key} put together");
+            .Select(g => $"{g.Count()} of them from {g.First().From.Length} lengths, {g.Key}");
         return string.Join(", ", [$"{Counting.Of(needlefuls.Length, "needleful")} of {Counting.Of(thread.Strands, "strand")}", .. mixed]);
     }
 }

@@ -109,14 +109,14 @@ public sealed class CommandTests : IDisposable
     {
         var table = Program.Run("order", Program.Example("harbour-wall")).Out;
         Assert.Contains("  step  row  at ", table);
-        Assert.Contains("Read back and rebuilt stitch by stitch.", table);
+        Assert.Contains(PrintedWords.Proved, table);
         Assert.Contains("; and 13 accents, each begun and fastened by itself, for which a needle is threaded 4 times.", table); // they were counted as three starts
         var sentences = Program.Run("order", Program.Example("harbour-wall"), "--edition", "learner", "--levels", "left-right").Out;
         Assert.Contains("Row 0, on gathering row 1. Start with a new needleful of r, “rope”, 4 strands.", sentences);
-        Assert.Contains("Read back and rebuilt stitch by stitch.", sentences);
+        Assert.Contains(PrintedWords.Proved, sentences);
         var flawed = Program.Run("order", Program.Example("flawed-kite")).Out; // it was silent about errors
         Assert.Contains("Not fit to stitch yet: the proof finds 1 error.", flawed);
-        Assert.DoesNotContain("Read back and rebuilt", flawed);
+        Assert.DoesNotContain(PrintedWords.Proved, flawed);
     }
 
     [Theory]

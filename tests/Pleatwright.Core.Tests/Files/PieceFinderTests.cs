@@ -42,8 +42,8 @@ public sealed class PieceFinderTests : IDisposable
     {
         var work = SomeWorks.Of(true, ".rr.", "bbbb");
         var plate = Plates.Of(Plates.Titled(work, name + " <!-- <script> </script> </metadata> ]]> & &lt; \\u003c"));
-        var again = PieceWriter.WriteUtf8(PieceReader.Read(plate.Carried.Utf8)); // half a pair of letters is written as another sign, once
-        foreach (var format in Carrying) Assert.Equal(format == PlateFormat.Pdf ? plate.Carried.Utf8 : again, PieceFinder.Read(format.Write(plate)).Utf8);
+        var again = PieceWriter.WriteUtf8(PieceReader.Read(plate.Carried!.Utf8)); // half a pair of letters is written as another sign, once
+        foreach (var format in Carrying) Assert.Equal(format == PlateFormat.Pdf ? plate.Carried!.Utf8 : again, PieceFinder.Read(format.Write(plate)).Utf8);
         var drawing = XDocument.Parse(Encoding.UTF8.GetString(PlateFormat.Svg.Write(plate))).Descendants().Single(e => e.Name.LocalName == "metadata");
         Assert.Equal(again, PieceWriter.WriteUtf8(PieceReader.Read(drawing.Value)));
         var page = Encoding.UTF8.GetString(PlateFormat.Html.Write(plate));
@@ -56,7 +56,7 @@ public sealed class PieceFinderTests : IDisposable
     {
         var plate = Plates.OfExample("first-pennant");
         foreach (var format in PlateFormat.All)
-            if (CarriedPiece.Endings.Contains(format.Ending)) Assert.Equal(plate.Carried.Utf8, PieceFinder.Read(format.Write(plate)).Utf8);
+            if (CarriedPiece.Endings.Contains(format.Ending)) Assert.Equal(plate.Carried!.Utf8, PieceFinder.Read(format.Write(plate)).Utf8);
             else Assert.Throws<PieceFormatException>(() => PieceFinder.Read(format.Write(plate)));
     }
 
@@ -107,14 +107,14 @@ public sealed class PieceFinderTests : IDisposable
     {
         var plate = Plates.Of(Plates.Titled(Plates.Example("first-pennant"), "Möwe & “Quay” <3"));
         var page = Encoding.UTF8.GetString(PlateFormat.Html.Write(plate)).Replace("<meta charset=\"utf-8\"/>", "<meta charset=\"utf-8\">").Replace("<input type=\"checkbox\"/>", "<input type=\"checkbox\">");
-        Assert.Equal(plate.Carried.Utf8, PieceFinder.Read(Encoding.UTF8.GetBytes("<!-- saved -->\r\n" + page)).Utf8);
+        Assert.Equal(plate.Carried!.Utf8, PieceFinder.Read(Encoding.UTF8.GetBytes("<!-- saved -->\r\n" + page)).Utf8);
         var drawing = XDocument.Parse(Encoding.UTF8.GetString(PlateFormat.Svg.Write(plate)));
         using var saved = new MemoryStream();
         using (var writer = System.Xml.XmlWriter.Create(saved, new() { Encoding = new UTF8Encoding(true), Indent = true })) drawing.WriteTo(writer);
-        Assert.Equal(plate.Carried.Utf8, PieceFinder.Read(saved.ToArray()).Utf8);
+        Assert.Equal(plate.Carried!.Utf8, PieceFinder.Read(saved.ToArray()).Utf8);
         using var plain = new MemoryStream();
         using (var writer = System.Xml.XmlWriter.Create(plain, new() { Encoding = Encoding.ASCII })) drawing.WriteTo(writer);
-        Assert.Equal(plate.Carried.Utf8, PieceFinder.Read(plain.ToArray()).Utf8);
+        Assert.Equal(plate.Carried!.Utf8, PieceFinder.Read(plain.ToArray()).Utf8);
     }
 
     // Other programs save a PDF by adding to its end, and put its objects into packed streams; a rope of rows packs better by differences.

@@ -175,7 +175,7 @@ public class BacksmockTests
             [new Placement("bar", Centre.At(new Valley(30)), new GatheringRow(1), 0)]);
         var order = Planner.Plan(Work.Lay(piece));
         var told = Assert.Single(Directions.Table(order, LevelWords.UpDown).Blocks[0].Lines);
-        Assert.Equal(["G1 to G4", "to R", "30 L", "30 R", "59 each", "new", $"{order.Backsmock.Needlefuls} in all", "as told"], told.Cells);
+        Assert.Equal(["G1 to G4", "to R", "30 L", "30 R", "59 each", "new", $"{order.Backsmock.Needlefuls} in all", "as said"], told.Cells);
         Assert.Equal(4, Directions.Write(order, LevelWords.UpDown).Count(d => d.Back is not null)); // beside the work each row is ticked
         Assert.Equal(21, order.ThreadUses().Sum(u => u.Cables));
         Assert.Equal(236, order.Backsmock.Use.Cables);

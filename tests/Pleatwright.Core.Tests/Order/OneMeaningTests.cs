@@ -136,7 +136,7 @@ public partial class OneMeaningTests
     [Fact]
     public void What_each_figure_worked_alike_begins_with_is_told()
     {
-        foreach (var start in new[] { @"\d+ to \d+ +(between|pleat) .* step \d+, rest of \d+", @"\d+ to \d+ +(between|pleat) .* step \d+, new, \d\.\d in longer" })
+        foreach (var start in new[] { @"\d+ to \d+ +(between|pleat) .* step \d+, rest of \d+", @"\d+ to \d+ +(between|pleat) .* step \d+, new, longer" })
             Assert.Contains(Table(LevelWords.UpDown), t => Regex.IsMatch(t.ReplaceLineEndings(" "), start));
         Assert.Contains(Table(LevelWords.UpDown), t => t.Contains("s, “swell blue”", StringComparison.Ordinal));
     }
@@ -146,6 +146,6 @@ public partial class OneMeaningTests
     public void Starts_are_secured_and_a_longer_length_is_told_where_it_is_cut()
     {
         Assert.Contains(Long(LevelWords.UpDown), t => t.Contains("Secure a new thread, or a rest, on the back with two small stitches through the first pleat, never in a valley;", StringComparison.Ordinal));
-        Assert.Contains(Say(OrderGen.PieceOf([new string('a', 55)], new Working { WorkingLength = Length.FromCentimetres(45.72) })), t => t.Contains("Start with a new needleful of a, “sail red”, 4 strands, cut 4 cm longer.", StringComparison.Ordinal));
+        Assert.Contains(Say(OrderGen.PieceOf([new string('a', 55)], new Working { WorkingLength = Length.FromCentimetres(45.72) })), t => t.Contains("Start with a new needleful of a, “sail red”, 4 strands, cut 4 cm (1 5/8 in) longer.", StringComparison.Ordinal));
     }
 }

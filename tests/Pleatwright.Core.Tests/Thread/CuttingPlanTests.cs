@@ -58,7 +58,7 @@ public class CuttingPlanTests
         // Sixteen needlefuls of four: eleven lengths give one each and two strands over, and ten of those strands make five more.
         Floss four = Some.Floss('a', "#b3202c", 4) with { Name = "red" }, two = Some.Floss('b', "#b3202c", 2) with { Name = "red" };
         var line = Assert.Single(CuttingWords.Of(CuttingPlan.Of([Use(four, 16)], Needleful), UnitSystem.Metric));
-        Assert.Equal(("a (red)", "11 lengths: 16 needlefuls of 4 strands, 5 of them 2 and 2 put together; 2 strands left over"), (line.Threads, line.Words));
+        Assert.Equal(("a (red)", "11 lengths: 16 needlefuls of 4 strands, 5 of them from 2 lengths, 2 and 2; 2 strands left over"), (line.Threads, line.Words));
         line = Assert.Single(CuttingWords.Of(CuttingPlan.Of([Use(four, 1), Use(two, 1)], Needleful), UnitSystem.Metric));
         Assert.Equal(("a, b (red)", "1 length: 1 needleful of 4 strands; 1 needleful of 2 strands"), (line.Threads, line.Words));
     }

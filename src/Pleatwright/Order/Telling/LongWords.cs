@@ -8,7 +8,8 @@ namespace Pleatwright.Order.Telling;
 /// <summary>The facts in sentences, for learners and screen readers: every step and every copy in full.</summary>
 /// <param name="order">The order they tell.</param>
 /// <param name="words">The words.</param>
-internal sealed class LongWords(WorkingOrder order, Vocabulary words)
+/// <param name="units">Units of lengths.</param>
+internal sealed class LongWords(WorkingOrder order, Vocabulary words, UnitSystem units)
 {
     private readonly bool rightHanded = order.Work.Piece.Working.Hand == Hand.Right;
 
@@ -129,7 +130,7 @@ internal sealed class LongWords(WorkingOrder order, Vocabulary words)
     /// <summary>How every run is worked and its thread secured.</summary>
     public static string RunsOpen() =>
         "Every run is worked alike. If the work is not held so already, turn it first. Secure a new thread, or a rest, on the back with two small stitches through the first pleat, never in a valley; carry a thread kept or left hanging to it on the back. "
-        + "Bring the needle to the front in the valley between the run's first two pleats, take it back through the first pleat so that the thread leaves its outer side, cable to the last pleat, and take the needle to the back in the valley before the last pleat. "
+        + "Bring the needle to the front in the valley between the first two pleats, take it back through the first so that the thread leaves its outer side, cable to the last pleat, and take the needle to the back in the valley before it. "
         + "To tie off, make one or two small cables on the back, through pleats. A thread kept or left hanging stays on the back in its needle.";
 
     /// <summary>A pin that cannot be kept.</summary>
@@ -165,7 +166,7 @@ internal sealed class LongWords(WorkingOrder order, Vocabulary words)
         if (step.HalfAtEnd) text.Append($", then {Phrases.A(words.Level(step.HeldEnd.Opposite()))} half stitch over the last pleat alone");
         text.Append(". ").Append(l.Goes switch
         {
-            Going.UsedUp => $"Here about {Phrases.Roughly(step.Left, order.Work.Piece.Working.WorkingLength.Unit)} of the thread is left: tie off.",
+            Going.UsedUp => $"Here about {Phrases.Roughly(step.Left, units)} of the thread is left: tie off.",
             Going.TiedOff => "Tie off.",
             Going.Hanging => "Leave the thread hanging at the back.",
             _ => "Keep the thread for the next step.",
@@ -181,14 +182,11 @@ internal sealed class LongWords(WorkingOrder order, Vocabulary words)
         return l.Comes switch
         {
             Coming.Rest => $"{start} what was left of {key} after step {l.Before}.",
-            Coming.New => $"{start} a new needleful of {Vocabulary.Thread(l.Thread)}{(l.Longer > Length.Zero ? $", cut {Roughly(l.Longer)} longer" : "")}.",
+            Coming.New => $"{start} a new needleful of {Vocabulary.Thread(l.Thread)}{(l.Longer > Length.Zero ? $", cut {l.Longer.Say(units)} longer" : "")}.",
             Coming.Same => $"The same thread {key}{Vocabulary.Carried(step.CarriedRows, step.CarriedPleats)}.",
             _ => $"Take up the thread {key} left hanging after step {l.Before}, {words.Long(l.Hangs)}{Vocabulary.Carried(step.CarriedRows, step.CarriedPleats)}.",
         };
     }
-
-    /// <summary>"4 cm": a length near enough for a hand.</summary>
-    public string Roughly(Length length) => Phrases.Roughly(length, order.Work.Piece.Working.WorkingLength.Unit);
 
     private static string Count(RowCount c) => $"That completes the row: {Counting.Of(c.Cables, "cable")} in {c.Runs} runs.";
 
@@ -198,7 +196,7 @@ internal sealed class LongWords(WorkingOrder order, Vocabulary words)
 
     /// <summary>What all runs come to.</summary>
     public static string Closes(Closing c) =>
-        $"Done: {Counting.Of(c.Cables, "cable")}{(c.Halves == 0 ? "" : $" and {Counting.Of(c.Halves, "half stitch", "half stitches")}")}, {Counting.Of(c.Needlefuls, "needleful")}, {Counting.Of(c.Turns, "turn")} of the work.";
+        $"Done: {Counting.Of(c.Cables, "cable")}{(c.Halves == 0 ? "" : $" and {Counting.Of(c.Halves, "half stitch", "half stitches")}")}, {Counting.Of(c.Needlefuls, "needleful")}{(c.Turns == 0 ? "" : $", {Counting.Of(c.Turns, "turn")} of the work")}.";
 
     private string Line(AccentLine l)
     {

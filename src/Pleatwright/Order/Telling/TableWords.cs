@@ -7,9 +7,10 @@ namespace Pleatwright.Order.Telling;
 /// <summary>The facts in a table, a line a run.</summary>
 /// <param name="order">The order they tell.</param>
 /// <param name="words">The words.</param>
-internal sealed class TableWords(WorkingOrder order, Vocabulary words)
+/// <param name="units">Units of lengths.</param>
+internal sealed class TableWords(WorkingOrder order, Vocabulary words, UnitSystem units)
 {
-    private readonly LongWords sentences = new(order, words);
+    private readonly LongWords sentences = new(order, words, units);
     private readonly List<TableBlock> blocks = [];
     private readonly List<string> notes = [];
     private readonly List<TableLine> lines = [];
@@ -20,13 +21,13 @@ internal sealed class TableWords(WorkingOrder order, Vocabulary words)
     private ImmutableArray<string> columns = [];
 
     /// <summary>The table of the directions.</summary>
-    public static DirectionTable Of(WorkingOrder order, LevelWords words)
+    public static DirectionTable Of(WorkingOrder order, LevelWords words, UnitSystem units, bool named)
     {
         var told = Teller.Of(order, once: true);
-        return told.IsEmpty ? DirectionTable.Empty : new TableWords(order, new Vocabulary(words)).Write(told);
+        return told.IsEmpty ? DirectionTable.Empty : new TableWords(order, new Vocabulary(words), units).Write(told, named);
     }
 
-    private DirectionTable Write(ImmutableArray<Told> told)
+    private DirectionTable Write(ImmutableArray<Told> told, bool named)
     {
         List<string> lead = [];
         carries = told.Any(t => t is RunLine { IsFar: true });
@@ -38,9 +39,9 @@ internal sealed class TableWords(WorkingOrder order, Vocabulary words)
             {
                 case Opening o:
                     lead.Add(sentences.Opens(o));
-                    lead.Add(string.Join(' ', Threads()));
+                    if (named) lead.Add(string.Join(' ', Threads()));
                     lead.Add(Key());
-                    lead.Add(ThreadKey());
+                    lead.Add(ThreadKey(told));
                     break;
                 case BackOpening:
                     Begin("First, on the back", ["gathering rows", "way", "from", "to", "cables", "thread", "needlefuls", "then"]);
@@ -58,6 +59,7 @@ internal sealed class TableWords(WorkingOrder order, Vocabulary words)
                 case BandOpening o:
                     Begin(o.Band.Stitch.Name.Capital(), ["band", "heights", "thread", "way", "from", "to", "begin", "stitches", "then", "pattern"]);
                     notes.Add(sentences.Of(fact)[^1].Text);
+                    notes.Add(BandKey(o.Slopes));
                     break;
                 case BandLine l:
                     lines.Add(Line(l));
@@ -65,6 +67,7 @@ internal sealed class TableWords(WorkingOrder order, Vocabulary words)
                 case RunsOpening:
                     Begin("The runs", []);
                     notes.Add(LongWords.RunsOpen());
+                    notes.Add(RunKey(told));
                     (part, alike) = (-1, false);
                     break;
                 case UnkeptPlace u:
@@ -97,7 +100,7 @@ internal sealed class TableWords(WorkingOrder order, Vocabulary words)
                     Begin("Last, the accents", ["accent", "what", "thread", "height", "long", "needlefuls", "in the valleys"]);
                     foreach (var paragraph in sentences.Of(fact)[1..]) notes.Add(paragraph.Text);
                     notes.Add("Begin and fasten each on the back by itself.");
-                    notes.Add($"Places are valleys: 0 is the centre valley, 1 {words.Letter(Flank.Right)} the next {words.Beside(Flank.Right)} it.");
+                    notes.Add($"In a line, height is where it lies{(told.Any(t => t is AccentLine { Laid: [{ Size: > 0 }, ..] }) ? ", long how many pleats it lies over" : "")}. Places are valleys: 0 is the centre valley, 1 {words.Letter(Flank.Right)} the next {words.Beside(Flank.Right)} it.");
                     break;
                 case AccentLine l:
                     lines.Add(Line(l));
@@ -145,13 +148,38 @@ internal sealed class TableWords(WorkingOrder order, Vocabulary words)
 
     private string Key() =>
         $"In the lines, G and a number is a gathering row, + so many cable rows from it toward the bottom edge, - toward the top edge. {words.Letter(Flank.Left)} is {words.Beside(Flank.Left)} the centre, "
-        + $"{words.Letter(Flank.Right)} {words.Beside(Flank.Right)} it. First is the level of the first cable. Where the row is a gathering row, keep it straight along its thread, a thread's width away.";
+        + $"{words.Letter(Flank.Right)} {words.Beside(Flank.Right)} it.";
 
-    private string ThreadKey() =>
-        $"Thread: new is a length newly cut, of {Phrases.Roughly(order.Work.Piece.Working.WorkingLength, order.Work.Piece.Working.WorkingLength.Unit)}; rest of a step, what was left of its thread there; on, the thread in the needle; "
-        + "hung by a step, the thread left hanging after it, at the place told as the work is now held; start, in figures alike, a new length, or what is told under the lines. "
-        + "Carry: so many rows along the pleat and so many pleats sideways, told where the thread goes past the next row or more than 2 pleats sideways. Before, after: a half stitch before the first cable, after the last. "
-        + "Then: on is to keep the thread for the next step, hang to leave it hanging at the back.";
+    // Only what some line says is explained.
+    private string ThreadKey(ImmutableArray<Told> told)
+    {
+        var runs = told.OfType<RunLine>().ToList();
+        var starts = told.OfType<AlikeLine>().SelectMany(a => a.Starts).ToList();
+        List<string> parts = [$"Thread: new is a length newly cut, of {order.Work.Piece.Working.WorkingLength.Say(units)}"];
+        if (runs.Any(r => r.Longer > Length.Zero) || starts.Any(s => s.Longer > Length.Zero)) parts.Add($"longer, one cut {order.Work.Piece.Working.Longer.Say(units)} longer");
+        if (runs.Any(r => r.Comes == Coming.Rest) || starts.Any(s => s.Rest > 0) || told.Any(t => t is BandLine { Step.RestFrom: > 0 })) parts.Add("rest of a step, what was left of its thread there");
+        if (runs.Any(r => r.Comes == Coming.Same) || told.Any(t => t is BandLine { Step.Thread: BandThread.Carry } or BackLine { CarriedRows: > 0 })) parts.Add("on, the thread in the needle");
+        if (runs.Any(r => r.Comes == Coming.TakenUp)) parts.Add("hung by a step, the thread left hanging after it, at the place told as the work is now held");
+        if (runs.Any(r => r.Comes == Coming.NewOrRest)) parts.Add("start, in figures alike, a new length, or what is told under the lines");
+        return string.Join("; ", parts) + ".";
+    }
+
+    // How a line of the runs is read; only the columns that there are.
+    private string RunKey(ImmutableArray<Told> told)
+    {
+        List<string> parts = ["In a line, first is the level of the first cable"];
+        if (halves) parts.Add("before and after, a half stitch before the first cable and after the last");
+        if (carries) parts.Add("carry, so many rows along the pleat and so many pleats sideways, told where the thread goes past the next row or more than 2 pleats sideways");
+        List<string> goes = [];
+        if (told.Any(t => t is RunLine { Goes: Going.Kept })) goes.Add("on is to keep it for the next step");
+        if (told.Any(t => t is RunLine { Goes: Going.Hanging })) goes.Add("hang to leave it hanging at the back");
+        parts.Add($"then, what becomes of the thread{(goes.Count > 0 ? ": " : "")}{string.Join(", ", goes)}");
+        return string.Join("; ", parts) + ". Where the row is a gathering row, keep it straight along its thread, a thread's width away.";
+    }
+
+    // How a line of a band is read.
+    private static string BandKey(bool slopes) =>
+        "In a line, heights are where it lies, or between which it goes; " + (slopes ? "begin, how much of its first slope lies before its first stitch, as the work is then held; " : "") + "stitches, how many there are, and under the line which.";
 
     // The threads of the front, each in full once.
     private IEnumerable<string> Threads() =>
@@ -161,7 +189,7 @@ internal sealed class TableWords(WorkingOrder order, Vocabulary words)
 
     private TableLine Line(BackRows r) => new(
     [
-        Vocabulary.Ranges(r.Rows, "G"), words.Way(rightHanded, false), words.Short(r.From), words.Short(r.To), $"{Vocabulary.Number(r.Cables)} each", "new", $"{Vocabulary.Number(r.Needlefuls)} in all", "as told",
+        Vocabulary.Ranges(r.Rows, "G"), words.Way(rightHanded, false), words.Short(r.From), words.Short(r.To), $"{Vocabulary.Number(r.Cables)} each", "new", $"{Vocabulary.Number(r.Needlefuls)} in all", "as said",
     ]);
 
     private TableLine Line(BackLine l) => new(
@@ -195,7 +223,7 @@ internal sealed class TableWords(WorkingOrder order, Vocabulary words)
         var step = l.Step;
         var comes = l.Comes switch
         {
-            Coming.New => l.Longer > Length.Zero ? $"new, {sentences.Roughly(l.Longer)} longer" : "new",
+            Coming.New => l.Longer > Length.Zero ? "new, longer" : "new",
             Coming.Rest => $"rest of {l.Before}",
             Coming.NewOrRest => "start",
             Coming.Same => "on",
@@ -221,10 +249,10 @@ internal sealed class TableWords(WorkingOrder order, Vocabulary words)
     [
         $"{Vocabulary.Number(l.First)} to {Vocabulary.Number(l.Last)}",
         l.Pleat is { } pleat ? $"pleat {words.Short(pleat)}" : $"between {words.Short(l.Between!.Value.Left)} and {words.Short(l.Between.Value.Right)}",
-        .. l.Level ? (ReadOnlySpan<string>)[] : [l.Lower == 0 ? "as told" : l.Lower > 0 ? $"{l.Lower * l.PerSpace} added to every row, {l.Lower} to every G" : $"{-l.Lower * l.PerSpace} taken from every row, {-l.Lower} from every G"],
-        l.Swapped ? $"{words.Level(Level.Up)} and {words.Level(Level.Down)} swapped" : "as told",
+        .. l.Level ? (ReadOnlySpan<string>)[] : [l.Lower == 0 ? "the same" : l.Lower > 0 ? $"{l.Lower * l.PerSpace} added to every row, {l.Lower} to every G" : $"{-l.Lower * l.PerSpace} taken from every row, {-l.Lower} from every G"],
+        l.Swapped ? $"{words.Level(Level.Up)} and {words.Level(Level.Down)} swapped" : "the same",
         Vocabulary.Number(l.Cables), Vocabulary.Number(l.Needlefuls),
-        .. l.AllNew ? (ReadOnlySpan<string>)[] : [l.Starts.IsEmpty ? "all starts new" : $"starts: {string.Join("; ", l.Starts.Select(s => s.Rest > 0 ? $"step {s.Step}, rest of {s.Rest}" : $"step {s.Step}, new, {sentences.Roughly(s.Longer)} longer"))}; every other new"],
+        .. l.AllNew ? (ReadOnlySpan<string>)[] : [l.Starts.IsEmpty ? "all starts new" : $"starts: {string.Join("; ", l.Starts.Select(s => s.Rest > 0 ? $"step {s.Step}, rest of {s.Rest}" : $"step {s.Step}, new, longer"))}; every other new"],
     ]) { Step = l.Step };
 
     private TableLine Line(AccentLine l)

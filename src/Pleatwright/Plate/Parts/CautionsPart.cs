@@ -21,7 +21,7 @@ internal static class CautionsPart
     public static void Lay(string heading, string text, Flow flow)
     {
         var look = flow.Look;
-        const double pad = 3.5;
+        var pad = 3.5 * look.Tight * look.Tight;
         var style = look.Large ? look.Body : look.Note with { Colour = look.Ink };
         var lines = Wrapping.Lines(text, style, flow.Width - 2 * pad);
         var leading = look.Leading * style.Points / look.Body.Points;

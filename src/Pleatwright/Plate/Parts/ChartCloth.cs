@@ -21,8 +21,8 @@ internal static class ChartCloth
         for (var h = 1; h <= cloth.HoldingRowsAbove; h++) Row(holding, geometry.HoldingAbove(h));
         for (var h = 1; h <= cloth.HoldingRowsBelow; h++) Row(holding, geometry.HoldingBelow(h));
         var fine = look.Large ? 0.3 : 0.2;
-        if (!gathering.IsEmpty) marks.Add(new Shape(gathering.Build(), null, new Pen(look.Accent, fine)));
-        if (!holding.IsEmpty) marks.Add(new Shape(holding.Build(), null, new Pen(look.Quiet, fine) { Dashes = (0.9, 0.9) }));
+        if (!gathering.IsEmpty) marks.Add(new Shape(gathering.Build(), null, new Pen(look.Accent, fine)) { Means = Sign.GatheringRow });
+        if (!holding.IsEmpty) marks.Add(new Shape(holding.Build(), null, new Pen(look.Quiet, fine) { Dashes = (0.9, 0.9) }) { Means = Sign.HoldingRow });
         return marks.ToImmutable();
 
         void Row(OutlineBuilder rows, double y)
@@ -53,7 +53,7 @@ internal static class ChartCloth
         return
         [
             new Shape(Outline.Line(x, box.Y, x, box.Bottom), null, new Pen(Colour.White, look.Large ? 0.5 : 0.35)),
-            new Shape(Outline.Line(x, box.Y, x, box.Bottom), null, new Pen(look.Ink, look.Large ? 0.3 : 0.2) { Dashes = (1.6, 0.8) }),
+            new Shape(Outline.Line(x, box.Y, x, box.Bottom), null, new Pen(look.Ink, look.Large ? 0.3 : 0.2) { Dashes = (1.6, 0.8) }) { Means = Sign.CentreValley },
         ];
     }
 
@@ -71,7 +71,7 @@ internal static class ChartCloth
             else (middle.To(new Pleat(p), false).Count is > 0 and var away && away % 10 == 0 ? tens : pleats).Rectangle(column);
         }
         if (!pleats.IsEmpty) marks.Add(new Shape(pleats.Build(), look.Pleat));
-        if (!tens.IsEmpty) marks.Add(new Shape(tens.Build(), Look.Darker(look.Pleat, 0.075)));
-        if (!seams.IsEmpty) marks.Add(new Shape(seams.Build(), null, new Pen(look.Hairline, 0.15) { Dashes = (0.6, 0.6) }));
+        if (!tens.IsEmpty) marks.Add(new Shape(tens.Build(), Look.Darker(look.Pleat, 0.075)) { Means = Sign.TenthPleat });
+        if (!seams.IsEmpty) marks.Add(new Shape(seams.Build(), null, new Pen(look.Hairline, 0.15) { Dashes = (0.6, 0.6) }) { Means = Sign.SeamPleats });
     }
 }

@@ -12,7 +12,8 @@ internal static class ChartField
     /// <param name="look">How it is dressed.</param>
     /// <param name="middle">The centre that pleats are counted from; the piece's where none is given.</param>
     /// <param name="behind">What else lies behind the stitches.</param>
-    public static ImmutableArray<Mark> Draw(ChartGeometry geometry, ChartWindow window, Look look, Middle? middle = null, IEnumerable<Mark>? behind = null) =>
+    /// <param name="crossings">What lies over the stitches and under the letters.</param>
+    public static ImmutableArray<Mark> Draw(ChartGeometry geometry, ChartWindow window, Look look, Middle? middle = null, IEnumerable<Mark>? behind = null, IEnumerable<Mark>? crossings = null) =>
     [
         .. ChartCloth.Draw(geometry, window, look, middle),
         .. ChartCloth.DrawCentre(geometry, window, look),
@@ -20,6 +21,7 @@ internal static class ChartField
         .. ThreadShapes.Bands(geometry, window, look),
         .. ChartBricks.Draw(geometry, window, look),
         .. ChartCloth.DrawThreads(geometry, window, look),
+        .. crossings ?? [],
         .. ChartBricks.Letters(geometry, window),
         .. ThreadShapes.Accents(geometry, window, look),
     ];

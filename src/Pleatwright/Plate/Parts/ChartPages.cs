@@ -44,25 +44,60 @@ internal static class ChartPages
         }
         var look = options.Look;
         var excerpts = Excerpts.Of(order);
-        if (IsStripWanted(excerpts))
+        // where all is set as small as may be, the whole stands beside an excerpt that leaves it room
+        var asideToo = scale < 0.1 && !look.Large && IsStripWanted(excerpts);
+        var (rows, tooLarge) = Rows(order, excerpts, look, options.Levels, width, height, scale, asideToo ? r => Beside(r).Row is null ? height * Strip(scale) : 0 : _ => 0);
+        var (beside, aside) = asideToo ? Beside(rows) : default;
+        if (beside is null && IsStripWanted(excerpts))
         {
-            var strip = LayoutStrip.Draw(order, excerpts, width, height * 0.26, look, options.Levels);
+            var strip = LayoutStrip.Draw(order, excerpts, width, height * Strip(scale), look, options.Levels);
             yield return new(strip.View.Height, (page, x, y) => page.Figure(FigureWords.Strip, new Inset(strip.Marks, new Spot(x + (width - strip.View.Width) / 2 - strip.View.X, y - strip.View.Y))), null);
         }
-        var (rows, tooLarge) = Rows(order, excerpts, look, options.Levels, width, height, scale);
-        foreach (var row in rows)
-            yield return new(row.Max(p => p.View.Height), (page, x, y) =>
+        foreach (var row in beside is null ? rows : [beside, .. rows.Where(r => r != beside)])
+            yield return new(Math.Max(row.Max(p => p.View.Height), row == beside ? aside!.View.Height : 0), (page, x, y) =>
             {
-                var gap = Math.Min(14, row.Count > 1 ? (width - row.Sum(p => p.View.Width)) / (row.Count - 1) : 0);
-                var left = x + (row.Count == 1 ? (width - row[0].View.Width) / 2 : (width - row.Sum(p => p.View.Width) - gap * (row.Count - 1)) / 2);
-                foreach (var excerpt in row)
+                if (row == beside)
                 {
-                    page.Figure($"{excerpt.Title}. {FigureWords.Chart}", new Inset(excerpt.Draw(), new Spot(left - excerpt.View.X, y - excerpt.View.Y)));
-                    left += excerpt.View.Width + gap;
+                    page.Figure(FigureWords.Strip, new Inset(aside!.Marks, new Spot(x - aside.View.X, y - aside.View.Y)));
+                    foreach (var (i, excerpt) in row.Index())
+                    {
+                        var right = x + width - row.Skip(i).Sum(p => p.View.Width + Between) + Between;
+                        page.Figure($"{excerpt.Title}. {FigureWords.Chart}", new Inset(excerpt.Draw(), new Spot(right - excerpt.View.X, y - excerpt.View.Y)));
+                    }
+                    return;
                 }
+                Row(page, row, x, y);
             }, null);
         foreach (var excerpt in tooLarge) yield return new(0, (_, _, _) => { }, first => Working(order, excerpt.Steps, excerpt.Window, options, first));
+
+        void Row(Page page, List<ExcerptDrawing> row, double x, double y)
+        {
+            var gap = Math.Min(14, row.Count > 1 ? (width - row.Sum(p => p.View.Width)) / (row.Count - 1) : 0);
+            var left = x + (row.Count == 1 ? (width - row[0].View.Width) / 2 : (width - row.Sum(p => p.View.Width) - gap * (row.Count - 1)) / 2);
+            foreach (var excerpt in row)
+            {
+                page.Figure($"{excerpt.Title}. {FigureWords.Chart}", new Inset(excerpt.Draw(), new Spot(left - excerpt.View.X, y - excerpt.View.Y)));
+                left += excerpt.View.Width + gap;
+            }
+        }
+
+        (List<ExcerptDrawing>? Row, Drawing?) Beside(List<List<ExcerptDrawing>> rows)
+        {
+            foreach (var row in rows.OrderBy(r => r.Sum(p => p.View.Width + Between)))
+            {
+                var left = width - row.Sum(p => p.View.Width + Between);
+                if (left < LeastStrip) break;
+                var strip = LayoutStrip.Draw(order, excerpts, left, Math.Max(row.Max(p => p.View.Height), 40), look, options.Levels);
+                if (strip.View.Height <= row.Max(p => p.View.Height) + 8) return (row, strip);
+            }
+            return default;
+        }
     }
+
+    // Share of a page that the strip may be high.
+    private static double Strip(double scale) => 0.2 + 0.12 * scale;
+
+    private const double Between = 5, LeastStrip = 62; // millimetres (our own choice)
 
     /// <summary>The chart for a screen, which needs no pages: the whole at a glance and every excerpt; for learners all of it in one piece.</summary>
     public static IEnumerable<(string Title, Drawing Drawing)> Drawings(PlateDocument document)
@@ -80,19 +115,40 @@ internal static class ChartPages
         foreach (var drawing in excerpts.Select(p => new ExcerptDrawing(geometry, order, p, look, document.Options.Levels))) yield return (drawing.Title, new Drawing(drawing.View, drawing.Draw()));
     }
 
+    /// <summary>What is drawn on the chart beside stitches, which the key explains.</summary>
+    public static HashSet<Sign> Signs(WorkingOrder order, PlateOptions options)
+    {
+        var (work, look) = (order.Work, options.Look);
+        var geometry = ChartGeometry.Scaled(work, Readable(work, look));
+        var drawn = new HashSet<Sign>();
+        if (work.Runs.Length == 0 && !ThreadShapes.Spans(work).Any()) return drawn;
+        if (options.Edition == Edition.Learner || options.TrueScaleChart)
+            drawn.UnionWith(((IEnumerable<Mark>)[.. ChartCloth.Draw(geometry, WorkedWindow(work), look), .. ChartCloth.DrawCentre(geometry, WorkedWindow(work), look)]).Select(m => m.Means).OfType<Sign>());
+        if (options.Edition == Edition.Learner)
+        {
+            var window = WorkedWindow(work);
+            var steps = new StepMarks(geometry, order, order.Steps, window, look, bounded: true) { Bands = Excerpts.BandsIn(order, window) };
+            drawn.UnionWith(steps.Crossings().Concat(steps.Draw()).Select(m => m.Means).OfType<Sign>());
+            return drawn;
+        }
+        var excerpts = Excerpts.Of(order);
+        if (IsStripWanted(excerpts)) drawn.UnionWith(LayoutStrip.Signs(work, look));
+        foreach (var excerpt in excerpts) drawn.UnionWith(new ExcerptDrawing(geometry, order, excerpt, look, options.Levels).Signs());
+        return drawn;
+    }
+
     // One excerpt that shows all there is needs no strip.
     private static bool IsStripWanted(ImmutableArray<Excerpt> excerpts) => excerpts.Length != 1 || excerpts[0].OwnCentre || excerpts[0].Title.Length > 0;
 
     // Panels side by side at one size. Pleats are drawn as wide to their rows as they lie, or narrower where that takes less of the page.
-    private static (List<List<ExcerptDrawing>> Rows, List<Excerpt> TooLarge) Rows(WorkingOrder order, ImmutableArray<Excerpt> excerpts, Look look, LevelWords levels, double width, double height, double scale)
+    private static (List<List<ExcerptDrawing>> Rows, List<Excerpt> TooLarge) Rows(WorkingOrder order, ImmutableArray<Excerpt> excerpts, Look look, LevelWords levels, double width, double height, double scale, Func<List<List<ExcerptDrawing>>, double> more)
     {
-        const double between = 5;
         var gauge = order.Work.Pleating.Gauge;
         var (line, pitch) = (gauge.LineHeight.Millimetres, gauge.Pitch.Millimetres);
         var (least, most) = ReadableLine(look);
         var times = Math.Max(Readable(order.Work, look), Math.Floor((least + (most - least) * scale) / line * 10) / 10);
         (List<List<ExcerptDrawing>> Rows, List<Excerpt> TooLarge, double Height)? best = null;
-        for (var share = 1.0; share > Math.Min(1, 0.95 * line / pitch) - 0.01 || best is null; share -= 0.1)
+        for (var share = 1.0; share > Math.Min(1, 0.95 * line / pitch) - 0.01 || best is null; share -= 0.05)
         {
             var geometry = new ChartGeometry(order.Work, pitch * times * share, line * times);
             var tooLarge = new List<Excerpt>();
@@ -105,13 +161,13 @@ internal static class ChartPages
                     tooLarge.Add(excerpt);
                     continue;
                 }
-                var row = rows.FirstOrDefault(r => r.Sum(p => p.Drawing.View.Width + between) + drawing.View.Width <= width);
+                var row = rows.FirstOrDefault(r => r.Sum(p => p.Drawing.View.Width + Between) + drawing.View.Width <= width);
                 if (row is null) rows.Add(row = []);
                 row.Add((drawing, i));
             }
-            var tall = rows.Sum(r => r.Max(p => p.Drawing.View.Height)) + tooLarge.Count * height;
-            if (best is null || tall < best.Value.Height - height * 0.06)
-                best = ([.. rows.OrderBy(r => r.Min(p => p.At)).Select(r => r.OrderBy(p => p.At).Select(p => p.Drawing).ToList())], tooLarge, tall);
+            var ordered = rows.OrderBy(r => r.Min(p => p.At)).Select(r => r.OrderBy(p => p.At).Select(p => p.Drawing).ToList()).ToList();
+            var tall = rows.Sum(r => r.Max(p => p.Drawing.View.Height)) + tooLarge.Count * height + more(ordered);
+            if (best is null || tall < best.Value.Height - height * 0.06) best = (ordered, tooLarge, tall);
         }
         return (best!.Value.Rows, best.Value.TooLarge);
     }
@@ -230,7 +286,7 @@ internal static class ChartPages
             var page = new Page(part.Length == 0 ? heading : $"{heading} {part}", paper, look);
             var title = part.Length == 0 ? heading : $"{heading} · {part}";
             page.Heading(title, lead, depth: pages.Count == 0 ? 0 : 1);
-            Draw(page, tiling, tile, numbers, options.Levels, checkLine is null ? FootHeight : CheckLine.Height(look), $"{title}. {(checkLine is null ? FigureWords.Chart : FigureWords.TrueChart)}", order is null ? [] : new StepMarks(tiling.Geometry, order, steps, tile.Window, look, bounded: true) { Bands = Excerpts.BandsIn(order, tile.Window) }.Draw());
+            Draw(page, tiling, tile, numbers, options.Levels, checkLine is null ? FootHeight : CheckLine.Height(look), $"{title}. {(checkLine is null ? FigureWords.Chart : FigureWords.TrueChart)}", order is null ? null : new StepMarks(tiling.Geometry, order, steps, tile.Window, look, bounded: true) { Bands = Excerpts.BandsIn(order, tile.Window) });
             if (checkLine is { } units) CheckLine.Draw(page, units);
             pages.Add(page);
         }
@@ -246,7 +302,7 @@ internal static class ChartPages
         return tiling.Rows == 1 ? pleats : tiling.Columns == 1 ? rows : $"{pleats}, {rows}";
     }
 
-    private static void Draw(Page page, Tiling tiling, Tile tile, Dictionary<(int, int), int> numbers, LevelWords levels, double below, string alternate, IEnumerable<Mark> steps)
+    private static void Draw(Page page, Tiling tiling, Tile tile, Dictionary<(int, int), int> numbers, LevelWords levels, double below, string alternate, StepMarks? steps)
     {
         var geometry = tiling.Geometry;
         var look = page.Look;
@@ -255,7 +311,7 @@ internal static class ChartPages
         var move = new Spot(room.X + (room.Width - box.Width) / 2 - box.X, room.Y - box.Y);
         var placed = box.Moved(move.X, move.Y);
         page.Figure(alternate,
-            new Inset([.. ChartField.Draw(geometry, tile.Window, look), .. steps], move, placed),
+            new Inset([.. ChartField.Draw(geometry, tile.Window, look, crossings: steps?.Crossings()), .. steps?.Draw() ?? []], move, placed),
             new Inset(ChartRulers.Draw(geometry, tile.Window, look, levels), move));
         if (tiling.Count > 1)
             Joins.Draw(page, new PageGrid(tiling.Columns, tiling.Rows, numbers), new GridPlace(tile.Column, tile.Row, placed,

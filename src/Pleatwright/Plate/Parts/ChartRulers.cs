@@ -26,6 +26,14 @@ internal static class ChartRulers
     public static double LeftOf(Work work, Look look) =>
         Math.Max(look.Large ? 10 : 7, work.Pleating.Cloth.HoldingRowsAbove + work.Pleating.Cloth.HoldingRowsBelow == 0 ? 0 : 2.5 + Typeface.Width("holding", Caption(look)));
 
+    /// <summary>The same of a part of the chart, where holding rows may lie beyond it.</summary>
+    public static double LeftOf(ChartGeometry geometry, ChartWindow window, Look look)
+    {
+        var (box, cloth) = (geometry.BoxOf(window), geometry.Work.Pleating.Cloth);
+        var holds = (cloth.HoldingRowsAbove > 0 && geometry.HoldingAbove(1) >= box.Y) || (cloth.HoldingRowsBelow > 0 && geometry.HoldingBelow(1) <= box.Bottom);
+        return holds ? LeftOf(geometry.Work, look) : look.Large ? 10 : 7;
+    }
+
     /// <summary>Room the rulers take above and below, in millimetres.</summary>
     public static double Ends(Look look) => look.Large ? 14 : 9;
 

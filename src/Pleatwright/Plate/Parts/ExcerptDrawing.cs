@@ -34,9 +34,8 @@ internal sealed class ExcerptDrawing
         (this.geometry, this.excerpt, this.look) = (geometry, excerpt, look);
         steps = new StepMarks(geometry, order, excerpt.Steps, excerpt.Window, look) { Bands = excerpt.Bands };
         // room for what is written beside the stitches: on the cloth where there is any, else on bare paper
-        var all = geometry.Everything;
         var (wantLeft, wantRight) = steps.Beyond(excerpt.Window);
-        int moreLeft = Math.Min((int)Math.Ceiling(wantLeft / geometry.Pitch), excerpt.Window.FirstPleat - all.FirstPleat), moreRight = Math.Min((int)Math.Ceiling(wantRight / geometry.Pitch), all.LastPleat - excerpt.Window.LastPleat);
+        int moreLeft = Math.Min((int)Math.Ceiling(wantLeft / geometry.Pitch), excerpt.Window.FirstPleat - 1), moreRight = Math.Min((int)Math.Ceiling(wantRight / geometry.Pitch), geometry.Work.Pleating.Pleats - excerpt.Window.LastPleat);
         window = excerpt.Window with { FirstPleat = excerpt.Window.FirstPleat - Math.Max(0, moreLeft), LastPleat = excerpt.Window.LastPleat + Math.Max(0, moreRight) };
         (left, right) = steps.Beyond(window);
         var box = geometry.BoxOf(window);
@@ -62,7 +61,7 @@ internal sealed class ExcerptDrawing
 
     private double RulerHeight => look.Large ? 10 : 6.5;
 
-    private double LeftRuler => ChartRulers.LeftOf(geometry.Work, look);
+    private double LeftRuler => ChartRulers.LeftOf(geometry, window, look);
 
     private double RightRuler => ChartRulers.IsStraight(geometry.Work) ? look.Large ? 11 : 7
         : 3.5 + Typeface.Width("0000", look.Ruler with { Face = Face.TextBold }) + Typeface.Width("pleat mm", ChartRulers.Caption(look));
@@ -79,7 +78,10 @@ internal sealed class ExcerptDrawing
         if (excerpt.OwnCentre && excerpt.Times > 1) words += FormattableString.Invariant($", {excerpt.Times} times");
         if (excerpt.OwnCentre) words += FormattableString.Invariant($": {wide.Pleats} pleats, counted from its own centre");
         if (!excerpt.Steps.IsEmpty) words += $"; {Numbers(excerpt.Steps)}";
-        if (excerpt.Bands is [var (first, _), .., var (last, _)]) words += FormattableString.Invariant($"; B{first} to B{last}");
+        // all the steps of its bands, those too that go on from one of them
+        var bands = excerpt.Bands.Select(b => b.Step.Band).ToHashSet();
+        var numbers = order.Bands.Steps.Index().Where(s => bands.Contains(s.Item.Band)).Select(s => s.Index + 1).ToList();
+        if (numbers.Count > 0) words += "; " + Vocabulary.Ranges(numbers, "B");
         foreach (var again in excerpt.Again) words += FormattableString.Invariant($"; {Numbers(again)} alike along G{again[0].Row.Index / geometry.RowsPerSpace + 1}");
         foreach (var copy in excerpt.Elsewhere.Take(MostElsewhere))
             words += FormattableString.Invariant($"; steps {copy.First} to {copy.Last} {Counting.Of(Math.Abs(copy.Lower) * geometry.RowsPerSpace, "row")} {(copy.Lower > 0 ? "lower" : "higher")}");
@@ -94,6 +96,11 @@ internal sealed class ExcerptDrawing
     // On which side of the centre all of it lies.
     private string OffSide => $"{words.Beside(CentreX <= geometry.BoxOf(window).X ? Flank.Right : Flank.Left)} the centre";
 
+    /// <summary>What of it the key explains beside its stitches.</summary>
+    public IEnumerable<Sign> Signs() =>
+        ((IEnumerable<Mark>)[.. ChartCloth.Draw(geometry, window, look, excerpt.Middle), .. ChartCloth.DrawCentre(geometry, window, look), .. CentreLine(geometry.BoxOf(window)), .. steps.Crossings(), .. steps.Draw()])
+        .Select(m => m.Means).OfType<Sign>();
+
     /// <summary>Draws it.</summary>
     public ImmutableArray<Mark> Draw()
     {
@@ -102,7 +109,7 @@ internal sealed class ExcerptDrawing
         var marks = ImmutableArray.CreateBuilder<Mark>();
         for (var i = 0; i < Lines.Count; i++)
             marks.Add(new Lettering(new Spot(View.X, View.Y + i * TitleLeading + Typeface.CapHeight(TitleStyle)), Lines[i], TitleStyle));
-        marks.Add(new Inset(ChartField.Draw(geometry, window, look, excerpt.Middle, CentreLine(box)), default, box));
+        marks.Add(new Inset(ChartField.Draw(geometry, window, look, excerpt.Middle, CentreLine(box), steps.Crossings()), default, box));
         // gathering rows go on over the bare paper to their numbers
         var rows = new OutlineBuilder();
         for (var g = 1; g <= geometry.Work.Pleating.Cloth.GatheringRows; g++)
@@ -138,7 +145,7 @@ internal sealed class ExcerptDrawing
     {
         if (!excerpt.OwnCentre && ItsCentre is null) yield break;
         var x = ItsCentre is { } its ? At(its) : CentreX;
-        yield return new Shape(Outline.Line(x, box.Y, x, box.Bottom), null, new Pen(look.Ink, look.Large ? 0.3 : 0.2) { Dashes = (2.4, 0.7) });
+        yield return new Shape(Outline.Line(x, box.Y, x, box.Bottom), null, new Pen(look.Ink, look.Large ? 0.3 : 0.2) { Dashes = (2.4, 0.7) }) { Means = Sign.FigureCentre };
     }
 
     // Pleats counted from the centre both ways, as the directions name them.

@@ -32,10 +32,10 @@ internal static class FactsPart
         [
             .. published.SizeName.Length > 0 ? [new Fact("Size", published.SizeName)] : ImmutableArray<Fact>.Empty,
             new(plan.Cloth.Form.WidthLabel, string.Create(CultureInfo.InvariantCulture, $"{plan.FinishedWidth.Say(published.Units)}; {plan.Pleats} pleats, {plan.RowsToGather} rows to gather")),
-            new("Cut the cloth", PublishedWords.Cloth(published)),
-            new("Cut for", PublishedWords.Gauge(published)),
             new("Difficulty", PublishedWords.Difficulty(published)),
             new("Time", PublishedWords.Hours(published)),
+            new("Cut the cloth", PublishedWords.Cloth(published)),
+            new("Cut for", PublishedWords.Gauge(published)),
         ];
     }
 }

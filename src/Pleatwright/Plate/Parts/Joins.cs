@@ -13,6 +13,7 @@ internal static class Joins
         Overlaps(page, grid, place);
         Neighbours(page, grid, place);
         PlanOfPages(page, grid, place);
+        Words(page, grid, place);
     }
 
     private static void TrimMarks(Page page, Box box)
@@ -36,6 +37,16 @@ internal static class Joins
         if (grid.Numbers.ContainsKey((place.Column, place.Row - 1)))
             lines.Line(box.X, box.Y + place.Overlap.Y, box.Right, box.Y + place.Overlap.Y);
         if (!lines.IsEmpty) page.Put(new Shape(lines.Build(), null, new Pen(page.Look.Alarm, 0.25) { Dashes = (2, 1.2) }));
+    }
+
+    // What the marks mean, where they stand.
+    private static void Words(Page page, PageGrid grid, GridPlace place)
+    {
+        var style = page.Look.Note;
+        var before = grid.Numbers.ContainsKey((place.Column - 1, place.Row)) || grid.Numbers.ContainsKey((place.Column, place.Row - 1));
+        var words = (before ? "Up to the broken line it shows what the page before it shows. " : "") + "The squares are all the pages, joined; this one is filled.";
+        using var _ = page.As(new Tag(Role.Paragraph));
+        page.Text(page.Inner.X, page.Inner.Bottom - 1, Wrapping.Shorten(words, style, page.Inner.Width - 14), style);
     }
 
     private static void Neighbours(Page page, PageGrid grid, GridPlace place)

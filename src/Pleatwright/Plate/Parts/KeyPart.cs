@@ -95,6 +95,21 @@ public enum Sign
 
     /// <summary>A thread carried far across the back.</summary>
     Crossing,
+
+    /// <summary>Step and count written on a run itself, for want of room beside it.</summary>
+    RunWithin,
+
+    /// <summary>What is written beside a step of a band.</summary>
+    BandRun,
+
+    /// <summary>Where a figure is begun.</summary>
+    FigureStarts,
+
+    /// <summary>The centre line of a figure.</summary>
+    FigureCentre,
+
+    /// <summary>Every tenth pleat from the centre.</summary>
+    TenthPleat,
 }
 
 /// <summary>A sign on the chart and what it stands for.</summary>
@@ -117,31 +132,39 @@ internal static class KeyPart
         ];
     }
 
-    /// <summary>The signs this chart uses.</summary>
-    public static ImmutableArray<SignEntry> Signs(WorkingOrder order, LevelWords levels)
+    /// <summary>The signs this chart uses, and no others.</summary>
+    public static ImmutableArray<SignEntry> Signs(WorkingOrder order, PlateOptions options)
     {
         var work = order.Work;
+        var levels = options.Levels;
         var (up, down) = levels == LevelWords.UpDown ? ("Up", "Down") : ("Left", "Right");
-        var cloth = work.Pleating.Cloth;
-        var signs = ImmutableArray.CreateBuilder<SignEntry>();
-        signs.Add(new(Sign.UpCable, $"{up} cable, on its row’s upper line"));
-        signs.Add(new(Sign.DownCable, $"{down} cable, on the lower line"));
-        if (HasHalves(work)) signs.Add(new(Sign.HalfStitch, "Half stitch, to square an end"));
-        if (order.Steps.Length > 0)
-        {
-            signs.Add(new(Sign.Run, "Step, cables, the way it goes"));
-            if (order.Steps.Any(s => s.Turned)) signs.Add(new(Sign.TurnedRun, "The same, the work turned"));
-            signs.Add(new(Sign.ThreadStarts, "A thread starts"));
-            signs.Add(new(Sign.ThreadEnds, "It is tied off"));
-            if (order.Steps.Any(s => s.Parks)) signs.AddRange((SignEntry[])[new(Sign.ThreadWaits, "It waits"), new(Sign.ThreadTakenUp, "It is taken up again")]);
-            if (order.Steps.Any(Pleatwright.Order.Telling.RunLine.Crosses)) signs.Add(new(Sign.Crossing, "It crosses on the back"));
-        }
-        signs.Add(new(Sign.GatheringRow, "Gathering row"));
-        if (cloth.HoldingRowsAbove + cloth.HoldingRowsBelow > 0) signs.Add(new(Sign.HoldingRow, "Holding row, not smocked"));
-        signs.Add(new(Sign.CentreValley, string.Create(CultureInfo.InvariantCulture, $"Centre valley, {work.Pleating.CentreValley}")));
-        if (cloth.SeamPleats > 0) signs.Add(new(Sign.SeamPleats, "Seam pleats, undone later"));
-        signs.AddRange(StitchSamples.Of(work, levels));
-        return signs.ToImmutable();
+        var drawn = ChartPages.Signs(order, options);
+        if (work.Runs.Length > 0) drawn.UnionWith([Sign.UpCable, Sign.DownCable]);
+        if (HasHalves(work)) drawn.Add(Sign.HalfStitch);
+        if (drawn.Contains(Sign.Run)) drawn.Remove(Sign.RunWithin); // the same numbers
+        IEnumerable<(Sign Sign, string Words)> all =
+        [
+            (Sign.UpCable, $"{up} cable, on its row’s upper line"),
+            (Sign.DownCable, $"{down} cable, on the lower line"),
+            (Sign.HalfStitch, "Half stitch, to square an end"),
+            (Sign.Run, "Step, cables, the way it goes"),
+            (Sign.RunWithin, "Step on the first cable, cables on the last"),
+            (Sign.TurnedRun, drawn.Contains(Sign.Run) ? "The same, the work turned" : "Step, cables, the way it goes, the work turned"),
+            (Sign.BandRun, "Step of a band, its stitches"),
+            (Sign.FigureStarts, "A figure is begun here"),
+            (Sign.ThreadStarts, "A thread starts"),
+            (Sign.ThreadEnds, "It is tied off"),
+            (Sign.ThreadWaits, "It waits"),
+            (Sign.ThreadTakenUp, "It is taken up again"),
+            (Sign.Crossing, "It crosses on the back"),
+            (Sign.GatheringRow, "Gathering row"),
+            (Sign.HoldingRow, "Holding row, not smocked"),
+            (Sign.CentreValley, string.Create(CultureInfo.InvariantCulture, $"Centre valley, {work.Pleating.CentreValley}")),
+            (Sign.FigureCentre, "Centre of a figure"),
+            (Sign.TenthPleat, "Every tenth pleat from the centre"),
+            (Sign.SeamPleats, "Seam pleats, undone later"),
+        ];
+        return [.. all.Where(s => drawn.Contains(s.Sign)).Select(s => new SignEntry(s.Sign, s.Words)), .. StitchSamples.Of(work, levels)];
     }
 
     private static bool HasHalves(Work work)
@@ -171,7 +194,8 @@ internal static class KeyPart
         var line = box.Height / 4;
         var marks = ImmutableArray.CreateBuilder<Mark>();
         var pleats = new OutlineBuilder();
-        for (var p = 0; p < 4; p++) pleats.Rectangle(new Box(box.X + p * pitch + pitch * 0.08, box.Y, pitch * 0.84, box.Height));
+        for (var p = 0; p < 4; p++)
+            if (sign != Sign.TenthPleat || p != 2) pleats.Rectangle(new Box(box.X + p * pitch + pitch * 0.08, box.Y, pitch * 0.84, box.Height));
         marks.Add(sign == Sign.SeamPleats
             ? new Shape(pleats.Build(), null, new Pen(look.Quiet, 0.15) { Dashes = (0.6, 0.6) })
             : new Shape(pleats.Build(), look.Pleat));
@@ -207,6 +231,33 @@ internal static class KeyPart
                 marks.Add(new Shape(Outline.Polygon(new(tip, middle), new(back, middle - cap * 0.55), new(back, middle + cap * 0.55)), turned ? Colour.White : look.Ink, new Pen(look.Ink, 0.2)));
                 marks.Add(new Lettering(new Spot(turned ? back + 0.7 : box.X, middle + cap / 2), "7", number));
                 marks.Add(new Lettering(new Spot((turned ? back + 0.7 : box.X) + Typeface.Width("7 ", number), middle + cap / 2), "12", number with { Face = turned ? Face.TextItalic : Face.Text }));
+                break;
+            case Sign.BandRun:
+                var banded = look.Ruler with { Points = Math.Min(look.Ruler.Points, Typeface.PointsOfCap(box.Height * 0.32)), Face = Face.TextBold, Colour = look.Ink };
+                var (across, height) = (box.Centre.Y, Typeface.CapHeight(banded));
+                marks.Clear();
+                marks.Add(new Lettering(new Spot(box.X, across + height / 2), "B3", banded));
+                marks.Add(new Lettering(new Spot(box.X + Typeface.Width("B3 ", banded), across + height / 2), "24", banded with { Face = Face.Text }));
+                var onward = box.X + Typeface.Width("B3 24 ", banded) + 1.9;
+                marks.Add(new Shape(Outline.Polygon(new(onward, across), new(onward - 1.4, across - height * 0.55), new(onward - 1.4, across + height * 0.55)), look.Ink, new Pen(look.Ink, 0.2)));
+                break;
+            case Sign.RunWithin:
+                Brick(0, 1, 2, strong: true);
+                Brick(2, 1, 2, strong: true);
+                var within = look.Ruler with { Points = Math.Min(look.Ruler.Points, Typeface.PointsOfCap(line * 0.7)), Face = Face.TextBold, Colour = look.Accent.LetterOn };
+                marks.Add(new Lettering(new Spot(box.X + pitch, box.Y + 1.5 * line + Typeface.CapHeight(within) / 2), "7", within, Anchor.Middle));
+                marks.Add(new Lettering(new Spot(box.X + 3 * pitch, box.Y + 1.5 * line + Typeface.CapHeight(within) / 2), "12", within with { Face = Face.Text }, Anchor.Middle));
+                break;
+            case Sign.FigureStarts:
+                marks.Clear();
+                var begun = look.Ruler with { Face = Face.TextItalic, Colour = look.Accent };
+                marks.Add(new Lettering(new Spot(box.X, box.Centre.Y + Typeface.CapHeight(begun) / 2), StepMarks.StartWord, begun));
+                break;
+            case Sign.FigureCentre:
+                marks.Add(new Shape(Outline.Line(box.Centre.X, box.Y, box.Centre.X, box.Bottom), null, new Pen(look.Ink, 0.25) { Dashes = (2.4, 0.7) }));
+                break;
+            case Sign.TenthPleat:
+                marks.Add(new Shape(Outline.Rectangle(new Box(box.X + 2 * pitch + pitch * 0.08, box.Y, pitch * 0.84, box.Height)), Look.Darker(look.Pleat, 0.075)));
                 break;
             case Sign.ThreadStarts or Sign.ThreadEnds or Sign.ThreadWaits or Sign.ThreadTakenUp:
                 Brick(1, 1, 2, strong: false);
@@ -257,8 +308,8 @@ internal static class KeyPart
         var style = look.Large ? look.Body : look.Note with { Colour = look.Ink };
         var leading = look.Leading * style.Points / look.Body.Points;
         var lines = Wrapping.Lines(entry.Words, style, flow.Width - wide - 3);
-        var box = look.Large ? 10.0 : 5.4;
-        flow.Add(Math.Max(box, lines.Count * leading) + 1.4, (page, x, y) =>
+        var box = look.Large ? 10.0 : 5.4 * look.Tight;
+        flow.Add(Math.Max(box, lines.Count * leading) + 1.4 * look.Tight, (page, x, y) =>
         {
             page.Figure(FigureWords.Sign, Draw(entry, new Box(x, y, wide, box), look));
             var first = lines.Count == 1 ? y + box / 2 + Typeface.CapHeight(style) / 2 : y + leading * 0.75;

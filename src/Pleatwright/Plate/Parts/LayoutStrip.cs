@@ -28,11 +28,15 @@ internal static class LayoutStrip
     {
         var work = order.Work;
         var window = new ChartGeometry(work, 1, 1).Everything;
-        var sides = ChartRulers.LeftOf(work, look) + 1;
+        var bands = Bands(order);
+        var aside = bands.Select(b => Typeface.Width(b.Words, Strong(look)) + 2).Append(0).Max();
+        var sides = Math.Max(ChartRulers.LeftOf(work, look) + 1, aside);
         var gauge = work.Pleating.Gauge;
         var figures = Figures(order);
         var lines = Measures(figures);
-        double leading = look.Ruler.Points * 0.45, above = lines.Count * 2 * (leading + 0.9) + leading + 1.4, below = leading + 3;
+        double leading = look.Ruler.Points * 0.45, above = lines.Count * 2 * (leading + 0.9) + leading + 1.4;
+        var told = Wrapping.Lines(Told(figures.Count, bands.Count), ChartRulers.Caption(look), width);
+        var below = leading + 3 + told.Count * leading * 1.1;
         // rows may be drawn lower than they lie, before the whole is drawn smaller
         double across = (width - 2 * sides) / (window.Pleats * gauge.Pitch.Millimetres), down = (most - above - below) / (window.Rows * 2 * gauge.LineHeight.Millimetres);
         across = Math.Max(0.05, Math.Min(across, down / Lowest));
@@ -42,6 +46,7 @@ internal static class LayoutStrip
         marks.Add(new Inset([.. Field(geometry, window, look), .. Marks(geometry, order, look)], default, box));
         marks.Add(new Shape(Outline.Rectangle(box), null, new Pen(look.Quiet, 0.15)));
         GatheringRows(geometry, box, look, marks);
+        BandSteps(geometry, box, bands, look, marks);
         foreach (var excerpt in excerpts)
         {
             var charted = geometry.BoxOf(excerpt.Window);
@@ -53,8 +58,68 @@ internal static class LayoutStrip
         y = StepsOf(geometry, figures, look, y, leading, marks);
         foreach (var line in lines) y = Measure(geometry, line, window, look, y, leading, marks);
         Ruler(geometry, box, look, new Vocabulary(levels), marks);
+        foreach (var (i, line) in told.Index())
+            marks.Add(new Lettering(new Spot(box.Centre.X, box.Bottom + leading + 3 + i * leading * 1.1 + Typeface.CapHeight(look.Ruler)), line, ChartRulers.Caption(look), Anchor.Middle));
         var view = new Box(box.X - sides, box.Y - above - 1, box.Width + 2 * sides, box.Height + above + below + 1);
         return new Drawing(view, marks.ToImmutable());
+    }
+
+    // Its key: what stands round it.
+    private static string Told(int figures, int bands) => "Frames: what is charted below."
+        + (figures == 0 ? "" : figures == 1 ? " Above: the figure’s steps, its pleats and those beside it." : " Above: each figure’s steps, its pleats and those between, and pleats from centre to centre.")
+        + (bands == 0 ? "" : " At the right: steps worked right across.");
+
+    private static TypeStyle Strong(Look look) => look.Ruler with { Face = Face.TextBold, Colour = look.Ink };
+
+    // What is worked right across, with its steps, in cable rows from the top; those of the directions' bands are B and a number.
+    private static List<(double Row, string Words)> Bands(WorkingOrder order)
+    {
+        var work = order.Work;
+        var found = new List<(double Row, string Words)>();
+        foreach (var group in order.Steps.GroupBy(s => order.Parts.InOrder[order.Parts.Of(s.RunIndex)].Figure))
+        {
+            var box = Excerpts.BoxOf(group);
+            if (box.Pleats * 3 <= work.Pleating.Pleats * 2) continue;
+            var (first, last) = (group.Min(s => s.Number), group.Max(s => s.Number));
+            found.Add(((box.FirstRow + box.LastRow + 1) / 2.0, first == last ? Number(first) : $"{Number(first)}–{Number(last)}"));
+        }
+        foreach (var band in order.Bands.Steps.Index().GroupBy(s => s.Item.Band))
+            if (ThreadShapes.SpanOf(work, band.Key) is { } span)
+            {
+                var (first, last) = (band.Min(s => s.Index) + 1, band.Max(s => s.Index) + 1);
+                found.Add(((span.FirstRow + span.LastRow + 1) / 2.0, first == last ? $"B{Number(first)}" : $"B{Number(first)}–{Number(last)}"));
+            }
+        return [.. found.OrderBy(b => b.Row)];
+    }
+
+    private static string Number(int number) => number.ToString(CultureInfo.InvariantCulture);
+
+    // At the right, each beside its rows; where they lie close they are pushed apart, and a line leads to their rows.
+    private static void BandSteps(ChartGeometry geometry, Box box, List<(double Row, string Words)> bands, Look look, ImmutableArray<Mark>.Builder marks)
+    {
+        if (bands.Count == 0) return;
+        var style = Strong(look);
+        var cap = Typeface.CapHeight(style);
+        var apart = cap * 1.5;
+        var places = bands.Select(b => b.Row * geometry.RowHeight).ToArray();
+        var spread = places.ToArray();
+        for (var i = 1; i < spread.Length; i++) spread[i] = Math.Max(spread[i], spread[i - 1] + apart);
+        // no lower than the foot of the strip
+        for (var i = spread.Length - 1; i >= 0; i--) spread[i] = Math.Min(spread[i], i + 1 < spread.Length ? spread[i + 1] - apart : box.Bottom - cap / 2);
+        var lines = new OutlineBuilder();
+        for (var i = 0; i < spread.Length; i++)
+        {
+            lines.Line(box.Right, places[i], box.Right + 1.4, spread[i]);
+            marks.Add(new Lettering(new Spot(box.Right + 1.8, spread[i] + cap / 2), bands[i].Words, style));
+        }
+        marks.Add(new Shape(lines.Build(), null, new Pen(look.Quiet, 0.15)));
+    }
+
+    /// <summary>What of it the key explains beside its stitches; its own words stand above it.</summary>
+    public static IEnumerable<Sign> Signs(Work work, Look look)
+    {
+        var geometry = new ChartGeometry(work, 1, 1);
+        return ((IEnumerable<Mark>)[.. ChartCloth.Draw(geometry, geometry.Everything, look), .. ChartCloth.DrawCentre(geometry, geometry.Everything, look)]).Select(m => m.Means).OfType<Sign>();
     }
 
     private sealed record Figure(int From, int To, int First, int Last);
@@ -110,20 +175,47 @@ internal static class LayoutStrip
     private static IEnumerable<Mark> Marks(ChartGeometry geometry, WorkingOrder order, Look look)
     {
         var (dots, rings) = (new OutlineBuilder(), new OutlineBuilder());
-        var numbers = new List<Mark>();
+        var begun = new List<(bool Right, double X, double Y, int Number)>();
         var r = Math.Clamp(geometry.RowHeight * 0.5, 0.4, 0.7);
         foreach (var step in order.Steps.Where(s => s.Continues || s.GoesOn))
         {
             var right = order.TravelsRight(step);
             var y = geometry.Middle(step.Row);
             var begins = (right ? step.From.Number - 1 : step.From.Number + 1) * geometry.Pitch + (right ? r : -r);
-            numbers.Add(new Lettering(new Spot(begins + (right ? 1 : -1) * r * 2, y - geometry.RowHeight * 0.5 - 0.5), step.Number.ToString(CultureInfo.InvariantCulture), look.Ruler with { Face = Face.TextBold, Colour = look.Ink }, right ? Anchor.Start : Anchor.End));
+            begun.Add((right, begins, y, step.Number));
             dots.Rectangle(new Box(begins - r * 0.85, y - r * 0.85, r * 1.7, r * 1.7));
             rings.Circle(new Spot((right ? step.To.Number + 1 : step.To.Number - 1) * geometry.Pitch + (right ? -r : r), y), r);
         }
         if (!rings.IsEmpty) yield return new Shape(rings.Build(), Colour.White, new Pen(look.Ink, r * 0.35));
-        foreach (var number in numbers) yield return number;
+        // those that begin at one place are told together, above the highest of them
+        var style = Strong(look);
+        var cap = Typeface.CapHeight(style);
+        foreach (var place in Together(begun, cap * 1.6))
+        {
+            var words = string.Join(", ", place.Select(b => Number(b.Number)));
+            var (x, y, wide) = (place[0].X + (place[0].Right ? 1 : -1) * r * 2, place.Min(b => b.Y) - geometry.RowHeight * 0.5 - 0.6, Typeface.Width(words, style));
+            yield return new Shape(Outline.Rounded(new Box(place[0].Right ? x - 0.4 : x - wide - 0.4, y - cap - 0.3, wide + 0.8, cap + 0.6), 0.4), Colour.White);
+            yield return new Lettering(new Spot(x, y), words, style, place[0].Right ? Anchor.Start : Anchor.End);
+        }
         if (!dots.IsEmpty) yield return new Shape(dots.Build(), look.Ink, new Pen(Colour.White, r * 0.3));
+    }
+
+    private static IEnumerable<List<(bool Right, double X, double Y, int Number)>> Together(List<(bool Right, double X, double Y, int Number)> begun, double apart)
+    {
+        foreach (var column in begun.GroupBy(b => (b.Right, Math.Round(b.X))))
+        {
+            var last = new List<(bool Right, double X, double Y, int Number)>();
+            foreach (var one in column.OrderBy(b => b.Y))
+            {
+                if (last.Count > 0 && one.Y - last[^1].Y > apart)
+                {
+                    yield return last;
+                    last = [];
+                }
+                last.Add(one);
+            }
+            yield return last;
+        }
     }
 
     private static double StepsOf(ChartGeometry geometry, List<Figure> figures, Look look, double y, double leading, ImmutableArray<Mark>.Builder marks)

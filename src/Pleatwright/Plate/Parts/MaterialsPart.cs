@@ -21,11 +21,15 @@ public sealed record MaterialGroup(string Heading, ImmutableArray<MaterialLine> 
 internal static class MaterialsPart
 {
     /// <summary>What is needed beside the threads.</summary>
-    public static ImmutableArray<MaterialGroup> Of(Work work, WorkingOrder order, UnitSystem units) =>
+    /// <param name="work">The work.</param>
+    /// <param name="order">Its working order.</param>
+    /// <param name="units">Units of lengths.</param>
+    /// <param name="facts">What the cover says already.</param>
+    public static ImmutableArray<MaterialGroup> Of(Work work, WorkingOrder order, UnitSystem units, ImmutableArray<Fact> facts) =>
     [
         new("Cloth and gathering",
         [
-            .. ClothWords.Of(work.Pleating, units).Select(l => new MaterialLine(Tidy.Line(l.Label), Tidy.Line(l.Words).Capital())),
+            .. ClothWords.Of(work.Pleating, units).Where(l => !facts.Any(f => f.Value.Contains(l.Words, StringComparison.OrdinalIgnoreCase))).Select(l => new MaterialLine(Tidy.Line(l.Label), Tidy.Line(l.Words).Capital())),
             .. Advice.Cloths(work.Pleating.Gauge.Fullness).Select((c, i) => new MaterialLine(i == 0 ? "Kind" : "", AdviceWords.Of(c))),
         ]),
         new("Needle and thread", [.. Needle(work, order, units).Select(l => new MaterialLine("", l))]),
@@ -45,7 +49,7 @@ internal static class MaterialsPart
             new("Cutting the thread",
             [
                 new("", CuttingWords.How(plan, units)),
-                .. CuttingWords.Of(plan, units).Select(l => new MaterialLine("", $"{Tidy.Line(l.Threads)}: {l.Words}.")),
+                .. CuttingWords.Of(plan, units, named: false).Select(l => new MaterialLine("", $"{Tidy.Line(l.Threads)}: {l.Words}.")),
             ]),
         ];
     }

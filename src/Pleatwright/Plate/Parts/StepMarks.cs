@@ -12,6 +12,9 @@ namespace Pleatwright.Plate.Parts;
 /// </summary>
 internal sealed class StepMarks
 {
+    /// <summary>What marks the starting point of a figure.</summary>
+    public const string StartWord = "start";
+
     private const double Apart = 0.9; // from a run to what is written beside it, in millimetres
 
     private readonly ChartGeometry geometry;
@@ -60,7 +63,7 @@ internal sealed class StepMarks
     /// <summary>The marks, in the chart's own millimetres; they lie over the stitches.</summary>
     public IEnumerable<Mark> Draw()
     {
-        foreach (var mark in Crossings()) yield return mark;
+        foreach (var mark in Leaders()) yield return mark;
         foreach (var mark in Ends()) yield return mark;
         foreach (var step in inside)
             foreach (var mark in Inside(step)) yield return mark;
@@ -79,16 +82,61 @@ internal sealed class StepMarks
                 var below = double.NegativeInfinity;
                 foreach (var (number, step) in side.OrderBy(b => b.Step.Begin.From.Depth).ThenBy(b => b.Number))
                 {
-                    var y = Math.Max(below, Pleatwright.Chart.Stitches.StitchDrawing.Down(step.Begin.From.Depth, geometry.RowsPerSpace) * geometry.LineHeight);
-                    var label = new BandLabel(number, step.Count, side.Key, (step.Begin.From.Pleat.Number - (side.Key ? 1 : 0)) * geometry.Pitch, y, step.Pass.Turned, look);
+                    var begins = Down(step.Begin.From.Depth);
+                    var y = Math.Max(below, begins);
+                    BandLabel At(double down) => new(number, step.Count, side.Key, (step.Begin.From.Pleat.Number - (side.Key ? 1 : 0)) * geometry.Pitch, down, begins, step.Pass.Turned, look);
+                    var label = At(y);
+                    if (Covers(label)) label = Clear(At, label) ?? label;
                     bandLabels.Add(label);
-                    below = y + label.Height;
+                    if (label.Y >= y) below = label.Y + label.Height;
                 }
             }
         }
     }
 
     private readonly List<BandLabel> bandLabels = [];
+
+    private double Down(double depth) => Pleatwright.Chart.Stitches.StitchDrawing.Down(depth, geometry.RowsPerSpace) * geometry.LineHeight;
+
+    // What begins in the middle of a band is written above or below it, whichever is nearer, and a fine line leads to where it begins.
+    private BandLabel? Clear(Func<double, BandLabel> at, BandLabel label)
+    {
+        var step = geometry.LineHeight / 2;
+        for (var off = step; off <= 4 * geometry.RowHeight; off += step)
+            foreach (var y in (double[])[label.Y - off, label.Y + off])
+                if (y - label.Height / 2 > window.FirstRow * geometry.RowHeight && y + label.Height / 2 < (window.LastRow + 1) * geometry.RowHeight && at(y) is var moved && !Covers(moved)
+                    && !bandLabels.Any(b => b.Left < moved.Right && moved.Left < b.Right && Math.Abs(b.Y - y) < moved.Height))
+                    return moved;
+        return null;
+    }
+
+    // Whether it lies over a stitch.
+    private bool Covers(BandLabel label)
+    {
+        double left = label.Ground.From, right = label.Ground.To, top = label.Y - label.Height / 2, bottom = label.Y + label.Height / 2;
+        foreach (var band in geometry.Work.Bands)
+            foreach (var pass in band.Passes)
+                foreach (var stitch in pass.Stitches)
+                {
+                    double a = (Math.Min(stitch.From.Pleat.Number, stitch.To.Pleat.Number) - 1) * geometry.Pitch, b = Math.Max(stitch.From.Pleat.Number, stitch.To.Pleat.Number) * geometry.Pitch;
+                    if (a >= right - 0.1 || b <= left + 0.1) continue;
+                    double from = Down(Math.Min(stitch.From.Depth, stitch.To.Depth)) - 0.8 * geometry.LineHeight, to = Down(Math.Max(stitch.From.Depth, stitch.To.Depth)) + 0.8 * geometry.LineHeight;
+                    if (from < bottom && to > top) return true;
+                }
+        foreach (var brick in geometry.Bricks(window))
+            if (brick.Box.X < right && brick.Box.Right > left && brick.Box.Y < bottom && brick.Box.Bottom > top) return true;
+        return false;
+    }
+
+    private IEnumerable<Mark> Leaders()
+    {
+        var lines = new OutlineBuilder();
+        foreach (var label in bandLabels)
+            if (Math.Abs(label.Y - label.Begins) > label.Height) lines.Line(label.At, label.Y, label.At, label.Begins);
+        if (lines.IsEmpty) yield break;
+        yield return new Shape(lines.Build(), null, new Pen(Colour.White, 0.45));
+        yield return new Shape(lines.Build(), null, new Pen(look.Ink, 0.18));
+    }
 
     private static bool Onward(BandStep step) => step.End.To.Pleat.Number >= step.Begin.From.Pleat.Number;
 
@@ -176,21 +224,21 @@ internal sealed class StepMarks
     /// <summary>A square where a thread starts, a ring where it is tied off, a drop where it waits, a filled one where it is taken up again.</summary>
     public static IEnumerable<Mark> End(Sign sign, Spot at, double r, Look look) => sign switch
     {
-        Sign.ThreadStarts => [new Shape(Outline.Rectangle(new Box(at.X - r, at.Y - r, 2 * r, 2 * r)), look.Ink, new Pen(Colour.White, r * 0.35))],
-        Sign.ThreadEnds => [new Shape(Outline.Circle(at, r), Colour.White, new Pen(look.Ink, r * 0.4))],
+        Sign.ThreadStarts => [new Shape(Outline.Rectangle(new Box(at.X - r, at.Y - r, 2 * r, 2 * r)), look.Ink, new Pen(Colour.White, r * 0.35)) { Means = sign }],
+        Sign.ThreadEnds => [new Shape(Outline.Circle(at, r), Colour.White, new Pen(look.Ink, r * 0.4)) { Means = sign }],
         _ =>
         [
             new Shape(new OutlineBuilder().MoveTo(at.X, at.Y - 1.5 * r)
-                .CurveTo(new(at.X + 2.2 * r, at.Y + 1.6 * r), new(at.X - 2.2 * r, at.Y + 1.6 * r), new(at.X, at.Y - 1.5 * r)).Close().Build(), sign == Sign.ThreadTakenUp ? look.Ink : Colour.White, sign == Sign.ThreadTakenUp ? new Pen(Colour.White, r * 0.3) : new Pen(look.Ink, r * 0.4)),
+                .CurveTo(new(at.X + 2.2 * r, at.Y + 1.6 * r), new(at.X - 2.2 * r, at.Y + 1.6 * r), new(at.X, at.Y - 1.5 * r)).Close().Build(), sign == Sign.ThreadTakenUp ? look.Ink : Colour.White, sign == Sign.ThreadTakenUp ? new Pen(Colour.White, r * 0.3) : new Pen(look.Ink, r * 0.4)) { Means = sign },
         ],
     };
 
     /// <summary>A thread across the back.</summary>
     public static IEnumerable<Mark> Crossing(Outline outline, Look look) =>
-        [new Shape(outline, null, new Pen(Colour.White, 0.7)), new Shape(outline, null, new Pen(look.Ink, 0.3) { Dashes = (1, 0.7) })];
+        [new Shape(outline, null, new Pen(Colour.White, 0.7)), new Shape(outline, null, new Pen(look.Ink, 0.3) { Dashes = (1, 0.7) }) { Means = Sign.Crossing }];
 
-    // Threads that cross the back further than a hand would take them by itself.
-    private IEnumerable<Mark> Crossings()
+    /// <summary>Threads that cross the back further than a hand would take them by itself; they lie over the stitches and under the threads' letters.</summary>
+    public IEnumerable<Mark> Crossings()
     {
         var lines = new OutlineBuilder();
         foreach (var step in steps)
@@ -207,20 +255,24 @@ internal sealed class StepMarks
     // The step on the first brick and the count on the last.
     private IEnumerable<Mark> Inside(Step step)
     {
-        var points = ChartBricks.LetterPoints(geometry);
-        if (points < ChartBricks.SmallestLetter) yield break;
-        var colour = geometry.Work.Piece.Thread(step.Thread)!.Colour.LetterOn;
-        var style = new TypeStyle(Face.TextBold, Math.Round(points, 2), colour);
-        yield return On(step.From, step.Begin, step.Number, style);
-        if (step.Cables > 2) yield return On(step.To, step.End, step.Cables, style with { Face = Face.Text });
+        var thread = geometry.Work.Piece.Thread(step.Thread)!.Colour;
+        var style = new TypeStyle(Face.TextBold, Math.Round(Math.Min(look.Ruler.Points, Typeface.PointsOfCap(geometry.RowHeight * 0.5)), 2), thread.LetterOn);
+        if (style.Points < ChartBricks.SmallestLetter) yield break;
+        foreach (var mark in On(step.From, step.Begin, step.Number, style)) yield return mark;
+        if (step.Cables > 4)
+            foreach (var mark in On(step.To, step.End, step.Cables, style with { Face = Face.Text })) yield return mark;
 
-        Lettering On(Valley valley, Level level, int number, TypeStyle type)
+        // over both lines of the row, on the colour of its thread, so that it can be read
+        IEnumerable<Mark> On(Valley valley, Level level, int number, TypeStyle type)
         {
             var box = geometry.CableBox(valley, step.Row, level);
             var words = number.ToString(CultureInfo.InvariantCulture);
             var wide = Typeface.Width(words, type);
-            if (wide > box.Width * 0.9) type = type with { Points = Math.Round(type.Points * box.Width * 0.9 / wide, 2) };
-            return new(new Spot(box.Centre.X, box.Centre.Y + Typeface.CapHeight(type) / 2), words, type, Anchor.Middle);
+            if (wide > box.Width * 1.1) type = type with { Points = Math.Round(type.Points * box.Width * 1.1 / wide, 2) };
+            var centre = new Spot(box.Centre.X, geometry.Middle(step.Row));
+            var (half, high) = (Math.Max(Typeface.Width(words, type) / 2 + 0.5, Typeface.CapHeight(type) * 0.8), Math.Min(geometry.RowHeight * 0.92, Typeface.CapHeight(type) * 1.7));
+            yield return new Shape(Outline.Rounded(new Box(centre.X - half, centre.Y - high / 2, 2 * half, high), high / 2), thread, new Pen(Colour.White, 0.15));
+            yield return new Lettering(new Spot(centre.X, centre.Y + Typeface.CapHeight(type) / 2), words, type, Anchor.Middle) { Means = Sign.RunWithin };
         }
     }
 
@@ -231,7 +283,11 @@ internal sealed class StepMarks
 
         private readonly List<(string Words, TypeStyle Style, double Offset)> words = [];
 
+        protected abstract Sign Means { get; }
+
         public double At => at;
+
+        public double Y => y;
 
         public double Width { get; private set; } = Gap + Arrow + Apart;
 
@@ -257,27 +313,35 @@ internal sealed class StepMarks
             var cap = Typeface.CapHeight(words[0].Style);
             yield return new Shape(Outline.Rounded(new Box(Left - 0.3, y - cap * 0.8, Width - Apart + 0.5, cap * 1.6).Moved(rightward ? 0 : Apart - 0.2, 0), cap * 0.5), Colour.White);
             var left = rightward ? Left : Left + Apart + Arrow + Gap;
-            foreach (var (text, style, offset) in words) yield return new Lettering(new Spot(left + offset, y + cap / 2), text, style);
+            foreach (var (text, style, offset) in words) yield return new Lettering(new Spot(left + offset, y + cap / 2), text, style) { Means = text == StartWord ? Sign.FigureStarts : null };
             double tip = rightward ? At - Apart : At + Apart, back = rightward ? tip - Arrow : tip + Arrow, half = Math.Min(0.8, cap * 0.55);
-            yield return new Shape(Outline.Polygon(new(tip, y), new(back, y - half), new(back, y + half)), turned ? Colour.White : look.Ink, new Pen(look.Ink, 0.2));
+            yield return new Shape(Outline.Polygon(new(tip, y), new(back, y - half), new(back, y + half)), turned ? Colour.White : look.Ink, new Pen(look.Ink, 0.2)) { Means = Means };
         }
+
+        protected bool IsTurned => turned;
     }
 
     // A step of a band, and its stitches.
     private sealed class BandLabel : Written
     {
-        public BandLabel(int number, int stitches, bool rightward, double at, double y, bool turned, Look look) : base(rightward, at, y, turned)
+        public BandLabel(int number, int stitches, bool rightward, double at, double y, double begins, bool turned, Look look) : base(rightward, at, y, turned)
         {
+            Begins = begins;
             var style = look.Ruler with { Face = Face.TextBold, Colour = look.Ink };
             Put(FormattableString.Invariant($"B{number}"), style, 0.75);
             Put(stitches.ToString(CultureInfo.InvariantCulture), style with { Face = turned ? Face.TextItalic : Face.Text }, 0);
         }
+
+        protected override Sign Means => Sign.BandRun;
+
+        /// <summary>How far down it begins, which need not be where it is written.</summary>
+        public double Begins { get; }
     }
 
     // One or several steps, told beside the end where the first of them begins.
     private sealed class Label : Written
     {
-        private const double Pair = 0.75, Before = 1.9;
+        private const double Pair = 0.75, Before = 1.2;
 
         public Label(ImmutableArray<Step> steps, bool rightward, double at, double y, StepMarks marks, bool worded = true) : base(rightward, at, y, steps[0].Turned)
         {
@@ -286,16 +350,18 @@ internal sealed class StepMarks
             var number = marks.look.Ruler with { Face = Face.TextBold, Points = small, Colour = marks.look.Ink };
             var count = number with { Face = steps[0].Turned ? Face.TextItalic : Face.Text };
             var start = number with { Face = Face.TextItalic, Colour = marks.look.Accent };
-            // in the order they lie in, from left to right
-            foreach (var (i, step) in (rightward ? steps : [.. steps.Reverse()]).Index())
+            // in the order they are worked in
+            foreach (var (i, step) in steps.Index())
             {
                 if (i > 0) Space(Before);
-                if (worded && marks.firsts.Contains(step.Number)) Put("start", start, Pair);
+                if (worded && marks.firsts.Contains(step.Number)) Put(StartWord, start, Pair);
                 Put(step.Number.ToString(CultureInfo.InvariantCulture), number, Pair);
-                Put(step.Cables.ToString(CultureInfo.InvariantCulture), count, 0);
+                Put(step.Cables.ToString(CultureInfo.InvariantCulture) + (i + 1 < steps.Length ? "," : ""), count, 0);
             }
         }
 
         public ImmutableArray<Step> Steps { get; }
+
+        protected override Sign Means => IsTurned ? Sign.TurnedRun : Sign.Run;
     }
 }

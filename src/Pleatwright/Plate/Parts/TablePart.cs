@@ -8,7 +8,7 @@ internal static class TablePart
 {
     private const double Gap = 3.4;
     private const double AfterLine = 0.15;
-    private const double Close = 0.78; // of the leading of running text: lines have rules between them
+    private static double Close(Look look) => look.Large ? 0.95 : 0.78; // of the leading of running text: lines have rules between them
     private const double Indent = 6;
 
     /// <summary>Sets the lines of a block, in line with those of the blocks that have the same columns.</summary>
@@ -37,7 +37,7 @@ internal static class TablePart
         while (fit > 1 && widths[..fit].Sum() + gap * (fit - 1) > room) fit--;
         if (fit < widths.Length) (fit, gap) = (block.Apart(fit), Gap); // with room again
         var rows = fit < widths.Length ? 2 : 1;
-        var leading = look.Leading * Close;
+        var leading = look.Leading * Close(look);
         var headHeight = rows * leading * 0.9 + 0.6;
         var first = true;
         var table = new Tag(Role.Table);
@@ -47,13 +47,20 @@ internal static class TablePart
             var beneath = block.LastBeneath ? Wrapping.Lines(line.Cells[^1], look.Body, room - Indent) : [];
             var height = (rows + beneath.Count) * leading + AfterLine;
             // the names of the columns stand above the first line, and above the first of a new page
-            var named = first || height > flow.Left;
+            var named = height > flow.Left || (first && !(rows == 1 && flow.Page.TableColumns.SequenceEqual(block.Columns)));
+            var unnamed = first && !named;
             flow.Add(height + (named ? headHeight : 0), (page, x, y) =>
             {
                 if (named)
                 {
                     Set(page, new Tag(Role.Row, table), Role.ColumnName, block.Columns, x + box, y, leading * 0.9, _ => look.Note);
                     y += headHeight;
+                }
+                // they stand above a table before it on the page, in the same places
+                if (unnamed)
+                {
+                    var head = new Tag(Role.Row, table);
+                    foreach (var name in block.Columns) names.Add(new Tag(Role.ColumnName, head) { Alternate = name });
                 }
                 page.Rule(x, y, x + box + widths[..fit].Sum() + gap * (fit - 1), y, look.Fine);
                 var side = leading * 0.66;
@@ -62,8 +69,9 @@ internal static class TablePart
                 Set(page, row, Role.Cell, line.Cells, x + box, y + 0.2, leading, i => line.IsLevel && i > 0 ? Style(look, i) with { Colour = look.Accent } : Style(look, i));
                 if (!block.LastBeneath) return;
                 using var _ = page.As(new Tag(Role.Cell, row));
-                for (var n = 0; n < beneath.Count; n++) page.Text(x + box + Indent, y + 0.2 + leading * (rows + n + 0.75), beneath[n], look.Body);
+                for (var n = 0; n < beneath.Count; n++) page.Text(x + box + Indent, y + 0.2 + leading * (rows + n) + (leading + Typeface.CapHeight(look.Body)) / 2, beneath[n], look.Body);
             }, keep: block.Lines.Length > 1 && line == block.Lines[^2] ? height : 0); // the last is never alone on a page
+            flow.Page.TableColumns = rows == 1 ? block.Columns : [];
             first = false;
         }
         flow.Gap(1.2);
@@ -77,7 +85,7 @@ internal static class TablePart
                 // names that stand again on a new page are not read again
                 var tag = new Tag(role, row) { Again = role == Role.ColumnName ? names.ElementAtOrDefault(i) : null };
                 if (role == Role.ColumnName && names.Count == i) names.Add(tag);
-                page.Text(tag, x, y + leading * 0.75, cells[i], style(i));
+                page.Text(tag, x, y + (leading + Typeface.CapHeight(style(i))) / 2, cells[i], style(i)); // in the middle between its rules
                 x += widths[i] + gap;
             }
             // the name of a column whose cells stand beneath is not printed

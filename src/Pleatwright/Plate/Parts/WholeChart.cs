@@ -14,10 +14,11 @@ internal static class WholeChart
         var geometry = ChartGeometry.Scaled(work, times);
         var window = ChartPages.WorkedWindow(work);
         var box = geometry.BoxOf(window);
+        var steps = new StepMarks(geometry, order, order.Steps, window, look, bounded: true) { Bands = Excerpts.BandsIn(order, window) };
         return new Drawing(box.Grown(ChartRulers.Sides(look, work) + 1, ChartRulers.Ends(look) + 1),
         [
             new Inset(
-                [.. ChartField.Draw(geometry, window, look), .. new StepMarks(geometry, order, order.Steps, window, look, bounded: true) { Bands = Excerpts.BandsIn(order, window) }.Draw()],
+                [.. ChartField.Draw(geometry, window, look, crossings: steps.Crossings()), .. steps.Draw()],
                 default, box),
             .. ChartRulers.Draw(geometry, window, look, options.Levels),
         ]);

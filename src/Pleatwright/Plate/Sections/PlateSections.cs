@@ -18,10 +18,13 @@ internal static class PlateSections
         var stitched = work.Runs.Length > 0 || ThreadShapes.Spans(work).Any();
         ImmutableArray<Section> sections =
         [
-            new(KeyId, "Key", null, 3, [.. plate.Threads.Select(t => new KeyThread(t, ThreadWords(t))), .. plate.Signs.Select(s => new KeySign(s))]) { Front = true, LargeColumns = 2 },
+            .. Where(plate.Threads.Length + plate.Signs.Length > 0, new Section(KeyId, "Key", null, 3, [.. plate.Threads.Select(t => new KeyThread(t, ThreadWords(t))), .. plate.Signs.Select(s => new KeySign(s))])
+            {
+                Front = true, LargeColumns = 2, MostColumns = 4,
+            }),
             .. Where(stitched, new Section(ChartId, "Chart", ChartPages.Lead(plate), 1, [new TheChart()])),
             .. Where(stitched && plate.Options.TrueScaleChart, new Section(TrueChartId, ChartPages.TrueScaleHeading, null, 1, [new TheTrueChart()]) { Apart = true }),
-            .. Where(!drawn.IsEmpty, new Section(StitchesId, "The stitches", "the needle comes up at a ring and goes in at a dot, in the order of the letters", 3, [.. drawn.Select((s, i) => new StitchShown(s, i))])),
+            .. Where(!drawn.IsEmpty, new Section(StitchesId, "The stitches", "the needle comes up at a ring and goes in at a dot, in the order of the letters", 3, [.. drawn.Select((s, i) => new StitchShown(s, i))]) { Front = true }),
             .. Where(BackView.IsWanted(plate.Order), new Section(BackId, BackView.Heading, BackView.Lead(work), 1, [new Words(BackView.Words(plate.Order), Tone.Remark), new TheBack()])
             {
                 Spare = plate.Options.Edition == Edition.Plate,

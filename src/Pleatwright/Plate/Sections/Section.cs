@@ -15,6 +15,9 @@ internal sealed record Section(string Id, string Heading, string? Lead, int Colu
     /// <summary>Columns it is set in on paper, of large print.</summary>
     public int LargeColumns { get; init; } = 1;
 
+    /// <summary>Columns it may be set in on paper where it is set close, of ordinary print; 0 for no more than usual.</summary>
+    public int MostColumns { get; init; }
+
     /// <summary>Whether it begins on a page of its own, on paper.</summary>
     public bool Apart { get; init; }
 

@@ -44,7 +44,7 @@ internal static class HtmlWriter
             page.Append("</section>\n");
         }
         foreach (var section in sections) Section(page, section, plate);
-        page.Append("</main>\n").Append(Carrying.Element(CarriedPiece.InPage, plate.Carried)).Append("</body>\n</html>\n");
+        page.Append("</main>\n").Append(plate.Carried is { } carried ? Carrying.Element(CarriedPiece.InPage, carried) : "").Append("</body>\n</html>\n");
         return page.ToString();
     }
 

@@ -161,9 +161,9 @@ internal sealed class PdfTagging
                 if (page == element.Marked[0].Page) kids.Add(new PdfInteger(number));
                 else kids.Add(Elsewhere(page, number));
         }
-        // rows that are on none of these pages are left out; cells are not, so that columns stay in line
+        // rows that are on none of these pages are left out, but for names that stand above a table before it; cells are not, so that columns stay in line
         foreach (var part in tag.Parts)
-            if (tag.Role == Role.Row || elements.ContainsKey(part)) kids.Add(Write(part, written));
+            if (tag.Role == Role.Row || elements.ContainsKey(part) || (part.Role == Role.Row && part.Parts.Count > 0 && part.Parts.All(p => p.Alternate.Length > 0))) kids.Add(Write(part, written));
         if (kids.Count > 0) written.Elements["/K"] = kids.Count == 1 ? kids[0] : new PdfArray(document, [.. kids]);
         if (tag.Alternate.Length > 0) written.Elements[tag.Role == Role.Figure ? "/Alt" : "/ActualText"] = Text(tag.Alternate);
         if (tag.Role == Role.ColumnName) written.Elements["/A"] = Attributes("/Table", ("/Scope", new PdfName("/Column")));
