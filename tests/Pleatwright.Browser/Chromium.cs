@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using Microsoft.Playwright;
 using Xunit.Sdk;
 
@@ -20,6 +21,7 @@ public sealed class Chromium : IAsyncLifetime
     [
         "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
         "--disable-component-update", "--disable-sync", "--disable-features=" + string.Join(',', Off),
+        "--process-per-site", // pages of one window share a process, and in it what was compiled: see Window
     ];
 
     // Pages of the browser's own that every new window opens behind the address bar, a quarter of all its work; and, since the last
@@ -61,9 +63,54 @@ public sealed class Chromium : IAsyncLifetime
         return context;
     }
 
+    /// <summary>A window for benches one after the other, which share nothing but what the browser compiled; given back when a test is done with it.</summary>
+    /// <param name="touch">A screen that is touched.</param>
+    /// <param name="bench">A bench of which to take the runtime.</param>
+    public async Task<Window> BorrowAsync(bool touch, Uri bench)
+    {
+        if (windows[touch ? 1 : 0].TryTake(out var window)) return window;
+        var context = await ContextAsync(new BrowserNewContextOptions
+        {
+            HasTouch = touch,
+            AcceptDownloads = true,
+            ServiceWorkers = ServiceWorkerPolicy.Block, // what is opened without its host has a test of its own
+        });
+        // To compile the runtime is a third of what it costs a bench to come up. The browser keeps it while some page of the process does.
+        var keeper = await context.NewPageAsync();
+        await keeper.GotoAsync(new Uri(bench, "shelf-kind.json").ToString());
+        await keeper.EvaluateAsync("async () => { window.runtime = await WebAssembly.compileStreaming(fetch('/_framework/dotnet.native.wasm')); }");
+        return new Window(context, keeper);
+    }
+
+    /// <summary>Gives a window back, bare of what the last bench kept in it.</summary>
+    public async Task GiveBackAsync(Window window, bool touch, Uri bench)
+    {
+        await window.ClearAsync(bench);
+        windows[touch ? 1 : 0].Add(window);
+    }
+
+    private readonly ConcurrentBag<Window>[] windows = [[], []];
+
     public async ValueTask DisposeAsync()
     {
         await browser!.DisposeAsync();
         playwright?.Dispose();
+    }
+}
+
+/// <summary>A window, and in it a page that keeps the compiled runtime.</summary>
+public sealed class Window(IBrowserContext context, IPage keeper)
+{
+    /// <summary>Where pages are opened.</summary>
+    public IBrowserContext Context => context;
+
+    /// <summary>Closes what was opened, and forgets what an address kept.</summary>
+    internal async Task ClearAsync(Uri address)
+    {
+        foreach (var page in context.Pages.ToList())
+            if (page != keeper) await page.CloseAsync();
+        var devtools = await context.NewCDPSessionAsync(keeper);
+        await devtools.SendAsync("Storage.clearDataForOrigin", new() { ["origin"] = address.GetLeftPart(UriPartial.Authority), ["storageTypes"] = "all" });
+        await devtools.DetachAsync();
     }
 }

@@ -179,7 +179,7 @@ public class KeepingTests(Chromium chromium)
         Assert.Equal("First", TitleIn(Directory.GetFiles(bench.Folder, "*.piece.json").Single()));
         await bench.RestartHostAsync();
         var page = await bench.NewPageAsync();
-        await page.GotoAsync("/");
+        await page.GotoAsync(bench.AddressOf(""));
         await OpenBench.StandsAsync(page);
         Assert.Equal("Closed upon", await TitleAsync(page));
         await SafeAsync(page);

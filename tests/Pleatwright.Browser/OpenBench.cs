@@ -1,7 +1,5 @@
 using System.Collections.Concurrent;
 using System.Diagnostics;
-using Deque.AxeCore.Commons;
-using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 using Pleatwright.App.Host;
 using Pleatwright.Chart;
@@ -33,13 +31,23 @@ public static class Screens
 public sealed class OpenBench : IAsyncDisposable
 {
     private readonly ConcurrentQueue<string> complaints = new();
-    private bool leaving;
+    private readonly Chromium chromium;
+    private readonly Window window;
+    private readonly Uri address;
+    private readonly bool touch;
+    private ViewportSize size;
+    private bool dark, leaving;
 
-    private OpenBench(BenchHost host, string folder, IBrowserContext context)
+    private OpenBench(BenchHost host, string folder, Chromium chromium, Window window, bool touch, ViewportSize size, bool dark)
     {
         Host = host;
         Folder = folder;
-        Context = context;
+        this.chromium = chromium;
+        this.window = window;
+        this.touch = touch;
+        this.size = size;
+        this.dark = dark;
+        address = host.Url;
     }
 
     public BenchHost Host { get; private set; }
@@ -47,7 +55,7 @@ public sealed class OpenBench : IAsyncDisposable
     /// <summary>The shelf's folder.</summary>
     public string Folder { get; }
 
-    public IBrowserContext Context { get; }
+    public IBrowserContext Context => window.Context;
 
     public IPage Page { get; private set; } = null!;
 
@@ -75,16 +83,7 @@ public sealed class OpenBench : IAsyncDisposable
         var folder = Directory.CreateTempSubdirectory("shelf").FullName;
         fillShelf?.Invoke(folder);
         var host = await ServeAsync(folder);
-        var context = await chromium.ContextAsync(new BrowserNewContextOptions
-        {
-            ViewportSize = size ?? Screens.Desktop,
-            ColorScheme = dark ? ColorScheme.Dark : ColorScheme.Light,
-            HasTouch = touch,
-            AcceptDownloads = true,
-            ServiceWorkers = ServiceWorkerPolicy.Block, // what is opened without its host has a test of its own
-            BaseURL = host.Url.ToString(),
-        });
-        var bench = new OpenBench(host, folder, context);
+        var bench = new OpenBench(host, folder, chromium, await chromium.BorrowAsync(touch, host.Url), touch, size ?? Screens.Desktop, dark);
         bench.Page = await bench.NewPageAsync();
         await bench.GoAsync(view);
         return bench;
@@ -125,6 +124,8 @@ public sealed class OpenBench : IAsyncDisposable
     public async Task<IPage> NewPageAsync()
     {
         var page = await Context.NewPageAsync();
+        await page.SetViewportSizeAsync(size.Width, size.Height);
+        await page.EmulateMediaAsync(new() { ColorScheme = dark ? ColorScheme.Dark : ColorScheme.Light });
         page.Console += (_, m) => { if (m.Type == "error") Complain($"console: {m.Text} ({m.Location})"); };
         page.PageError += (_, e) => Complain($"exception: {e}");
         page.RequestFailed += (_, r) => { if (!leaving && r.Failure != "net::ERR_ABORTED") Complain($"request: {r.Method} {r.Url}: {r.Failure}"); };
@@ -134,9 +135,12 @@ public sealed class OpenBench : IAsyncDisposable
     /// <summary>Opens the address of a view and waits until the bench stands.</summary>
     public async Task GoAsync(string view)
     {
-        await Page.GotoAsync(view.Length == 0 ? "/" : "/#" + view);
+        await Page.GotoAsync(AddressOf(view));
         await StandsAsync(Page);
     }
+
+    /// <summary>The address of a view; "" is where it opens by itself.</summary>
+    public string AddressOf(string view) => new Uri(address, view.Length == 0 ? "/" : "/#" + view).ToString();
 
     /// <summary>Waits until the bench has come up.</summary>
     public static Task StandsAsync(IPage page) => page.Locator(".bench main").WaitForAsync();
@@ -150,6 +154,7 @@ public sealed class OpenBench : IAsyncDisposable
     /// <summary>Looks at what is open on another screen, or by another light.</summary>
     public async Task LookAsync(ViewportSize? size = null, bool? dark = null)
     {
+        (this.size, this.dark) = (size ?? this.size, dark ?? this.dark);
         if (size is not null) await Page.SetViewportSizeAsync(size.Width, size.Height);
         if (dark is { } d) await Page.EmulateMediaAsync(new() { ColorScheme = d ? ColorScheme.Dark : ColorScheme.Light });
         await PaintedAsync();
@@ -165,16 +170,8 @@ public sealed class OpenBench : IAsyncDisposable
         Assert.True(over is [<= 0, <= 0], $"{Page.Url} is {over[0]} px too wide and {over[1]} px too tall at {Page.ViewportSize!.Width}");
     }
 
-    private static readonly AxeRunOptions AxeOptions = new() { ResultTypes = [ResultType.Violations] };
-
     /// <summary>No fault that axe calls serious or critical, on what is shown now.</summary>
-    public async Task NoSeriousFaultAsync()
-    {
-        var result = await Page.RunAxe(AxeOptions);
-        var faults = result.Violations.Where(v => v.Impact is "serious" or "critical")
-            .Select(v => $"{v.Impact} {v.Id}: {v.Help}: {string.Join(" | ", v.Nodes.Take(4).Select(n => n.Html))}").ToList();
-        Assert.True(faults.Count == 0, string.Join("\n", faults));
-    }
+    public Task NoSeriousFaultAsync() => Axe.NoSeriousFaultAsync(Page);
 
     /// <summary>Takes a picture into the folder that PLEATWRIGHT_PICTURES names; nothing when it names none.</summary>
     public async Task PictureAsync(string name)
@@ -239,7 +236,7 @@ public sealed class OpenBench : IAsyncDisposable
         if (!Stays)
         {
             leaving = true;
-            await Context.DisposeAsync();
+            await chromium.GiveBackAsync(window, touch, address);
             await Host.DisposeAsync();
             Directory.Delete(Folder, recursive: true);
         }

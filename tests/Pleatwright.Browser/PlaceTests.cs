@@ -17,7 +17,7 @@ public class PlaceTests(Chromium chromium)
               "place": [ { "figure": "bar", "centre": "middle", "gatheringRow": 2, "figureRow": 0 } ],
               "back": "none" }
             """));
-        await SitAsync(bench.Page);
+        await SitAsync(bench, bench.Page);
         for (var i = 0; i < 3; i++) await bench.Page.Locator("#tick").ClickAsync();
         await bench.OnShelfAsync("tide.place.json", text => TickLogReader.Read(text).Count, count => count == 3);
 
@@ -27,7 +27,7 @@ public class PlaceTests(Chromium chromium)
             var phone = await other.NewPageAsync();
             await phone.GotoAsync("/#shelf");
             await OpenBench.StandsAsync(phone);
-            await SitAsync(phone);
+            await SitAsync(bench, phone);
             await phone.Locator(".chair-tally", new() { HasTextRegex = new("^3 of") }).WaitForAsync();
             await phone.Locator("#tick").ClickAsync();
             await bench.OnShelfAsync("tide.place.json", text => TickLogReader.Read(text).Count, count => count == 4);
@@ -41,11 +41,11 @@ public class PlaceTests(Chromium chromium)
         await bench.Page.Locator(".chair-tally", new() { HasTextRegex = new("^4 of") }).WaitForAsync();
     }
 
-    private static async Task SitAsync(IPage page)
+    private static async Task SitAsync(OpenBench bench, IPage page)
     {
         await page.GetByText("Tide", new() { Exact = true }).First.ClickAsync();
         await page.Locator("#table-cloth").WaitForAsync();
-        await page.GotoAsync("/#stitch");
+        await page.GotoAsync(bench.AddressOf("stitch"));
         await page.Locator("#tick").WaitForAsync();
     }
 }
