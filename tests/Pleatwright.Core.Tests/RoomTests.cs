@@ -15,6 +15,7 @@ public class RoomTests
         ["Proof"] = ["Measure", "Thread", "Cloth", "Chart"],
         ["Order"] = ["Measure", "Thread", "Cloth", "Chart"],
         ["Picture"] = ["Measure", "Thread", "Cloth", "Chart"],
+        ["Stitched"] = ["Measure", "Thread", "Cloth", "Chart", "Picture"], // a picture is pixels, whichever way it goes
         ["Recutting"] = ["Measure", "Thread", "Cloth", "Chart", "Picture"],
         ["Letters"] = ["Measure", "Thread", "Cloth", "Chart", "Picture"],
         ["ReadBack"] = ["Measure", "Thread", "Cloth", "Chart"], // not the order, nor the words it is told in: a reader that shared them would prove nothing

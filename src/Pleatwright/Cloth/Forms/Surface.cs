@@ -26,6 +26,12 @@ internal abstract record Surface
     /// <param name="times">How many times life size it is drawn.</param>
     public abstract (double X, double Y) Place(double share, double depth, double times);
 
+    /// <summary>Which place of the cloth lies there at life size; null where none does.</summary>
+    public abstract (double Share, double Depth)? LyingAt(double x, double y);
+
+    /// <summary>How steeply what the cloth lies on rises to the right and downward at a place at life size, in millimetres a millimetre.</summary>
+    public virtual (double Right, double Down) RiseAt(double x, double y) => (0, 0);
+
     /// <summary>The first and the last pleat that can be seen.</summary>
     public virtual (int First, int Last) Seen(int pleats) => (1, pleats);
 
@@ -65,6 +71,9 @@ internal sealed record FlatSurface : Surface
     public override (double X, double Y) Place(double share, double depth, double times) => throw new InvalidOperationException("Flat cloth lies as it is drawn.");
 
     /// <inheritdoc/>
+    public override (double Share, double Depth)? LyingAt(double x, double y) => throw new InvalidOperationException("Flat cloth lies as it is drawn.");
+
+    /// <inheritdoc/>
     public override T Drawn<T>(ISurfaceDrawings<T> drawings) => drawings.Of(this);
 }
 
@@ -86,6 +95,13 @@ internal sealed record FanSurface(Length Radius, Angle Sweep) : Surface
     {
         double radius = RadiusAt(depth) * times, angle = (share - 0.5) * Sweep.Radians;
         return (radius * Math.Sin(angle), radius * Math.Cos(angle));
+    }
+
+    /// <inheritdoc/>
+    public override (double Share, double Depth)? LyingAt(double x, double y)
+    {
+        var share = Math.Atan2(x, y) / Sweep.Radians + 0.5;
+        return share is < 0 or > 1 ? null : (share, Math.Sqrt(x * x + y * y) - Radius.Millimetres);
     }
 
     /// <inheritdoc/>
@@ -134,6 +150,24 @@ internal sealed record GlobeSurface(Length Diameter, Length FirstRow) : Surface
         var polar = Math.Clamp(PolarAngleAt(Length.FromMillimetres(depth)).Radians, 0, Math.PI);
         double round = (share - 0.5) * 2 * Math.PI, radius = Diameter.Millimetres / 2 * times;
         return (radius * Math.Sin(polar) * Math.Sin(round), -radius * Math.Cos(polar));
+    }
+
+    /// <inheritdoc/>
+    public override (double Share, double Depth)? LyingAt(double x, double y)
+    {
+        var radius = Diameter.Millimetres / 2;
+        if (x * x + y * y >= radius * radius) return null;
+        var polar = Math.Acos(Math.Clamp(-y / radius, -1, 1));
+        var round = Math.Asin(Math.Clamp(x / Math.Max(1e-9, radius * Math.Sin(polar)), -1, 1));
+        return (round / (2 * Math.PI) + 0.5, polar * radius - FirstRow.Millimetres);
+    }
+
+    /// <inheritdoc/>
+    public override (double Right, double Down) RiseAt(double x, double y)
+    {
+        var radius = Diameter.Millimetres / 2;
+        var height = Math.Sqrt(Math.Max(radius * radius * 0.01, radius * radius - x * x - y * y));
+        return (-x / height, -y / height);
     }
 
     /// <inheritdoc/>

@@ -1,0 +1,65 @@
+using System.Numerics;
+using Pleatwright.Chart;
+
+namespace Pleatwright.Stitched;
+
+/// <summary>A piece as it will lie finished: its cloth, and every stitch that shows. Made once, drawn at any scale.</summary>
+internal sealed class StitchedPiece
+{
+    /// <summary>Settles the pleats of a work and lays its stitches.</summary>
+    public StitchedPiece(Work work)
+    {
+        Work = work;
+        Field = new PleatField(work);
+        Strands = new Strands(Field);
+        Stitches = LaidStitch.Of(work);
+    }
+
+    /// <summary>The work.</summary>
+    public Work Work { get; }
+
+    /// <summary>Its cloth.</summary>
+    public PleatField Field { get; }
+
+    /// <summary>How strands are laid on it.</summary>
+    public Strands Strands { get; }
+
+    /// <summary>Its stitches; see <see cref="LaidStitch.Of"/>.</summary>
+    public ReadOnlyMemory<LaidStitch> Stitches { get; }
+
+    /// <summary>All of the finished cloth that is seen: no seam pleats, but the holding rows.</summary>
+    public Frame Whole
+    {
+        get
+        {
+            var cloth = Work.Piece.Cloth;
+            var rows = Work.Pleating.Gauge.CableRowsPerSpace;
+            var margin = Math.Max(1, rows / 2);
+            double top = -2.0 * (cloth.HoldingRowsAbove * rows + margin), bottom = 2.0 * (Work.CableRows + cloth.HoldingRowsBelow * rows + margin);
+            return Field.Surface.View(Field.DepthOf((float)top), Field.DepthOf((float)bottom)) is var (x, y, width, height)
+                ? Field.Surface.Backdrop is null ? new Frame(x, y, width, height) : new Frame(x, y, width, height).Grown(0.06 * width)
+                : new Frame(0, top * Field.LineHeight, Field.Pleats * Field.Pitch, (bottom - top) * Field.LineHeight);
+        }
+    }
+
+    /// <summary>Whether a stitch lies where it can be seen: of a ball, in front.</summary>
+    public bool IsSeen(in LaidStitch stitch)
+    {
+        var (first, last) = Field.Surface.Seen(Field.Pleats);
+        if (first == 1 && last == Field.Pleats) return true;
+        return Math.Min(stitch.Across, stitch.ToAcross) >= first - 1 && Math.Max(stitch.Across, stitch.ToAcross) <= last;
+    }
+
+    /// <summary>The part of the picture that some stitches lie in; null when there are none.</summary>
+    public Frame? Around(IEnumerable<LaidStitch> stitches)
+    {
+        Vector2 least = new(float.PositiveInfinity), most = new(float.NegativeInfinity);
+        foreach (var stitch in stitches)
+        {
+            if (!IsSeen(stitch)) continue;
+            var (from, to) = Strands.Bounds(stitch);
+            (least, most) = (Vector2.Min(least, from), Vector2.Max(most, to));
+        }
+        return least.X > most.X ? null : new Frame(least.X, least.Y, most.X - least.X, most.Y - least.Y);
+    }
+}
