@@ -7,6 +7,7 @@ var measurements = new Dictionary<string, Action>
     ["order"] = () => Ordering.Measure(args.Length > 1 ? int.Parse(args[1], System.Globalization.CultureInfo.InvariantCulture) : int.MaxValue, args.Length > 2 ? args[2] : ""),
     ["plates"] = PlateCost.Measure,
     ["proof"] = ProofCost.Measure,
+    ["stitched"] = StitchedCost.Measure,
     ["trace"] = TraceCost.Measure,
 };
 if (args is not [var name, ..] || !measurements.TryGetValue(name, out var measure))

@@ -7,6 +7,7 @@ var root = new RootCommand("Designs, proves, orders and prints picture smocking.
     ProofCommand.Make(),
     OrderCommand.Make(),
     PlateCommand.Make(),
+    PictureCommand.Make(),
     ClassCommand.Make(),
     TraceCommand.Make(),
     RecutCommand.Make(),

@@ -38,7 +38,7 @@ internal static class FigureCommand
             var work = PieceFile.Lay(path);
             if (taking is not null)
             {
-                if (work.Piece.Figure(taking) is null) throw new UsageException($"{path}: no figure is called “{taking}”; there {(work.Piece.Figures.Length == 1 ? "is" : "are")} {(work.Piece.Figures.IsEmpty ? "none" : string.Join(", ", work.Piece.Figures.Take(12).Select(f => $"“{f.Name}”")))}.");
+                if (work.Piece.Figure(taking) is null) throw new UsageException($"{path}: {NoneCalled(work.Piece, taking)}");
                 var kept = Drawer.Take(work.Piece, taking);
                 await written!.WriteAsync(FigureWriter.WriteUtf8(kept), cancel);
                 if (parsed.GetValue(json)) CommandLine.PrintJson(Report(kept, target));
@@ -55,6 +55,10 @@ internal static class FigureCommand
         });
         return command;
     }
+
+    /// <summary>That a piece has no figure of a name, and which it has.</summary>
+    internal static string NoneCalled(Piece piece, string name) =>
+        $"no figure is called “{name}”; there {(piece.Figures.Length == 1 ? "is" : "are")} {(piece.Figures.IsEmpty ? "none" : string.Join(", ", piece.Figures.Take(12).Select(f => $"“{f.Name}”")))}.";
 
     private static KeptFigure Read(string path)
     {

@@ -22,16 +22,25 @@ internal readonly record struct LaidStitch(float Across, float Down, float ToAcr
     public static LaidStitch[] Of(Work work)
     {
         var laid = new List<LaidStitch>(work.Cables + work.Cables / 8);
-        var rows = work.Pleating.Gauge.CableRowsPerSpace;
+        AddBands(laid, work);
+        foreach (ref readonly var run in work.Runs) AddRun(laid, work, run);
+        AddAccents(laid, work);
+        return [.. laid];
+    }
+
+    private static void AddBands(List<LaidStitch> laid, Work work)
+    {
         foreach (var band in work.Bands)
             if (IndexOf(work, band.Band.Thread) is { } thread)
                 foreach (var pass in band.Passes)
-                    foreach (var shape in StitchDrawing.Shapes(pass, rows)) Add(laid, shape, thread, 0);
-        foreach (ref readonly var run in work.Runs) AddRun(laid, work, run);
+                    foreach (var shape in StitchDrawing.Shapes(pass, work.Pleating.Gauge.CableRowsPerSpace)) Add(laid, shape, thread, 0);
+    }
+
+    private static void AddAccents(List<LaidStitch> laid, Work work)
+    {
         foreach (var accent in work.Accents)
             if (IndexOf(work, accent.Mark.Thread) is { } thread)
                 foreach (var shape in accent.Accent.Shapes(accent, work.Pleating.Gauge)) Add(laid, shape, thread, 2);
-        return [.. laid];
     }
 
     private static byte? IndexOf(Work work, Thread.ThreadKey key)

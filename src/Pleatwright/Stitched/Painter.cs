@@ -1,4 +1,3 @@
-using System.Numerics;
 using Pleatwright.Picture;
 using Pleatwright.Thread;
 

@@ -13,12 +13,12 @@ namespace Pleatwright.Stitched;
 internal sealed class PleatField
 {
     /// <summary>How much wider a pleat lies that nothing holds, over one that stitches hold.</summary>
-    public const float Opening = 0.13f;
+    public const float Opening = 0.09f;
 
     /// <summary>How much wider the whole lies far past the outermost stitches, where it lies flat.</summary>
     public const float Fanning = 0.04f;
 
-    private const float Uneven = 0.055f; // how unlike pleats are in width, over their pitch
+    private const float Astray = 0.075f; // how far a pleat stands from where it should, over their pitch
 
     private readonly float[] shift;
     private readonly float[] held;
@@ -82,31 +82,38 @@ internal sealed class PleatField
     /// <summary>How firmly stitches hold the pleats at each node, 0 to 1.</summary>
     public ReadOnlySpan<float> Held => held;
 
-    /// <summary>How far right a place on the cloth is moved, in pleats, and how firmly it is held.</summary>
-    public (float Shift, float Held) At(float across, float down)
+    /// <summary>How far right a place on the cloth is moved, in pleats.</summary>
+    public float ShiftAt(float across, float down)
+    {
+        var (at, u, v) = Cell(across, down);
+        // Smooth down the pleat (Catmull and Rom, 1974), so that it bends and does not break; across it what is between changes evenly.
+        int last = (Rows - 1) * Columns, before = at >= Columns ? at - Columns : at, below = at + Columns, after = below < last ? below + Columns : below;
+        float a = Across(shift, before, u), b = Across(shift, at, u), c = Across(shift, below, u), d = Across(shift, after, u);
+        return b + 0.5f * v * (c - a + v * (2 * a - 5 * b + 4 * c - d + v * (3 * (b - c) + d - a)));
+    }
+
+    /// <summary>How firmly stitches hold the pleats there, 0 to 1.</summary>
+    public float HeldAt(float across, float down)
+    {
+        var (at, u, v) = Cell(across, down);
+        var upper = Across(held, at, u);
+        return upper + (Across(held, at + Columns, u) - upper) * v;
+    }
+
+    private (int At, float Right, float Down) Cell(float across, float down)
     {
         var x = Math.Clamp(across, 0, Pleats);
         var y = Math.Clamp((down - Top) / (2 * RowsApart), 0, Rows - 1.001f);
         int left = Math.Min((int)x, Pleats - 1), top = (int)y;
-        float u = x - left, v = y - top;
-        var at = top * Columns + left;
-        return (Between(shift, at, u, v), Between(held, at, u, v));
+        return (top * Columns + left, x - left, y - top);
     }
 
-    private float Between(float[] of, int at, float u, float v)
-    {
-        // Smooth down the pleat (Catmull and Rom, 1974), so that it bends and does not break; across it what is between changes evenly.
-        int last = (Rows - 1) * Columns, before = at >= Columns ? at - Columns : at, below = at + Columns, after = below < last ? below + Columns : below;
-        float a = Across(before), b = Across(at), c = Across(below), d = Across(after);
-        return b + 0.5f * v * (c - a + v * (2 * a - 5 * b + 4 * c - d + v * (3 * (b - c) + d - a)));
-
-        float Across(int i) => of[i] + (of[i + 1] - of[i]) * u;
-    }
+    private static float Across(float[] of, int at, float right) => of[at] + (of[at + 1] - of[at]) * right;
 
     /// <summary>Where a place on the cloth lies in the picture, in millimetres.</summary>
     public Vector2 Place(float across, float down)
     {
-        var share = (across + At(across, down).Shift) / Pleats;
+        var share = (across + ShiftAt(across, down)) / Pleats;
         if (surface.IsStraight) return new Vector2((float)(share * width), (float)(down * LineHeight));
         var (x, y) = surface.Place(share, DepthOf(down), 1);
         return new Vector2((float)x, (float)y);
@@ -115,17 +122,28 @@ internal sealed class PleatField
     /// <summary>Which place on the cloth lies there; null where no cloth does.</summary>
     public (float Across, float Down)? Locate(float x, float y)
     {
-        double share, down;
-        if (surface.IsStraight) (share, down) = (x / width, y / LineHeight);
+        var shifted = float.NaN;
+        return Locate(x, y, ref shifted);
+    }
+
+    /// <summary>The same, sooner where it is known about how far the place is moved.</summary>
+    /// <param name="x">Millimetres to the right in the picture.</param>
+    /// <param name="y">Millimetres down.</param>
+    /// <param name="shifted">About how far a place near by is moved, or not a number; then how far this one is.</param>
+    public (float Across, float Down)? Locate(float x, float y, ref float shifted)
+    {
+        float moved, down;
+        if (surface.IsStraight) (moved, down) = ((float)(x / Pitch), (float)(y / LineHeight));
         else
         {
             if (surface.LyingAt(x, y) is not { } lies) return null;
-            (share, down) = (lies.Share, lies.Depth / LineHeight + 1);
+            (moved, down) = ((float)(lies.Share * Pleats), (float)(lies.Depth / LineHeight) + 1);
         }
-        // What is moved is found by going back; pleats give so little that three steps are enough.
-        float moved = (float)(share * Pleats), across = moved;
-        for (var i = 0; i < 3; i++) across = moved - At(across, (float)down).Shift;
-        return (across, (float)down);
+        // What is moved is found by going back; pleats give so little that three steps are enough, and one from near by.
+        var steps = 1;
+        if (float.IsNaN(shifted)) (shifted, steps) = (0, 3);
+        for (var i = 0; i < steps; i++) shifted = ShiftAt(moved - shifted, down);
+        return (moved - shifted, down);
     }
 
     /// <summary>Millimetres below gathering row 1, which runs between the two lines of cable row 0.</summary>
@@ -150,7 +168,7 @@ internal sealed class PleatField
             for (var p = 0; p < Pleats; p++)
             {
                 var h = hold[row * Pleats + p];
-                sum += widths[p] = 1 + Opening * (1 - h) + Uneven * (1 - 0.55f * h) * (0.6f * Grain.At(p, 0, 11) + 0.8f * Grain.Along(down / period + 0.37f * p, p, 12));
+                sum += widths[p] = 1 + Opening * (1 - h);
             }
             var past = Math.Max(0, Math.Max(first - row, row - last)) * RowsApart / (float)rowsPerSpace;
             var fan = fans ? 1 + Fanning * (1 - MathF.Exp(-past * past / 2.2f)) : 1;
@@ -158,9 +176,11 @@ internal sealed class PleatField
             for (var k = 0; k <= Pleats; k++)
             {
                 var stands = Pleats / 2f + (at * scale - Pleats / 2f) * fan;
-                shift[row * Columns + k] = stands - k;
                 var (l, r) = (Math.Max(0, k - 1), Math.Min(k, Pleats - 1));
-                held[row * Columns + k] = (hold[row * Pleats + l] + hold[row * Pleats + r]) / 2;
+                var h = held[row * Columns + k] = (hold[row * Pleats + l] + hold[row * Pleats + r]) / 2;
+                // Every valley by itself: were it every width, all that lies beyond would sway with it. The edges stay.
+                var astray = k == 0 || k == Pleats ? 0 : Astray * (1 - 0.6f * h) * (0.45f * Grain.At(k, 0, 11) + 0.75f * Grain.Along(down / period + 0.37f * k, k, 12));
+                shift[row * Columns + k] = stands - k + astray;
                 if (k < Pleats) at += widths[k];
             }
         }

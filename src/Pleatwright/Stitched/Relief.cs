@@ -1,5 +1,4 @@
 using System.Numerics;
-using Pleatwright.Thread;
 
 namespace Pleatwright.Stitched;
 
@@ -56,6 +55,9 @@ internal sealed class Relief
 
     /// <summary>Samples across, margins apart.</summary>
     public int Wide { get; }
+
+    /// <summary>Rows of samples in the band, margins apart.</summary>
+    public int Rows => rows;
 
     /// <summary>Samples from one row to the next.</summary>
     public int Stride { get; }
@@ -133,12 +135,16 @@ internal sealed class Relief
 
     private const float Tuck = 0.24f; // how far pleats are drawn down under stitches, over the depth of a valley
 
-    private const int NodesApart = 4; // samples; between them places on the cloth are taken to change evenly
+    // Samples between which places on the cloth are taken to change evenly.
+    private int NodesApart => Field.Surface.IsStraight && perMillimetre * Field.Pitch > 16 ? 8 : 4;
 
     /// <summary>Lays the cloth.</summary>
     public void LayCloth()
     {
-        var nodes = (Stride + NodesApart - 1) / NodesApart + 1;
+        var apart = NodesApart;
+        var nodes = (Stride + apart - 1) / apart + 1;
+        var shifted = new float[nodes];
+        Array.Fill(shifted, float.NaN);
         var across = new float[nodes];
         var down = new float[nodes];
         var held = new float[nodes];
@@ -162,17 +168,17 @@ internal sealed class Relief
             float pucker = 0, tone = 1, full = 1, lean = 0;
             for (var n = 0; n < nodes - 1; n++)
             {
-                var count = Math.Min(NodesApart, Stride - n * NodesApart);
+                var count = Math.Min(apart, Stride - n * apart);
                 bool here = !float.IsNaN(across[n]), there = !float.IsNaN(across[n + 1]);
                 if (!here || !there || MathF.Abs(across[n + 1] - across[n]) > 0.5f * Field.Pleats)
                 {
                     // The cloth ends or begins between two nodes: told sample by sample.
-                    for (var i = 0; i < count; i++, at++) LayEdge(at, left + (n * NodesApart + i - margin + 0.5f) / perMillimetre, y, here || there);
+                    for (var i = 0; i < count; i++, at++) LayEdge(at, left + (n * apart + i - margin + 0.5f) / perMillimetre, y, here || there);
                     continue;
                 }
-                float a = across[n], step = (across[n + 1] - a) / NodesApart, perRight = step * perMillimetre;
+                float a = across[n], step = (across[n + 1] - a) / apart, perRight = step * perMillimetre;
                 var perDown = float.IsNaN(before[n]) ? 0 : (a - before[n]) * perMillimetre;
-                float d = down[n], dStep = (down[n + 1] - d) / NodesApart;
+                float d = down[n], dStep = (down[n + 1] - d) / apart;
                 var gradient = MathF.Sqrt(perRight * perRight + perDown * perDown);
                 // Drawn together pleats are as deep as they are narrow; where a pleat is no wider than a sample nothing is told of it.
                 var local = Math.Min(1, 1 / (gradient * (float)Field.Pitch));
@@ -222,13 +228,13 @@ internal sealed class Relief
         {
             for (var n = 0; n < nodes; n++)
             {
-                var x = left + (n * NodesApart - margin + 0.5f) / perMillimetre;
-                if (Field.Locate(x, y) is { } place)
+                var x = left + (n * apart - margin + 0.5f) / perMillimetre;
+                if (Field.Locate(x, y, ref shifted[n]) is { } place)
                 {
                     (across[n], down[n]) = place;
-                    held[n] = Field.At(place.Across, place.Down).Held;
+                    held[n] = Field.HeldAt(place.Across, place.Down);
                 }
-                else across[n] = float.NaN;
+                else across[n] = shifted[n] = float.NaN;
             }
         }
 

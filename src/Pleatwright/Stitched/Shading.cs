@@ -16,7 +16,7 @@ internal static class Shading
     private const float Lamp = 0.62f, Around = 0.52f;
 
     // What a filled area comes to under both, so that its colour is the thread's own; measured, and held by a test.
-    private const float ThreadMean = 1.0f, ClothMean = 1.0f;
+    private const float ThreadMean = 1.06f;
 
     private static readonly float[] ShadowSteps = [0.07f, 0.15f, 0.26f, 0.42f, 0.66f, 1]; // shares of the shadows' reach
 
@@ -92,7 +92,7 @@ internal static class Shading
             if (Vector.LessThanAny(of, Vector<int>.Zero))
             {
                 var wrapped = Vector.Max(zero, (facing + new Vector<float>(0.22f)) * (1 / 1.22f));
-                dull = (wrapped * lit * tight * Lamp + sky * Around) * (1 / ClothMean);
+                dull = wrapped * lit * tight * Lamp + sky * Around;
                 if (weave > 0)
                 {
                     Weave(relief, at, of, mottle);
@@ -113,11 +113,11 @@ internal static class Shading
                 var fibre = Vector.SquareRoot(Vector.Max(zero, one - alongLamp * alongLamp));
                 var wrapped = Vector.Max(zero, (facing + new Vector<float>(0.15f)) * (1 / 1.15f));
                 var faces = Vector.Min(one, Vector.Max(zero, facing * 2.5f + new Vector<float>(0.3f))) * lit;
-                var threadDull = ((fibre * 0.34f + wrapped * 0.66f) * faces * Lamp + sky * Around) * (1 / ThreadMean);
+                var threadDull = (fibre * 0.34f + wrapped * 0.66f) * faces * Lamp + sky * Around;
                 // cos^n about the fibre's own plane, as exp(-n x² / 2)
                 Vector<float> first = alongHalf + new Vector<float>(0.06f), second = alongHalf - new Vector<float>(0.10f);
                 var mirror = Vector.Exp(first * first * -42f);
-                var inner = Vector.Exp(second * second * -11f);
+                var inner = Vector.Exp(second * second * -16f);
                 sheen = Vector.ConditionalSelect(isThread, mirror * faces * open, zero);
                 glow = Vector.ConditionalSelect(isThread, inner * faces * open, zero);
                 dull = Vector.ConditionalSelect(isThread, threadDull, dull);
@@ -131,8 +131,13 @@ internal static class Shading
             var coloured = dull + glow * Glow;
             var back = 0.55f * (one - open);
             Vector<float> r0 = new(red), g0 = new(green), b0 = new(blue);
-            // A thread's own highlight is never lighter than the thread lets it be: a dark one gleams less.
-            var white = sheen * Sheen * (new Vector<float>(0.02f) + 0.55f * (r0 * 0.3f + g0 * 0.5f + b0 * 0.2f));
+            var thread = coloured * (1 / ThreadMean);
+            // A light thread throws so much light back and forth that its shadows are paler and its highlights stand out less.
+            var most = Vector.Max(r0, Vector.Max(g0, b0));
+            thread = one + (thread - one) * (one - 0.6f * most * most);
+            coloured = Vector.ConditionalSelect(isThread, thread, coloured);
+            // Of the lamp's own colour a dark thread gives back less.
+            var white = sheen * Sheen * (new Vector<float>(0.006f) + 0.17f * (r0 * 0.3f + g0 * 0.5f + b0 * 0.2f)) * (one - 0.7f * most * most);
             var strength = light.Strength;
             r0 = (r0 * coloured / (one - back * r0) + white) * strength;
             g0 = (g0 * coloured / (one - back * g0) + white * 0.98f) * strength;
@@ -151,7 +156,7 @@ internal static class Shading
         }
     }
 
-    private const float Glow = 0.55f, Sheen = 1.5f;
+    private const float Glow = 1.0f, Sheen = 2.6f;
 
     private const float Warp = 0.21f, Weft = 0.24f; // millimetres from one yarn of the cloth to the next: a fine cotton, from memory
 

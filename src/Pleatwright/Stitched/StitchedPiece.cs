@@ -1,4 +1,3 @@
-using System.Numerics;
 using Pleatwright.Chart;
 
 namespace Pleatwright.Stitched;
@@ -48,18 +47,5 @@ internal sealed class StitchedPiece
         var (first, last) = Field.Surface.Seen(Field.Pleats);
         if (first == 1 && last == Field.Pleats) return true;
         return Math.Min(stitch.Across, stitch.ToAcross) >= first - 1 && Math.Max(stitch.Across, stitch.ToAcross) <= last;
-    }
-
-    /// <summary>The part of the picture that some stitches lie in; null when there are none.</summary>
-    public Frame? Around(IEnumerable<LaidStitch> stitches)
-    {
-        Vector2 least = new(float.PositiveInfinity), most = new(float.NegativeInfinity);
-        foreach (var stitch in stitches)
-        {
-            if (!IsSeen(stitch)) continue;
-            var (from, to) = Strands.Bounds(stitch);
-            (least, most) = (Vector2.Min(least, from), Vector2.Max(most, to));
-        }
-        return least.X > most.X ? null : new Frame(least.X, least.Y, most.X - least.X, most.Y - least.Y);
     }
 }

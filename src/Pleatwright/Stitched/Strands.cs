@@ -84,19 +84,20 @@ internal sealed class Strands
             HalfLength = length / 2,
             Turn = diameter * TurnInDiameters,
             Thread = stitch.Thread,
-            Dip = sunk + diameter * 0.4f,
+            Dip = stitch.Round ? diameter * 0.6f : sunk + diameter * 0.4f,
         };
+        if (stitch.Round) strand.Offset = strand.Bow * (2f / 3); // a loop swells from where its ends are
         var shade = 1 + 0.035f * Grain.At(seedX, seedY, 5);
         if (whole)
         {
-            into.Add(strand with { HalfWidth = ribbon * squeeze / 2, Apex = diameter * (1.2f + stitch.Layer), Shade = shade, Stands = count, Casts = 1 });
+            into.Add(strand with { HalfWidth = ribbon * squeeze / 2, Apex = diameter * (1.2f + stitch.Layer), Shade = shade * 0.93f, Stands = count, Casts = 1 });
             return;
         }
         // What lies beneath the strands closes the chinks between them.
         if (count > 1) into.Add(strand with { AlongX = strand.AlongX * 0.985f, AlongY = strand.AlongY * 0.985f, HalfWidth = ribbon * squeeze / 2, Apex = diameter * (0.7f + stitch.Layer), Shade = 0.7f, Stands = count, Casts = 1 });
         for (var i = 0; i < count; i++)
         {
-            var place = count == 1 ? 0 : (i - (count - 1) / 2f) * diameter * squeeze;
+            var place = count == 1 ? 0 : (i - (count - 1) / 2f) * diameter * squeeze * (count - Pressed) / (count - 1); // pressed wider, but no further out
             var edge = count == 1 ? 0 : place / (ribbon * squeeze / 2);
             // Crowded strands lie in two layers, and a bundle is fuller in its middle: it is bedded on what it butts.
             var lifted = (1 - squeeze) * ((i & 1) == 0 ? -0.6f : 0.9f);
@@ -105,7 +106,7 @@ internal sealed class Strands
             {
                 AlongX = strand.AlongX * ends,
                 AlongY = strand.AlongY * ends,
-                Offset = place + 0.09f * diameter * Grain.At(seedX, seedY + 100 * i, 6),
+                Offset = strand.Offset + place + 0.09f * diameter * Grain.At(seedX, seedY + 100 * i, 6),
                 Lean = 0.16f * diameter * Grain.At(seedX, seedY + 100 * i, 7),
                 HalfWidth = diameter / 2 * Pressed * (1 + 0.06f * Grain.At(seedX, seedY + 100 * i, 8)),
                 Apex = diameter * (1.25f + stitch.Layer + lifted - 0.45f * edge * edge + 0.12f * Grain.At(seedX, seedY + 100 * i, 9)),
