@@ -1,6 +1,5 @@
 using System.CommandLine;
 using Pleatwright.App.Images;
-using Pleatwright.Chart;
 using Pleatwright.Picture;
 using Pleatwright.Stitched;
 
@@ -18,12 +17,13 @@ internal static class PictureCommand
         var width = PieceOptions.Whole("--width", UsualWidth, "PX", "Pixels across. A page 7 in wide takes 2100 at 300 dots an inch.", (LeastWidth, Painter.MostPixels));
         var figure = new Option<string?>("--figure") { Description = "Frame this figure alone, from close by and whole.", HelpName = "FIGURE" };
         var size = SizeOption.Make();
-        var command = new Command("picture", "A picture of the piece as it will be stitched, for a shop's page or to look at before the first stitch.") { piece, output, width, figure, size };
+        var force = OutputFile.ForceOption();
+        var command = new Command("picture", "A picture of the piece as it will be stitched, for a shop's page or to look at before the first stitch.") { piece, output, width, figure, size, force };
         command.SetAction(async (parsed, cancel) =>
         {
             var (path, target) = (parsed.GetValue(piece)!, parsed.GetValue(output)!);
             if (!target.EndsWith(".png", StringComparison.OrdinalIgnoreCase)) throw new UsageException($"{target}: a picture is written as .png; end the name with it.");
-            PieceFile.CheckWritable(target);
+            var written = OutputFile.Named(target, parsed.GetValue(force), Replaces.Nothing, path);
             var (raster, frame) = await LongWork.Do(cancel, telling =>
             {
                 telling.Say("laying the stitches");
@@ -35,7 +35,7 @@ internal static class PictureCommand
                 telling.Say("painting the picture");
                 return (new Painter(stitched, frame, wide).Paint(cancel), frame);
             });
-            await PieceFile.WriteWhole(target, PngFile.Write(raster), cancel);
+            await written.WriteAsync(PngFile.Write(raster), cancel);
             Console.WriteLine(FormattableString.Invariant($"Written: {target}, {raster.Width} × {raster.Height} pixels, {raster.Width / frame.Width * 25.4:0} to an inch of the finished piece."));
             return CommandLine.Done;
         });
