@@ -1,5 +1,5 @@
 // The graphics card: one for the page, whoever draws with it. It knows strands and pleats as numbers (StitchedNumbers) and makes pictures of parts of the cloth.
-import { clothFragment, clothVertex, contactFragment, lightFragment, meanFragment, sheetVertex, strandFragment, strandVertex } from "./shaders.js";
+import { clothFragment, clothVertex, contactFragment, fewerFragment, lightFragment, meanFragment, mottleFragment, sheetVertex, strandFragment, strandVertex, yarnFragment } from "./shaders.js";
 
 export const STRAND_BYTES = 76;
 
@@ -26,7 +26,7 @@ class Card {
     this.pieces = new Set(); // what lies on the card now
     this.programs = new Map();
     canvas.addEventListener("webglcontextlost", (e) => { e.preventDefault(); this.lost = true; this.tell(); });
-    canvas.addEventListener("webglcontextrestored", () => { this.lost = false; this.programs.clear(); this.buffers = null; gl.getExtension("EXT_color_buffer_float"); this.tell(); });
+    canvas.addEventListener("webglcontextrestored", () => { this.lost = false; this.programs.clear(); this.buffers = this.yarnSheet = null; gl.getExtension("EXT_color_buffer_float"); this.tell(); });
   }
 
   tell() { for (const piece of [...this.pieces]) piece.cardChanged(); }
@@ -38,7 +38,8 @@ class Card {
     if (this.programs.size > 60) { for (const old of this.programs.values()) this.gl.deleteProgram(old.it); this.programs.clear(); }
     const [vertex, fragment] = {
       cloth: [clothVertex, clothFragment], strand: [strandVertex, strandFragment], contact: [strandVertex, contactFragment],
-      mean: [() => sheetVertex, meanFragment], light: [() => sheetVertex, lightFragment],
+      mottle: [() => sheetVertex, mottleFragment], yarn: [() => sheetVertex, yarnFragment],
+      fewer: [() => sheetVertex, fewerFragment], mean: [() => sheetVertex, meanFragment], light: [() => sheetVertex, lightFragment],
     }[name].map((make) => make(numbers));
     const gl = this.gl, it = gl.createProgram();
     for (const [kind, text] of [[gl.VERTEX_SHADER, vertex], [gl.FRAGMENT_SHADER, fragment]]) {
@@ -54,45 +55,51 @@ class Card {
     return p;
   }
 
-  // Sheets of samples: relief, fibres, contact, and three for means.
-  room(width, height) {
+  sheet(format, width, height, filter = this.gl.NEAREST) {
+    const gl = this.gl, t = gl.createTexture();
+    gl.bindTexture(gl.TEXTURE_2D, t);
+    gl.texStorage2D(gl.TEXTURE_2D, 1, format, width, height);
+    for (const side of [gl.TEXTURE_MIN_FILTER, gl.TEXTURE_MAG_FILTER]) gl.texParameteri(gl.TEXTURE_2D, side, filter);
+    gl.texParameteri(gl.TEXTURE_2D, gl.TEXTURE_WRAP_T, gl.CLAMP_TO_EDGE);
+    return t;
+  }
+
+  frame(...textures) {
+    const gl = this.gl, f = gl.createFramebuffer();
+    gl.bindFramebuffer(gl.FRAMEBUFFER, f);
+    textures.forEach((t, i) => gl.framebufferTexture2D(gl.FRAMEBUFFER, gl.COLOR_ATTACHMENT0 + i, gl.TEXTURE_2D, t, 0));
+    gl.drawBuffers(textures.map((_, i) => gl.COLOR_ATTACHMENT0 + i));
+    return f;
+  }
+
+  // Sheets of samples: relief, fibres, contact, and for means three of every few samples.
+  room(width, height, every) {
     const gl = this.gl, b = this.buffers;
-    if (b && b.width === width && b.height === height) return b;
+    if (b && b.width === width && b.height === height && b.every === every) return b;
     if (b) { for (const t of b.textures) gl.deleteTexture(t); for (const f of b.frames) gl.deleteFramebuffer(f); gl.deleteRenderbuffer(b.depth); }
-    const sheet = (format) => {
-      const t = gl.createTexture();
-      gl.bindTexture(gl.TEXTURE_2D, t);
-      gl.texStorage2D(gl.TEXTURE_2D, 1, format, width, height);
-      for (const side of [gl.TEXTURE_MIN_FILTER, gl.TEXTURE_MAG_FILTER]) gl.texParameteri(gl.TEXTURE_2D, side, gl.NEAREST);
-      return t;
-    };
-    const [relief, fibre, contact, passing, near, wider] = [gl.RGBA16F, gl.RGBA8, gl.RGBA8, gl.R16F, gl.R16F, gl.R16F].map(sheet);
+    const fewWide = Math.ceil(width / every), fewHigh = Math.ceil(height / every);
+    const [relief, fibre, contact] = [gl.RGBA16F, gl.RGBA8, gl.RGBA8].map((f) => this.sheet(f, width, height));
+    const [few, passing, near, wider] = [0, 1, 2, 3].map(() => this.sheet(gl.R16F, fewWide, fewHigh, gl.LINEAR));
     const depth = gl.createRenderbuffer();
     gl.bindRenderbuffer(gl.RENDERBUFFER, depth);
     gl.renderbufferStorage(gl.RENDERBUFFER, gl.DEPTH_COMPONENT24, width, height);
-    const frame = (...textures) => {
-      const f = gl.createFramebuffer();
-      gl.bindFramebuffer(gl.FRAMEBUFFER, f);
-      textures.forEach((t, i) => gl.framebufferTexture2D(gl.FRAMEBUFFER, gl.COLOR_ATTACHMENT0 + i, gl.TEXTURE_2D, t, 0));
-      gl.drawBuffers(textures.map((_, i) => gl.COLOR_ATTACHMENT0 + i));
-      return f;
-    };
-    const toRelief = frame(relief, fibre);
+    const toRelief = this.frame(relief, fibre);
     gl.framebufferRenderbuffer(gl.FRAMEBUFFER, gl.DEPTH_ATTACHMENT, gl.RENDERBUFFER, depth);
-    const toContact = frame(contact), toPassing = frame(passing), toNear = frame(near), toWider = frame(wider);
-    return this.buffers = { width, height, relief, fibre, contact, passing, near, wider, depth, toRelief, toContact, toPassing, toNear, toWider,
-      textures: [relief, fibre, contact, passing, near, wider], frames: [toRelief, toContact, toPassing, toNear, toWider] };
+    const [toContact, toFew, toPassing, toNear, toWider] = [contact, few, passing, near, wider].map((t) => this.frame(t));
+    return this.buffers = { width, height, every, fewWide, fewHigh, relief, fibre, contact, few, passing, near, wider, depth, toRelief, toContact, toFew, toPassing, toNear, toWider,
+      textures: [relief, fibre, contact, few, passing, near, wider], frames: [toRelief, toContact, toFew, toPassing, toNear, toWider] };
   }
 
   // Draws a part of a piece, so many pixels wide and high; the picture then stands on the canvas. Numbers: see GraphicsNumbers.
-  draw(piece, left, top, pixelsPerMm, width, height) {
+  // Roughly is sooner: a sample a pixel where that will do.
+  draw(piece, left, top, pixelsPerMm, width, height, roughly = false) {
     const gl = this.gl, n = piece.numbers;
-    const sampling = Math.min(8, Math.max(pixelsPerMm > 26 ? 1 : 2, Math.ceil(n.LeastSamples / pixelsPerMm)));
+    const sampling = Math.min(8, Math.max(roughly || pixelsPerMm > 26 ? 1 : 2, Math.ceil((roughly ? 0.6 : 1) * n.LeastSamples / pixelsPerMm)));
     const perMm = pixelsPerMm * sampling, margin = Math.ceil(n.Margin * perMm) + 1;
     const wide = width * sampling + 2 * margin, high = height * sampling + 2 * margin;
     const originX = left - margin / perMm, originY = top - margin / perMm;
     const whole = perMm * n.Finest < n.StrandsMerge;
-    const room = this.room(wide, high);
+    const mottle = piece.mottle(), yarns = this.yarns(piece.text), every = Math.max(1, Math.floor(perMm / 8)), room = this.room(wide, high, every);
     if (this.canvas.width !== width || this.canvas.height !== height) { this.canvas.width = width; this.canvas.height = height; }
     const take = (name) => {
       const p = this.program(piece.text, name);
@@ -115,6 +122,8 @@ class Card {
     gl.clearBufferfv(gl.DEPTH, 0, [1]);
     const cloth = take("cloth");
     gl.uniform1i(cloth.place("columns"), piece.columns);
+    [mottle.forms, mottle.tones, yarns].forEach((t, i) => { gl.activeTexture(gl.TEXTURE0 + i); gl.bindTexture(gl.TEXTURE_2D, t); gl.uniform1i(cloth.place(["forms", "tones", "yarns"][i]), i); });
+    gl.uniform2f(cloth.place("down"), mottle.from, 1 / (mottle.step * mottle.rows));
     gl.bindVertexArray(piece.cloth());
     const bottom = originY + high / perMm, row = n.NodeLines * n.Line;
     const first = Math.max(0, Math.floor((originY / n.Line - n.Top) / n.NodeLines)), last = Math.min(piece.rows - 2, Math.ceil((bottom - n.Top * n.Line) / row));
@@ -141,9 +150,16 @@ class Card {
 
     // How high it is around.
     gl.bindVertexArray(null);
+    gl.activeTexture(gl.TEXTURE0);
+    gl.viewport(0, 0, room.fewWide, room.fewHigh);
+    const fewer = take("fewer");
+    gl.uniform1i(fewer.place("heights"), 0);
+    gl.uniform1i(fewer.place("every"), every);
+    gl.bindFramebuffer(gl.FRAMEBUFFER, room.toFew);
+    gl.bindTexture(gl.TEXTURE_2D, room.relief);
+    gl.drawArrays(gl.TRIANGLES, 0, 3);
     const mean = take("mean");
     gl.uniform1i(mean.place("heights"), 0);
-    gl.activeTexture(gl.TEXTURE0);
     const over = (from, frame, x, y, radius) => {
       gl.bindFramebuffer(gl.FRAMEBUFFER, frame);
       gl.bindTexture(gl.TEXTURE_2D, from);
@@ -151,8 +167,8 @@ class Card {
       gl.uniform1i(mean.place("radius"), radius);
       gl.drawArrays(gl.TRIANGLES, 0, 3);
     };
-    const close = Math.max(1, Math.round(0.2 * perMm)), about = Math.max(1, Math.round(0.27 * Math.min(n.Pitch, 4) * perMm));
-    over(room.relief, room.toPassing, 1, 0, close);
+    const close = Math.max(1, Math.round(0.2 * perMm / every)), about = Math.max(1, Math.round(0.27 * Math.min(n.Pitch, 4) * perMm / every));
+    over(room.few, room.toPassing, 1, 0, close);
     over(room.passing, room.toNear, 0, 1, close);
     over(room.near, room.toPassing, 1, 0, about);
     over(room.passing, room.toWider, 0, 1, about);
@@ -169,8 +185,25 @@ class Card {
     gl.uniform1i(light.place("sampling"), sampling);
     gl.uniform1i(light.place("margin"), margin);
     gl.uniform1i(light.place("high"), height);
+    gl.uniform2f(light.place("fewer"), 1 / (room.fewWide * every), 1 / (room.fewHigh * every));
     gl.drawArrays(gl.TRIANGLES, 0, 3);
     return this.canvas;
+  }
+
+  // Chance for the yarns of every cloth.
+  yarns(numbers) {
+    if (this.yarnSheet) return this.yarnSheet;
+    const gl = this.gl, p = this.program(numbers, "yarn");
+    this.yarnSheet = this.sheet(gl.RGBA8, 256, 256);
+    const frame = this.frame(this.yarnSheet);
+    gl.useProgram(p.it);
+    gl.viewport(0, 0, 256, 256);
+    gl.bindVertexArray(null);
+    gl.disable(gl.DEPTH_TEST);
+    gl.disable(gl.BLEND);
+    gl.drawArrays(gl.TRIANGLES, 0, 3);
+    gl.deleteFramebuffer(frame);
+    return this.yarnSheet;
   }
 }
 
@@ -183,7 +216,7 @@ export class OnCard {
   }
 
   cardChanged() {
-    this.clothArray = this.colours = null;
+    this.clothArray = this.colours = this.forms = null;
     for (const block of this.blocks.values()) for (const side of ["near", "far"]) if (block[side]) block[side].array = block[side].buffer = null;
     this.changed();
   }
@@ -196,8 +229,8 @@ export class OnCard {
     this.text = text;
     this.numbers = Object.fromEntries([...text.matchAll(/const float (\w+) = ([-\d.e]+);/g)].map(([, name, value]) => [name, parseFloat(value)]));
     this.threads = colours;
-    if (this.colours && !this.card.lost) this.card.gl.deleteTexture(this.colours);
-    this.colours = null;
+    if (!this.card.lost) for (const t of [this.colours, this.forms?.forms, this.forms?.tones]) if (t) this.card.gl.deleteTexture(t);
+    this.colours = this.forms = null;
   }
 
   letClothGo() {
@@ -231,6 +264,24 @@ export class OnCard {
     gl.bindBuffer(gl.ELEMENT_ARRAY_BUFFER, this.clothIndex);
     gl.bufferData(gl.ELEMENT_ARRAY_BUFFER, index, gl.STATIC_DRAW);
     return this.clothArray;
+  }
+
+  // What makes no two pleats alike.
+  mottle() {
+    if (this.forms) return this.forms;
+    const card = this.card, gl = card.gl, n = this.numbers, from = n.Top * n.Line, long = (this.rows - 1) * n.NodeLines * n.Line;
+    const rows = Math.min(4096, Math.max(1, Math.ceil(long / 0.15))), step = long / rows, wide = Math.min(4096, this.columns);
+    const forms = card.sheet(gl.RGBA16F, wide, rows, gl.LINEAR), tones = card.sheet(gl.RGBA8, wide, rows, gl.LINEAR), frame = card.frame(forms, tones), p = card.program(this.text, "mottle");
+    gl.useProgram(p.it);
+    gl.uniform1f(p.place("step"), step);
+    gl.uniform1f(p.place("from"), from);
+    gl.viewport(0, 0, wide, rows);
+    gl.bindVertexArray(null);
+    gl.disable(gl.DEPTH_TEST);
+    gl.disable(gl.BLEND);
+    gl.drawArrays(gl.TRIANGLES, 0, 3);
+    gl.deleteFramebuffer(frame);
+    return this.forms = { forms, tones, from, step, rows };
   }
 
   palette() {

@@ -2,10 +2,11 @@
 // as a frame has time for it, and till then the plain look, or the last one at another nearness, stands there.
 import { OnCard, theCard } from "./card.js";
 
-const SIDE = 512;          // pixels of the screen along a part
+const SIDE = 384;          // pixels of the screen along a part
 const FRAME = 9;           // milliseconds of a frame for drawing
 const REST = 140;          // milliseconds after which the hand is said to rest
-const MOST_PARTS = 80;
+const MOST_PARTS = 120;
+const SLOW = 25;           // milliseconds a part takes where it is drawn roughly first
 
 export class Lit {
   constructor(view, picture) {
@@ -80,12 +81,16 @@ export class Lit {
     const wanted = this.wanted(left, top, right, bottom);
     let drawn = 0;
     const moving = now - this.moved < REST;
-    for (const w of wanted.filter((w) => !w.part || w.part.stale)) {
+    // Where the card is slow, or not known yet, nothing is drawn until all is laid, and all of it roughly before any of it well.
+    const slow = this.cost === 0 || this.cost > SLOW;
+    const turns = !slow ? [(w) => !w.part || w.part.stale || w.part.rough] : this.lacks ? [] : [(w) => !w.part || w.part.stale, (w) => w.part?.rough];
+    const todo = turns.map((due) => wanted.filter(due)).find((list) => list.length > 0) ?? [];
+    for (const w of todo) {
       if (moving && this.cost > FRAME || drawn > 0 && performance.now() - now > FRAME) break;
-      w.part = this.draw(w, s);
+      w.part = this.draw(w, s, slow && (!w.part || w.part.stale));
       drawn++;
     }
-    const missing = wanted.some((w) => !w.part), stale = wanted.some((w) => w.part?.stale);
+    const missing = wanted.some((w) => !w.part), stale = wanted.some((w) => w.part?.stale || w.part?.rough);
     if (missing) plain();
     g.setTransform(1, 0, 0, 1, 0, 0);
     g.save();
@@ -135,9 +140,9 @@ export class Lit {
     return list.sort((a, b) => far(a) - far(b));
   }
 
-  draw(w, s) {
+  draw(w, s, roughly = false) {
     const began = performance.now(), key = `${w.x} ${w.y}`, parts = this.sheet.parts;
-    const drawn = this.on.card.draw(this.on, w.x * SIDE / s, w.y * SIDE / s, s, SIDE, SIDE);
+    const drawn = this.on.card.draw(this.on, w.x * SIDE / s, w.y * SIDE / s, s, SIDE, SIDE, roughly);
     let part = parts.get(key);
     if (!part) {
       if (parts.size >= MOST_PARTS) parts.delete(parts.keys().next().value);
@@ -150,6 +155,7 @@ export class Lit {
     g.clearRect(0, 0, SIDE, SIDE);
     g.drawImage(drawn, 0, 0);
     part.stale = false;
+    part.rough = roughly;
     this.cost = this.cost ? this.cost * 0.6 + (performance.now() - began) * 0.4 : performance.now() - began;
     return part;
   }

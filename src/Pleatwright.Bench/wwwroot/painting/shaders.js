@@ -34,11 +34,34 @@ float grainAlong(float x, int y, int purpose) {
   return mix(grainAt(int(from), y, purpose), grainAt(int(from) + 1, y, purpose), t);
 }`;
 
-export const clothFragment = (numbers) => `${head(numbers)}${grain}
+// What makes no two pleats alike, made once for a cloth: a column a pleat, a row each hair's breadth down it.
+export const mottleFragment = (numbers) => `${head(numbers)}${grain}
+uniform float step, from;   // millimetres from row to row, and where the first lies
+layout(location = 0) out vec4 form;  // dimple, pucker, fullness, lean
+layout(location = 1) out vec4 tone;
+void main() {
+  int pleat = int(gl_FragCoord.x);
+  float v = from + gl_FragCoord.y * step, row = (v / Line - 1.0) / PerSpace, off = row - round(row);
+  float dimple = off * exp(-off * off * 90.0) * (5.0 + 4.0 * grainAt(pleat, int(round(row)), 27)) * 0.35;
+  float pucker = 0.16 * (grainAlong(v / 1.7 + 0.2, pleat, 21) - grainAlong(v / 1.7 - 0.2, pleat, 21)) + 0.10 * (grainAlong(v / 0.7 + 0.2, pleat, 22) - grainAlong(v / 0.7 - 0.2, pleat, 22));
+  form = vec4(dimple, pucker, 1.0 + 0.16 * grainAlong(v / 6.0, pleat, 24), 0.26 * grainAlong(v / 11.0, pleat, 25) + 0.10 * grainAt(pleat, 0, 26));
+  tone = vec4(0.5 + 0.5 * grainAlong(v / 9.0, pleat, 23));
+}`;
+
+// No two yarns alike: chance for a yarn across and a yarn down, and for each place where they cross.
+export const yarnFragment = (numbers) => `${head(numbers)}${grain}
+layout(location = 0) out vec4 chance;
+void main() {
+  ivec2 p = ivec2(gl_FragCoord.xy);
+  chance = vec4(grainAt(p.x, 0, 31), grainAt(p.y, 0, 32), grainAt(p.x, p.y, 33), 1.0) * 0.5 + 0.5;
+}`;
+
+export const clothFragment = (numbers) => `${head(numbers)}
 in vec3 lies;
+uniform sampler2D forms, tones, yarns;
+uniform vec2 down;   // where the first row of the forms lies, and rows to a millimetre over how many there are
 layout(location = 0) out vec4 relief;
 layout(location = 1) out vec4 fibre;
-float crown(float s) { float q = min(1.0, abs(2.0 * s - 1.0)); return pow(max(0.0, 1.0 - q * q), 0.56) - 1.0; }
 void main() {
   float a = lies.x, d = lies.y, held = lies.z;
   float perRight = dFdx(a) * perMm, perDown = dFdy(a) * perMm, gradient = max(1e-6, length(vec2(perRight, perDown)));
@@ -46,25 +69,23 @@ void main() {
   float deep = Depth * (0.35 + 0.65 * local) * clamp(perMm / gradient / 3.0 - 0.5, 0.0, 1.0) * (1.0 - 0.18 * held);
   float sunk = Depth * Tuck * held, tucks = -Depth * Tuck * dFdy(held) * perMm;
   float on = floor(a), v = d * Line;
-  int pleat = int(on);
-  float row = (d - 1.0) / PerSpace, from = row - round(row);
-  float dimple = from * exp(-from * from * 90.0) * (5.0 + 4.0 * grainAt(pleat, int(round(row)), 27)) * (1.0 - 0.7 * held);
-  float pucker = dimple * 0.35 + 0.16 * (grainAlong(v / 1.7 + 0.2, pleat, 21) - grainAlong(v / 1.7 - 0.2, pleat, 21));
-  if (perMm > 8.0) pucker += 0.10 * (grainAlong(v / 0.7 + 0.2, pleat, 22) - grainAlong(v / 0.7 - 0.2, pleat, 22));
-  float tone = 1.0 + 0.025 * grainAlong(v / 9.0, pleat, 23), full = 1.0 + 0.16 * grainAlong(v / 6.0, pleat, 24);
-  float lean = 0.26 * grainAlong(v / 11.0, pleat, 25) + 0.10 * grainAt(pleat, 0, 26);
-  float share = a - on;
-  share += lean * share * (1.0 - share);
-  const float hair = 1.0 / 512.0;
-  float h = crown(share), slope = (crown(min(1.0, share + hair)) - crown(max(0.0, share - hair))) / (min(1.0, share + hair) - max(0.0, share - hair)) * deep * full;
+  vec2 there = vec2((on + 0.5) / float(textureSize(forms, 0).x), (v - down.x) * down.y);
+  vec4 form = textureLod(forms, there, 0.0);
+  float tone = 1.0 + 0.025 * (textureLod(tones, there, 0.0).r * 2.0 - 1.0);
+  float pucker = form.x * (1.0 - 0.7 * held) + form.y, share = a - on;
+  share += form.w * share * (1.0 - share);
+  float q = min(1.0, abs(2.0 * share - 1.0)), x = max(0.004, 1.0 - q * q), p = pow(x, 0.56), h = p - 1.0;
+  float slope = (share < 0.5 ? 2.24 : -2.24) * q * p / x * deep * form.z;
   float weave = clamp(perMm * Warp / 2.5 - 1.0, 0.0, 1.0);
   if (weave > 0.0) {
     float u = (a + 0.09 * sin(6.2831853 * a)) * Pitch * 1.35 / Warp, w = v / Weft, fu = floor(u), fw = floor(w), su = u - fu - 0.5, sw = w - fw - 0.5;
-    bool over = ((int(fu) + int(fw)) & 1) == 0;
+    ivec2 yarn = ivec2(int(fu), int(fw));
+    vec3 chance = texelFetch(yarns, yarn & 255, 0).rgb * 2.0 - 1.0;
+    bool over = ((yarn.x + yarn.y) & 1) == 0;
     float bump = over ? 1.0 - 4.0 * su * su : 1.0 - 4.0 * sw * sw;
-    tone *= 1.0 + weave * (0.16 * (bump - 0.66) + 0.05 * (over ? grainAt(int(fu), 0, 31) : grainAt(int(fw), 0, 32)) + 0.04 * grainAt(int(fu), int(fw), 33));
+    tone *= 1.0 + weave * (0.16 * (bump - 0.66) + 0.05 * (over ? chance.r : chance.g) + 0.04 * chance.b);
   }
-  relief = vec4(h * deep * full - sunk, slope * perRight, slope * perDown + pucker * (1.0 + h) + tucks, tone);
+  relief = vec4(h * deep * form.z - sunk, slope * perRight, slope * perDown + pucker * (1.0 + h) + tucks, tone);
   fibre = vec4(0.5, 0.5, 1.0 / 255.0, 1.0);
 }`;
 
@@ -138,6 +159,18 @@ void main() {
 export const sheetVertex = `#version 300 es
 void main() { gl_Position = vec4(float(gl_VertexID & 1) * 4.0 - 1.0, float(gl_VertexID >> 1) * 4.0 - 1.0, 0.0, 1.0); }`;
 
+// Heights seen from a little farther off: of so many samples across and down one.
+export const fewerFragment = (numbers) => `${head(numbers)}
+uniform sampler2D heights;
+uniform int every;
+out vec4 mean;
+void main() {
+  ivec2 first = ivec2(gl_FragCoord.xy) * every, last = textureSize(heights, 0) - 1;
+  float sum = 0.0;
+  for (int y = 0; y < every; y++) for (int x = 0; x < every; x++) sum += texelFetch(heights, min(first + ivec2(x, y), last), 0).r;
+  mean = vec4(sum / float(every * every));
+}`;
+
 // The mean height over a line about a sample; once across and once down.
 export const meanFragment = (numbers) => `${head(numbers)}
 uniform sampler2D heights;
@@ -154,6 +187,7 @@ void main() {
 export const lightFragment = (numbers) => `${head(numbers)}
 uniform sampler2D reliefs, fibres, contacts, nears, widers, palette;
 uniform int sampling, margin, high;
+uniform vec2 fewer;   // one over the samples across and down that the means stand for
 out vec4 colour;
 vec4 lit(ivec2 s) {
   vec4 r = texelFetch(reliefs, s, 0), f = texelFetch(fibres, s, 0);
@@ -165,11 +199,11 @@ vec4 lit(ivec2 s) {
   for (int i = 0; i < ShadowCount; i++) {
     float far = ShadowSteps[i] * Reach;
     ivec2 there = s + ivec2(round(far * toward * perMm));
-    float over = (i < 3 ? texelFetch(reliefs, there, 0).x : texelFetch(nears, there, 0).x) - height - far * steep;
+    float over = (i < 3 ? texelFetch(reliefs, there, 0).x : textureLod(nears, (vec2(there) + 0.5) * fewer, 0.0).x) - height - far * steep;
     blocked = max(blocked, over / (0.16 + 0.45 * far));
   }
   float light = 1.0 - 0.85 * min(1.0, blocked);
-  float near = max(0.0, texelFetch(nears, s, 0).x - height), wider = max(0.0, texelFetch(widers, s, 0).x - height);
+  float near = max(0.0, textureLod(nears, (vec2(s) + 0.5) * fewer, 0.0).x - height), wider = max(0.0, textureLod(widers, (vec2(s) + 0.5) * fewer, 0.0).x - height);
   float tight = exp(near * -2.5), open = tight * tight * exp(wider * (-1.25 / Depth));
   vec3 n = normalize(vec3(-r.yz, 1.0));
   float facing = dot(n, Toward), sky = (n.z * 0.55 - n.y * 0.2 - n.x * 0.12 + 0.45) * open;
