@@ -53,6 +53,8 @@ public sealed partial class Painter : ICloth, IDisposable
         if (cells.Length != length) cells = new byte[length];
         Bricks.Pack(work, cells);
         JsSetCells(handle, cells);
+        this.work = work;
+        LightWork();
     }
 
     private void SetCloth(Work work)
@@ -81,7 +83,12 @@ public sealed partial class Painter : ICloth, IDisposable
         JsSetCells(handle, cells);
     }
 
-    public void SetLook(Look look) => JsSetLook(handle, (int)look);
+    public void SetLook(Look look)
+    {
+        this.look = look;
+        LightWork();
+        JsSetLook(handle, (int)look);
+    }
 
     public void SetCursor(Valley valley, CableRow row) => JsSetCursor(handle, valley.Number, row.Index);
 
@@ -151,6 +158,7 @@ public sealed partial class Painter : ICloth, IDisposable
     /// <inheritdoc/>
     public void Dispose()
     {
+        disposed = true;
         JsRelease(handle);
         JsClose(handle);
     }

@@ -22,6 +22,7 @@ internal sealed class Pictures : IDisposable
     public void PaintIn(string elementId)
     {
         painter = Painter.Open(elementId, 0);
+        painter.BeLit(picture: true);
         painter.SetLook(Look.Stitched);
     }
 
@@ -42,6 +43,8 @@ internal sealed class Pictures : IDisposable
                 var work = Smocking.Lay(await load());
                 await Task.Delay(1, gone.Token); // the page breathes between two pictures
                 painter.Show(work);
+                await painter.LaidAsync();
+                if (painter is null) return null;
                 painter.Fit();
                 if (Held.Count >= MostHeld) Held.Clear();
                 return Held[edition] = painter.Picture();

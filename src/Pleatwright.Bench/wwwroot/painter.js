@@ -2,8 +2,9 @@
 // two bytes (thread + 1 or 0, marks), every row with its own pitch. What is painted how is in the folder painting.
 import { backRow } from "./painting/back.js";
 import { chartRow, latticeRow } from "./painting/chart.js";
-import { paintCloth } from "./painting/cloth.js";
+import { paintBareGathering, paintCloth } from "./painting/cloth.js";
 import { luminance, mix, overInk } from "./painting/colour.js";
+import { Lit } from "./painting/lit.js";
 import { BACK, CHART, STITCHED } from "./painting/looks.js";
 import { ClothMap } from "./painting/map.js";
 import { paintMargin } from "./painting/margin.js";
@@ -43,12 +44,14 @@ class Painter extends Place {
     this.onScheme = () => this.refresh();
     this.scheme.addEventListener("change", this.onScheme);
     this.map = null;
+    this.lit = null; // where the graphics card draws the stitched look
     this.resize();
     document.fonts?.ready.then(() => { this.paper.forget(); this.refresh(); }); // letters in the page's own font
   }
 
   close() {
     this.map?.close();
+    this.lit?.close();
     this.observer.disconnect();
     this.scheme.removeEventListener("change", this.onScheme);
   }
@@ -96,6 +99,7 @@ class Painter extends Place {
     this.cells = fresh;
     this.map?.paintSoon();
     if (old.length !== fresh.length || !this.scale) { this.paint(); return; }
+    if (this.isLit) { this.paintSoon(); return; }
     // Only the rows and valleys that changed are painted again.
     let changed = 0;
     const patches = [];
@@ -127,15 +131,39 @@ class Painter extends Place {
     const g = this.paper.ctx;
     this.paper.clean(g, this.width, this.height);
     if (!this.cloth || !this.scale || this.cells.length === 0) return;
+    if (this.isLit) this.paintLit();
+    else this.paintPlain();
+    paintMargin(this);
+    this.paintOver();
+    this.map?.frame();
+  }
+
+  // Whether the graphics card draws the look there is.
+  get isLit() { return this.look === STITCHED && this.lit !== null && this.lit.shows; }
+
+  paintLit(all = false) {
+    try {
+      if (all) this.lit.paintAll();
+      else this.lit.paint(() => this.paintPlain());
+      paintBareGathering(this);
+    } catch (e) {
+      // A card that cannot do what it promised: the plain look serves.
+      console.warn(e);
+      this.lit.close();
+      this.lit = null;
+      this.paper.clean(this.paper.ctx, this.width, this.height);
+      this.paintPlain();
+    }
+  }
+
+  paintPlain() {
+    const g = this.paper.ctx;
     paintCloth(this);
     this.paintLattice(0, this.cloth.rows - 1, 1, this.cloth.valleys);
     paintShapes(this, this.under);
     this.paintRows(0, this.cloth.rows - 1, 1, this.cloth.valleys);
     paintShapes(this, this.above);
     if (this.look === BACK && this.back) paintLegs(this, g, this.back);
-    paintMargin(this);
-    this.paintOver();
-    this.map?.frame();
   }
 
   paintPatch({ top, bottom, from, to }) {
@@ -252,6 +280,13 @@ export function free(handle) { const p = painters.get(handle); if (!p) return []
 export function setArea(handle, from, to, top, bottom) { const p = painters.get(handle); p.area = from > 0 ? [from, to, top, bottom] : null; p.paintOver(); }
 export function setRings(handle, rings, chosen) { const p = painters.get(handle); p.rings = rings.slice(); p.ringChosen = chosen; p.paintOver(); }
 export function setBack(handle, legs) { const p = painters.get(handle); p.back = legs.length === 0 ? null : legs.slice(); if (p.look === BACK) p.paint(); }
+// The stitched look by the graphics card: whether there is one, then pleats and strands as StitchedNumbers has them.
+export function light(handle, picture) { const p = painters.get(handle); p.lit ??= new Lit(p, picture); if (!p.lit.can) p.lit = null; return p.lit !== null; }
+export function lightBegins(handle, text, colours) { painters.get(handle)?.lit?.begin(text, colours); }
+export function lightNodes(handle, columns, nodes, top, bottom) { painters.get(handle)?.lit?.setNodes(columns, new Float32Array(nodes.slice().buffer), top, bottom); }
+export function lightBlock(handle, key, whole, strands) { painters.get(handle)?.lit?.put(key, whole, strands.slice()); }
+export function lightBlockGone(handle, key) { painters.get(handle)?.lit?.put(key, false, null); }
+export function lightIsWhole(handle) { const p = painters.get(handle); if (p?.lit) { p.lit.lacks = false; p.paintSoon(); } }
 export function setShapes(handle, under, over) { const p = painters.get(handle); p.under = under.slice(); p.above = over.slice(); p.cells = new Uint8Array(0); }
 export function setRoute(handle, legs) { const p = painters.get(handle); p.route = legs.length === 0 ? null : legs.slice(); p.paintOver(); }
 export function zoom(handle, factor) { const p = painters.get(handle); p.zoom(factor, p.midX, p.midY); }
@@ -267,5 +302,5 @@ export function showMap(handle, id, across, down) {
   p.map = host ? new ClothMap(p, host, across, down) : null;
 }
 export function reveal(handle, valley, row, force) { painters.get(handle).reveal(valley, row, force); }
-export function picture(handle) { return painters.get(handle).paper.base.toDataURL("image/webp", 0.86); }
+export function picture(handle) { const p = painters.get(handle); if (p.isLit) { p.paper.clean(p.paper.ctx, p.width, p.height); p.paintLit(true); } return painters.get(handle).paper.base.toDataURL("image/webp", 0.86); }
 export function refreshAll() { for (const p of painters.values()) p.refresh(); }

@@ -114,3 +114,24 @@ function paintGathering(view, left, right) {
     }
   }
 }
+
+// Gathering threads where no stitch lies over them: on the piece drawn as it will look they show between the stitches alone.
+export function paintBareGathering(view) {
+  const g = view.paper.ctx, c = view.cloth;
+  for (let i = -c.above; i < c.gatheringRows + c.below; i++) {
+    const holding = i < 0 || i >= c.gatheringRows, row = Math.min(Math.max(i * c.perSpace, 0), c.rows - 1);
+    const y = view.y(i * 2 * c.perSpace + 1), w = view.pitch(row) * view.scale;
+    if (y < -4 || y > view.height + 4 || w < 3) continue;
+    g.strokeStyle = holding ? c.holdingInk : c.gatherInk;
+    g.lineWidth = Math.max(1, 0.2 * view.scale);
+    g.beginPath();
+    for (let p = 0; p < c.pleats; p++) {
+      const x = view.x(p, row);
+      if (x + w < 0 || x > view.width) continue;
+      if (!holding && (p > 0 && view.thread(p, row) !== 0 || p < c.valleys && view.thread(p + 1, row) !== 0)) continue;
+      g.moveTo(x + w * 0.3, y);
+      g.lineTo(x + w * 0.7, y);
+    }
+    g.stroke();
+  }
+}

@@ -1,0 +1,58 @@
+using System.Runtime.InteropServices.JavaScript;
+using Pleatwright.Bench.Model.Printing;
+
+namespace Pleatwright.Bench.Printing;
+
+/// <summary>Paints pictures to take away in a worker of the page, one at a time.</summary>
+internal static partial class PaintingRoom
+{
+    private static Task? loaded;
+
+    /// <summary>Paints.</summary>
+    /// <param name="piece">The piece file.</param>
+    /// <param name="portrait">What is chosen.</param>
+    /// <param name="told">Told how much is done, 0 to 1, and the address of a picture to be shown meanwhile, empty where there is no new one.</param>
+    /// <returns>The address of the picture; a sentence why there is none; or nothing when it was stopped.</returns>
+    public static async Task<(string? Address, string Fault)> PaintAsync(string piece, Portrait portrait, Action<double, string> told)
+    {
+        await (loaded ??= JSHost.ImportAsync("picturing", "../picturing.js"));
+        var answer = await Paint(piece, portrait.Figure ?? "", portrait.Width, told);
+        return answer is null ? (null, "") : answer.StartsWith("blob:", StringComparison.Ordinal) ? (answer, "") : (null, answer);
+    }
+
+    /// <summary>Stops what is painted now.</summary>
+    public static void Stop()
+    {
+        if (loaded is { IsCompletedSuccessfully: true }) StopNow();
+    }
+
+    /// <summary>Hands a picture to the browser as a file.</summary>
+    [JSImport("save", "picturing")]
+    public static partial void Save(string address, string name);
+
+    /// <summary>Lets a picture go.</summary>
+    [JSImport("letGo", "picturing")]
+    public static partial void LetGo(string address);
+
+    [JSImport("paint", "picturing")]
+    private static partial Task<string?> Paint(string piece, string figure, int width, [JSMarshalAs<JSType.Function<JSType.Number, JSType.String>>] Action<double, string> told);
+
+    [JSImport("stop", "picturing")]
+    private static partial void StopNow();
+}
+
+/// <summary>The worker's side: what planner.js calls.</summary>
+internal static partial class PictureWorker
+{
+    /// <summary>Paints a picture of a piece file.</summary>
+    /// <returns>Why there is none; empty when it was painted.</returns>
+    [JSExport]
+    internal static string Paint(string piece, string figure, int width) =>
+        new Portrait(figure.Length == 0 ? null : figure, width).Paint(Smocking.Lay(Smocking.Read(piece)), Begun, (first, rows) => Told(first, rows));
+
+    [JSImport("begun", "planner")]
+    private static partial void Begun(int width, int height);
+
+    [JSImport("painted", "planner")]
+    private static partial void Told(int first, [JSMarshalAs<JSType.MemoryView>] Span<byte> rows);
+}

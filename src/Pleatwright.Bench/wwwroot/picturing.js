@@ -1,0 +1,45 @@
+// Pictures to take away are painted in a worker of their own (PaintingRoom in Printing), put away when it is done or stopped.
+let worker = null, asked = null;
+
+// The address of the picture; a sentence where there is none; null when it was stopped. told(share, address of a small one or "").
+export function paint(piece, figure, width, told) {
+  stop();
+  return new Promise((done) => {
+    const mine = worker = new Worker(new URL("planner.js", document.baseURI), { type: "module" });
+    asked = done;
+    mine.onmessage = async ({ data }) => {
+      if (mine !== worker) return;
+      if (data.up) mine.postMessage({ piece, figure, width });
+      else if (data.small) told(0, await address(data.small));
+      else if (data.share !== undefined) told(data.share, "");
+      else answer(data.picture ? URL.createObjectURL(data.picture) : data.fault);
+    };
+    mine.onerror = (e) => { e.preventDefault(); if (mine === worker) answer("The picture could not be painted in this browser."); };
+  });
+}
+
+export function stop() { answer(null); }
+
+function answer(what) {
+  worker?.terminate();
+  worker = null;
+  const was = asked;
+  asked = null;
+  was?.(what);
+}
+
+function address(bitmap) {
+  const canvas = document.createElement("canvas");
+  canvas.width = bitmap.width; canvas.height = bitmap.height;
+  canvas.getContext("bitmaprenderer").transferFromImageBitmap(bitmap);
+  return new Promise((done) => canvas.toBlob((blob) => done(URL.createObjectURL(blob))));
+}
+
+export function save(address, name) {
+  const link = Object.assign(document.createElement("a"), { href: address, download: name });
+  document.body.append(link);
+  link.click();
+  link.remove();
+}
+
+export function letGo(address) { URL.revokeObjectURL(address); }
