@@ -69,9 +69,18 @@ public sealed record Lettering(Spot At, string Text, TypeStyle Style, Anchor Anc
 public sealed record Inset(ImmutableArray<Mark> Marks, Spot Move, Box? Clip = null) : Mark;
 
 /// <summary>A picture in pixels, laid into a box.</summary>
-/// <param name="Box">Where it lies; it is stretched to fill it.</param>
-/// <param name="Jpeg">The picture as a JPEG file (ISO/IEC 10918-1).</param>
-public sealed record PixelPicture(Box Box, ImmutableArray<byte> Jpeg) : Mark;
+public sealed record PixelPicture : Mark
+{
+    private readonly Lazy<ImmutableArray<byte>> jpeg; // painting takes longer than laying out a page, and not every page is written
+
+    internal PixelPicture(Box box, Lazy<ImmutableArray<byte>> jpeg) => (Box, this.jpeg) = (box, jpeg);
+
+    /// <summary>Where it lies; it is stretched to fill it.</summary>
+    public Box Box { get; }
+
+    /// <summary>The picture as a JPEG file (ISO/IEC 10918-1). The first time it is asked for, it is painted.</summary>
+    public ImmutableArray<byte> Jpeg => jpeg.Value;
+}
 
 /// <summary>An entry in the list of contents that a reader program shows.</summary>
 /// <param name="Title">Its words.</param>

@@ -133,6 +133,21 @@ internal sealed class Relief
         }
     }
 
+    // Above its holding rows a neck is open: how far down the cloth begins, in lines.
+    private float Uppermost
+    {
+        get
+        {
+            if (Field.Surface.IsStraight || Field.Surface.Backdrop is not null) return float.NegativeInfinity;
+            var cloth = piece.Work.Piece.Cloth;
+            var rows = piece.Work.Pleating.Gauge.CableRowsPerSpace;
+            return -2f * (cloth.HoldingRowsAbove * rows + Math.Max(1, rows / 2));
+        }
+    }
+
+    /// <summary>Whether cloth lies at a place in the picture.</summary>
+    public bool HasCloth(Vector2 place) => Field.Locate(place.X, place.Y) is { } found && found.Down >= Uppermost;
+
     private const float Tuck = 0.24f; // how far pleats are drawn down under stitches, over the depth of a valley
 
     // Samples between which places on the cloth are taken to change evenly.
@@ -151,7 +166,7 @@ internal sealed class Relief
         var before = new float[nodes];
         var heldBefore = new float[nodes];
         var depth = Strands.ValleyDepth(Field.Pitch);
-        var least = Least();
+        var least = Uppermost;
         float perSpace = 2 * piece.Work.Pleating.Gauge.CableRowsPerSpace;
         for (var row = -margin; row < rows + margin; row++)
         {
@@ -241,22 +256,13 @@ internal sealed class Relief
             }
         }
 
-        // Above its holding rows a neck is open.
-        float Least()
-        {
-            if (Field.Surface.IsStraight || Field.Surface.Backdrop is not null) return float.NegativeInfinity;
-            var cloth = piece.Work.Piece.Cloth;
-            var rows = piece.Work.Pleating.Gauge.CableRowsPerSpace;
-            return -2f * (cloth.HoldingRowsAbove * rows + Math.Max(1, rows / 2));
-        }
-
         void LayEdge(int at, float x, float y, bool near)
         {
             LayTable(at);
             if (!near || Field.Locate(x, y) is not { } place || place.Down < least) return;
             var share = place.Across - MathF.Floor(place.Across);
             Height[at] = crown[(int)(share * CrownSteps)] * depth * 0.3f;
-            (FibreX[at], FibreY[at], Of[at]) = (place.Across, place.Down, Cloth);
+            (FibreX[at], FibreY[at], Of[at], Shade[at]) = (place.Across, place.Down, Cloth, 0.7f); // it turns away there
         }
 
         void LayTable(int at)
@@ -309,7 +315,7 @@ internal sealed class Relief
                 var t2 = t * t;
                 var t4 = t2 * t2;
                 var t8 = t4 * t4;
-                var centre = strand.Offset * (new Vector<float>(1.015f) - 0.26f * t8 * t8) + strand.Lean * t + strand.Bow * (new Vector<float>(1f / 3) - t2);
+                var centre = strand.Offset * (new Vector<float>(Strand.Apart) - Strand.Together * t8 * t8) + strand.Lean * t + strand.Bow * (new Vector<float>(1f / 3) - t2);
                 var c = (o - centre) * inverse;
                 var c2 = c * c;
                 var inside = Vector.LessThan(t2, one) & Vector.LessThan(c2, one);
@@ -327,7 +333,7 @@ internal sealed class Relief
                 if (Vector.EqualsAll(inside, Vector<int>.Zero)) continue;
                 var rise = Vector.SquareRoot(Vector.Max(one - c2, new Vector<float>(0.01f)));
                 var twist = t * perT + c * perC + new Vector<float>(begin);
-                var height = new Vector<float>(strand.Apex - round) - strand.Dip * (0.35f * t2 + 0.65f * t8 * t2) + round * rise;
+                var height = new Vector<float>(strand.Apex - round) - strand.Dip * (Strand.SinkSoon * t2 + (1 - Strand.SinkSoon) * t8 * t2) + round * rise;
                 Vector<float> wave = zero, slant = zero;
                 if (seen > 0)
                 {
@@ -342,7 +348,7 @@ internal sealed class Relief
                 inside &= Vector.GreaterThan(height, there);
                 if (Vector.EqualsAll(inside, Vector<int>.Zero)) continue;
                 var shift = new Vector<float>(strand.Lean) - 2 * strand.Bow * t;
-                var alongSlope = -strand.Dip * (0.7f * t + 6.5f * t8 * t) - ridge * perT * wave;
+                var alongSlope = -strand.Dip * (2 * Strand.SinkSoon * t + 10 * (1 - Strand.SinkSoon) * t8 * t) - ridge * perT * wave;
                 var crossSlope = (-round * c / rise - ridge * perC * wave) * inverse;
                 alongSlope -= crossSlope * shift;
                 Vector.ConditionalSelect(inside, height, new Vector<float>(Height, at)).CopyTo(Height, at);

@@ -193,7 +193,7 @@ internal static class Shading
         for (var s = 1; s <= steps; s++)
         {
             var q = p + flat * (far * (s + 0.5f * jitter) / steps);
-            if (relief.Field.Locate(q.X, q.Y) is not null) dark += 1f / steps;
+            if (relief.HasCloth(q)) dark += 1f / steps;
         }
         var lightness = light.Strength * (1 - 0.45f * dark * dark * (3 - 2 * dark));
         (red[i], green[i], blue[i]) = (paper.X * lightness, paper.Y * lightness, paper.Z * lightness);

@@ -61,25 +61,31 @@ internal struct Strand
     /// <summary>Index of its thread among the piece's.</summary>
     public int Thread;
 
+    /// <summary>Of how far it sinks, the share that goes with the square of t; the rest goes with its tenth power.</summary>
+    public const float SinkSoon = 0.35f;
+
+    /// <summary>How far apart strands lie in the middle, over the mean, and by how much less at the ends, with the sixteenth power of t.</summary>
+    public const float Apart = 1.015f, Together = 0.26f;
+
     /// <summary>How far it has sunk towards the valleys, 0 in the middle to 1 at the ends: over the pleats and steeply down between them.</summary>
     public static float Sink(float t)
     {
         float t2 = t * t, t4 = t2 * t2;
-        return 0.35f * t2 + 0.65f * t4 * t4 * t2;
+        return SinkSoon * t2 + (1 - SinkSoon) * t4 * t4 * t2;
     }
 
     /// <summary>How <see cref="Sink"/> changes with t.</summary>
     public static float SinkSlope(float t)
     {
         float t2 = t * t, t4 = t2 * t2;
-        return 0.7f * t + 6.5f * t * t4 * t4;
+        return 2 * SinkSoon * t + 10 * (1 - SinkSoon) * t * t4 * t4;
     }
 
     /// <summary>How near the strands lie to one another along the stitch: drawn together where they go down through one hole. 1 on the whole.</summary>
     public static float Pinch(float t)
     {
         float t2 = t * t, t4 = t2 * t2, t8 = t4 * t4;
-        return 1.015f - 0.26f * t8 * t8;
+        return Apart - Together * t8 * t8;
     }
 
     /// <summary>Where the middle of the strand lies across the stitch.</summary>

@@ -24,7 +24,7 @@ internal static class StitchedPrint
     {
         if (!IsPainted) return StitchedPicture.Draw(work, width);
         var of = Kept.GetValue(work, w => new Painted(w));
-        return Printed(of, of.Piece.Whole, width);
+        return Printed(of, null, width, StitchedPicture.HeightOf(work, width));
     }
 
     /// <summary>The picture as large as may be, so many millimetres wide and high at the most.</summary>
@@ -36,27 +36,28 @@ internal static class StitchedPrint
         if (!IsPainted || !Bending.SurfaceOf(geometry.Work).IsStraight) return StitchedPicture.Draw(geometry, window);
         var of = Kept.GetValue(geometry.Work, w => new Painted(w));
         var view = geometry.BoxOf(window);
-        var times = geometry.Pitch / of.Piece.Field.Pitch;
-        return Printed(of, new Frame(view.X / times, view.Y / times, view.Width / times, view.Height / times), view.Width);
+        var times = geometry.Pitch / geometry.Work.Pleating.Gauge.Pitch.Millimetres;
+        return Printed(of, new Frame(view.X / times, view.Y / times, view.Width / times, view.Height / times), view.Width, view.Height);
     }
 
-    private static Drawing Printed(Painted of, Frame frame, double width)
+    private static Drawing Printed(Painted of, Frame? frame, double width, double height)
     {
-        var box = new Box(0, 0, width, width * frame.Height / frame.Width);
+        var box = new Box(0, 0, width, height);
         return new Drawing(box, [new PixelPicture(box, of.Jpeg(frame, Math.Max(1, (int)Math.Round(width * PerMillimetre))))]);
     }
 
     private sealed class Painted(Work work)
     {
-        private readonly Dictionary<(Frame, int), ImmutableArray<byte>> jpegs = [];
+        private readonly Dictionary<(Frame?, int), Lazy<ImmutableArray<byte>>> jpegs = [];
+        private readonly Lazy<StitchedPiece> piece = new(() => new StitchedPiece(work));
 
-        public StitchedPiece Piece { get; } = new(work);
-
-        public ImmutableArray<byte> Jpeg(Frame frame, int wide)
+        // Of a part, or of the whole.
+        public Lazy<ImmutableArray<byte>> Jpeg(Frame? frame, int wide)
         {
             lock (jpegs)
             {
-                if (!jpegs.TryGetValue((frame, wide), out var jpeg)) jpegs[(frame, wide)] = jpeg = [.. JpegFile.Write(new Painter(Piece, frame, wide).Paint())];
+                if (!jpegs.TryGetValue((frame, wide), out var jpeg))
+                    jpegs[(frame, wide)] = jpeg = new(() => [.. JpegFile.Write(new Painter(piece.Value, frame ?? piece.Value.Whole, wide).Paint())]);
                 return jpeg;
             }
         }

@@ -6,7 +6,7 @@ using Pleatwright.Files;
 
 namespace Pleatwright.Plate.Writers;
 
-/// <summary>Sheets as a PDF: vector, at true size, with the typefaces embedded and a list of contents.</summary>
+/// <summary>Sheets as a PDF: vector but for painted pictures, at true size, with the typefaces embedded and a list of contents.</summary>
 internal static class PdfWriter
 {
     private const double PointsPerMillimetre = 1 / Typeface.MillimetresPerPoint;

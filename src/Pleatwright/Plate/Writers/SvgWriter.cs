@@ -4,7 +4,7 @@ using Pleatwright.Files;
 
 namespace Pleatwright.Plate.Writers;
 
-/// <summary>Sheets as one SVG: vector, at true size, with nothing fetched from elsewhere and no script.</summary>
+/// <summary>Sheets as one SVG: vector but for painted pictures, at true size, with nothing fetched from elsewhere and no script.</summary>
 internal static class SvgWriter
 {
     private const double Between = 8; // millimetres from one sheet to the next
