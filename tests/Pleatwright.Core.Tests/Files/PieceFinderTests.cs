@@ -101,6 +101,19 @@ public sealed class PieceFinderTests : IDisposable
         Assert.StartsWith("%PDF-1.7", plain);
     }
 
+    // A designer who sells plates need not hand over the piece.
+    [Fact]
+    public void A_plate_that_is_not_to_carry_its_piece_does_not()
+    {
+        var plate = Plates.OfExample("first-pennant", new Pleatwright.Plate.PlateOptions { CarriesPiece = false });
+        foreach (var format in PlateFormat.All)
+        {
+            var written = format.Write(plate);
+            Assert.ThrowsAny<Exception>(() => PieceFinder.Read(written));
+            Assert.DoesNotContain("\"pleatwright\"", Encoding.Latin1.GetString(written));
+        }
+    }
+
     // A page that a browser saved again is no XML any more: void elements are left open, attributes are quoted anew.
     [Fact]
     public void A_page_saved_by_a_browser_and_a_drawing_saved_by_another_program_still_open()

@@ -114,14 +114,70 @@ public class ExcerptTests
 
     private static bool Meet(Box a, Box b) => a.X < b.Right && b.X < a.Right && a.Y < b.Bottom && b.Y < a.Bottom;
 
-    // Three figures that are not alike, of 56 runs, take a page of lines by themselves.
-    private static int Most(string example) => example switch { "harbour-wall" or "quay-bishop" => 6, "quay-yoke" or "flawed-kite" => 5, _ => 4 };
+    private static int Most(string example) => example switch { "harbour-wall" or "quay-bishop" => 6, "flawed-kite" => 5, _ => 4 };
 
     [Theory, MemberData(nameof(Examples))]
     public void A_plate_is_short(string example)
     {
         foreach (var paper in (Paper[])[Paper.A4, Paper.Letter])
             Assert.InRange(Plates.OfExample(example, new PlateOptions { Paper = paper }).Sheets.Length, 2, Most(example));
+    }
+
+    private static IEnumerable<Mark> Deep(IEnumerable<Mark> marks) => marks.SelectMany(m => m is Inset inset ? Deep(inset.Marks) : [m]);
+
+    private static void Explained(PlateDocument plate)
+    {
+        Sign[] stitches = [Sign.UpCable, Sign.DownCable, Sign.HalfStitch, Sign.Sample];
+        var drawn = Deep(ChartPages.Drawings(plate).SelectMany(d => d.Drawing.Marks)).Select(m => m.Means).OfType<Sign>().ToHashSet();
+        if (drawn.Contains(Sign.Run)) drawn.Remove(Sign.RunWithin);
+        Assert.Equal(drawn.Order(), plate.Signs.Select(s => s.Sign).Except(stitches).Order());
+        Assert.Equal(plate.Signs.Length, plate.Signs.Select(s => s.Words).Distinct().Count());
+    }
+
+    [Theory, MemberData(nameof(Examples))]
+    public void Every_mark_of_the_chart_has_its_entry_in_the_key_and_every_entry_its_mark(string example)
+    {
+        foreach (var edition in Enum.GetValues<Edition>())
+            foreach (var large in (bool[])[false, true]) Explained(Plates.OfExample(example, new PlateOptions { Edition = edition, LargePrint = large }));
+    }
+
+    [Fact]
+    public void Every_mark_of_any_chart_has_its_entry() => Orders.Sample(order =>
+    {
+        if (order.Steps.Length > 0) Explained(PlateMaker.Make(order.Work, order, [], new PlateOptions { Edition = Edition.Learner }));
+    }, iter: Long.Of(20, 400));
+
+    [Theory, MemberData(nameof(Examples))]
+    public void Every_step_of_a_band_is_numbered_on_the_learner_s_chart_where_it_begins(string example)
+    {
+        var plate = Plates.OfExample(example, new PlateOptions { Edition = Edition.Learner });
+        var told = Deep(ChartPages.Drawings(plate).SelectMany(d => d.Drawing.Marks)).OfType<Lettering>().Select(l => l.Text).Where(t => t.StartsWith('B') && t[1..].All(char.IsAsciiDigit)).ToList();
+        Assert.Equal(plate.Order.Bands.Steps.Index().Where(s => s.Item.First == 0).Select(s => FormattableString.Invariant($"B{s.Index + 1}")).Order(), told.Order());
+    }
+
+    // The steps of the second copy stood on no chart.
+    [Fact]
+    public void A_copy_on_other_rows_is_named_over_the_chart_of_the_first()
+    {
+        var plate = Plates.OfExample("gulls-turning");
+        var copies = Excerpts.Of(plate.Order).SelectMany(e => e.Elsewhere).ToList();
+        Assert.NotEmpty(copies);
+        var words = string.Join(' ', plate.Sheets.SelectMany(s => Deep(s.Marks)).OfType<Lettering>().Select(l => l.Text));
+        foreach (var copy in copies) Assert.Contains(FormattableString.Invariant($"steps {copy.First} to {copy.Last} {Math.Abs(copy.Lower) * plate.Work.Pleating.Gauge.CableRowsPerSpace} rows {(copy.Lower > 0 ? "lower" : "higher")}"), words, StringComparison.Ordinal);
+    }
+
+    // Two pairs of steps of one border were printed over each other.
+    [Theory, MemberData(nameof(Examples))]
+    public void No_words_of_the_strip_lie_over_others(string example)
+    {
+        var plate = Plates.OfExample(example);
+        foreach (var (_, drawing) in ChartPages.Drawings(plate).Where(d => d.Title == "the whole at a glance"))
+        {
+            var boxes = Deep(drawing.Marks).OfType<Lettering>().Where(l => l.Style.Face == Face.TextBold).Select(l => (l.Text, Box: new Box(
+                l.At.X - Typeface.Width(l.Text, l.Style) * (l.Anchor switch { Anchor.Start => 0, Anchor.Middle => 0.5, _ => 1 }), l.At.Y - Typeface.CapHeight(l.Style), Typeface.Width(l.Text, l.Style), Typeface.CapHeight(l.Style)).Grown(-0.05))).ToList();
+            foreach (var (i, one) in boxes.Index())
+                foreach (var other in boxes.Skip(i + 1)) Assert.False(Meet(one.Box, other.Box), $"{one.Text} {other.Text}");
+        }
     }
 
     [Theory, MemberData(nameof(Examples))]

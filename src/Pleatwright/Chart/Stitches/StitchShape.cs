@@ -62,9 +62,7 @@ internal static class StitchDrawing
             switch (stitch.Kind)
             {
                 case StitchKind.Over:
-                    // a rope is as wide as its row, so that two beside each other touch
-                    var slant = stitch.IsLevel && lastSide == side ? 1.6 : 1;
-                    yield return (i, new StitchShape(ShapeKind.Bar, new(near, from - slant * lastSide), new(far, to + slant * side), OverWidth(stitch, lastSide, side)));
+                    yield return (i, new StitchShape(ShapeKind.Bar, new(near, from - lastSide), new(far, to + side), OverWidth(stitch, lastSide, side)));
                     break;
                 case StitchKind.Catch:
                     yield return (i, new StitchShape(ShapeKind.Bar, new(near + 0.4 * way, from - 0.5), new(far - 0.4 * way, to - 0.5), 0.85));
