@@ -1,6 +1,7 @@
 using System.Text.Json;
 using Pleatwright.Chart;
 using Pleatwright.Files;
+using Pleatwright.Plate;
 
 namespace Pleatwright.Tests.Commands;
 
