@@ -70,16 +70,13 @@ internal sealed class StitchedNumbers
         var field = piece!.Field;
         var fresh = new float[field.Rows * field.Columns * NodeNumbers];
         for (int row = 0, at = 0; row < field.Rows; row++)
-        {
-            var down = field.Top + row * 2 * field.RowsApart;
-            var pitch = table!.PitchAt(down);
             for (var k = 0; k < field.Columns; k++)
             {
-                fresh[at++] = (k + field.Shift[row * field.Columns + k] - field.Pleats / 2f) * pitch;
-                fresh[at++] = (float)(down * field.LineHeight);
+                var lies = table!.Node(k, row);
+                fresh[at++] = lies.X;
+                fresh[at++] = lies.Y;
                 fresh[at++] = field.Held[row * field.Columns + k];
             }
-        }
         int first = 0, last = field.Rows - 1;
         if (before is not null && nodes.Length == fresh.Length)
         {
@@ -91,7 +88,7 @@ internal sealed class StitchedNumbers
         }
         if (first > last) return null;
         nodes = fresh;
-        return (field.Top + (first - 1) * 2 * field.RowsApart, field.Top + (last + 1) * 2 * field.RowsApart);
+        return (table!.LineOf(first - 1), table.LineOf(last + 1));
     }
 
     private List<int> TakeStitches()

@@ -3,7 +3,8 @@ using System.Numerics;
 namespace Pleatwright.Stitched;
 
 /// <summary>
-/// A stitched piece as it is worked on: every cable row lies straight across at its own pitch, whatever form the cloth has in the end. Places are in
+/// A stitched piece as it is worked on: every cable row lies straight across at its own pitch, whatever form the cloth has in the end,
+/// and no pleat stands far beside where the hand points at it. Places are in
 /// millimetres to the right of the middle of the cloth, and below the upper edge of cable row 0.
 /// </summary>
 internal sealed class OnTable
@@ -14,7 +15,7 @@ internal sealed class OnTable
     private readonly Strands strands;
     private readonly List<Strand> taken = [];
     private readonly float middle;
-    private readonly bool straight, turns;
+    private readonly bool turns;
     private readonly float[] pitches;
 
     /// <summary>For a piece.</summary>
@@ -23,7 +24,6 @@ internal sealed class OnTable
         field = piece.Field;
         strands = piece.Strands;
         middle = field.Pleats / 2f;
-        straight = field.Surface.IsStraight;
         turns = field.Surface.Backdrop is not null;
         var rows = Math.Max(1, piece.Work.CableRows);
         pitches = new float[rows];
@@ -31,28 +31,30 @@ internal sealed class OnTable
     }
 
     /// <summary>How wide a pleat lies there, in millimetres.</summary>
-    public float PitchAt(float down)
-    {
-        var row = Math.Clamp((down - 1) / 2, 0, pitches.Length - 1);
-        var above = (int)row;
-        var below = Math.Min(above + 1, pitches.Length - 1);
-        return pitches[above] + (pitches[below] - pitches[above]) * (row - above);
-    }
+    public float PitchAt(float down) => pitches[Math.Clamp((int)MathF.Floor(down / 2), 0, pitches.Length - 1)];
+
+    // By how many pleats a pleat may stand beside its place where it is worked on: more, and the hand would point at one and take its neighbour.
+    private const float MostAside = 0.3f;
+
+    private static float Kept(float shift) => MostAside * MathF.Tanh(shift / MostAside);
 
     /// <summary>Where a place on the cloth lies.</summary>
-    public Vector2 Place(float across, float down) => new((across + field.ShiftAt(across, down) - middle) * PitchAt(down), (float)(down * field.LineHeight));
+    public Vector2 Place(float across, float down) => new((across + Kept(field.ShiftAt(across, down)) - middle) * PitchAt(down), (float)(down * field.LineHeight));
+
+    /// <summary>Where a node of the cloth lies; see <see cref="PleatField.Columns"/> and <see cref="PleatField.Rows"/>.</summary>
+    public Vector2 Node(int column, int row)
+    {
+        var down = LineOf(row);
+        return new((column + Kept(field.Shift[row * field.Columns + column]) - middle) * PitchAt(down), (float)(down * field.LineHeight));
+    }
+
+    /// <summary>The line on which a row of nodes lies.</summary>
+    public float LineOf(int row) => field.Top + row * 2 * field.RowsApart;
 
     /// <summary>Lays the strands of one stitch; see <see cref="Strands.Lay"/>.</summary>
     public void Lay(in LaidStitch stitch, List<Strand> into, bool whole)
     {
         float across = (stitch.Across + stitch.ToAcross) / 2, down = (stitch.Down + stitch.ToDown) / 2;
-        if (straight)
-        {
-            var first = into.Count;
-            strands.Lay(stitch, into, whole);
-            for (var i = first; i < into.Count; i++) into[i] = into[i] with { MidX = into[i].MidX - middle * (float)field.Pitch };
-            return;
-        }
         // Of a ball only the front is seen, and on the table all of it: what lies anywhere is laid as in the middle, and set down in its place.
         var by = turns ? MathF.Round(middle - across) : 0;
         var laid = stitch with { Across = stitch.Across + by, ToAcross = stitch.ToAcross + by };
