@@ -26,6 +26,18 @@ public sealed class PictureCommandTests : IDisposable
         Assert.InRange(blue, 60, 180);
     }
 
+    // poppler tells what pictures a PDF holds, and how finely they are printed.
+    [Fact]
+    public void The_cover_of_a_plate_is_painted_as_finely_as_print_is_judged()
+    {
+        Assert.Equal(0, Program.Run("plate", Program.Example("first-pennant"), "-o", In("a.pdf")).Exit);
+        using var told = System.Diagnostics.Process.Start(new System.Diagnostics.ProcessStartInfo("pdfimages", ["-list", In("a.pdf")]) { RedirectStandardOutput = true })!;
+        var first = told.StandardOutput.ReadToEnd().Split('\n')[2].Split(' ', StringSplitOptions.RemoveEmptyEntries);
+        Assert.Equal(("1", "jpeg"), (first[0], first[8]));
+        Assert.InRange(int.Parse(first[12], System.Globalization.CultureInfo.InvariantCulture), 290, 310); // dots an inch across
+        Assert.InRange(new FileInfo(In("a.pdf")).Length, 10_000, 1_500_000);
+    }
+
     [Fact]
     public void A_figure_is_framed_alone_and_a_size_is_heeded()
     {

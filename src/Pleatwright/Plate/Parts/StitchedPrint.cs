@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Runtime.CompilerServices;
 using Pleatwright.Chart;
+using Pleatwright.Picture;
 using Pleatwright.Stitched;
 
 namespace Pleatwright.Plate.Parts;
@@ -17,7 +18,10 @@ internal static class StitchedPrint
     private static readonly ConditionalWeakTable<Work, Painted> Kept = [];
 
     /// <summary>Whether pictures are painted here.</summary>
-    public static bool IsPainted => !OperatingSystem.IsBrowser();
+    public static bool IsPainted => !OperatingSystem.IsBrowser() && !(AppContext.TryGetSwitch(DrawnSwitch, out var drawn) && drawn);
+
+    // Set where many plates are written for what they say alone.
+    private const string DrawnSwitch = "Pleatwright.CoversDrawn";
 
     /// <summary>The picture so many millimetres wide.</summary>
     public static Drawing Of(Work work, double width)
@@ -43,7 +47,9 @@ internal static class StitchedPrint
     private static Drawing Printed(Painted of, Frame? frame, double width, double height)
     {
         var box = new Box(0, 0, width, height);
-        return new Drawing(box, [new PixelPicture(box, of.Jpeg(frame, Math.Max(1, (int)Math.Round(width * PerMillimetre))))]);
+        // a long strip is painted as finely as a picture may be large
+        var finest = Math.Min((Painter.MostPixels - 1) / Math.Max(width, height), Math.Sqrt(0.99 * Raster.MostPixels / (width * height)));
+        return new Drawing(box, [new PixelPicture(box, of.Jpeg(frame, Math.Max(1, (int)Math.Round(width * Math.Min(PerMillimetre, finest)))))]);
     }
 
     private sealed class Painted(Work work)

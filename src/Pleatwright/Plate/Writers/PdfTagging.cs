@@ -39,9 +39,9 @@ internal sealed class PdfTagging
     {
         this.document = document;
         Sheet[] all = [.. sheets];
-        // what stands again is read once: where it stood first, or else where it is met first
+        // what stands again is read once: where it stood first, or else where it is met first; what was told without being printed is told already
         var read = all.SelectMany(s => s.Tags).Where(t => t.Again is null).Distinct().ToDictionary(t => t);
-        groups.AddRange(all.Select(s => GroupsOf(s, t => t.Again is not { } first || read.TryAdd(first, t) || read[first] == t ? t : Tag.Ornament).ToList()));
+        groups.AddRange(all.Select(s => GroupsOf(s, t => t.Again is { Alternate.Length: > 0 } ? Tag.Ornament : t.Again is not { } first || read.TryAdd(first, t) || read[first] == t ? t : Tag.Ornament).ToList()));
         foreach (var tag in groups.SelectMany(g => g).Select(g => g.Tag).Where(t => t.Role != Role.Ornament))
         {
             toCome[tag] = toCome.GetValueOrDefault(tag) + 1;
