@@ -6,7 +6,7 @@ namespace Pleatwright.Bench;
 public sealed class Later(LazyAssemblyLoader loader)
 {
     // named as lazy in the project file, too
-    private static readonly string[] Printing = ["PdfSharp.wasm", "PdfSharp.Shared.wasm", "JpegLibrary.wasm", "Pleatwright.Typefaces.wasm"], Lists = ["CsvHelper.wasm"];
+    private static readonly string[] Printing = ["PdfSharp.wasm", "PdfSharp.Shared.wasm", "Pleatwright.Typefaces.wasm"], Lists = ["CsvHelper.wasm"];
 
     private readonly Dictionary<string[], Task> fetched = [];
 

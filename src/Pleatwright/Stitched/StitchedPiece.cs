@@ -12,6 +12,7 @@ internal sealed class StitchedPiece
         Field = new PleatField(work);
         Strands = new Strands(Field);
         Stitches = LaidStitch.Of(work);
+        whole = new Lazy<Frame>(Seen);
     }
 
     /// <summary>The work.</summary>
@@ -27,18 +28,23 @@ internal sealed class StitchedPiece
     public ReadOnlyMemory<LaidStitch> Stitches { get; }
 
     /// <summary>All of the finished cloth that is seen: no seam pleats, but the holding rows.</summary>
-    public Frame Whole
+    public Frame Whole => whole.Value;
+
+    private readonly Lazy<Frame> whole;
+
+    private Frame Seen()
     {
-        get
-        {
-            var cloth = Work.Piece.Cloth;
-            var rows = Work.Pleating.Gauge.CableRowsPerSpace;
-            var margin = Math.Max(1, rows / 2);
-            double top = -2.0 * (cloth.HoldingRowsAbove * rows + margin), bottom = 2.0 * (Work.CableRows + cloth.HoldingRowsBelow * rows + margin);
-            return Field.Surface.View(Field.DepthOf((float)top), Field.DepthOf((float)bottom)) is var (x, y, width, height)
-                ? Field.Surface.Backdrop is null ? new Frame(x, y, width, height) : new Frame(x, y, width, height).Grown(0.06 * width)
-                : new Frame(0, top * Field.LineHeight, Field.Pleats * Field.Pitch, (bottom - top) * Field.LineHeight);
-        }
+        var cloth = Work.Piece.Cloth;
+        var rows = Work.Pleating.Gauge.CableRowsPerSpace;
+        var margin = Math.Max(1, rows / 2);
+        double top = -2.0 * (cloth.HoldingRowsAbove * rows + margin), bottom = 2.0 * (Work.CableRows + cloth.HoldingRowsBelow * rows + margin);
+        if (Field.Surface.View(Field.DepthOf((float)top), Field.DepthOf((float)bottom)) is var (x, y, width, height))
+            return Field.Surface.Backdrop is null ? new Frame(x, y, width, height) : new Frame(x, y, width, height).Grown(0.06 * width);
+        // At the edges a pleat may lean out, and what is worked on it with it.
+        var right = Field.Pleats * Field.Pitch;
+        var flat = new Frame(0, top * Field.LineHeight, right, (bottom - top) * Field.LineHeight);
+        var lean = Framing.Things(this).Aggregate(flat, (frame, thing) => frame.With(thing.Box));
+        return Frame.Of(Math.Max(lean.X, -Field.Pitch), flat.Y, Math.Min(lean.Right, right + Field.Pitch), flat.Bottom);
     }
 
     /// <summary>Whether a stitch lies where it can be seen: of a ball, in front.</summary>

@@ -54,7 +54,7 @@ internal static class Tables
     [
         null, "", " ", "1", "2", "3", "4", "5", "6", "9", "12", "20", "36", "39", "40", "41", "-1", "-40", "-41", "0", "61", "200", "999", "1000", "2500", "4999", "5000", "5001", "100000", "1000001",
         "2147483647", "-2147483648", "99999999999", "1.5", "0.25", "1e3", "1e300", "-1e300", "NaN", "Infinity", "½", "1 000", "one", "#b3202c", "#fff", "a", "b", "c", "d", "Z", "é", "😀",
-        "trellis", "cable", "wave", "diamond", "feather", "knot", "bullion", "sail red", "boat", "larger", "  spaced  ", "line\nbreak", "\"quoted\"", "EUR", new('x', 59), new('x', 61), new('y', 101), new('z', 501),
+        "trellis", "cable", "wave", "diamond", "feather", "knot", "bullion", "sail red", "boat", "larger", "  spaced  ", "line break", "\"quoted\"", "EUR", new('x', 59), new('x', 61), new('y', 101), new('z', 501),
     ];
 
     /// <summary>Lengths that a field may give, and some that none should.</summary>

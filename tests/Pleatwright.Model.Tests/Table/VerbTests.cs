@@ -62,7 +62,7 @@ public class VerbTests
                 if (verb.Can(at.Place)) verb.Do(at.Place);
                 asked.UnionWith(at.Asked);
             }
-        Question[] beforeAnAct = [Question.Match, Question.Newer, Question.WhichStays]; // put only where there is a doubt; DrawerHandTests and CopyTests ask them
+        Question[] beforeAnAct = [Question.Match, Question.Newer, Question.WhichStays, Question.Coming]; // put only where there is a doubt; DrawerHandTests and CopyTests ask them
         Assert.Equal(Enum.GetValues<Question>().Except(beforeAnAct), asked.Order());
     }
 
