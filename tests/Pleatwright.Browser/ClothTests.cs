@@ -82,7 +82,7 @@ public class ClothTests(WarmBench warm) : IClassFixture<WarmBench>
         Assert.Equal("wide", await P(bench).GetByLabel("In size").InputValueAsync());
         await P(bench).GetByLabel("Dot sheet").CheckAsync();
         await P(bench).GetByAltText("Dot sheet").First.WaitForAsync();
-        await Assertions.Expect(P(bench).Locator("button.format")).ToHaveCountAsync(2);
+        await Assertions.Expect(P(bench).Locator(".plate-formats button, .plate-take > button.format")).ToHaveCountAsync(2);
         var download = await AtThePlate.TakeAwayAsync(P(bench), "PDF");
         Assert.Equal("Harbour morning wide dots.pdf", download.SuggestedFilename);
         using (var reader = new StreamReader(await download.CreateReadStreamAsync())) Assert.StartsWith("%PDF-", await reader.ReadToEndAsync(), StringComparison.Ordinal);

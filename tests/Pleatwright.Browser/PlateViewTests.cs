@@ -26,6 +26,7 @@ public class PlateViewTests(Chromium chromium)
         await bench.Page.Keyboard.PressAsync("Space");
         await ReachAsync(bench, "Chart at the size");
         await bench.Page.Keyboard.PressAsync("Space");
+        await Assertions.Expect(bench.Page.Locator("button.format").Filter(new() { HasText = "TXT" })).ToBeEnabledAsync(); // the pages are laid out
         await ReachAsync(bench, "TXT");
         await bench.Page.Locator(".plate-pages[aria-busy=false] img").First.WaitForAsync();
         await Assertions.Expect(bench.Page.Locator(".plate-pages[aria-busy=false] img").First).ToHaveAttributeAsync("style", new System.Text.RegularExpressions.Regex("215.9 / 279.4"));

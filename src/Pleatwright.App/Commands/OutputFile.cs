@@ -100,12 +100,12 @@ internal sealed class OutputFile
     private void CheckWhatStands()
     {
         var file = new FileInfo(Path);
-        if (AtomicFile.IsDevice(file.FullName)) return; // written to as it stands, as /dev/stdout is
-        if (file.LinkTarget is not null)
+        if (file.LinkTarget is not null && !AtomicFile.IsDevice(file.FullName))
         {
             file = file.ResolveLinkTarget(returnFinalTarget: true) is FileInfo { Exists: true } target ? target
                 : throw new UsageException($"{Path}: this is a link that leads nowhere; name the file itself.");
         }
+        if (AtomicFile.IsDevice(file.FullName)) return; // written to as it stands, as /dev/null is
         if (!file.Exists) return;
         if (file.Length == 0 && !IsPlainFile(file.FullName)) throw new UsageException($"{Path}: this is no plain file (a pipe, a socket or a device); name another.");
         if (IsForReading(file)) throw new UsageException($"{Path}: this file may only be read; make it writable, or name another.");
