@@ -270,6 +270,7 @@ internal sealed class StepMarks
             var wide = Typeface.Width(words, type);
             if (wide > box.Width * 1.1) type = type with { Points = Math.Round(type.Points * box.Width * 1.1 / wide, 2) };
             var centre = new Spot(box.Centre.X, geometry.Middle(step.Row));
+            if (!geometry.BoxOf(window).Holds(centre)) yield break; // it begins or ends beyond what is shown
             var (half, high) = (Math.Max(Typeface.Width(words, type) / 2 + 0.5, Typeface.CapHeight(type) * 0.8), Math.Min(geometry.RowHeight * 0.92, Typeface.CapHeight(type) * 1.7));
             yield return new Shape(Outline.Rounded(new Box(centre.X - half, centre.Y - high / 2, 2 * half, high), high / 2), thread, new Pen(Colour.White, 0.15));
             yield return new Lettering(new Spot(centre.X, centre.Y + Typeface.CapHeight(type) / 2), words, type, Anchor.Middle) { Means = Sign.RunWithin };
