@@ -39,7 +39,7 @@ internal sealed class StepMarks
         (this.geometry, this.order, this.look, this.window) = (geometry, order, look, window);
         var box = geometry.BoxOf(window);
         bounds = bounded ? (box.X, box.Right) : (double.NegativeInfinity, double.PositiveInfinity);
-        this.steps = [.. steps.Where(s => IsShown(s, Begins(s)))];
+        this.steps = [.. steps.Where(s => IsShown(s, Begins(s)) && FirstPleat(s) >= window.FirstPleat && FirstPleat(s) <= window.LastPleat)];
         firsts = FirstsOfFigures(order);
         foreach (var row in this.steps.GroupBy(s => s.Row.Index)) Row(row.Key, [.. row.OrderBy(s => Math.Min(s.From.Number, s.To.Number))]);
     }
@@ -146,6 +146,8 @@ internal sealed class StepMarks
     private int Begins(Step step) => Rightward(step) ? step.From.Number - 1 : step.From.Number + 1;
 
     private bool IsShown(Step step, int edge) => edge >= window.FirstPleat - 1 && edge <= window.LastPleat && step.Row.Index >= window.FirstRow && step.Row.Index <= window.LastRow;
+
+    private int FirstPleat(Step step) => (Rightward(step) ? step.From.LeftPleat : step.From.RightPleat).Number;
 
     private int Ends(Step step) => Rightward(step) ? step.To.Number + 1 : step.To.Number - 1;
 
