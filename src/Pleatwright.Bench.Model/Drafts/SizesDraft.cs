@@ -52,6 +52,12 @@ public sealed class SizesDraft : PieceDraft
     /// <summary>A size as a heading names it, by its place while it has no name.</summary>
     public string NameOf(int at) => rows[at].Size.Name.Length > 0 ? rows[at].Size.Name : $"Size {at + 1}";
 
+    /// <summary>What a size of the table is called; the piece's own by its name, where it has one.</summary>
+    public string NameOf(SizeLine line) => line.Name.Length > 0 ? line.Name : OwnName(Desk.Piece);
+
+    /// <summary>What the size that a piece is drawn in is called among its sizes.</summary>
+    public static string OwnName(Piece piece) => piece.SizeName.Length > 0 ? piece.SizeName : "as it is";
+
     /// <summary>Whether what a key of a size's form is given is as in the piece.</summary>
     internal bool IsOwn(Form size, FormKey key) => Desk.Piece.Cloth.Form is { } own && own.Kind == size.Kind && key.Same(size.Values, own.Values);
 

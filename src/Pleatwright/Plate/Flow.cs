@@ -126,11 +126,16 @@ internal sealed class Flow
     public void Paragraph(string words, TypeStyle style, double indent = 0, double after = 1.2, double keep = 0) =>
         Lay(words, style, indent, after, keep, (_, _, _) => { });
 
+    private const int LongestUnbroken = 6;
+
+    /// <summary>Lines of a paragraph that stay in one column: all of it, or the first three of a long one.</summary>
+    public int Unbroken(string words, TypeStyle style) => Wrapping.Lines(words, style, Width).Count is var lines && lines <= LongestUnbroken ? lines : 3;
+
     private void Lay(string words, TypeStyle style, double indent, double after, double keep, Action<Page, double, double> beside)
     {
         var lines = Wrapping.Lines(words, style, Width - indent);
         var leading = style.Points / Look.Body.Points * Look.Leading;
-        var whole = lines.Count <= 6;
+        var whole = lines.Count <= LongestUnbroken;
         var tag = new Tag(Role.Paragraph); // one, whatever it is broken over
         for (var i = 0; i < lines.Count; i++)
         {

@@ -229,6 +229,8 @@ internal sealed class Setting
         // a few lines are read across the page
         if (columns > 1 && !Options.LargePrint && items.Count <= 6 && items.All(i => i is Headed or Words) && Trial(1, null, Inner.Y).Height <= 11 * Look.Leading) columns = 1;
         if (section.MostColumns > columns && !Options.LargePrint && tight < 0.9 && Trial(section.MostColumns, null, Inner.Y).Height < Trial(columns, null, Inner.Y).Height - 4) columns = section.MostColumns;
+        // a heading keeps its distance from what ended above it
+        if (begun && items[0] is Headed && y > Inner.Y + 20) y += Look.Leading * 0.9;
         var least = Options.LargePrint ? LeastLarge : Least;
         // as it stands under its heading
         var under = begun || double.IsPositiveInfinity(y) ? (double?)null : y + HeadingHeight(section);

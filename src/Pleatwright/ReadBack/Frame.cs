@@ -10,7 +10,7 @@ internal sealed class Frame
 {
     private static readonly Frame Upright = new("up", "down", "left", "right", false), Sidelong = new("left", "right", "near", "far", true);
 
-    private const string Started = @"step \d+, (?:rest of \d+|new, longer)";
+    private const string Started = @"step \d+ starts with (?:the rest of \d+|a longer length)";
 
     /// <summary>A length as printed: "18 in", "45.7 cm (18 in)".</summary>
     public const string Measure = @"\d[\d./]*(?: \d+/\d+)? (?:in|cm|mm|m)(?: \(\d[\d./]*(?: \d+/\d+)? in\))?";
@@ -66,7 +66,7 @@ internal sealed class Frame
             + $@"{Short("from")} {Short("to")} (?:(?<begin>{level}|-) (?=\d))?(?<cables>\d+) (?<first>{level})(?: (?<end>{level}|-)(?= (?:on|tie off|hang)))? {ends}");
         Alike = R($@"(?<first>\d+) to (?<last>\d+) (?:(?<valley>between) {Short("at")} and {Short("bt")}|pleat {Short("at")}) "
             + @"(?:(?:the same|(?<lower>\d+) (?:added to every row, (?<spaces>\d+) to every G|(?<taken>taken) from every row, (?<spaces>\d+) from every G)) (?=the same|" + high + "|" + low + "))?"
-            + $@"(?:the same|(?<swapped>{high} and {low} swapped)) (?<cables>\d+) (?<n>\d+)(?: (?:(?<new>all starts new)|starts: (?<starts>{Started}(?:; {Started})*); every other new))?(?= |$)");
+            + $@"(?:the same|(?<swapped>{high} and {low} swapped)) (?<cables>\d+) (?<n>\d+)(?: (?:(?<new>all starts new)|(?<starts>{Started}(?:, {Started})*); every other is new))?(?= |$)");
         Accent = R($@"A(?<number>\d+) (?<what>[a-z ]+?) (?<thread>[A-Za-z]) {Height("at")} (?:-|(?<size>\d+) pleats(?<upright> upright)?) (?<n>\d+) (?<places>(?:\d+ (?:{letters})|0)(?:, (?:\d+ (?:{letters})|0))*)(?= |$)");
         AlikeOpening = R(@"(?<times>\d+) figures alike, the first in steps (?<first>\d+) to (?<last>\d+) Work these lines for each of them, counted from its own centre, (?:(?<pleat>a pleat, which is 0)|a valley, with the first pleats on either side of it)\. Steps go on by (?<by>\d+) from one figure to the next, and so does every step that a line names; steps named under the lines are as they are\.");
         PartHeading = R($@"Pleats {Long("from")} to {Long("to")}(?!:)");

@@ -174,7 +174,7 @@ internal sealed partial class Reader
         return true;
     }
 
-    [GeneratedRegex(@"step (?<step>\d+), (?:rest of (?<rest>\d+)|new, (?<longer>longer))", Plain)]
+    [GeneratedRegex(@"step (?<step>\d+) starts with (?:the rest of (?<rest>\d+)|a (?<longer>longer) length)", Plain)]
     private static partial Regex Started();
 
     private bool Accents(Match match, int number, Regex place, double depth, char thread)

@@ -123,6 +123,18 @@ public class ExcerptTests
             Assert.InRange(Plates.OfExample(example, new PlateOptions { Paper = paper }).Sheets.Length, 2, Most(example));
     }
 
+    // In large print too each is on one page, upright or sideways, under its own title and not as a sheet of the cloth.
+    [Theory, MemberData(nameof(Examples))]
+    public void Every_excerpt_of_an_example_is_whole_on_a_page_in_large_print(string example)
+    {
+        var order = Planner.Plan(Plates.Example(example), Effort.Drawing);
+        var options = new PlateOptions { LargePrint = true };
+        var geometry = ChartGeometry.Scaled(order.Work, ChartPages.Readable(order.Work, options.Look));
+        var titles = Excerpts.Of(order).Select(e => new ExcerptDrawing(geometry, order, e, options.Look, options.Levels).Title);
+        var figures = PlateMaker.Make(order.Work, order, [], options).Sheets.SelectMany(s => s.Tags).Select(t => t.Alternate ?? "").ToList();
+        Assert.All(titles, title => Assert.Single(figures, f => f.StartsWith($"{title}. ", StringComparison.Ordinal)));
+    }
+
     private static IEnumerable<Mark> Deep(IEnumerable<Mark> marks) => marks.SelectMany(m => m is Inset inset ? Deep(inset.Marks) : [m]);
 
     private static void Explained(PlateDocument plate)

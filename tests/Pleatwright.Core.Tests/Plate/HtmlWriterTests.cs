@@ -55,12 +55,34 @@ public class HtmlWriterTests
         var plate = Plates.OfExample("harbour-wall");
         var rows = Page(plate).Descendants("tbody").Where(b => b.Parent!.Attribute("class")?.Value == "runs").Descendants("tr").ToList();
         var lines = plate.Table.Lines.ToList();
-        Assert.Equal(lines.Count, rows.Count);
-        foreach (var (line, row) in lines.Zip(rows))
+        var over = rows.Where(r => r.Attribute("class")?.Value != "beneath").ToList();
+        Assert.Equal(lines.Count, over.Count);
+        foreach (var (line, row) in lines.Zip(over))
         {
             Assert.Equal("checkbox", row.Descendants("input").Single().Attribute("type")!.Value);
-            Assert.Equal(line.Cells, row.Elements().Select(e => e.Value.Trim()));
+            var beneath = row.ElementsAfterSelf("tr").FirstOrDefault() is { } next && next.Attribute("class")?.Value == "beneath" ? next.Elements() : [];
+            Assert.Equal(line.Cells, row.Elements().Concat(beneath).Select(e => e.Value.Trim()));
         }
+    }
+
+    // What lies beneath a line has its own row under its own name, and no cell is without a column.
+    [Theory, InlineData("harbour-wall"), InlineData("gulls-turning"), InlineData("quay-yoke")]
+    public void Every_row_of_a_table_fills_its_columns(string example)
+    {
+        foreach (var table in Page(Plates.OfExample(example)).Descendants("table"))
+            foreach (var part in (XElement[])[table.Element("thead")!, table.Element("tbody")!])
+            {
+                var (columns, owed) = (Widths(table.Element("thead")!.Elements("tr").First()).Sum(c => c.Across), 0);
+                foreach (var row in part.Elements("tr"))
+                {
+                    var cells = Widths(row);
+                    Assert.Equal(columns, cells.Sum(c => c.Across) + owed);
+                    owed = cells.Where(c => c.Down > 1).Sum(c => c.Across);
+                }
+                Assert.Equal(0, owed);
+            }
+
+        static List<(int Across, int Down)> Widths(XElement row) => [.. row.Elements().Select(c => ((int?)c.Attribute("colspan") ?? 1, (int?)c.Attribute("rowspan") ?? 1))];
     }
 
     [Fact]

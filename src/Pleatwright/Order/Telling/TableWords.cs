@@ -32,7 +32,7 @@ internal sealed class TableWords(WorkingOrder order, Vocabulary words, UnitSyste
         List<string> lead = [];
         carries = told.Any(t => t is RunLine { IsFar: true });
         var part = -1;
-        var alike = false;
+        var (alike, banded) = (false, false);
         foreach (var fact in told)
         {
             switch (fact)
@@ -59,7 +59,8 @@ internal sealed class TableWords(WorkingOrder order, Vocabulary words, UnitSyste
                 case BandOpening o:
                     Begin(o.Band.Stitch.Name.Capital(), ["band", "heights", "thread", "way", "from", "to", "begin", "stitches", "then", "pattern"]);
                     notes.Add(sentences.Of(fact)[^1].Text);
-                    notes.Add(BandKey(o.Slopes));
+                    if (!banded) notes.Add(BandKey(told.OfType<BandOpening>().Any(b => b.Slopes)));
+                    banded = true;
                     break;
                 case BandLine l:
                     lines.Add(Line(l));
@@ -177,7 +178,7 @@ internal sealed class TableWords(WorkingOrder order, Vocabulary words, UnitSyste
         return string.Join("; ", parts) + ". Where the row is a gathering row, keep it straight along its thread, a thread's width away.";
     }
 
-    // How a line of a band is read.
+    // How a line of any band is read.
     private static string BandKey(bool slopes) =>
         "In a line, heights are where it lies, or between which it goes; " + (slopes ? "begin, how much of its first slope lies before its first stitch, as the work is then held; " : "") + "stitches, how many there are, and under the line which.";
 
@@ -252,7 +253,7 @@ internal sealed class TableWords(WorkingOrder order, Vocabulary words, UnitSyste
         .. l.Level ? (ReadOnlySpan<string>)[] : [l.Lower == 0 ? "the same" : l.Lower > 0 ? $"{l.Lower * l.PerSpace} added to every row, {l.Lower} to every G" : $"{-l.Lower * l.PerSpace} taken from every row, {-l.Lower} from every G"],
         l.Swapped ? $"{words.Level(Level.Up)} and {words.Level(Level.Down)} swapped" : "the same",
         Vocabulary.Number(l.Cables), Vocabulary.Number(l.Needlefuls),
-        .. l.AllNew ? (ReadOnlySpan<string>)[] : [l.Starts.IsEmpty ? "all starts new" : $"starts: {string.Join("; ", l.Starts.Select(s => s.Rest > 0 ? $"step {s.Step}, rest of {s.Rest}" : $"step {s.Step}, new, longer"))}; every other new"],
+        .. l.AllNew ? (ReadOnlySpan<string>)[] : [l.Starts.IsEmpty ? "all starts new" : $"{string.Join(", ", l.Starts.Select(s => $"step {s.Step} starts with {(s.Rest > 0 ? $"the rest of {s.Rest}" : "a longer length")}"))}; every other is new"],
     ]) { Step = l.Step };
 
     private TableLine Line(AccentLine l)

@@ -68,7 +68,24 @@ internal static class ChartPages
                 }
                 Row(page, row, x, y);
             }, null);
-        foreach (var excerpt in tooLarge) yield return new(0, (_, _, _) => { }, first => Working(order, excerpt.Steps, excerpt.Window, options, first));
+        var begun = rows.Count > 0 || IsStripWanted(excerpts);
+        foreach (var excerpt in tooLarge)
+        {
+            var fits = Alone(order, excerpt, look, options.Levels, width, height, scale);
+            if (fits is not null) yield return new(fits.View.Height, (page, x, y) => Row(page, [fits], x, y), null);
+            else if (Alone(order, excerpt, look, options.Levels, Page.InnerOf(options.Paper.Sideways).Width, Page.InnerOf(options.Paper.Sideways).Height - Page.HeadingHeight(look), scale) is { } sideways)
+                yield return new(0, (_, _, _) => { }, _ => [Sideways(sideways, begun)]);
+            else yield return new(0, (_, _, _) => { }, first => Working(order, excerpt.Steps, excerpt.Window, options, first));
+        }
+
+        Page Sideways(ExcerptDrawing drawing, bool begun)
+        {
+            var page = new Page("Chart", options.Paper.Sideways, look);
+            var y = begun ? page.RunningHead("Chart") : page.Heading("Chart", Lead(document));
+            var inner = Page.InnerOf(page.Paper);
+            page.Figure($"{drawing.Title}. {FigureWords.Chart}", new Inset(drawing.Draw(), new Spot(inner.X + (inner.Width - drawing.View.Width) / 2 - drawing.View.X, y - drawing.View.Y)));
+            return page;
+        }
 
         void Row(Page page, List<ExcerptDrawing> row, double x, double y)
         {
@@ -170,6 +187,23 @@ internal static class ChartPages
             if (best is null || tall < best.Value.Height - height * 0.06) best = (ordered, tooLarge, tall);
         }
         return (best!.Value.Rows, best.Value.TooLarge);
+    }
+
+    // What is too large at the size of the others, smaller or with narrower pleats, if that can be counted still; the largest that fits.
+    private static ExcerptDrawing? Alone(WorkingOrder order, Excerpt excerpt, Look look, LevelWords levels, double width, double height, double scale)
+    {
+        var gauge = order.Work.Pleating.Gauge;
+        var (line, pitch) = (gauge.LineHeight.Millimetres, gauge.Pitch.Millimetres);
+        var (least, most) = ReadableLine(look);
+        var from = Readable(order.Work, look);
+        for (var times = Math.Max(from, Math.Floor((least + (most - least) * scale) / line * 10) / 10); times > from - 0.01; times -= 0.1)
+            for (var share = 1.0; share > Math.Min(1, 0.95 * line / pitch) - 0.01; share -= 0.05)
+            {
+                var drawing = new ExcerptDrawing(new ChartGeometry(order.Work, pitch * times * share, line * times), order, excerpt, look, levels);
+                if (drawing.View.Height > height + 0.01) break;
+                if (drawing.View.Width <= width + 0.01) return drawing;
+            }
+        return null;
     }
 
     // A part of the chart on pages of its own.

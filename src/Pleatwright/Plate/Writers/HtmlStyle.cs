@@ -44,7 +44,7 @@ internal static class HtmlStyle
         .proof ul{padding-left:1.1rem;margin:0}
         .columns li{margin-bottom:.35rem}
         .sheet{overflow:auto;max-height:90vh;background:#fff;border:1px solid var(--line);padding:.5rem}
-        .sheet>div{margin:0 auto}
+        .sheet>div{margin:0 auto;width:var(--w)}
         .proof{border:2px solid var(--alarm);border-radius:.5rem;padding:1.25rem}
         .proof h2{border:0;padding:0;color:var(--alarm)}
         .proof li{margin-top:.5rem}
@@ -53,9 +53,10 @@ internal static class HtmlStyle
         .runs{width:auto;min-width:0;font-variant-numeric:tabular-nums}
         .runs th,.runs td{padding:.28rem 1rem .28rem 0}
         .runs tbody th{font-weight:700;white-space:nowrap}
-        .runs td:nth-child(n+4):nth-child(-n+6),.runs td:nth-last-child(2){white-space:nowrap}
+        .runs td:nth-child(2),.runs td:nth-child(n+4):nth-child(-n+8),.runs td:nth-last-child(2){white-space:nowrap}
         .runs input{width:1.05rem;height:1.05rem;vertical-align:-.15em;accent-color:var(--accent)}
         .runs .met td{color:var(--accent)}
+        .runs thead tr:first-child:not(:last-child) th,.runs tr:has(+.beneath) td{border-bottom:0;padding-bottom:0}
         .steps{list-style:none;padding:0;margin:0}
         .steps label{display:grid;grid-template-columns:1.5rem 2.2rem 1fr;gap:.4rem;padding:.4rem 0}
         .steps input{width:1.15rem;height:1.15rem;margin:.2rem 0 0;accent-color:var(--accent)}
@@ -84,7 +85,7 @@ internal static class HtmlStyle
         section{margin-top:1.4rem}
         .scroll,.sheet{overflow:visible;max-height:none}
         .sheet{border:0;padding:0}
-        .sheet>div{max-width:100%}
+        .sheet>div{max-width:100%;width:calc(var(--w)*.82)}
         .sheet svg{max-height:calc(100vh - 50mm)}
         .chart .sheet{margin:0 .8rem .3rem 0;max-width:calc(100% - .8rem)}
         .whole .sheet>div,.back .sheet>div{width:100%!important}
@@ -98,7 +99,9 @@ internal static class HtmlStyle
         table{min-width:0}
         thead{display:table-header-group}
         th,td{padding:.28rem .7rem .28rem 0}
-        .runs th,.runs td{padding:.12rem .8rem .12rem 0}
+        .runs{line-height:1.22}
+        .runs th,.runs td{padding:.09rem .8rem .09rem 0}
+        .runs tr:has(+.beneath){break-after:avoid}
         .runs input{width:.9rem;height:.9rem}
         .signs{grid-template-columns:repeat(auto-fit,minmax(16rem,1fr));gap:.3rem 1.2rem;margin:.4rem 0}
         .columns{columns:3 12rem;column-gap:1.6rem}
@@ -113,7 +116,7 @@ internal static class HtmlStyle
         .large .runs td:nth-child(n+5):nth-child(-n+8):not(:last-child){white-space:nowrap}
         .steps span,.remark,.level{max-width:none}
         .picture,.columns,.sheet,.back,figure,li,tr,caption,.care,svg{break-inside:avoid}
-        h2,h3,caption,thead,.chart p,.back p,.directions p:has(+.scroll),.runs tr:nth-child(-n+2),.runs tr:nth-last-child(2){break-after:avoid}
+        h2,h2+p,h3,caption,thead,.chart p,.back p,.directions p:has(+.scroll),.runs tr:nth-child(-n+2),.runs tr:nth-last-child(2){break-after:avoid}
         .runs tr:last-child{break-before:avoid}
         .care{break-before:avoid}
         .whole{page:sideways;margin-top:0}

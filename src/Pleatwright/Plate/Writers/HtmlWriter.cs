@@ -183,21 +183,27 @@ internal static class HtmlWriter
     private static void Sheet(StringBuilder page, string label, string id, string title, string description, Drawing drawing)
     {
         var width = Math.Round(drawing.View.Width * 1.15).ToString(CultureInfo.InvariantCulture);
-        page.Append($"<div class=\"sheet\" role=\"region\" aria-label=\"{Escaping.Xml(label)}\" tabindex=\"0\"><div style=\"width:{width}mm\">\n");
+        page.Append($"<div class=\"sheet\" role=\"region\" aria-label=\"{Escaping.Xml(label)}\" tabindex=\"0\"><div style=\"--w:{width}mm\">\n");
         page.Append(SvgWriter.Element(id, title, description, drawing.View, drawing.Marks));
         page.Append("\n</div></div>\n");
     }
 
+    // What lies beneath a line has a row of its own there, under the name of its column.
     private static void Table(StringBuilder page, TableBlock block)
     {
+        var beneath = block.LastBeneath;
+        var across = block.Columns.Length - (beneath ? 1 : 0);
+        var rows = beneath ? " rowspan=\"2\"" : "";
         page.Append("<div class=\"scroll\"><table class=\"runs\">\n<thead><tr>");
-        foreach (var name in block.Columns) page.Append($"<th scope=\"col\">{Escaping.Xml(name)}</th>");
+        foreach (var (i, name) in block.Columns[..across].Index()) page.Append($"<th scope=\"col\"{(i == 0 ? rows : "")}>{Escaping.Xml(name)}</th>");
+        if (beneath) page.Append(CultureInfo.InvariantCulture, $"</tr>\n<tr><th scope=\"col\" colspan=\"{across - 1}\">{Escaping.Xml(block.Columns[across])}</th>");
         page.Append("</tr></thead>\n<tbody>\n");
         foreach (var line in block.Lines)
         {
             page.Append(line.IsLevel ? "<tr class=\"met\">" : "<tr>");
-            foreach (var (i, cell) in line.Cells.Index())
-                page.Append(i == 0 ? $"<th scope=\"row\"><label><input type=\"checkbox\"/> {Escaping.Xml(cell)}</label></th>" : $"<td>{Escaping.Xml(cell)}</td>");
+            foreach (var (i, cell) in line.Cells[..Math.Min(across, line.Cells.Length)].Index())
+                page.Append(i == 0 ? $"<th scope=\"row\"{rows}><label><input type=\"checkbox\"/> {Escaping.Xml(cell)}</label></th>" : $"<td>{Escaping.Xml(cell)}</td>");
+            if (beneath) page.Append(CultureInfo.InvariantCulture, $"</tr>\n<tr class=\"beneath\"><td colspan=\"{across - 1}\">{Escaping.Xml(line.Cells.Length > across ? line.Cells[across] : "")}</td>");
             page.Append("</tr>\n");
         }
         page.Append("</tbody>\n</table></div>\n");
