@@ -19,6 +19,9 @@ internal sealed record CutFor(Length RowSpacing, int CableRowsPerSpace, Length P
     /// <summary>Whether the depth holds what hangs above and below the gathered part, as the maker gives it.</summary>
     public bool IsDepthWhole { get; init; }
 
+    /// <summary>Where pitch and fullness are measured, after the figure; empty where they are alike everywhere.</summary>
+    public string At { get; init; } = "";
+
     /// <summary>The plain wings it needs; null when it needs none.</summary>
     public Wings? Wings { get; init; }
 
@@ -26,7 +29,7 @@ internal sealed record CutFor(Length RowSpacing, int CableRowsPerSpace, Length P
     public static CutFor Of(PleatingPlan plan) => new(
         plan.Gauge.RowSpacing, plan.Gauge.CableRowsPerSpace, plan.FinishedWidth / plan.Pleats, plan.Fullness, plan.CutWidth, plan.Cloth.CutDepth, plan.RowsToGather)
     {
-        IsDepthWhole = plan.Cloth.IsDepthWhole, Wings = Wings.Of(plan.Cloth),
+        IsDepthWhole = plan.Cloth.IsDepthWhole, Wings = Wings.Of(plan.Cloth), At = plan.Cloth.Form.FullnessAt,
     };
 
     /// <summary>Finished pleats in one inch.</summary>
@@ -41,10 +44,10 @@ internal static class CutForWords
 {
     /// <summary>"rows 3/8 in apart, 5 cable rows to a space, 12 pleats an inch, fullness 3 to 1".</summary>
     public static string Gauge(CutFor cut, UnitSystem units) => string.Create(CultureInfo.InvariantCulture,
-        $"rows {cut.RowSpacing.Say(units)} apart, {Counting.Of(cut.CableRowsPerSpace, "cable row")} to a space, {ClothWords.PleatsIn(cut.Pitch, units)}, fullness {cut.Fullness:0.0#} to 1");
+        $"rows {cut.RowSpacing.Say(units)} apart, {Counting.Of(cut.CableRowsPerSpace, "cable row")} to a space, {ClothWords.PleatsIn(cut.Pitch, units)}, fullness {cut.Fullness:0.0#} to 1{cut.At}");
 
     /// <summary>"34 1/2 in wide, 4 1/8 in deep".</summary>
-    public static string Cloth(CutFor cut, UnitSystem units) => $"{cut.CutWidth.Say(units)} wide, {cut.CutDepth.Say(units)} deep{(cut.Wings is { } wings ? $"; and {wings.Say(units)}" : "")}";
+    public static string Cloth(CutFor cut, UnitSystem units) => $"{cut.CutWidth.Say(units)} wide, {cut.CutDepth.Say(units)} deep{(cut.IsDepthWhole ? "" : " for the gathered part alone")}{(cut.Wings is { } wings ? $"; and {wings.Say(units)}" : "")}";
 
     /// <summary>How the depth comes about, and what it leaves out.</summary>
     public static string Depth(CutFor cut) => cut.IsDepthWhole

@@ -73,7 +73,7 @@ internal sealed class Frame
         Part = R($@"(?<range>Pleats {Long("from")} to {Long("to")}: )?(?:base row, {Tall("b")}|(?:(?<out>from the (?:base row|(?<border>border)))|back) toward the (?<way>top|bottom) edge)(?= |$)");
         Turning = R($@"Turn the work(?<back> back)?: (?<edge>{(sideways ? "top edge on your (?:left|right) hand" : "(?:top|bottom) edge up")})\.");
         LongBack = R($@"On the back, gathering row (?<row>\d+)(?<turned>, turned)?\. (?:(?<on>The same thread){carried}\.|Start a new needleful\.) From {Long("from")} \(pleat (?<fp>\d+)\) to {Long("to")} \(pleat (?<tp>\d+)\): "
-            + $@"(?<cables>{Num}) cables? with (?<n>\d+) new needlefuls?\. (?<then>Keep the thread for the next step|Tie off)\.");
+            + $@"(?<cables>{Num}) cables? with (?:what is left of it|(?<n>\d+) new needlefuls?)\. (?<then>Keep the thread for the next step|Tie off)\.");
         LongBand = R($@"Band step (?<number>\d+)\. (?<what>[a-z ]+?)(?:, time (?<time>\d+) of (?<times>\d+))?(?:, journey (?<journey>\d+) of (?<journeys>\d+))?(?:, at {Tall("h")}|, between {Tall("h")} and {Tall("l")})(?<turned>, turned)?\. "
             + $@"(?:(?<start>Start(?: at the centre)?|Go on) with (?:a new needleful of {strands}|what was left of (?<letter>[A-Za-z]) after band step (?<rest>\d+))(?<half>; leave half of it hanging there at the back| and go on from the centre stitch)?\."
             + $@"|Thread the half of (?<letter>[A-Za-z]) left hanging at the centre and go on from the centre stitch\.|(?<on>The same thread) (?<letter>[A-Za-z]){carried}\.) "

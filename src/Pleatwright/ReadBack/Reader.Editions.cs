@@ -93,6 +93,8 @@ internal sealed partial class Reader
         Agree(Number(match, "number") == bandSteps, "steps of bands are numbered one after the other");
         if (match.Groups["goes"].Success) Agree(pass.Count > 0, "a thread goes on where another ended");
         usesRest |= match.Groups["rest"].Success;
+        usesGoes |= match.Groups["goes"].Success;
+        usesHalf |= leavesHalf || takesHalf;
         if (match.Groups["rest"].Success) reading.BandRests[bandSteps] = Number(match, "rest");
         Agree(on == (bandHand > 0), "the thread of a band that is kept is used next");
         Agree(!takesHalf || half, "half a needleful hangs at the centre");
@@ -111,6 +113,7 @@ internal sealed partial class Reader
         Agree(Math.Abs(Short(line.Groups["at"].Value) * reading.PerSpace - Number(line, "row")) < 1e-6, "a row lies where it is said to lie");
         usesRest |= told.Comes == Comes.Rest;
         usesHung |= told.Comes == Comes.TakenUp;
+        usesSame |= line.Groups["same"].Success;
         usesStart |= told.Comes == Comes.Start;
         usesCarry |= line.Groups["far"].Success;
         if (!alike)

@@ -116,7 +116,7 @@ internal sealed partial class Reader
     }
 
     private string saidLonger = "";
-    private bool usesLonger, saysRest, saysHung, saysStart, saysHalvesInLines, saysCarry, isTable, usesRest, usesHung, usesStart, usesCarry;
+    private bool usesLonger, saysRest, saysHung, saysStart, saysHalvesInLines, saysCarry, isTable, usesRest, usesHung, usesStart, usesCarry, saysSame, saysGoes, saysHalf, usesSame, usesGoes, usesHalf;
 
     // What the columns of the lines mean: told where there are such columns, and nowhere else.
     private bool ReadKeys()
@@ -127,6 +127,7 @@ internal sealed partial class Reader
             reading.Length = key.Groups["length"].Value;
             saidLonger = key.Groups["longer"].Value;
             (saysRest, saysHung, saysStart) = (key.Groups["rest"].Success, key.Groups["hung"].Success, key.Groups["start"].Success);
+            (saysSame, saysGoes, saysHalf) = (key.Groups["same"].Success, key.Groups["goes"].Success, key.Groups["half"].Success);
             return true;
         }
         if (script.Read(RunKey()) is { } run)
@@ -144,6 +145,7 @@ internal sealed partial class Reader
         Agree(saysRest == usesRest, "rests are explained where there are any");
         Agree(saysHung == usesHung, "threads left hanging are explained where there are any");
         Agree(saysStart == usesStart, "starts of figures alike are explained where there are any");
+        Agree((saysSame, saysGoes, saysHalf) == (usesSame, usesGoes, usesHalf), "how a thread goes on is explained where any does");
         Agree(saysCarry == usesCarry, "carries are explained where there are any");
         Agree(saysHalvesInLines == saysHalves, "columns of half stitches are explained where there are any");
     }
@@ -284,7 +286,8 @@ internal sealed partial class Reader
     ];
 
     [GeneratedRegex(@"\GThread: new is a length newly cut, of (?<length>" + Frame.Measure + ")(?:; longer, one cut (?<longer>" + Frame.Measure + ") longer)?(?<rest>; rest of a step, what was left of its thread there)?(?:; on, the thread in the needle)?"
-        + "(?<hung>; hung by a step, the thread left hanging after it, at the place told as the work is now held)?(?<start>; start, in figures alike, a new length, or what is told under the lines)?\\.", Plain)]
+        + "(?<hung>; hung by a step, the thread left hanging after it, at the place told as the work is now held)?(?<same>; same run, the run goes on with it)?(?<goes>; goes on, from where the one before it ended)?"
+        + "(?<half>; half left at the centre, begin there with the middle of the length and leave half of it hanging at the back, to be threaded for the other side)?(?<start>; start, in figures alike, a new length, or what is told under the lines)?\\.", Plain)]
     private static partial Regex ThreadKey();
 
     [GeneratedRegex(@"\GIn a line, first is the level of the first cable(?<halves>; before and after, a half stitch before the first cable and after the last)?"

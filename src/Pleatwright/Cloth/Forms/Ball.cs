@@ -69,7 +69,11 @@ public sealed record Ball(Length Diameter) : Form
 
     internal override string SizeWords(PleatingPlan plan, UnitSystem units) => $"ball {Diameter.Say(units)} across";
 
-    internal override string BlockWords(PleatingPlan plan, UnitSystem units) => $"Draw up the ends over a ball {Diameter.Say(units)} across.";
+    internal override string BlockWords(PleatingPlan plan, UnitSystem units) => $"Sew the cut edges together from pole to pole, pull it over a ball {Diameter.Say(units)} across and draw up both ends.";
+
+    internal override string DryWords => "Steam without pressing, and let it dry on the ball.";
+
+    internal override string KeepWords => "The holding rows stay in until both ends are drawn up and fastened.";
 
     internal override string? RowFigures(PleatingPlan plan, int row)
     {

@@ -127,6 +127,12 @@ public abstract record Form
     internal virtual string BlockWords(PleatingPlan plan, UnitSystem units) =>
         $"Pin to {plan.FinishedWidth.Say(units)} by {plan.Depth.Say(units)}, first gathering row to last, the rows straight and square to the pleats.";
 
+    /// <summary>How it dries when it has been steamed, as a sentence (common practice, no source).</summary>
+    internal virtual string DryWords => "Steam without pressing, and let it dry pinned.";
+
+    /// <summary>Until when the holding rows stay, as a sentence (common practice, no source).</summary>
+    internal virtual string KeepWords => "The holding rows stay in until the piece is sewn in.";
+
     /// <summary>The figures of one gathering row on the pleating card, in millimetres; null where every row has the same.</summary>
     internal virtual string? RowFigures(PleatingPlan plan, int row) => null;
 

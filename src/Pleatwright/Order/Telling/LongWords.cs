@@ -64,7 +64,7 @@ internal sealed class LongWords(WorkingOrder order, Vocabulary words, UnitSystem
         var row = l.Row;
         return words.Turning(row.Turned, WasTurned(row)) + $"On the back, {row.Row}{(row.Turned ? ", turned" : "")}. "
             + (l.CarriedRows > 0 ? $"The same thread{Vocabulary.Carried(l.CarriedRows, row.CarriedPleats)}. " : "Start a new needleful. ")
-            + $"From {Place(l.From, row.Begin.Number)} to {Place(l.To, row.End.Number)}: {Counting.Of(row.Cables, "cable")} with {Counting.Of(row.Needlefuls, "new needleful")}. "
+            + $"From {Place(l.From, row.Begin.Number)} to {Place(l.To, row.End.Number)}: {Counting.Of(row.Cables, "cable")} with {(row.Needlefuls == 0 ? "what is left of it" : Counting.Of(row.Needlefuls, "new needleful"))}. "
             + (row.KeepsThread ? "Keep the thread for the next step." : "Tie off.");
     }
 

@@ -161,6 +161,10 @@ internal sealed class TableWords(WorkingOrder order, Vocabulary words, UnitSyste
         if (runs.Any(r => r.Comes == Coming.Rest) || starts.Any(s => s.Rest > 0) || told.Any(t => t is BandLine { Step.RestFrom: > 0 })) parts.Add("rest of a step, what was left of its thread there");
         if (runs.Any(r => r.Comes == Coming.Same) || told.Any(t => t is BandLine { Step.Thread: BandThread.Carry } or BackLine { CarriedRows: > 0 })) parts.Add("on, the thread in the needle");
         if (runs.Any(r => r.Comes == Coming.TakenUp)) parts.Add("hung by a step, the thread left hanging after it, at the place told as the work is now held");
+        if (runs.Any(r => r.Step.Continues)) parts.Add("same run, the run goes on with it");
+        var bands = told.OfType<BandLine>().ToList();
+        if (bands.Any(b => b.Step.Thread == BandThread.GoesOn)) parts.Add("goes on, from where the one before it ended");
+        if (bands.Any(b => b.Step.Thread is BandThread.NewWithTail or BandThread.Tail)) parts.Add("half left at the centre, begin there with the middle of the length and leave half of it hanging at the back, to be threaded for the other side");
         if (runs.Any(r => r.Comes == Coming.NewOrRest)) parts.Add("start, in figures alike, a new length, or what is told under the lines");
         return string.Join("; ", parts) + ".";
     }

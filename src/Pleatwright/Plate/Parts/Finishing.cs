@@ -35,9 +35,9 @@ internal static class Finishing
     {
         FinishingStep.TestColours => "Press a damp white cloth on an end of each thread: a colour that stains it is never steamed.",
         FinishingStep.Block => plan.Cloth.Form.BlockWords(plan, units),
-        FinishingStep.Steam => "Steam without pressing, and let it dry pinned.",
+        FinishingStep.Steam => plan.Cloth.Form.DryWords,
         FinishingStep.TakeOutGathering => "Once it is dry take the gathering threads out.",
-        FinishingStep.KeepHoldingRows => "The holding rows stay in until the piece is sewn in.",
+        FinishingStep.KeepHoldingRows => plan.Cloth.Form.KeepWords,
         _ => throw new ArgumentOutOfRangeException(nameof(step)),
     };
 }

@@ -116,7 +116,11 @@ public enum Sign
 /// <param name="Sign">The sign.</param>
 /// <param name="Words">What it stands for.</param>
 /// <param name="Sample">The drawing of a sample; else null.</param>
-public sealed record SignEntry(Sign Sign, string Words, Drawing? Sample = null);
+public sealed record SignEntry(Sign Sign, string Words, Drawing? Sample = null)
+{
+    /// <summary>Whether the work goes from right to left, as a left hand takes it.</summary>
+    public bool Leftward { get; init; }
+}
 
 /// <summary>The key: every thread with its brick, and every sign on the chart.</summary>
 internal static class KeyPart
@@ -164,7 +168,7 @@ internal static class KeyPart
             (Sign.TenthPleat, "Every tenth pleat from the centre"),
             (Sign.SeamPleats, "Seam pleats, undone later"),
         ];
-        return [.. all.Where(s => drawn.Contains(s.Sign)).Select(s => new SignEntry(s.Sign, s.Words)), .. StitchSamples.Of(work, levels)];
+        return [.. all.Where(s => drawn.Contains(s.Sign)).Select(s => new SignEntry(s.Sign, s.Words) { Leftward = work.Piece.Working.Hand == Hand.Left }), .. StitchSamples.Of(work, levels)];
     }
 
     private static bool HasHalves(Work work)
@@ -224,22 +228,24 @@ internal static class KeyPart
                 break;
             case Sign.Run or Sign.TurnedRun:
                 var turned = sign == Sign.TurnedRun;
+                var homeward = turned != entry.Leftward; // on the way back over the cloth
                 var number = look.Ruler with { Points = Math.Min(look.Ruler.Points, Typeface.PointsOfCap(box.Height * 0.32)), Face = Face.TextBold, Colour = look.Ink };
-                double middle = box.Centre.Y, cap = Typeface.CapHeight(number), tip = turned ? box.X + pitch + 0.5 : box.Right - pitch - 0.5, back = turned ? tip + 1.4 : tip - 1.4;
+                double middle = box.Centre.Y, cap = Typeface.CapHeight(number), tip = homeward ? box.X + pitch + 0.5 : box.Right - pitch - 0.5, back = homeward ? tip + 1.4 : tip - 1.4;
                 marks.Clear();
-                for (var n = 0; n < 2; n++) Brick(turned ? -1 : 3, n + 1, 2, strong: true);
+                for (var n = 0; n < 2; n++) Brick(homeward ? -1 : 3, n + 1, 2, strong: true);
                 marks.Add(new Shape(Outline.Polygon(new(tip, middle), new(back, middle - cap * 0.55), new(back, middle + cap * 0.55)), turned ? Colour.White : look.Ink, new Pen(look.Ink, 0.2)));
-                marks.Add(new Lettering(new Spot(turned ? back + 0.7 : box.X, middle + cap / 2), "7", number));
-                marks.Add(new Lettering(new Spot((turned ? back + 0.7 : box.X) + Typeface.Width("7 ", number), middle + cap / 2), "12", number with { Face = turned ? Face.TextItalic : Face.Text }));
+                marks.Add(new Lettering(new Spot(homeward ? back + 0.7 : box.X, middle + cap / 2), "7", number));
+                marks.Add(new Lettering(new Spot((homeward ? back + 0.7 : box.X) + Typeface.Width("7 ", number), middle + cap / 2), "12", number with { Face = turned ? Face.TextItalic : Face.Text }));
                 break;
             case Sign.BandRun:
                 var banded = look.Ruler with { Points = Math.Min(look.Ruler.Points, Typeface.PointsOfCap(box.Height * 0.32)), Face = Face.TextBold, Colour = look.Ink };
                 var (across, height) = (box.Centre.Y, Typeface.CapHeight(banded));
                 marks.Clear();
-                marks.Add(new Lettering(new Spot(box.X, across + height / 2), "B3", banded));
-                marks.Add(new Lettering(new Spot(box.X + Typeface.Width("B3 ", banded), across + height / 2), "24", banded with { Face = Face.Text }));
-                var onward = box.X + Typeface.Width("B3 24 ", banded) + 1.9;
-                marks.Add(new Shape(Outline.Polygon(new(onward, across), new(onward - 1.4, across - height * 0.55), new(onward - 1.4, across + height * 0.55)), look.Ink, new Pen(look.Ink, 0.2)));
+                var begins = entry.Leftward ? box.X + 2.1 : box.X;
+                marks.Add(new Lettering(new Spot(begins, across + height / 2), "B3", banded));
+                marks.Add(new Lettering(new Spot(begins + Typeface.Width("B3 ", banded), across + height / 2), "24", banded with { Face = Face.Text }));
+                var (onward, tail) = entry.Leftward ? (box.X, 1.4) : (box.X + Typeface.Width("B3 24 ", banded) + 1.9, -1.4);
+                marks.Add(new Shape(Outline.Polygon(new(onward, across), new(onward + tail, across - height * 0.55), new(onward + tail, across + height * 0.55)), look.Ink, new Pen(look.Ink, 0.2)));
                 break;
             case Sign.RunWithin:
                 Brick(0, 1, 2, strong: true);
@@ -261,7 +267,7 @@ internal static class KeyPart
                 break;
             case Sign.ThreadStarts or Sign.ThreadEnds or Sign.ThreadWaits or Sign.ThreadTakenUp:
                 Brick(1, 1, 2, strong: false);
-                var (at, r) = (new Spot(box.X + (sign is Sign.ThreadStarts or Sign.ThreadTakenUp ? 1 : 3) * pitch, box.Y + 1.5 * line), Math.Min(0.7, line * 0.5));
+                var (at, r) = (new Spot(box.X + ((sign is Sign.ThreadStarts or Sign.ThreadTakenUp) != entry.Leftward ? 1 : 3) * pitch, box.Y + 1.5 * line), Math.Min(0.7, line * 0.5));
                 marks.AddRange(StepMarks.End(sign, at, r, look));
                 break;
             case Sign.Crossing:

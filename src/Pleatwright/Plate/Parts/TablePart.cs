@@ -7,7 +7,7 @@ namespace Pleatwright.Plate.Parts;
 internal static class TablePart
 {
     private const double Gap = 3.4;
-    private const double AfterLine = 0.15;
+    private const double AfterLine = 0.35;
     private static double Close(Look look) => look.Large ? 0.95 : 0.78; // of the leading of running text: lines have rules between them
     private const double Indent = 6;
 
