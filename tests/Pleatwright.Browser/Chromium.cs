@@ -21,6 +21,7 @@ public sealed class Chromium : IAsyncLifetime
     [
         "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
         "--disable-component-update", "--disable-sync", "--disable-features=" + string.Join(',', Off),
+        "--disable-gpu-watchdog", // what the processor draws in place of a card may take long on a busy machine
         "--process-per-site", // pages of one window share a process, and in it what was compiled: see Window
     ];
 

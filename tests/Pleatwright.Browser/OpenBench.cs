@@ -76,15 +76,16 @@ public sealed class OpenBench : IAsyncDisposable
     /// <summary>Serves a shelf with the bench that people get, where PLEATWRIGHT_PUBLISHED names it, else with the one just built.</summary>
     public static Task<BenchHost> ServeAsync(string folder, int port = 0) => BenchHost.StartAsync(folder, port, unpacked: PublishedTests.Published);
 
-    /// <summary>Opens the bench at a view; "" is where it opens by itself.</summary>
+    /// <summary>Opens the bench at a view; "" is where it opens by itself. "Before" is a script that the page runs before its own.</summary>
     public static async Task<OpenBench> AtAsync(Chromium chromium, string view = "", ViewportSize? size = null, bool dark = false,
-        bool touch = false, Action<string>? fillShelf = null)
+        bool touch = false, Action<string>? fillShelf = null, string? before = null)
     {
         var folder = Directory.CreateTempSubdirectory("shelf").FullName;
         fillShelf?.Invoke(folder);
         var host = await ServeAsync(folder);
         var bench = new OpenBench(host, folder, chromium, await chromium.BorrowAsync(touch, host.Url), touch, size ?? Screens.Desktop, dark);
         bench.Page = await bench.NewPageAsync();
+        if (before is not null) await bench.Page.AddInitScriptAsync(before);
         await bench.GoAsync(view);
         return bench;
     }
