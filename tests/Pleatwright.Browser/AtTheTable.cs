@@ -17,7 +17,7 @@ internal static class AtTheTable
         var at = await bench.Page.EvaluateAsync<float[]>("""
             async ([valley, row]) => {
               const [{ painterOf }, { brickBox }] = await Promise.all([import("/painter.js"), import("/painting/over.js")]);
-              for (let h = 1; h < 50; h++) {
+              for (let h = 1; h < 5000; h++) {
                 const p = painterOf(h);
                 if (p?.host.id !== "table-cloth") continue;
                 const box = p.host.getBoundingClientRect(), [x, y, w, tall] = brickBox(p, valley, row);

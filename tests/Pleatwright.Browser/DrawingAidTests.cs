@@ -104,7 +104,7 @@ public class DrawingAidTests(WarmBench warm) : IClassFixture<WarmBench>
         await bench.Page.WaitForFunctionAsync("""
             async () => {
               const { painterOf } = await import("/painter.js");
-              for (let h = 1; h < 50; h++) { const p = painterOf(h); if (p?.host.id === "table-cloth") return p.loupe?.words.startsWith("Valley 30 · up · r sail red"); }
+              for (let h = 1; h < 5000; h++) { const p = painterOf(h); if (p?.host.id === "table-cloth") return p.loupe?.words.startsWith("Valley 30 · up · r sail red"); }
             }
             """);
         Assert.Null(before);
@@ -117,7 +117,7 @@ public class DrawingAidTests(WarmBench warm) : IClassFixture<WarmBench>
     private static Task<string?> LoupeAsync(OpenBench bench) => bench.Page.EvaluateAsync<string?>("""
         async () => {
           const { painterOf } = await import("/painter.js");
-          for (let h = 1; h < 50; h++) { const p = painterOf(h); if (p?.host.id === "table-cloth") return p.loupe?.words ?? null; }
+          for (let h = 1; h < 5000; h++) { const p = painterOf(h); if (p?.host.id === "table-cloth") return p.loupe?.words ?? null; }
         }
         """);
 }

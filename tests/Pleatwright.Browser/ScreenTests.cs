@@ -147,7 +147,7 @@ public class ScreenTests(WarmBench warm) : IClassFixture<WarmBench>
     private static Task<double> LineAsync(OpenBench bench) => bench.Page.EvaluateAsync<double>("""
         async () => {
           const { painterOf } = await import("/painter.js");
-          for (let h = 1; h < 50; h++) { const p = painterOf(h); if (p?.host.id === "table-cloth") return p.cloth.line * p.scale; }
+          for (let h = 1; h < 5000; h++) { const p = painterOf(h); if (p?.host.id === "table-cloth") return p.cloth.line * p.scale; }
         }
         """);
 
