@@ -102,8 +102,14 @@ public sealed class OpenBench : IAsyncDisposable
         if (await Page.Locator(".bench[data-view=shelf]").CountAsync() > 0) await SeeAsync("table");
         await SeeAsync("shelf");
         await Page.Locator("#piece-" + Convert.ToHexString(System.Text.Encoding.UTF8.GetBytes(Name))).ClickAsync();
+        await ToStitchAsync();
+    }
+
+    // At the table, the hand with nothing but the needle: what it did last it would do still.
+    private async Task ToStitchAsync()
+    {
         await Page.Locator(".bench[data-view=table] #table-cloth").FocusAsync();
-        await Page.Locator(".doings [role=radio]").First.EvaluateAsync("stitch => stitch.click()"); // what the hand did last it would do still
+        await Page.Locator(".doings [role=radio]").First.EvaluateAsync("stitch => stitch.click()");
         await Page.Locator(".doings [role=radio][aria-checked=true]:first-child").WaitForAsync(new() { State = WaitForSelectorState.Attached });
     }
 
@@ -117,7 +123,7 @@ public sealed class OpenBench : IAsyncDisposable
         await SeeAsync("table");
         await SeeAsync("shelf"); // what lay on the table is kept now
         await Page.Locator("ul[aria-label='Examples'] .swatch-open").GetByText("Harbour morning", new() { Exact = true }).ClickAsync();
-        await Page.Locator(".bench[data-view=table] #table-cloth").FocusAsync();
+        await ToStitchAsync();
         await Page.EvaluateAsync("""
             async () => {
               const ask = (request) => new Promise((done, fail) => { request.onsuccess = () => done(request.result); request.onerror = () => fail(request.error); });
