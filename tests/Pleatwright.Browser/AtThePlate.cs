@@ -5,6 +5,14 @@ namespace Pleatwright.Browser.Tests;
 /// <summary>What tests at the plate share.</summary>
 internal static class AtThePlate
 {
+    /// <summary>Goes to the plate itself, whatever was printed last.</summary>
+    public static async Task SeeAsync(OpenBench bench)
+    {
+        await bench.SeeAsync("plate");
+        await bench.Page.GetByLabel("The plate", new() { Exact = true }).CheckAsync();
+        await bench.Page.Locator(".plate-pages[aria-busy=false] img[alt*='Cover']").WaitForAsync();
+    }
+
     /// <summary>Presses for a file and takes it, by another press where the bench asks for one after a long while.</summary>
     public static Task<IDownload> TakeAwayAsync(IPage page, Func<Task> press) => page.RunAndWaitForDownloadAsync(async () =>
     {

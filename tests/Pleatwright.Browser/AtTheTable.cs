@@ -17,7 +17,7 @@ internal static class AtTheTable
         var at = await bench.Page.EvaluateAsync<float[]>("""
             async ([valley, row]) => {
               const [{ painterOf }, { brickBox }] = await Promise.all([import("/painter.js"), import("/painting/over.js")]);
-              for (let h = 1; h < 50; h++) {
+              for (let h = 1; h < 5000; h++) {
                 const p = painterOf(h);
                 if (p?.host.id !== "table-cloth") continue;
                 const box = p.host.getBoundingClientRect(), [x, y, w, tall] = brickBox(p, valley, row);
@@ -70,13 +70,11 @@ internal static class AtTheTable
         await Field(bench, words).BlurAsync();
     }
 
-    /// <summary>A bench whose shelf holds one piece, open at the table.</summary>
-    public static async Task<OpenBench> WithAsync(Chromium chromium, string piece, ViewportSize? size = null, bool dark = false, bool touch = false)
+    /// <summary>Puts the drawer away, if it lies open.</summary>
+    public static async Task PutAwayAsync(OpenBench bench)
     {
-        var bench = await OpenBench.AtAsync(chromium, "shelf", size, dark, touch, fillShelf: folder => File.WriteAllText(Path.Combine(folder, "tide.piece.json"), piece));
-        await bench.Page.GetByText("Tide", new() { Exact = true }).First.ClickAsync();
-        await bench.Page.Locator("#table-cloth").WaitForAsync();
+        if (await bench.Page.Locator("#drawer:not([hidden])").CountAsync() > 0) await bench.Page.Locator("#drawer").GetByRole(AriaRole.Button, new() { Name = "Put away" }).ClickAsync();
+        await bench.Page.Locator("#drawer[hidden]").WaitForAsync(new() { State = WaitForSelectorState.Attached });
         await bench.Page.Locator("#table-cloth").FocusAsync();
-        return bench;
     }
 }

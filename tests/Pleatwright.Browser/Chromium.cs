@@ -21,6 +21,7 @@ public sealed class Chromium : IAsyncLifetime
     [
         "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
         "--disable-component-update", "--disable-sync", "--disable-features=" + string.Join(',', Off),
+        "--disable-gpu-watchdog", // what the processor draws in place of a card may take long on a busy machine
         "--process-per-site", // pages of one window share a process, and in it what was compiled: see Window
     ];
 
@@ -91,8 +92,17 @@ public sealed class Chromium : IAsyncLifetime
 
     private readonly ConcurrentBag<Window>[] windows = [[], []];
 
+    /// <summary>A bench that another class has done with; null when none stands idle.</summary>
+    public OpenBench? Idle(bool touch) => idle[touch ? 1 : 0].TryTake(out var bench) ? bench : null;
+
+    /// <summary>Leaves a bench standing for the class that comes next.</summary>
+    public void Leave(OpenBench bench) => idle[bench.IsTouched ? 1 : 0].Add(bench);
+
+    private readonly ConcurrentBag<OpenBench>[] idle = [[], []];
+
     public async ValueTask DisposeAsync()
     {
+        foreach (var bench in idle.SelectMany(b => b)) await bench.CloseAsync();
         await browser!.DisposeAsync();
         playwright?.Dispose();
     }

@@ -2,12 +2,13 @@ using System.IO.Compression;
 
 namespace Pleatwright.Browser.Tests;
 
-public class ClassViewTests(Chromium chromium)
+public class ClassViewTests(WarmBench warm) : IClassFixture<WarmBench>
 {
     [Fact]
     public async Task A_class_pack_is_shown_and_taken_away_in_every_format()
     {
-        await using var bench = await OpenBench.AtAsync(chromium, "plate");
+        await using var bench = await warm.AfreshAsync("table");
+        await AtThePlate.SeeAsync(bench);
         var page = bench.Page;
         await page.GetByLabel("Class pack, for a teacher").CheckAsync();
         await page.GetByLabel("Students").FillAsync("3");

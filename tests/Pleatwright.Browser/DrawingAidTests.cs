@@ -5,7 +5,7 @@ using Pleatwright.Chart.Edit;
 namespace Pleatwright.Browser.Tests;
 
 /// <summary>What helps the hand at the table, as a maker uses it: the mirror, the gap between copies, the loupe, the steps.</summary>
-public class DrawingAidTests(Chromium chromium, WarmBench warm) : IClassFixture<WarmBench>
+public class DrawingAidTests(WarmBench warm) : IClassFixture<WarmBench>
 {
     private const string Bare = """
         { "pleatwright": 1, "title": "Tide",
@@ -74,7 +74,7 @@ public class DrawingAidTests(Chromium chromium, WarmBench warm) : IClassFixture<
     [Fact]
     public async Task On_a_phone_a_run_is_laid_by_steps()
     {
-        await using var bench = await AtTheTable.WithAsync(chromium, Bare, Screens.Phone, touch: true);
+        await using var bench = await warm.WithAsync(Bare, Screens.Phone, touch: true);
         await bench.Page.Locator(".tool[aria-label^='The hand']").TapAsync();
         await bench.Page.GetByText("By steps").TapAsync();
         var sheet = bench.Page.Locator("#table-sheet[open]");
@@ -94,7 +94,7 @@ public class DrawingAidTests(Chromium chromium, WarmBench warm) : IClassFixture<
     [Fact]
     public async Task A_finger_that_draws_sees_what_it_covers_in_the_loupe()
     {
-        await using var bench = await AtTheTable.WithAsync(chromium, Bare, Screens.Phone, touch: true);
+        await using var bench = await warm.WithAsync(Bare, Screens.Phone, touch: true);
         var cdp = await bench.Context.NewCDPSessionAsync(bench.Page);
         var (x, y) = await AtTheTable.PlaceOfAsync(bench, 30, 12);
         Task TouchAsync(string type, params object[] points) => cdp.SendAsync("Input.dispatchTouchEvent", new() { ["type"] = type, ["touchPoints"] = points });
@@ -104,7 +104,7 @@ public class DrawingAidTests(Chromium chromium, WarmBench warm) : IClassFixture<
         await bench.Page.WaitForFunctionAsync("""
             async () => {
               const { painterOf } = await import("/painter.js");
-              for (let h = 1; h < 50; h++) { const p = painterOf(h); if (p?.host.id === "table-cloth") return p.loupe?.words.startsWith("Valley 30 · up · r sail red"); }
+              for (let h = 1; h < 5000; h++) { const p = painterOf(h); if (p?.host.id === "table-cloth") return p.loupe?.words.startsWith("Valley 30 · up · r sail red"); }
             }
             """);
         Assert.Null(before);
@@ -117,7 +117,7 @@ public class DrawingAidTests(Chromium chromium, WarmBench warm) : IClassFixture<
     private static Task<string?> LoupeAsync(OpenBench bench) => bench.Page.EvaluateAsync<string?>("""
         async () => {
           const { painterOf } = await import("/painter.js");
-          for (let h = 1; h < 50; h++) { const p = painterOf(h); if (p?.host.id === "table-cloth") return p.loupe?.words ?? null; }
+          for (let h = 1; h < 5000; h++) { const p = painterOf(h); if (p?.host.id === "table-cloth") return p.loupe?.words ?? null; }
         }
         """);
 }

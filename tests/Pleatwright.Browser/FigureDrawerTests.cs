@@ -5,7 +5,7 @@ using Pleatwright.Files;
 namespace Pleatwright.Browser.Tests;
 
 /// <summary>The drawer of figures: out of one piece, found, into another, changed, offered to the first.</summary>
-public class FigureDrawerTests(Chromium chromium)
+public class FigureDrawerTests(WarmBench warm) : IClassFixture<WarmBench>
 {
     private static string Piece(string title, string threads, string more = "\"figures\": {}") =>
         $$"""{ "pleatwright": 1, "title": "{{title}}", "cloth": { "form": "panel", "finishedWidth": "4 in", "gatheringRows": 5 }, "threads": { {{threads}} }, {{more}} }""";
@@ -35,7 +35,7 @@ public class FigureDrawerTests(Chromium chromium)
     [Fact]
     public async Task Out_of_one_piece_found_into_another_with_other_letters_asked_where_in_doubt_and_its_change_is_offered_to_the_first()
     {
-        await using var bench = await OpenBench.AtAsync(chromium, "shelf", fillShelf: Fill);
+        await using var bench = await warm.AfreshAsync("shelf", fillShelf: Fill);
         await OpenAsync(bench, "Harbour");
         await AtTheTable.OpenAsync(bench, "Figures");
         await Button(bench, "Keep boat in your drawer").ClickAsync();
@@ -107,7 +107,7 @@ public class FigureDrawerTests(Chromium chromium)
     public async Task A_figure_file_is_dropped_renamed_taken_out_put_back_and_asked_about_where_it_lies_there_otherwise()
     {
         const string Kite = """{ "figure": 1, "name": "kite", "id": "0123456789abcdef0123456789abcdef", "threads": { "y": { "name": "lamp", "colour": "#e0b030" } }, "rows": [".y.", "yyy", ".y."] }""";
-        await using var bench = await OpenBench.AtAsync(chromium, "shelf");
+        await using var bench = await warm.AfreshAsync("shelf");
         async Task DropAsync(string name, string text) => await bench.Page.EvaluateAsync(
             """
             ([name, text]) => {
@@ -157,26 +157,5 @@ public class FigureDrawerTests(Chromium chromium)
             await card.GetByText("Export file").ClickAsync();
         });
         Assert.Equal("Box kite.figure.json", taken.SuggestedFilename);
-    }
-
-    [Fact]
-    public async Task In_a_browser_of_its_own_the_drawer_is_kept_through_a_reload()
-    {
-        await using var site = await StaticSite.StartAsync();
-        var context = await chromium.ContextAsync(new BrowserNewContextOptions { ViewportSize = Screens.Tablet, HasTouch = true, BaseURL = site.Url.ToString(), ServiceWorkers = ServiceWorkerPolicy.Block });
-        await using var closed = context;
-        var page = await context.NewPageAsync();
-        await page.GotoAsync("/#table");
-        await page.Locator(".bench main").WaitForAsync();
-        await page.Locator("#tab-more:visible, .tool[aria-label^='More']:visible").First.ClickAsync();
-        await page.Locator("#drawer:not([hidden])").WaitForAsync();
-        if (await page.Locator(".drawer-sections").GetByText("Figures", new() { Exact = true }).CountAsync() > 0) await page.Locator(".drawer-sections").GetByText("Figures", new() { Exact = true }).ClickAsync();
-        var keep = page.Locator("button[aria-label^='Keep ']").First;
-        var box = (await keep.BoundingBoxAsync())!;
-        Assert.True(box is { Width: >= 44, Height: >= 44 }, $"{box.Width} by {box.Height}");
-        await keep.ClickAsync();
-        await page.Locator(".own-figure img").First.WaitForAsync();
-        await page.ReloadAsync();
-        await page.Locator(".own-figure img").First.WaitForAsync();
     }
 }

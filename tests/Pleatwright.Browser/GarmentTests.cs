@@ -5,7 +5,7 @@ using Pleatwright.Cloth;
 namespace Pleatwright.Browser.Tests;
 
 /// <summary>Pieces of garments: what hangs on a panel of a bishop and follows it through its sizes, and a cuff from the first question to the plate.</summary>
-public class GarmentTests(Chromium chromium)
+public class GarmentTests(WarmBench warm) : IClassFixture<WarmBench>
 {
     private const string Tide = """
         { "pleatwright": 1, "title": "Tide",
@@ -25,7 +25,7 @@ public class GarmentTests(Chromium chromium)
     [Fact]
     public async Task A_figure_is_hung_on_the_front_of_a_bishop_and_keeps_from_its_centre_in_every_size()
     {
-        await using var bench = await AtTheTable.WithAsync(chromium, Tide);
+        await using var bench = await warm.WithAsync(Tide);
         await AtTheTable.OpenAsync(bench, "Figures");
         await bench.Page.Locator("#drawer [title='Place and repeat']").First.ClickAsync();
         await AtTheTable.Field(bench, "Hangs on the panel").SelectOptionAsync("front");
@@ -53,7 +53,7 @@ public class GarmentTests(Chromium chromium)
     [Fact]
     public async Task A_cuff_is_asked_for_drawn_on_and_printed()
     {
-        await using var bench = await OpenBench.AtAsync(chromium, "shelf");
+        await using var bench = await warm.AfreshAsync("shelf");
         var page = bench.Page;
         await page.GetByRole(AriaRole.Button, new() { Name = "New piece" }).ClickAsync();
         await page.GetByLabel("What shall it be called?").FillAsync("Shore cuff");
@@ -70,7 +70,6 @@ public class GarmentTests(Chromium chromium)
         var piece = await AtTheTable.OnShelfAsync(bench, p => p.Figures.Length == 1 && Work.Lay(p).Cables >= 4, "Shore cuff");
         Assert.IsType<Cuff>(piece.Cloth.Form);
         await bench.SeeAsync("plate");
-        await page.GetByAltText("Chart").First.WaitForAsync();
         await page.GetByLabel("Pleating card").CheckAsync();
         await page.GetByAltText("Pleating card").First.WaitForAsync();
         await bench.PictureAsync("cuff-card");

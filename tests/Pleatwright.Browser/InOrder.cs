@@ -3,6 +3,7 @@ using Xunit.Sdk;
 using Xunit.v3;
 
 [assembly: TestCaseOrderer(typeof(Pleatwright.Browser.Tests.InOrder))]
+[assembly: TestCollectionOrderer(typeof(Pleatwright.Browser.Tests.LongestFirst))]
 
 namespace Pleatwright.Browser.Tests;
 
@@ -19,4 +20,16 @@ public sealed class InOrder : ITestCaseOrderer
         if (int.TryParse(Environment.GetEnvironmentVariable("PLEATWRIGHT_SHUFFLE"), NumberStyles.Integer, CultureInfo.InvariantCulture, out var seed)) new Random(seed).Shuffle(cases);
         return cases;
     }
+}
+
+/// <summary>Classes that take long begin first, so that at the end none runs on alone with a processor idle beside it.</summary>
+public sealed class LongestFirst : ITestCollectionOrderer
+{
+    private static readonly string[] Long =
+        [nameof(TableTests), nameof(StashViewTests), nameof(ScreenTests), nameof(ShelfViewTests), nameof(SteadyClothTests), nameof(KeepingTests), nameof(StitchViewTests), nameof(TraceViewTests), nameof(OrderTests), nameof(ClothTests)];
+
+    /// <inheritdoc/>
+    public IReadOnlyCollection<TTestCollection> OrderTestCollections<TTestCollection>(IReadOnlyCollection<TTestCollection> testCollections) where TTestCollection : ITestCollection =>
+        [.. testCollections.OrderBy(c => Array.FindIndex(Long, name => c.TestCollectionDisplayName.Contains("." + name + " ", StringComparison.Ordinal)) is >= 0 and var place ? place : Long.Length)
+            .ThenBy(c => c.TestCollectionDisplayName, StringComparer.Ordinal)];
 }

@@ -1,10 +1,11 @@
+using System.Collections.Concurrent;
 using Microsoft.Playwright;
 using Pleatwright.Files;
 
 namespace Pleatwright.Browser.Tests;
 
 /// <summary>Nothing drawn is lost: by a reload, a kill, a stopped host, a second bench or a closed tab.</summary>
-public class KeepingTests(Chromium chromium)
+public class KeepingTests(Chromium chromium, WarmBench warm) : IClassFixture<WarmBench>
 {
     private static async Task RetitleAsync(IPage page, string title)
     {
@@ -22,7 +23,7 @@ public class KeepingTests(Chromium chromium)
     [Fact]
     public async Task An_example_goes_to_the_shelf_with_its_first_edit_and_a_reload_keeps_every_step_back()
     {
-        await using var bench = await OpenBench.AtAsync(chromium);
+        await using var bench = await warm.AfreshAsync("table");
         Assert.Empty(Directory.GetFiles(bench.Folder));
         foreach (var title in new[] { "One", "Two", "Three" }) await RetitleAsync(bench.Page, title);
         await SafeAsync(bench.Page);
@@ -45,7 +46,7 @@ public class KeepingTests(Chromium chromium)
         var folder = Directory.CreateTempSubdirectory("shelf").FullName;
         await using var host = await OpenBench.ServeAsync(folder);
         using var own = await KillableChromium.StartAsync();
-        for (var round = 1; round <= 3; round++)
+        for (var round = 1; round <= 2; round++)
         {
             var page = await own.OpenAsync();
             await page.GotoAsync(host.Url.ToString());
@@ -69,7 +70,7 @@ public class KeepingTests(Chromium chromium)
     [Fact]
     public async Task A_stopped_host_is_said_and_the_shelf_catches_up_when_it_is_back()
     {
-        await using var bench = await OpenBench.AtAsync(chromium);
+        await using var bench = await warm.AfreshAsync("table");
         bench.Expected.AddRange(["ERR_CONNECTION_REFUSED", "Failed to load resource", "ERR_SOCKET"]);
         await RetitleAsync(bench.Page, "Before");
         await SafeAsync(bench.Page);
@@ -85,7 +86,7 @@ public class KeepingTests(Chromium chromium)
     [Fact]
     public async Task A_piece_changed_elsewhere_parts_and_both_are_kept()
     {
-        await using var bench = await OpenBench.AtAsync(chromium);
+        await using var bench = await warm.AfreshAsync("table");
         bench.Expected.Add("412");
         await RetitleAsync(bench.Page, "Ours");
         await SafeAsync(bench.Page);
@@ -109,31 +110,13 @@ public class KeepingTests(Chromium chromium)
     }
 
     [Fact]
-    public async Task Served_as_plain_files_the_browser_keeps_the_pieces()
+    public async Task Served_as_plain_files_the_browser_keeps_pieces_figures_and_stash_and_says_when_it_has_no_more_room()
     {
         await using var site = await StaticSite.StartAsync();
-        await using var context = await chromium.ContextAsync();
+        await using var context = await chromium.ContextAsync(new BrowserNewContextOptions { ViewportSize = Screens.Tablet, HasTouch = true, BaseURL = site.Url, ServiceWorkers = ServiceWorkerPolicy.Block });
         var page = await context.NewPageAsync();
-        var complaints = new List<string>();
-        page.Console += (_, m) => { if (m.Type == "error") complaints.Add(m.Text); };
-        await page.GotoAsync(site.Url);
-        await OpenBench.StandsAsync(page);
-        await RetitleAsync(page, "In the browser");
-        await page.GetByText("Kept in this browser").WaitForAsync();
-        await RetitleAsync(page, "In the browser still");
-        await page.GetByText("Kept in this browser").WaitForAsync();
-        await page.ReloadAsync();
-        await OpenBench.StandsAsync(page);
-        Assert.Equal("In the browser still", await TitleAsync(page));
-        Assert.Empty(complaints);
-    }
-
-    [Fact]
-    public async Task When_the_browser_gives_no_more_room_it_is_said_and_nothing_that_stood_is_lost()
-    {
-        await using var site = await StaticSite.StartAsync();
-        await using var context = await chromium.ContextAsync();
-        var page = await context.NewPageAsync();
+        var complaints = new ConcurrentQueue<string>();
+        page.Console += (_, m) => { if (m.Type == "error") complaints.Enqueue(m.Text); };
         await page.AddInitScriptAsync("""
             const put = IDBObjectStore.prototype.put;
             IDBObjectStore.prototype.put = function (...all) {
@@ -141,21 +124,41 @@ public class KeepingTests(Chromium chromium)
               return put.apply(this, all);
             };
             """); // what a browser says that has no room left
-        await page.GotoAsync(site.Url);
+        await page.GotoAsync("/#table");
         await OpenBench.StandsAsync(page);
-        await RetitleAsync(page, "Kept in time");
+        await RetitleAsync(page, "In the browser");
         await page.GetByText("Kept in this browser").WaitForAsync();
+
+        await page.Locator("#tab-more:visible, .tool[aria-label^='More']:visible").First.ClickAsync();
+        await page.Locator("#drawer:not([hidden])").WaitForAsync();
+        if (await page.Locator(".drawer-sections").GetByText("Figures", new() { Exact = true }).CountAsync() > 0) await page.Locator(".drawer-sections").GetByText("Figures", new() { Exact = true }).ClickAsync();
+        var keep = page.Locator("button[aria-label^='Keep ']").First;
+        var box = (await keep.BoundingBoxAsync())!;
+        Assert.True(box is { Width: >= 44, Height: >= 44 }, $"{box.Width} by {box.Height}");
+        await keep.ClickAsync();
+        await page.Locator(".own-figure img").First.WaitForAsync();
+        Assert.Empty(complaints);
+
         await page.EvaluateAsync("window.noRoom = true");
         await RetitleAsync(page, "One too many");
         await page.Locator(".kept[data-state=trouble]").WaitForAsync();
         await Assertions.Expect(page.Locator(".kept")).ToContainTextAsync("no more room");
         await page.EvaluateAsync("window.noRoom = false");
         await RetitleAsync(page, "Room again");
-        await page.Locator(".kept[data-state=safe] .kept-plain").WaitForAsync();
+        await SafeAsync(page);
         await page.GetByText("Kept in this browser").WaitForAsync();
+
+        await page.EvaluateAsync("location.hash = 'stash'");
+        await page.GetByText("Kept in this browser alone").WaitForAsync();
+        await page.Locator(".stash-top input[type=file]:enabled").SetInputFilesAsync(new FilePayload { Name = "mine.csv", MimeType = "text/csv", Buffer = "name,colour,skeins\nloft red,#b3202c,2\n"u8.ToArray() });
+        await Assertions.Expect(page.GetByLabel("Skeins left of loft red")).ToHaveValueAsync("2");
+
         await page.ReloadAsync();
-        await OpenBench.StandsAsync(page);
+        await Assertions.Expect(page.GetByLabel("Skeins left of loft red")).ToHaveValueAsync("2");
+        await page.Locator(".need").Filter(new() { HasText = "sail red" }).GetByText("enough", new() { Exact = true }).WaitForAsync();
         Assert.Equal("Room again", await TitleAsync(page));
+        await page.EvaluateAsync("location.hash = 'table'");
+        await page.Locator(".own-figure img").First.WaitForAsync();
     }
 
     [Fact]

@@ -71,20 +71,24 @@ public sealed class OpenBench : IAsyncDisposable
     /// <summary>A test found fault with it: the next had better open another.</summary>
     public bool IsSpoilt { get; private set; }
 
+    /// <summary>Its screen is touched.</summary>
+    public bool IsTouched => touch;
+
     private int laid, failures = Chromium.Failures;
 
     /// <summary>Serves a shelf with the bench that people get, where PLEATWRIGHT_PUBLISHED names it, else with the one just built.</summary>
     public static Task<BenchHost> ServeAsync(string folder, int port = 0) => BenchHost.StartAsync(folder, port, unpacked: PublishedTests.Published);
 
-    /// <summary>Opens the bench at a view; "" is where it opens by itself.</summary>
+    /// <summary>Opens the bench at a view; "" is where it opens by itself. "Before" is a script that the page runs before its own.</summary>
     public static async Task<OpenBench> AtAsync(Chromium chromium, string view = "", ViewportSize? size = null, bool dark = false,
-        bool touch = false, Action<string>? fillShelf = null)
+        bool touch = false, Action<string>? fillShelf = null, string? before = null)
     {
         var folder = Directory.CreateTempSubdirectory("shelf").FullName;
         fillShelf?.Invoke(folder);
         var host = await ServeAsync(folder);
         var bench = new OpenBench(host, folder, chromium, await chromium.BorrowAsync(touch, host.Url), touch, size ?? Screens.Desktop, dark);
         bench.Page = await bench.NewPageAsync();
+        if (before is not null) await bench.Page.AddInitScriptAsync(before);
         await bench.GoAsync(view);
         return bench;
     }
@@ -98,9 +102,43 @@ public sealed class OpenBench : IAsyncDisposable
         if (await Page.Locator(".bench[data-view=shelf]").CountAsync() > 0) await SeeAsync("table");
         await SeeAsync("shelf");
         await Page.Locator("#piece-" + Convert.ToHexString(System.Text.Encoding.UTF8.GetBytes(Name))).ClickAsync();
+        await ToStitchAsync();
+    }
+
+    // At the table, the hand with nothing but the needle: what it did last it would do still.
+    private async Task ToStitchAsync()
+    {
         await Page.Locator(".bench[data-view=table] #table-cloth").FocusAsync();
-        await Page.Locator(".doings [role=radio]").First.EvaluateAsync("stitch => stitch.click()"); // what the hand did last it would do still
+        await Page.Locator(".doings [role=radio]").First.EvaluateAsync("stitch => stitch.click()");
         await Page.Locator(".doings [role=radio][aria-checked=true]:first-child").WaitForAsync(new() { State = WaitForSelectorState.Attached });
+    }
+
+    /// <summary>
+    /// As a bench that was never used: the first example on the table, on the shelf what is put there and nothing else, and in the browser nothing of what was.
+    /// What was chosen, of the plate or of the chair, stays chosen.
+    /// </summary>
+    public async Task BeginAfreshAsync(string view, Action<string>? fillShelf = null)
+    {
+        await ClearAsync();
+        await SeeAsync("table");
+        await SeeAsync("shelf"); // what lay on the table is kept now
+        await Page.Locator("ul[aria-label='Examples'] .swatch-open").GetByText("Harbour morning", new() { Exact = true }).ClickAsync();
+        await ToStitchAsync();
+        await Page.EvaluateAsync("""
+            async () => {
+              const ask = (request) => new Promise((done, fail) => { request.onsuccess = () => done(request.result); request.onerror = () => fail(request.error); });
+              const db = await ask(indexedDB.open("pleatwright"));
+              const names = [...db.objectStoreNames], all = db.transaction(names, "readwrite");
+              for (const name of names) all.objectStore(name).clear();
+              await new Promise((done, fail) => { all.oncomplete = done; all.onabort = fail; });
+              db.close();
+            }
+            """);
+        foreach (var folder in Directory.GetDirectories(Folder)) Directory.Delete(folder, recursive: true);
+        foreach (var file in Directory.GetFiles(Folder)) File.Delete(file);
+        fillShelf?.Invoke(Folder);
+        Name = "*";
+        await SeeAsync(view);
     }
 
     /// <summary>Goes to a view within the bench that stands.</summary>
@@ -125,7 +163,7 @@ public sealed class OpenBench : IAsyncDisposable
     {
         var page = await Context.NewPageAsync();
         await page.SetViewportSizeAsync(size.Width, size.Height);
-        await page.EmulateMediaAsync(new() { ColorScheme = dark ? ColorScheme.Dark : ColorScheme.Light });
+        await page.EmulateMediaAsync(new() { ColorScheme = dark ? ColorScheme.Dark : ColorScheme.Light, ReducedMotion = ReducedMotion.Reduce }); // nothing is looked at on its way
         page.Console += (_, m) => { if (m.Type == "error") Complain($"console: {m.Text} ({m.Location})"); };
         page.PageError += (_, e) => Complain($"exception: {e}");
         page.RequestFailed += (_, r) => { if (!leaving && r.Failure != "net::ERR_ABORTED") Complain($"request: {r.Method} {r.Url}: {r.Failure}"); };
@@ -170,8 +208,12 @@ public sealed class OpenBench : IAsyncDisposable
         Assert.True(over is [<= 0, <= 0], $"{Page.Url} is {over[0]} px too wide and {over[1]} px too tall at {Page.ViewportSize!.Width}");
     }
 
-    /// <summary>No fault that axe calls serious or critical, on what is shown now.</summary>
-    public Task NoSeriousFaultAsync() => Axe.NoSeriousFaultAsync(Page);
+    /// <summary>No fault that axe calls serious or critical, on what is shown once nothing is at work any more: a view at work looks otherwise for a moment.</summary>
+    public async Task NoSeriousFaultAsync()
+    {
+        await Assertions.Expect(Page.Locator("[aria-busy=true]")).ToHaveCountAsync(0);
+        await Axe.NoSeriousFaultAsync(Page);
+    }
 
     /// <summary>Takes a picture into the folder that PLEATWRIGHT_PICTURES names; nothing when it names none.</summary>
     public async Task PictureAsync(string name)
@@ -231,20 +273,27 @@ public sealed class OpenBench : IAsyncDisposable
 
     public async ValueTask DisposeAsync()
     {
-        if (failures != Chromium.Failures) await TellAsync();
-        failures = Chromium.Failures;
-        if (!Stays)
+        if (failures != Chromium.Failures)
         {
-            leaving = true;
-            await chromium.GiveBackAsync(window, touch, address);
-            await Host.DisposeAsync();
-            Directory.Delete(Folder, recursive: true);
+            IsSpoilt = true;
+            await TellAsync();
         }
+        failures = Chromium.Failures;
+        if (!Stays) await CloseAsync();
         var faults = complaints.Where(c => !Expected.Exists(e => c.Contains(e, StringComparison.Ordinal))).ToList();
         IsSpoilt |= faults.Count > 0;
         complaints.Clear();
         Expected.Clear();
         Assert.True(faults.Count == 0, string.Join("\n", faults));
+    }
+
+    /// <summary>Closes it, whatever it complained of.</summary>
+    public async Task CloseAsync()
+    {
+        leaving = true;
+        await chromium.GiveBackAsync(window, touch, address);
+        await Host.DisposeAsync();
+        Directory.Delete(Folder, recursive: true);
     }
 
     // A failure far away is told by what the page showed.

@@ -4,12 +4,12 @@ using Pleatwright.Files;
 namespace Pleatwright.Browser.Tests;
 
 /// <summary>Ticks kept on the shelf: another device goes on where the first left off.</summary>
-public class PlaceTests(Chromium chromium)
+public class PlaceTests(Chromium chromium, WarmBench warm) : IClassFixture<WarmBench>
 {
     [Fact]
     public async Task Another_browser_goes_on_where_the_first_left_off()
     {
-        await using var bench = await OpenBench.AtAsync(chromium, "shelf", Screens.Tablet, fillShelf: folder => File.WriteAllText(Path.Combine(folder, "tide.piece.json"), """
+        await using var bench = await warm.AfreshAsync("shelf", Screens.Tablet, fillShelf: folder => File.WriteAllText(Path.Combine(folder, "tide.piece.json"), """
             { "pleatwright": 1, "title": "Tide",
               "cloth": { "form": "panel", "finishedWidth": "2 in", "gatheringRows": 4 },
               "threads": { "b": { "name": "slate", "colour": "#3b5b7a" } },

@@ -3,13 +3,13 @@ using Microsoft.Playwright;
 namespace Pleatwright.Browser.Tests;
 
 /// <summary>The plate: chosen, looked through and taken away without a pointer.</summary>
-public class PlateViewTests(Chromium chromium)
+public class PlateViewTests(WarmBench warm) : IClassFixture<WarmBench>
 {
     [Fact]
     public async Task Every_choice_is_made_and_the_plate_taken_away_by_keyboard()
     {
-        await using var bench = await OpenBench.AtAsync(chromium, "plate");
-        await bench.Page.Locator(".plate-pages[aria-busy=false] img").First.WaitForAsync();
+        await using var bench = await warm.AfreshAsync("table");
+        await AtThePlate.SeeAsync(bench);
         await ReachAsync(bench, "The plate");
         await ReachAsync(bench, "Paper");
         await ChooseAsync(bench, "let");

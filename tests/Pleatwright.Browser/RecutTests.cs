@@ -58,7 +58,7 @@ public class RecutTests(WarmBench warm) : IClassFixture<WarmBench>
         var at = await bench.Page.EvaluateAsync<float[]>("""
             async ([across, rows]) => {
               const { painterOf } = await import("/painter.js");
-              for (let h = 1; h < 50; h++) {
+              for (let h = 1; h < 5000; h++) {
                 const p = painterOf(h);
                 if (p?.host.id !== "table-cloth") continue;
                 const box = p.host.getBoundingClientRect();

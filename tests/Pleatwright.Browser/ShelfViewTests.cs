@@ -7,7 +7,7 @@ using Pleatwright.Shelf;
 
 namespace Pleatwright.Browser.Tests;
 
-public class ShelfViewTests(Chromium chromium)
+public class ShelfViewTests(WarmBench warm) : IClassFixture<WarmBench>
 {
     private const string Gull = """{ "pleatwright": 1, "title": "Gull", "cloth": { "form": "panel", "finishedWidth": "4 in", "gatheringRows": 3 }, "threads": { "w": { "name": "white", "colour": "#ffffff", "strands": 4 } }, "figures": { "g": { "rows": ["www"] } }, "place": [ { "figure": "g", "centre": "middle", "gatheringRow": 2, "figureRow": 0 } ] }""";
 
@@ -26,7 +26,7 @@ public class ShelfViewTests(Chromium chromium)
     [Fact]
     public async Task A_newcomer_goes_from_an_empty_shelf_to_a_printed_plate()
     {
-        await using var bench = await OpenBench.AtAsync(chromium, "shelf");
+        await using var bench = await warm.AfreshAsync("shelf");
         await bench.Page.GetByText("Nothing on the shelf yet").WaitForAsync();
         await bench.Page.GetByRole(AriaRole.Button, new() { Name = "New piece" }).ClickAsync();
         await bench.Page.GetByLabel("What shall it be called?").FillAsync("Lamp at the quay");
@@ -41,8 +41,7 @@ public class ShelfViewTests(Chromium chromium)
         Assert.True(File.Exists(Path.Combine(bench.Folder, "Lamp at the quay.piece.json")));
         await bench.Page.Locator(".cloth").First.ClickAsync();
         await bench.Page.Locator(".kept[data-state=safe] .kept-plain").WaitForAsync();
-        await bench.GoAsync("plate");
-        await bench.Page.Locator(".plate-pages[aria-busy=false] img").First.WaitForAsync();
+        await AtThePlate.SeeAsync(bench);
         foreach (var (ending, begins) in new[] { ("PDF", "%PDF-"), ("SVG", "<?xml"), ("HTML", "<!DOCTYPE html>"), ("TXT", "L") })
         {
             var download = await AtThePlate.TakeAwayAsync(bench.Page, ending);
@@ -59,7 +58,7 @@ public class ShelfViewTests(Chromium chromium)
     {
         var gull = PieceReader.Read(Gull);
         byte[] Plate(PlateFormat format, string name) => format.Write(Smocking.Plate(Smocking.Plan(Smocking.Lay(gull)), [], new PlateOptions { Name = PieceName.Parse(name) }));
-        await using var bench = await OpenBench.AtAsync(chromium, "shelf");
+        await using var bench = await warm.AfreshAsync("shelf");
         await bench.Page.Locator("input[type=file]").SetInputFilesAsync(new FilePayload { Name = "plate.pdf", MimeType = "application/pdf", Buffer = Plate(PlateFormat.Pdf, "chosen") });
         await bench.Page.GetByText("1 piece brought in.").WaitForAsync();
         await bench.Page.EvaluateAsync(
@@ -84,7 +83,7 @@ public class ShelfViewTests(Chromium chromium)
     [Fact]
     public async Task Pieces_are_duplicated_renamed_taken_off_and_put_back()
     {
-        await using var bench = await OpenBench.AtAsync(chromium, "shelf", fillShelf: f => Put(f, "Gull", Gull));
+        await using var bench = await warm.AfreshAsync("shelf", fillShelf: f => Put(f, "Gull", Gull));
         await Swatch(bench, "Gull").Locator("img").WaitForAsync();
         await DoAsync(bench, "Gull", "Duplicate");
         await bench.Page.GetByText("Duplicated as “Gull copy”.").WaitForAsync();
@@ -111,7 +110,7 @@ public class ShelfViewTests(Chromium chromium)
     [Fact]
     public async Task Files_come_in_and_go_out_one_by_one_and_all_together_and_broken_ones_are_told_with_their_place()
     {
-        await using var bench = await OpenBench.AtAsync(chromium, "shelf", fillShelf: f => Put(f, "Broken", "{ \"pleatwright\": 1,\n \"cloth\": 3 }"));
+        await using var bench = await warm.AfreshAsync("shelf", fillShelf: f => Put(f, "Broken", "{ \"pleatwright\": 1,\n \"cloth\": 3 }"));
         await bench.Page.GetByText("Cannot be read: line 2, column 11").WaitForAsync();
         await bench.NoSeriousFaultAsync();
         await bench.Page.Locator("input[type=file]").SetInputFilesAsync(
@@ -134,7 +133,8 @@ public class ShelfViewTests(Chromium chromium)
         var path = await all.PathAsync();
         using (var zip = ZipFile.OpenRead(path)) Assert.Equal(3, zip.Entries.Count);
         foreach (var file in Directory.GetFiles(bench.Folder)) File.Delete(file);
-        await bench.ReloadAsync();
+        await bench.SeeAsync("table");
+        await bench.SeeAsync("shelf");
         await bench.Page.Locator("input[type=file]").SetInputFilesAsync(new FilePayload { Name = "all.zip", MimeType = "application/zip", Buffer = File.ReadAllBytes(path) });
         await bench.Page.GetByText("2 pieces brought in.").WaitForAsync(); // the broken one stays out, and is told
         Assert.Equal(2, Directory.GetFiles(bench.Folder).Length);
@@ -143,13 +143,13 @@ public class ShelfViewTests(Chromium chromium)
     [Fact]
     public async Task An_earlier_version_is_put_back_and_that_can_be_undone()
     {
-        await using var bench = await OpenBench.AtAsync(chromium, "shelf", fillShelf: f => Put(f, "Gull", Gull));
+        await using var bench = await warm.AfreshAsync("shelf", fillShelf: f => Put(f, "Gull", Gull));
         await Swatch(bench, "Gull").Locator("button.swatch-open").ClickAsync();
         await bench.Page.Locator(".bench[data-view=table]").WaitForAsync();
         await bench.Page.Locator("#title").FillAsync("Gull at dusk");
         await bench.Page.Locator("#title").PressAsync("Enter");
         await bench.Page.Locator(".kept[data-state=safe] .kept-plain").WaitForAsync();
-        await bench.GoAsync("shelf");
+        await bench.SeeAsync("shelf");
         await DoAsync(bench, "Gull at dusk", "Earlier versions…");
         await bench.Page.Locator(".versions img").First.WaitForAsync();
         await bench.NoSeriousFaultAsync();
@@ -163,7 +163,7 @@ public class ShelfViewTests(Chromium chromium)
     [Fact]
     public async Task Everything_on_the_shelf_is_done_by_keyboard()
     {
-        await using var bench = await OpenBench.AtAsync(chromium, "shelf", fillShelf: f => Put(f, "Gull", Gull));
+        await using var bench = await warm.AfreshAsync("shelf", fillShelf: f => Put(f, "Gull", Gull));
         await Swatch(bench, "Gull").WaitForAsync();
         async Task ReachAsync(Func<Task<bool>> there)
         {

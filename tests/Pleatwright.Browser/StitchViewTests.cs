@@ -2,7 +2,7 @@ using Microsoft.Playwright;
 
 namespace Pleatwright.Browser.Tests;
 
-public class StitchViewTests(Chromium chromium, WarmBench warm) : IClassFixture<WarmBench>
+public class StitchViewTests(WarmBench warm) : IClassFixture<WarmBench>
 {
     private static readonly string Tide = """
         { "pleatwright": 1, "title": "Tide",
@@ -54,9 +54,10 @@ public class StitchViewTests(Chromium chromium, WarmBench warm) : IClassFixture<
     }
 
     [Fact]
-    public async Task Ticks_count_can_be_undone_and_the_place_is_kept_through_a_reload()
+    public async Task Ticks_count_can_be_undone_and_place_and_hold_are_kept_through_a_reload()
     {
-        await using var bench = await OpenBench.AtAsync(chromium, "stitch", Screens.Tablet, touch: true);
+        await using var bench = await warm.ExampleAsync(size: Screens.Tablet, touch: true);
+        await bench.SeeAsync("stitch");
         await bench.PictureAsync("stitch-back");
         Assert.True(await ToCablesAsync(bench) > 0); // the example needs backsmocking, which comes first
         await bench.Page.Locator("#tick").TapAsync();
@@ -67,8 +68,15 @@ public class StitchViewTests(Chromium chromium, WarmBench warm) : IClassFixture<
         await TallyAsync(bench, "3 of .*");
         await Button(bench, "Undo a tick").TapAsync();
         await TallyAsync(bench, "2 of .*");
+        await MoreAsync(bench);
+        await bench.Page.GetByRole(AriaRole.Radio, new() { Name = "Sideways" }).TapAsync();
+        await WordAsync(bench, "left");
         await bench.ReloadAsync();
         await TallyAsync(bench, "2 of .*");
+        await WordAsync(bench, "left");
+        await MoreAsync(bench);
+        await bench.Page.GetByRole(AriaRole.Radio, new() { Name = "Upright" }).TapAsync();
+        await WordAsync(bench, "up");
 
         var all = int.Parse((await bench.Page.Locator(".chair-tally").InnerTextAsync()).Split(' ')[^1], System.Globalization.CultureInfo.InvariantCulture);
         await Button(bench, "Run done").TapAsync();
@@ -109,14 +117,13 @@ public class StitchViewTests(Chromium chromium, WarmBench warm) : IClassFixture<
         await WordAsync(bench, "left");
         await Assertions.Expect(bench.Page.Locator(".chair-line")).ToContainTextAsync("the first left");
         await bench.PictureAsync("stitch-sideways");
-        await bench.ReloadAsync();
-        await WordAsync(bench, "left");
-        await MoreAsync(bench);
         await bench.Page.GetByRole(AriaRole.Radio, new() { Name = "Upright" }).ClickAsync();
         await WordAsync(bench, "up");
         await bench.Page.GetByLabel("Left-handed").ClickAsync();
         await Assertions.Expect(bench.Page.Locator(".chair-line")).Not.ToHaveTextAsync(before, new() { UseInnerText = true }); // it begins at the other end
         await bench.PictureAsync("stitch-left-handed");
+        await bench.Page.GetByLabel("Left-handed").ClickAsync();
+        await Assertions.Expect(bench.Page.Locator(".chair-line")).ToHaveTextAsync(before, new() { UseInnerText = true });
     }
 
     [Fact]
@@ -153,8 +160,6 @@ public class StitchViewTests(Chromium chromium, WarmBench warm) : IClassFixture<
         await Assertions.Expect(bench.Page.Locator(".held-line.done")).ToHaveCountAsync(1);
         await bench.NoSeriousFaultAsync();
         await bench.PictureAsync("stitch-band");
-        await bench.ReloadAsync();
-        await TallyAsync(bench, "1 of 12");
         // the other half is turned, and goes on from the centre with a step up as held
         await bench.Page.Locator("#tick").FocusAsync();
         for (var i = 0; i < 11; i++) await bench.Page.Keyboard.PressAsync("ArrowRight");

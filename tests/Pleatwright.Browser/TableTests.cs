@@ -5,7 +5,7 @@ using Pleatwright.Files;
 namespace Pleatwright.Browser.Tests;
 
 /// <summary>The table worked by key, by pointer and by touch. What was done is read from the shelf's own file.</summary>
-public class TableTests(Chromium chromium, WarmBench warm) : IClassFixture<WarmBench>
+public class TableTests(WarmBench warm) : IClassFixture<WarmBench>
 {
     private static ILocator Cloth(OpenBench bench) => bench.Page.Locator("#table-cloth");
 
@@ -27,7 +27,7 @@ public class TableTests(Chromium chromium, WarmBench warm) : IClassFixture<WarmB
 
     private async Task<OpenBench> AtTable(bool touch = false, ViewportSize? size = null)
     {
-        var bench = touch ? await OpenBench.AtAsync(chromium, "table", size, touch: touch) : await warm.ExampleAsync(size: size);
+        var bench = await warm.ExampleAsync(size: size, touch: touch);
         await AtTheTable.OpenAsync(bench, "Cloth"); // the amounts are there
         await Cloth(bench).FocusAsync();
         return bench;

@@ -60,41 +60,6 @@ public class TraceViewTests(Chromium chromium, WarmBench warm) : IClassFixture<W
     }
 
     [Fact]
-    public async Task Every_ask_traces_anew()
-    {
-        await using var bench = await OpenBench.AtAsync(chromium, "picture"); // with nothing asked yet
-        await ChooseAsync(bench, "crab");
-        var first = await TracedAsync(bench);
-        Assert.Contains("80 valleys", first, StringComparison.Ordinal);
-
-        await bench.Page.GetByLabel("Valleys across").FillAsync("50");
-        await bench.Page.GetByLabel("Valleys across").BlurAsync();
-        await bench.Page.Locator(".tracing-words").GetByText("50").First.WaitForAsync();
-        await bench.Page.GetByLabel("The same left and right").CheckAsync();
-        await bench.Page.GetByLabel("Fidelity").FillAsync("0");
-        await bench.Page.GetByLabel("Those of Harbour morning").CheckAsync();
-        await TracedAsync(bench);
-        await bench.Page.Locator(".traced-threads").GetByText("sail red").WaitForAsync();
-        await bench.Page.GetByLabel("Only what is transparent").CheckAsync();
-        Assert.Contains("0 errors", await TracedAsync(bench), StringComparison.Ordinal);
-
-        await bench.Page.GetByRole(AriaRole.Button, new() { Name = "Turn" }).ClickAsync();
-        await TracedAsync(bench);
-        var box = (await bench.Page.Locator("#picture-canvas").BoundingBoxAsync())!;
-        Assert.True(box.Height > box.Width);
-        await bench.Page.Mouse.MoveAsync(box.X + box.Width * 0.25f, box.Y + box.Height * 0.25f);
-        await bench.Page.Mouse.DownAsync();
-        await bench.Page.Mouse.MoveAsync(box.X + box.Width * 0.75f, box.Y + box.Height * 0.5f, new() { Steps = 4 });
-        await bench.Page.Mouse.UpAsync();
-        await bench.Page.Locator(".crop-frame").WaitForAsync();
-        Assert.Equal("110", await bench.Page.GetByLabel("Wide", new() { Exact = true }).InputValueAsync());
-        await TracedAsync(bench);
-        await bench.PictureAsync("picture-crop");
-        await bench.Page.GetByRole(AriaRole.Button, new() { Name = "Whole picture" }).ClickAsync();
-        await bench.Page.Locator(".crop-frame").WaitForAsync(new() { State = WaitForSelectorState.Hidden });
-    }
-
-    [Fact]
     public async Task It_can_be_added_to_the_piece_on_the_table_and_taken_back()
     {
         await using var bench = await AtAsync();
@@ -138,7 +103,7 @@ public class TraceViewTests(Chromium chromium, WarmBench warm) : IClassFixture<W
     }
 
     [Fact]
-    public async Task It_is_looked_at_on_every_screen()
+    public async Task It_is_looked_at_on_every_screen_and_every_ask_traces_anew()
     {
         await using var bench = await OpenBench.AtAsync(chromium, "picture"); // with no picture yet
         await bench.Page.GetByText("Choose a picture").WaitForAsync();
@@ -158,5 +123,34 @@ public class TraceViewTests(Chromium chromium, WarmBench warm) : IClassFixture<W
                 await bench.PictureAsync($"picture-crab-{screen}{(dark ? "-dark" : "")}");
                 await bench.NoSeriousFaultAsync();
             }
+
+        await bench.LookAsync(Screens.Desktop, dark: false);
+        Assert.Contains("80 valleys", await TracedAsync(bench), StringComparison.Ordinal);
+
+        await bench.Page.GetByLabel("Valleys across").FillAsync("50");
+        await bench.Page.GetByLabel("Valleys across").BlurAsync();
+        await bench.Page.Locator(".tracing-words").GetByText("50").First.WaitForAsync();
+        await bench.Page.GetByLabel("The same left and right").CheckAsync();
+        await bench.Page.GetByLabel("Fidelity").FillAsync("0");
+        await bench.Page.GetByLabel("Those of Harbour morning").CheckAsync();
+        await TracedAsync(bench);
+        await bench.Page.Locator(".traced-threads").GetByText("sail red").WaitForAsync();
+        await bench.Page.GetByLabel("Only what is transparent").CheckAsync();
+        Assert.Contains("0 errors", await TracedAsync(bench), StringComparison.Ordinal);
+
+        await bench.Page.GetByRole(AriaRole.Button, new() { Name = "Turn" }).ClickAsync();
+        await TracedAsync(bench);
+        var box = (await bench.Page.Locator("#picture-canvas").BoundingBoxAsync())!;
+        Assert.True(box.Height > box.Width);
+        await bench.Page.Mouse.MoveAsync(box.X + box.Width * 0.25f, box.Y + box.Height * 0.25f);
+        await bench.Page.Mouse.DownAsync();
+        await bench.Page.Mouse.MoveAsync(box.X + box.Width * 0.75f, box.Y + box.Height * 0.5f, new() { Steps = 4 });
+        await bench.Page.Mouse.UpAsync();
+        await bench.Page.Locator(".crop-frame").WaitForAsync();
+        Assert.Equal("110", await bench.Page.GetByLabel("Wide", new() { Exact = true }).InputValueAsync());
+        await TracedAsync(bench);
+        await bench.PictureAsync("picture-crop");
+        await bench.Page.GetByRole(AriaRole.Button, new() { Name = "Whole picture" }).ClickAsync();
+        await bench.Page.Locator(".crop-frame").WaitForAsync(new() { State = WaitForSelectorState.Hidden });
     }
 }

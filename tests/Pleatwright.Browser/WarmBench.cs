@@ -3,38 +3,51 @@ using Microsoft.Playwright;
 namespace Pleatwright.Browser.Tests;
 
 /// <summary>
-/// A bench that the tests of one class share, each with a piece of its own. To come up costs a bench more than most journeys do; what it
-/// does when it comes up is looked at by tests that open their own (<see cref="OpenBench.AtAsync"/>).
+/// Benches that stand already: the tests of a class share one, and leave it to the next class. To come up costs a bench more than most journeys do; what it
+/// does when it comes up is looked at by tests that open their own (<see cref="OpenBench.AtAsync"/>) or read it anew.
 /// </summary>
 public sealed class WarmBench(Chromium chromium) : IAsyncLifetime
 {
-    private OpenBench? bench;
+    private readonly OpenBench?[] benches = [null, null]; // by mouse, by touch
 
     /// <summary>An example laid anew, at the table.</summary>
-    public Task<OpenBench> ExampleAsync(string name = "harbour-morning", ViewportSize? size = null, bool dark = false) =>
-        WithAsync(File.ReadAllText(Repository.Path("examples", name + ".piece.json")), size, dark);
+    public Task<OpenBench> ExampleAsync(string name = "harbour-morning", ViewportSize? size = null, bool dark = false, bool touch = false) =>
+        WithAsync(File.ReadAllText(Repository.Path("examples", name + ".piece.json")), size, dark, touch);
 
     /// <summary>A piece laid anew, at the table.</summary>
-    public async Task<OpenBench> WithAsync(string piece, ViewportSize? size = null, bool dark = false)
+    public async Task<OpenBench> WithAsync(string piece, ViewportSize? size = null, bool dark = false, bool touch = false)
     {
-        var open = await AtAsync("table", size, dark);
+        var open = await AtAsync("table", size, dark, touch);
         await open.LayAsync(piece);
         return open;
     }
 
-    /// <summary>At a view, with what lies on the table.</summary>
-    public async Task<OpenBench> AtAsync(string view, ViewportSize? size = null, bool dark = false)
+    /// <summary>As one that was never used (<see cref="OpenBench.BeginAfreshAsync"/>), at a view.</summary>
+    public async Task<OpenBench> AfreshAsync(string view, ViewportSize? size = null, bool dark = false, bool touch = false, Action<string>? fillShelf = null)
     {
-        if (bench is { IsSpoilt: true }) await DisposeAsync();
-        if (bench is null)
+        var open = await AtAsync("table", size, dark, touch);
+        await open.BeginAfreshAsync(view, fillShelf);
+        return open;
+    }
+
+    /// <summary>At a view, with what lies on the table.</summary>
+    public async Task<OpenBench> AtAsync(string view, ViewportSize? size = null, bool dark = false, bool touch = false)
+    {
+        var place = touch ? 1 : 0;
+        if (benches[place] is { IsSpoilt: true } spoilt)
         {
-            bench = await OpenBench.AtAsync(chromium, view, size, dark);
-            bench.Stays = true;
+            benches[place] = null;
+            await spoilt.CloseAsync();
         }
-        else
+        if ((benches[place] ??= chromium.Idle(touch)) is { } bench)
         {
             await bench.LookAsync(size ?? Screens.Desktop, dark);
             await bench.ClearAsync();
+        }
+        else
+        {
+            benches[place] = bench = await OpenBench.AtAsync(chromium, view, size, dark, touch);
+            bench.Stays = true;
         }
         await bench.SeeAsync(view);
         return bench;
@@ -46,10 +59,12 @@ public sealed class WarmBench(Chromium chromium) : IAsyncLifetime
     /// <inheritdoc/>
     public async ValueTask DisposeAsync()
     {
-        if (bench is null) return;
-        var open = bench;
-        bench = null;
-        open.Stays = false;
-        await open.DisposeAsync();
+        foreach (var bench in benches)
+        {
+            if (bench is null) continue;
+            await bench.DisposeAsync(); // what it complained of since its last test
+            if (bench.IsSpoilt) await bench.CloseAsync();
+            else chromium.Leave(bench);
+        }
     }
 }

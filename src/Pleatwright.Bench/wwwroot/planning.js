@@ -1,5 +1,5 @@
 // Orders are planned in a worker, so that the hand never waits for one (WorkerRoom in Working). One at a time; the program sees to that.
-let worker = null, up = null, asked = null;
+let worker = null, up = null, isUp = false, asked = null;
 
 function wake() {
   if (worker) return up;
@@ -7,11 +7,11 @@ function wake() {
   up = new Promise((done) => {
     mine.onmessage = ({ data }) => {
       if (mine !== worker) return;
-      if (data.up) done();
+      if (data.up) { isUp = true; done(); }
       else if (data.share !== undefined) asked?.told(data.share);
       else answer(data.order);
     };
-    mine.onerror = (e) => { e.preventDefault(); if (mine === worker) stop(); };
+    mine.onerror = (e) => { e.preventDefault(); if (mine === worker) end(); };
   });
   return up;
 }
@@ -30,8 +30,15 @@ export function plan(piece, told) {
   });
 }
 
+// One that plans can be stopped in no other way than by ending it; one that is still coming up, which costs as much as the page did, serves the next.
 export function stop() {
+  if (isUp && asked) end();
+  else answer(null);
+}
+
+function end() {
   worker?.terminate();
   worker = up = null;
+  isUp = false;
   answer(null);
 }

@@ -75,8 +75,8 @@ public class FuzzTests
         var piece = File.ReadAllBytes(Repository.Path("examples", "first-pennant.piece.json"));
         var plate = Plates.OfExample("first-pennant");
         byte[][] small = [new MadePdf().With("a.piece.json", piece).Plain(), new MadePdf().With("a.piece.json", piece).Packed(12), new MadePdf().With("a.piece.json", piece).Packed(1)];
-        Mutations.Try(small, Long.Of(6_000, 200_000), Read);
-        Mutations.Try([.. PlateFormat.All.Select(f => f.Write(plate))], Long.Of(500, 20_000), Read);
+        Mutations.Try(small, Long.Of(3_000, 200_000), Read);
+        Mutations.Try([.. PlateFormat.All.Select(f => f.Write(plate))], Long.Of(200, 20_000), Read);
 
         static void Read(byte[] bytes)
         {

@@ -41,7 +41,7 @@ public class SpacingTests
         foreach (var ((row, column), letter) in owner)
             for (var y = row - 1; y <= row + 1; y++)
                 for (var x = column - Spacing.Least; x <= column + Spacing.Least; x++)
-                    Assert.True(!owner.TryGetValue((y, x), out var near) || near == letter, $"{w.Text}: letters {near} and {letter} are {Math.Abs(x - column)} valleys apart");
+                    if (owner.TryGetValue((y, x), out var near) && near != letter) Assert.Fail($"{w.Text}: letters {near} and {letter} are {Math.Abs(x - column)} valleys apart");
         Assert.Equal(set.Figure.Rows.Sum(r => r.Count(c => c != Figure.Bare)), owner.Count);
     });
 
@@ -66,7 +66,7 @@ public class SpacingTests
                 int PartsAt(LetterSize size) => Parts([.. Cells(new SetLetter(character, 0, 0, 0, alphabet.Shape(character, size)!))]);
                 var drawn = PartsAt(new LetterSize(DrawnLetter.Zone, 1));
                 foreach (var size in new[] { new LetterSize(4, 1), new(7, 1), new(12, 1), new(8, 2), new(11, 2), new(20, 4) })
-                    Assert.True(PartsAt(size) == drawn, $"{character} of {alphabet.Name} at {size}: {PartsAt(size)} parts, not {drawn}");
+                    if (PartsAt(size) is var parts && parts != drawn) Assert.Fail($"{character} of {alphabet.Name} at {size}: {parts} parts, not {drawn}");
             }
     }
 

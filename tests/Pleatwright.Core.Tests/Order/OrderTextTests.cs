@@ -21,7 +21,7 @@ public class OrderTextTests
         Assert.Equal((order.Carried, order.CarriedInAll, order.LongestWaitRows), (read.Carried, read.CarriedInAll, read.LongestWaitRows));
         Assert.Equal(Directions.Write(order, LevelWords.UpDown).Select(d => d.Text), Directions.Write(read, LevelWords.UpDown).Select(d => d.Text));
         Assert.Equal(order.ThreadUses(), read.ThreadUses());
-    }, iter: Long.Of(20, 300));
+    }, iter: Long.Of(8, 300));
 
     [Fact]
     public void What_was_planned_for_another_piece_or_is_no_order_is_not_read() => Gen.Select(OrderGen.Pieces, OrderGen.Pieces, Gen.Int, Gen.String).Sample((piece, other, at, text) =>

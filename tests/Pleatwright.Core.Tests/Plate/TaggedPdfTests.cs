@@ -4,6 +4,7 @@ using Pleatwright.Plate;
 using Pleatwright.Plate.Preparation;
 using Pleatwright.Plate.Teaching;
 using Pleatwright.Plate.Writers;
+using Pleatwright.Tests.Endurance;
 using Pleatwright.Tests.Files;
 using Pleatwright.Tests.ReadBack;
 
@@ -75,7 +76,7 @@ public class TaggedPdfTests
             using var pdf = new TaggedPdf(bytes);
             if (plate.HasDirections) Gives(plate, Directions(pdf));
             Assert.Equal(bytes, Write(Plates.Of(work)));
-        }, iter: 12);
+        }, iter: Long.Of(5, 100));
 
     [Fact]
     public void Another_reader_finds_title_tables_and_the_words_for_drawings()

@@ -1,6 +1,7 @@
 using CsCheck;
 using Pleatwright.Bench.Model.Table;
 using Pleatwright.Chart;
+using Pleatwright.Tests.Endurance;
 
 namespace Pleatwright.Model.Tests.Table;
 
@@ -67,7 +68,7 @@ public class GripTests
             at.Key("Ctrl+z");
         }
         Assert.Same(Crab, at.Piece);
-    }, iter: 60, threads: 1);
+    }, iter: Long.Of(20, 200), threads: 1);
 
     [Fact]
     public void A_pull_taken_back_leaves_nothing_and_inside_the_figure_it_is_moved_as_ever()

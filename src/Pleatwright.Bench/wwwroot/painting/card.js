@@ -3,13 +3,20 @@ import { clothFragment, clothVertex, contactFragment, fewerFragment, lightFragme
 
 export const STRAND_BYTES = 76;
 
+const PRETENDED = /swiftshader|llvmpipe|softpipe|software|basic render/i;
+
 let card; // undefined until it is asked for, null where there is none
 
 // The card; null where the browser has none, or it cannot hold what we draw. One that is only made believe by the processor is slower than the plain look and holds
-// up the page; it is not taken, unless it is asked for, as tests do.
+// up the page; it is not taken, unless it is asked for, as tests do. Not every browser keeps it back when told so: then it is known by the name it gives itself.
 export function theCard() {
   if (card === undefined) card = Card.open();
   return card?.lost ? null : card;
+}
+
+function nameOf(gl) {
+  const telling = gl.getExtension("WEBGL_debug_renderer_info");
+  return String(gl.getParameter(telling ? telling.UNMASKED_RENDERER_WEBGL : gl.RENDERER));
 }
 
 class Card {
@@ -17,6 +24,7 @@ class Card {
     try {
       const canvas = document.createElement("canvas");
       const gl = canvas.getContext("webgl2", { alpha: true, antialias: false, depth: false, stencil: false, premultipliedAlpha: true, preserveDrawingBuffer: true, failIfMajorPerformanceCaveat: !globalThis.anyCard });
+      if (gl && !globalThis.anyCard && PRETENDED.test(nameOf(gl))) { gl.getExtension("WEBGL_lose_context")?.loseContext(); return null; }
       return gl?.getExtension("EXT_color_buffer_float") || gl?.getExtension("EXT_color_buffer_half_float") ? new Card(canvas, gl) : null;
     } catch { return null; }
   }
