@@ -57,7 +57,8 @@ internal static class StitchDrawing
             var stitch = pass.Stitches[i];
             double from = Down(stitch.From.Depth, cableRowsPerSpace), to = Down(stitch.To.Depth, cableRowsPerSpace);
             var side = SideOf(stitch);
-            var way = Math.Sign(stitch.To.Pleat.Number - stitch.From.Pleat.Number);
+            // A half stitch lies over one pleat alone, along the way of its row.
+            var way = stitch.Kind == StitchKind.Over && stitch.From.Pleat == stitch.To.Pleat ? NeedlePath.WayOf(pass) : Math.Sign(stitch.To.Pleat.Number - stitch.From.Pleat.Number);
             double near = Edge(stitch.From.Pleat, -way), far = Edge(stitch.To.Pleat, way);
             switch (stitch.Kind)
             {
