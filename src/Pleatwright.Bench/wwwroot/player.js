@@ -14,9 +14,9 @@ const filmPlayer = (() => {
     for (const item of film.play) {
       if (Array.isArray(item)) { at = item; continue; }
       const m = film.moves[item], add = (x, y) => [at[0] + x, at[1] + y], from = at;
-      if (m.stitch) stitch++;
+      if (m.stitch !== undefined) stitch += m.stitch;
       takes.push({
-        ...m, from, in: add(...m.in), out: add(...m.out), sees: { from: !!m.from, to: !!m.to }, number: m.stitch ? stitch : 0,
+        ...m, from, in: add(...m.in), out: add(...m.out), sees: { from: !!m.from, to: !!m.to }, number: m.stitch === undefined ? 0 : stitch,
         via: (m.via || []).flatMap((v, i, all) => i % 2 ? [] : [add(v, all[i + 1])]),
         shows: (m.shows || []).map(s => [s[0], ...add(s[1], s[2]), ...add(s[3], s[4]), s[5], m.thread || 0]),
         side: m.side || 0, thread: m.thread || 0, caption: m.say[Math.min(hold, m.say.length - 1)],
@@ -58,7 +58,7 @@ const filmPlayer = (() => {
       const [lastEye, lastWay] = last(film, takes, index, eye, way), t = ease(share / g.come);
       const a = Math.atan2(lastWay[1], lastWay[0]);
       let turn = Math.atan2(way[1], way[0]) - a;
-      turn -= 2 * Math.PI * Math.round(turn / (2 * Math.PI));
+      turn -= 2 * Math.PI * Math.ceil((turn - Math.PI - 0.01) / (2 * Math.PI));
       eye = between(lastEye, eye, t);
       eye[1] -= g.swing * film.pitch * Math.sin(Math.PI * t);
       tip = [eye[0] + Math.cos(a + turn * t) * length, eye[1] + Math.sin(a + turn * t) * length];
@@ -205,17 +205,17 @@ const filmPlayer = (() => {
 
   // Cloth with all that lies still on it: the same for every frame of a move, but that it is moved along.
   function cloth(pen, film, take, box) {
-    const ground = take.back ? darker(film.cloth, 0.1) : film.cloth, [left, top, right, bottom] = box;
-    pen.fillStyle = take.back ? darker(film.cloth, 0.39) : darker(film.cloth, 0.32);
+    const [left, top, right, bottom] = box, tones = film.gestures.pleat.map(t => (t -= take.back ? 0.1 : 0) < 0 ? darker(film.cloth, -t) : lighter(film.cloth, t));
+    pen.fillStyle = "#efe9dd";
     pen.fillRect(left, top, right - left, bottom - top);
     const count = film.valleys ? film.valleys.length - 1 : film.pleats;
     for (let p = 0; p < count; p++) {
       const a = place(film, take, p, 1)[0], b = place(film, take, p + 1, 1)[0], l = Math.min(a, b), wide = Math.abs(b - a);
       if (l > right || l + wide < left) continue;
-      for (const [from, part, style] of [[0.05, 0.9, ground], [0.3, 0.2, lighter(film.cloth, take.back ? 0.25 : 0.45)], [0.75, 0.2, darker(film.cloth, take.back ? 0.21 : 0.12)]]) {
-        pen.fillStyle = style;
-        pen.fillRect(l + from * wide, top, part * wide, bottom - top);
-      }
+      const round = pen.createLinearGradient(l, 0, l + wide, 0);
+      tones.forEach((tone, i) => round.addColorStop((i + 0.5) / tones.length, tone));
+      pen.fillStyle = round;
+      pen.fillRect(l, top, wide * 1.01, bottom - top);
     }
     pen.strokeStyle = "#2f6f79";
     pen.lineWidth = 0.12 * film.pitch;
@@ -244,12 +244,13 @@ const filmPlayer = (() => {
     return all;
   }
 
-  const seenPleats = 8;
+  // How wide the picture is: eight pleats, or what it takes to see both ends of the longest move.
+  const wideOf = (film, takes) => takes.wide ??= Math.max(8 * film.pitch, 2.2 * film.line * Math.max(...takes.map(t => Math.max(Math.abs(t.in[1] - t.from[1]), Math.abs(t.out[1] - t.in[1])))));
 
   // A moment of the film on a canvas.
   function paint(canvas, film, takes, index, share, kept) {
     const pen = canvas.getContext("2d"), take = takes[index], { width, height } = canvas, sideways = film.sideways;
-    const scale = Math.min(sideways ? height : width, (sideways ? width : height) * 1.9) / (seenPleats * film.pitch);
+    const scale = Math.min(sideways ? height : width, (sideways ? width : height) * 1.9) / wideOf(film, takes);
     const here = centre(film, take), before = takes[index - 1];
     const follows = before && !!before.back === !!take.back && !!before.turned === !!take.turned;
     const eye = follows ? between(centre(film, before), here, ease(share / film.gestures.come)) : here;
@@ -273,67 +274,78 @@ const filmPlayer = (() => {
       for (let k = 1; k < path.length; k++) if (far(path[k - 1], path[k]) > 1e-9) strands(pen, straight(path[k - 1], path[k]), film.threads[m.thread], 0.9);
     }
     const now = pose(film, takes, index, share);
+    for (const curve of now.threads) strands(pen, curve, film.threads[take.thread], film.gestures.close);
     needle(pen, film, now);
-    for (const curve of now.threads) strands(pen, curve, film.threads[take.thread], 0.8);
   }
 
-  // A player: what is shown is a time; whoever owns it says what follows from that.
-  function open(canvas, film, { hold = 0, told = () => {}, ended = () => {} } = {}) {
-    const takes = unfold(film, hold), begins = [];
-    takes.reduce((sum, t) => { begins.push(sum); return sum + t.seconds; }, 0);
-    const still = () => matchMedia("(prefers-reduced-motion: reduce)").matches;
-    let index = 0, share = 0, playing = false, speed = 1, loop = false, asked = 0, lastTime = 0, said = -1, open = true;
-    function fit() {
+  // Plays one move at a time: what comes after it is for its owner to say.
+  function act(canvas, film, { hold = 0, ended = () => {}, shown = () => {} } = {}) {
+    const takes = unfold(film, hold);
+    let index = 0, share = film.gestures.still, running = false, speed = 1, asked = 0, lastTime = 0, here = true;
+    function show(move = index, moment = move === index ? share : film.gestures.still) {
+      if (!here || !takes.length) return;
+      running = running && move === index && moment === share;
+      index = Math.min(Math.max(0, move), takes.length - 1);
+      share = moment;
       const scale = Math.min(2, devicePixelRatio || 1), wide = Math.round(canvas.clientWidth * scale), high = Math.round(canvas.clientHeight * scale);
       if (wide > 0 && high > 0 && (canvas.width !== wide || canvas.height !== high)) { canvas.width = wide; canvas.height = high; }
-    }
-    function show() {
-      if (!open || !takes.length) return;
-      fit();
       paint(canvas, film, takes, index, share);
-      if (said !== index) { said = index; }
-      told({ index, count: takes.length, caption: takes[index].caption, number: takes[index].number, playing, share });
+      shown(index, share);
     }
     function tick(time) {
       asked = 0;
-      if (!playing || !open) return;
-      const passed = Math.min(0.1, (time - lastTime) / 1000) * speed;
+      if (!running || !here) return;
+      share = Math.min(1, share + Math.min(0.1, Math.max(0, time - lastTime) / 1000) * speed / takes[index].seconds);
       lastTime = time;
-      share += passed / takes[index].seconds;
-      while (share >= 1) {
-        if (loop) share -= 1;
-        else if (index + 1 < takes.length) { share = (share - 1) * takes[index].seconds / takes[index + 1].seconds; index++; }
-        else { share = 1; playing = false; show(); ended(); return; }
-      }
       show();
-      asked = requestAnimationFrame(tick);
+      if (share >= 1) { running = false; ended(index); }
+      if (running && !asked) asked = requestAnimationFrame(tick);
     }
-    function play(on = true) {
-      if (on && still()) { to(index + 1 < takes.length ? index + 1 : index, film.gestures.still); return; }
-      if (on && index === takes.length - 1 && share >= 1) { index = 0; share = 0; }
-      playing = on;
-      if (on && !asked) { lastTime = performance.now(); asked = requestAnimationFrame(tick); }
-      if (!on) show();
+    function run(move, pace = speed) {
+      [index, share, running, speed, lastTime] = [move, 0, true, pace, performance.now()];
+      if (!asked) asked = requestAnimationFrame(tick);
     }
-    function to(move, moment = still() ? film.gestures.still : 0) {
-      index = Math.min(Math.max(0, move), takes.length - 1);
-      share = moment;
-      show();
-    }
-    const player = {
-      takes, play, to, show,
-      back: () => to(share > 0.25 && playing ? index : index - 1),
-      next: () => to(index + 1),
-      pace: by => { speed = by; },
-      repeat: on => { loop = on; },
-      close: () => { open = false; playing = false; },
-      get at() { return { index, share, playing }; },
-    };
-    if (still()) share = film.gestures.still;
     show();
-    return player;
+    return { takes, show, run, pace: by => { speed = by; }, stop: () => { running = false; }, close: () => { here = running = false; }, get at() { return { index, share, running }; } };
   }
 
-  return { unfold, pose, paint, open };
+  // A player with its keys' meaning, for pages that have no bench behind them.
+  function open(canvas, film, { hold = 0, told = () => {} } = {}) {
+    let playing = false, loop = false, done = false;
+    const still = () => matchMedia("(prefers-reduced-motion: reduce)").matches;
+    const stage = act(canvas, film, { hold, ended });
+    const tell = () => told({ index: stage.at.index, count: stage.takes.length, caption: stage.takes[stage.at.index].caption, number: stage.takes[stage.at.index].number, playing });
+    function ended(index) {
+      if (loop) stage.run(index);
+      else if (index + 1 < stage.takes.length) stage.run(index + 1);
+      else { playing = false; done = true; }
+      tell();
+    }
+    function to(move) {
+      done = false;
+      const index = Math.min(Math.max(0, move), stage.takes.length - 1);
+      if (playing) stage.run(index);
+      else stage.show(index, film.gestures.still);
+      tell();
+    }
+    function play(on = !playing) {
+      const { index } = stage.at, last = stage.takes.length - 1;
+      if (on && still()) { to(index < last ? index + 1 : 0); return; }
+      playing = on;
+      if (on) stage.run(done ? 0 : index);
+      else stage.show(index, film.gestures.still);
+      done = false;
+      tell();
+    }
+    tell();
+    return {
+      // To the move that makes a stitch, counted from 1; the first moves of all lead to the first.
+      go: stitch => { if (stitch > 1) to(stage.takes.findIndex(t => t.number >= stitch)); },
+      play, to, show: () => stage.show(), back: () => to(stage.at.index - 1), next: () => to(stage.at.index + 1), pace: stage.pace, repeat: on => { loop = on; },
+      still: () => { if (still() && playing) play(false); }, close: stage.close, get at() { return { ...stage.at, playing }; },
+    };
+  }
+
+  return { unfold, pose, paint, act, open };
 })();
 export { filmPlayer };

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Pleatwright.Plate.Parts;
-using Pleatwright.Thread;
 
 namespace Pleatwright.Plate.Playing;
 
@@ -23,9 +22,10 @@ internal static class ContactSheet
         var height = width * Aspect;
         TypeStyle body = look.Body with { Points = look.Large ? 16 : 8.5 }, number = look.Strong with { Points = body.Points };
         var leading = body.Points * 0.46;
-        for (var i = 0; i < film.Takes.Length; i += columns)
+        var shown = Shown(film);
+        for (var i = 0; i < shown.Count; i += columns)
         {
-            var row = Enumerable.Range(i, Math.Min(columns, film.Takes.Length - i)).ToList();
+            var row = shown.GetRange(i, Math.Min(columns, shown.Count - i));
             var lines = row.ConvertAll(t => Wrapping.Lines(film.Takes[t].Caption, body, width));
             var tall = height + leading * (1.6 + lines.Max(l => l.Count)) + 4;
             if (y + tall > inner.Bottom) y = NewPage();
@@ -52,6 +52,21 @@ internal static class ContactSheet
             pages.Add(new Page("Move by move", paper, look));
             return pages[^1].Heading("Move by move", pages.Count == 1 ? film.Title : "continued", pages.Count == 1 ? 0 : -1);
         }
+    }
+
+    /// <summary>The moves that have a still: of a long row only the first of each kind and the last, for what lies between is worked as they are.</summary>
+    public static List<int> Shown(Film film)
+    {
+        const int alike = 2;
+        var met = new Dictionary<string, int>();
+        var last = film.Takes.Select((t, i) => (t.Stitch > 0, i)).Where(t => t.Item1).Select(t => t.i).DefaultIfEmpty(-1).Max();
+        var shown = new List<int>();
+        for (var i = 0; i < film.Takes.Length; i++)
+        {
+            var times = met[film.Takes[i].Caption] = met.GetValueOrDefault(film.Takes[i].Caption) + 1;
+            if (times <= alike || i == last) shown.Add(i);
+        }
+        return shown;
     }
 
     /// <summary>A drawing's marks so many times as large.</summary>

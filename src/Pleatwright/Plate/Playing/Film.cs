@@ -87,6 +87,14 @@ internal sealed record Film
     /// <summary>Pleats that are in sight at once.</summary>
     public const double PleatsSeen = 8;
 
+    /// <summary>How wide the picture is, in millimetres: so many pleats, or what it takes to see both ends of its longest move.</summary>
+    public double Wide => wide ??= Math.Max(PleatsSeen * Pitch, LongMove * Takes.Max(t => Math.Max(Math.Abs((t.Move.In.Height - t.Move.From.Height).Millimetres), Math.Abs((t.Move.Out.Height - t.Move.In.Height).Millimetres))));
+
+    private double? wide;
+
+    /// <summary>How many times as wide as the longest way down that a move goes.</summary>
+    public const double LongMove = 2.2;
+
     // Pleats and lines beside what is worked within which earlier stitches are shown.
     private const int Around = 7;
 
@@ -109,18 +117,10 @@ internal sealed record Film
         {
             var passage = StepMoves.Of(order, told) ?? throw new ArgumentException("A film is made of steps.", nameof(steps));
             var thread = ThreadOf(passage.Thread);
-            var captions = words.Of(passage, gauge, told.Accents);
-            var of = passage.Stitches.Count();
-            for (var i = 0; i < passage.Moves.Length; i++)
+            foreach (var take in TakesOf(passage, words.Of(passage, gauge, told.Accents), thread))
             {
-                var move = passage.Moves[i];
-                if (only is not null && !only(move, index))
-                {
-                    if (takes.Count == 0 && move.Lies == ClothSide.Right) skipped.AddRange(move.Shows.Select(s => (s, thread)));
-                    continue;
-                }
-                var take = new Take(move, passage.Turned, passage.Way, thread, captions[i], move.LastStitch + 1, of);
-                takes.Add(back ? take with { Seen = ClothSide.Wrong } : take);
+                if (only is null || only(take.Move, index)) takes.Add(back ? take with { Seen = ClothSide.Wrong } : take);
+                else if (takes.Count == 0 && take.Move.Lies == ClothSide.Right) skipped.AddRange(take.Move.Shows.Select(s => (s, thread)));
             }
         }
         var ground = Before(order, steps[0], takes, ThreadOf);
@@ -147,6 +147,16 @@ internal sealed record Film
             threads.Add(thread);
             return threads.Count - 1;
         }
+    }
+
+    /// <summary>The moves of a passage as they are played.</summary>
+    /// <param name="passage">The passage.</param>
+    /// <param name="captions">A caption for each of its moves.</param>
+    /// <param name="thread">Which of the film's threads it is worked with.</param>
+    public static IEnumerable<Take> TakesOf(Passage passage, ImmutableArray<string> captions, int thread)
+    {
+        var of = passage.Stitches.Count();
+        return passage.Moves.Select((move, i) => new Take(move, passage.Turned, passage.Way, thread, captions[i], move.LastStitch + 1, of));
     }
 
     // What was worked before the first step and lies near.

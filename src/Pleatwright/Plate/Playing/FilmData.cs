@@ -24,8 +24,11 @@ internal sealed class FilmData
         w.WriteStartObject();
         foreach (var (name, value) in ((string, double)[])
             [("come", Playing.Gestures.Come), ("entered", Playing.Gestures.Entered), ("drawn", Playing.Gestures.Drawn), ("lies", Playing.Gestures.Lies), ("still", Playing.Gestures.Still),
-             ("needle", Playing.Gestures.Needle), ("beyond", Playing.Gestures.Beyond), ("before", Playing.Gestures.Before), ("swing", Playing.Gestures.Swing), ("slack", Playing.Gestures.Slack), ("point", Playing.Gestures.Point)])
+             ("needle", Playing.Gestures.Needle), ("beyond", Playing.Gestures.Beyond), ("before", Playing.Gestures.Before), ("swing", Playing.Gestures.Swing), ("slack", Playing.Gestures.Slack), ("point", Playing.Gestures.Point), ("close", Playing.Gestures.Close)])
             w.WriteNumber(name, value);
+        w.WriteStartArray("pleat");
+        foreach (var tone in Playing.Gestures.Pleat) w.WriteNumberValue(tone);
+        w.WriteEndArray();
         w.WriteEndObject();
     });
 
@@ -83,6 +86,7 @@ internal sealed class FilmData
         {
             w.WriteStartArray();
             Prick? at = null;
+            var made = 0; // stitches
             for (var i = 0; i < takes.Count; i++)
             {
                 var take = takes[i];
@@ -92,7 +96,7 @@ internal sealed class FilmData
                     Place(w, take.Move.From.On(gauge), default);
                     w.WriteEndArray();
                 }
-                var entry = Json(e => Entry(e, take, told.ConvertAll(t => t[i]), gauge));
+                var entry = Json(e => Entry(e, take, take.Stitch > 0 ? take.Stitch - made : null, told.ConvertAll(t => t[i]), gauge));
                 if (!known.TryGetValue(entry, out var number))
                 {
                     known[entry] = number = entries.Count;
@@ -100,13 +104,14 @@ internal sealed class FilmData
                 }
                 w.WriteNumberValue(number);
                 at = take.Move.Out;
+                if (take.Stitch > 0) made = take.Stitch;
             }
             w.WriteEndArray();
         });
     }
 
     // Everything of a move but where it begins and which stitch it is.
-    private static void Entry(Utf8JsonWriter w, Take take, List<string> captions, Gauge gauge)
+    private static void Entry(Utf8JsonWriter w, Take take, int? stitches, List<string> captions, Gauge gauge)
     {
         var move = take.Move;
         var from = move.From.On(gauge);
@@ -127,7 +132,7 @@ internal sealed class FilmData
         if (move.Lies == take.Seen) w.WriteBoolean("from", true);
         if (move.Emerges == take.Seen) w.WriteBoolean("to", true);
         if (move.Pierces) w.WriteBoolean("pierces", true);
-        if (take.Stitch > 0) w.WriteBoolean("stitch", true);
+        if (stitches is { } more) w.WriteNumber("stitch", more);
         if (!move.Via.IsEmpty)
         {
             w.WriteStartArray("via");

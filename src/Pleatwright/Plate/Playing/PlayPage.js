@@ -2,9 +2,8 @@
 (() => {
   const $ = id => document.getElementById(id), film = JSON.parse($("film").textContent);
   const paces = [1, 0.5, 0.25];
-  let pace = 0, loop = false;
-  const player = filmPlayer.open($("cloth"), film, { told, ended: () => told(now) });
-  let now = null;
+  let pace = 0, loop = false, now = null;
+  const player = filmPlayer.open($("cloth"), film, { told });
   function told(at) {
     const moved = !now || now.index !== at.index;
     now = at;
@@ -15,8 +14,7 @@
     $("back").disabled = at.index === 0;
     $("next").disabled = at.index + 1 === at.count;
   }
-  if (player) player.show();
-  $("play").onclick = () => player.play(!player.at.playing);
+  $("play").onclick = () => player.play();
   $("back").onclick = () => player.back();
   $("next").onclick = () => player.next();
   $("pace").onclick = () => {
@@ -37,5 +35,5 @@
     if (!$(act).disabled) $(act).click();
   });
   addEventListener("resize", () => player.show());
-  matchMedia("(prefers-reduced-motion: reduce)").addEventListener("change", () => player.to(player.at.index));
+  matchMedia("(prefers-reduced-motion: reduce)").addEventListener("change", () => player.still());
 })();

@@ -36,6 +36,12 @@ internal static class Gestures
     /// <summary>In lines: how far the slack of the thread is held beside the needle.</summary>
     public const double Slack = 2.4;
 
+    /// <summary>How close the strands lie in the hand, over how they lie side by side.</summary>
+    public const double Close = 0.65;
+
+    /// <summary>How a pleat is shaded from its left edge to its right, light from the upper left: lighter than the cloth, or darker where negative.</summary>
+    public static ImmutableArray<double> Pleat { get; } = [-0.34, -0.1, 0.16, 0.4, 0.46, 0.34, 0.18, 0.04, -0.06, -0.13, -0.22, -0.36];
+
     /// <summary>In pitches: how far the needle's point is out when it has entered.</summary>
     public const double Point = 0.9;
 }
@@ -79,7 +85,9 @@ internal sealed record Pose(ImmutableArray<ThreadCurve> Threads, Spot Eye, Spot 
             // It swings over from where it was drawn out last.
             var (lastEye, lastWay) = Last(film, index, eye, way);
             var t = Ease(share / Gestures.Come);
-            double a = Math.Atan2(lastWay.Y, lastWay.X), turn = Math.IEEERemainder(Math.Atan2(way.Y, way.X) - a, 2 * Math.PI), angle = a + turn * t;
+            double a = Math.Atan2(lastWay.Y, lastWay.X), turn = Math.Atan2(way.Y, way.X) - a;
+            turn -= 2 * Math.PI * Math.Ceiling((turn - Math.PI - 0.01) / (2 * Math.PI)); // half a turn is always made the same way
+            var angle = a + turn * t;
             var mid = Between(lastEye, eye, t);
             eye = mid with { Y = mid.Y - Gestures.Swing * film.Pitch * Math.Sin(Math.PI * t) };
             tip = new(eye.X + Math.Cos(angle) * length, eye.Y + Math.Sin(angle) * length);

@@ -9,7 +9,7 @@ namespace Pleatwright.Plate.Playing;
 /// <summary>One moment of a film as a drawing: cloth close to, what is stitched, the thread with all its strands, the needle.</summary>
 internal static class Still
 {
-    private static readonly Colour Steel = Colour.Parse("#a9b2bb"), Edge = Colour.Parse("#3f474f"), Gleam = Colour.Parse("#eef1f3");
+    private static readonly Colour Steel = Colour.Parse("#a9b2bb"), Edge = Colour.Parse("#3f474f"), Gleam = Colour.Parse("#eef1f3"), Table = Colour.Parse("#efe9dd");
 
     /// <summary>The moment of a move.</summary>
     /// <param name="film">The film.</param>
@@ -22,8 +22,8 @@ internal static class Still
     {
         var take = film.Takes[index];
         // Held sideways the picture is as wide as the cloth in it is high.
-        var width = Film.PleatsSeen * film.Pitch * (film.Sideways ? aspect : 1);
-        var height = Film.PleatsSeen * film.Pitch * (film.Sideways ? 1 : aspect);
+        var width = film.Wide * (film.Sideways ? aspect : 1);
+        var height = film.Wide * (film.Sideways ? 1 : aspect);
         var centre = Camera(film, index, share);
         var view = new Box(centre.X - width / 2, centre.Y - height / 2, width, height);
         var marks = ImmutableArray.CreateBuilder<Mark>();
@@ -31,8 +31,8 @@ internal static class Still
         foreach (var (shape, thread) in Laid(film, index, share)) Lay(marks, film, take, shape, film.Threads[thread]);
         foreach (var back in Behind(film, index)) Strands(marks, back.Curve, film.Threads[back.Thread], 0.9);
         var pose = Pose.At(film, index, share);
+        foreach (var curve in pose.Threads) Strands(marks, curve, film.Threads[take.Thread], Gestures.Close);
         Needle(marks, pose, film.Pitch);
-        foreach (var curve in pose.Threads) Strands(marks, curve, film.Threads[take.Thread], 0.8);
         var all = marks.ToImmutable();
         if (!film.Sideways) return new Drawing(view, all);
         return new Drawing(new Box(view.Y, -view.Right, view.Height, view.Width), Turned(all));
@@ -76,25 +76,18 @@ internal static class Still
 
     private static void Cloth(ImmutableArray<Mark>.Builder marks, Film film, Take take, Box view, Look look)
     {
-        var back = take.Seen == ClothSide.Wrong;
-        var cloth = back ? Look.Darker(film.Cloth, 0.1) : film.Cloth;
-        marks.Add(new Shape(Outline.Rectangle(view), Look.Darker(cloth, 0.32)));
-        OutlineBuilder body = new(), light = new(), shade = new();
-        for (var p = 0; p + 1 < film.Valleys.Length; p++)
+        marks.Add(new Shape(Outline.Rectangle(view), Table));
+        var tones = Gestures.Pleat.Length;
+        for (var tone = 0; tone < tones; tone++)
         {
-            double a = film.Place(p, 1, take.Turned, take.Seen).X, b = film.Place(p + 1, 1, take.Turned, take.Seen).X;
-            var (left, right) = (Math.Min(a, b), Math.Max(a, b));
-            if (right < view.X || left > view.Right) continue;
-            var wide = right - left;
-            body.Rectangle(new Box(left + 0.05 * wide, view.Y, 0.9 * wide, view.Height));
-            light.Rectangle(new Box(left + 0.3 * wide, view.Y, 0.2 * wide, view.Height));
-            shade.Rectangle(new Box(left + 0.75 * wide, view.Y, 0.2 * wide, view.Height));
-        }
-        if (!body.IsEmpty)
-        {
-            marks.Add(new Shape(body.Build(), cloth));
-            marks.Add(new Shape(light.Build(), Look.Lighter(cloth, 0.45)));
-            marks.Add(new Shape(shade.Build(), Look.Darker(cloth, 0.12)));
+            var strip = new OutlineBuilder();
+            for (var p = 0; p + 1 < film.Valleys.Length; p++)
+            {
+                double a = film.Place(p, 1, take.Turned, take.Seen).X, b = film.Place(p + 1, 1, take.Turned, take.Seen).X, left = Math.Min(a, b), wide = Math.Abs(b - a);
+                if (left + wide >= view.X && left <= view.Right) strip.Rectangle(new Box(left + wide * tone / tones, view.Y, wide / tones * 1.04, view.Height));
+            }
+            var shade = Gestures.Pleat[tone] - (take.Seen == ClothSide.Wrong ? 0.1 : 0);
+            if (!strip.IsEmpty) marks.Add(new Shape(strip.Build(), shade < 0 ? Look.Darker(film.Cloth, -shade) : Look.Lighter(film.Cloth, shade)));
         }
         var thread = new OutlineBuilder();
         for (var row = 0; row < film.GatheringRows; row++)
