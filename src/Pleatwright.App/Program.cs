@@ -8,6 +8,7 @@ var root = new RootCommand("Designs, proves, orders and prints picture smocking.
     OrderCommand.Make(),
     PlateCommand.Make(),
     PictureCommand.Make(),
+    ShowCommand.Make(),
     ClassCommand.Make(),
     TraceCommand.Make(),
     RecutCommand.Make(),

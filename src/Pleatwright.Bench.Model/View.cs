@@ -29,6 +29,9 @@ public sealed record View(string Name, string Title, string Hint)
     /// <summary>Beside the way: gone to from a station and left for one.</summary>
     public static View Picture { get; } = new("picture", "Picture", "trace a figure from it");
 
+    /// <summary>Beside the way: a step, or a move by itself, in motion.</summary>
+    public static View Show { get; } = new("show", "Show", "the stitch in motion");
+
     /// <summary>Every station, in the order of the work.</summary>
     public static ImmutableArray<View> All { get; } = [Shelf, Table, Order, Stash, Plate, Stitch];
 
@@ -37,6 +40,6 @@ public sealed record View(string Name, string Title, string Hint)
     {
         var hash = address.IndexOf('#', StringComparison.Ordinal);
         var name = hash < 0 ? "" : address[(hash + 1)..];
-        return All.Append(Picture).FirstOrDefault(v => v.Name == name) ?? Table;
+        return All.Append(Picture).Append(Show).FirstOrDefault(v => v.Name == name) ?? Table;
     }
 }

@@ -10,6 +10,7 @@ using Pleatwright.Bench.Model.Chair;
 using Pleatwright.Bench.Model.Drawer;
 using Pleatwright.Bench.Model.Keeping;
 using Pleatwright.Bench.Model.Printing;
+using Pleatwright.Bench.Model.Showing;
 using Pleatwright.Bench.Model.Table;
 using Pleatwright.Bench.Model.Tabletop;
 using Pleatwright.Bench.Model.Tracing;
@@ -51,6 +52,7 @@ builder.Services.AddSingleton(s => new PlaceKeeper(s.GetRequiredService<Keeper>(
 builder.Services.AddSingleton(s => new FigureKeeper(shelves.Figures, s.GetRequiredService<Keeper>(), memory, TimeProvider.System, s.GetRequiredService<Desk>().Say));
 builder.Services.AddSingleton<DrawerHand>();
 builder.Services.AddSingleton<Ticking>();
+builder.Services.AddSingleton<Stage>();
 builder.Services.AddSingleton<Undoing>();
 var bench = builder.Build();
 await bench.Services.GetRequiredService<Keeper>().StartAsync();

@@ -13,13 +13,14 @@ public class RoomTests
         ["Cloth"] = ["Measure", "Thread"],
         ["Chart"] = ["Measure", "Thread", "Cloth"],
         ["Proof"] = ["Measure", "Thread", "Cloth", "Chart"],
-        ["Order"] = ["Measure", "Thread", "Cloth", "Chart"],
+        ["Moves"] = ["Measure", "Thread", "Cloth", "Chart"],
+        ["Order"] = ["Measure", "Thread", "Cloth", "Chart", "Moves"],
         ["Picture"] = ["Measure", "Thread", "Cloth", "Chart"],
         ["Stitched"] = ["Measure", "Thread", "Cloth", "Chart", "Picture"], // a picture is pixels, whichever way it goes
         ["Recutting"] = ["Measure", "Thread", "Cloth", "Chart", "Picture"],
         ["Letters"] = ["Measure", "Thread", "Cloth", "Chart", "Picture"],
         ["ReadBack"] = ["Measure", "Thread", "Cloth", "Chart"], // not the order, nor the words it is told in: a reader that shared them would prove nothing
-        ["Plate"] = ["Measure", "Thread", "Cloth", "Chart", "Proof", "Order", "ReadBack", "Stitched", "Shopping", "Files", "Shelf"], // a plate carries its piece file, by its name
+        ["Plate"] = ["Measure", "Thread", "Cloth", "Chart", "Moves", "Proof", "Order", "ReadBack", "Stitched", "Shopping", "Files", "Shelf"], // a plate carries its piece file, by its name
         ["Shopping"] = ["Measure", "Thread", "Cloth", "Chart", "Order"],
         ["Ticks"] = [],
         ["Files"] = ["Measure", "Thread", "Cloth", "Chart", "Shopping", "Ticks"],
@@ -39,7 +40,8 @@ public class RoomTests
         ["Plate.Parts"] = [],
         ["Plate.Writers"] = ["Parts", "Sections"],
         ["Plate.Preparation"] = ["Parts"],
-        ["Plate.Teaching"] = ["Parts", "Writers"],
+        ["Plate.Playing"] = ["Parts", "Writers"],
+        ["Plate.Teaching"] = ["Parts", "Writers", "Playing"],
         ["Files"] = ["Pdf"],
         ["Files.Pdf"] = [],
     };

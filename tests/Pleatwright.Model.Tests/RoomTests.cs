@@ -24,6 +24,7 @@ public class RoomTests
         ["Basket"] = ["Keeping"],
         ["Drawer"] = ["Keeping", "Table", "Drafts"],
         ["Chair"] = ["Keeping"],
+        ["Showing"] = [],
         ["Pieces"] = ["Keeping"],
         ["Tracing"] = ["Basket", "Table"],
     };

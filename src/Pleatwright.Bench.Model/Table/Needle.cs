@@ -51,6 +51,16 @@ public sealed class Needle
     /// <summary>The thread in the needle; null to clear.</summary>
     public ThreadKey? Thread { get; private set; }
 
+    /// <summary>Raised when the maker wants to see in motion what lies under the hand.</summary>
+    public event Action? ShowWanted;
+
+    /// <summary>Asks to see in motion what lies under the hand.</summary>
+    public void ShowIt()
+    {
+        desk.Say("The stitch in motion.");
+        ShowWanted?.Invoke();
+    }
+
     public Doing Doing { get; private set; }
 
     /// <summary>The accent the hand puts on.</summary>

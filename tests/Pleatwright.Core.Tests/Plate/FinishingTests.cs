@@ -22,7 +22,7 @@ public class FinishingTests
     public void A_bishop_is_pinned_to_arcs_and_a_ball_drawn_over_its_core()
     {
         Assert.Equal("Pin to arcs: 11 in along gathering row 1, at a radius of 1 3/4 in.", Of("quay-bishop")[1]);
-        Assert.Equal("Draw up the ends over a ball 3 in across.", Of("net-float")[1]);
+        Assert.Equal("Sew the cut edges together from pole to pole, pull it over a ball 3 in across and draw up both ends.", Of("net-float")[1]);
     }
 
     // Colours are tested before anything is damp or hot, and no thread that holds the pleats comes out before they are set.

@@ -16,6 +16,7 @@ public static class Piecework
         new(Group, "Letters…", "", at => at.Needle.Ask(Question.Letters)),
         new(Group, "An accent…", "", at => at.Needle.Ask(Question.Accent)),
         new(Group, "Begin the work on this row, or again where it is widest", ",", BaseRow),
+        new(Group, "Show in motion how this is stitched", "", at => at.Needle.ShowIt()) { Can = at => !at.Desk.Work.Runs.IsEmpty },
         new(Group, "The cloth…", "", at => at.Needle.Ask(Question.Cloth)),
         new(Group, "Another gauge…", "", at => at.Needle.Ask(Question.Gauge)),
         new(Group, "Sizes of the design…", "", at => at.Needle.Ask(Question.Sizes)),

@@ -24,6 +24,12 @@ public abstract class Accent
     /// <summary>How it is worked, in a sentence or two for the directions; {up} and {down} stand for the levels, whatever they are called.</summary>
     public abstract string Manner { get; }
 
+    /// <summary>What <see cref="Manner"/> says, part by part, each with the needle's moves that it tells.</summary>
+    internal abstract ImmutableArray<(string Words, int Moves)> Parts { get; }
+
+    /// <summary>The parts in one sentence.</summary>
+    private protected string Told => string.Concat(Parts.Select(p => p.Words));
+
     /// <summary>The pleats it may be long, or nothing when it has no choice.</summary>
     public virtual Choice? Size => null;
 

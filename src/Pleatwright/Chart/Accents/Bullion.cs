@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Pleatwright.Chart.Stitches;
 using Pleatwright.Cloth;
 using Pleatwright.Measure;
@@ -12,7 +13,15 @@ internal sealed class Bullion : Accent
     public override string Name => "bullion";
 
     /// <inheritdoc/>
-    public override string Manner => "Bring the needle to the front at one end, take a bite from the other end to the first, wind the thread round the needle until the coil is as long as the bite, draw through while holding the coil, and take the needle to the back at the other end.";
+    public override string Manner => Told;
+
+    /// <inheritdoc/>
+    internal override ImmutableArray<(string Words, int Moves)> Parts =>
+    [
+        ("Bring the needle to the front at one end, ", 1),
+        ("take a bite from the other end to the first, wind the thread round the needle until the coil is as long as the bite, draw through while holding the coil, ", 1),
+        ("and take the needle to the back at the other end.", 1),
+    ];
 
     /// <inheritdoc/>
     public override Choice? Size => new(2, 12, 4);

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Pleatwright.Chart.Stitches;
 using Pleatwright.Cloth;
 using Pleatwright.Measure;
@@ -12,7 +13,15 @@ internal sealed class DetachedChain : Accent
     public override string Name => "detached chain";
 
     /// <inheritdoc/>
-    public override string Manner => "Bring the needle to the front at the point of the loop, take it to the back in the same place and to the front at the loop’s other end over the thread, and hold the loop there with a tiny stitch.";
+    public override string Manner => Told;
+
+    /// <inheritdoc/>
+    internal override ImmutableArray<(string Words, int Moves)> Parts =>
+    [
+        ("Bring the needle to the front at the point of the loop, ", 1),
+        ("take it to the back in the same place and to the front at the loop’s other end over the thread, ", 1),
+        ("and hold the loop there with a tiny stitch.", 1),
+    ];
 
     /// <inheritdoc/>
     public override Choice? Size => new(1, 8, 2);

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Pleatwright.Chart.Stitches;
 using Pleatwright.Cloth;
 using Pleatwright.Measure;
@@ -15,7 +16,15 @@ internal sealed class Flowerette : Accent
     public override string Name => "flowerette";
 
     /// <inheritdoc/>
-    public override string Manner => "Over four pleats work three cables, {down}, {up} and {down}; then bring the needle to the front between the two middle pleats and close the flower with a fourth, {down}, over them.";
+    public override string Manner => Told;
+
+    /// <inheritdoc/>
+    internal override ImmutableArray<(string Words, int Moves)> Parts =>
+    [
+        ("Over four pleats work three cables, {down}, {up} and {down}; ", 5),
+        ("then bring the needle to the front between the two middle pleats ", 2),
+        ("and close the flower with a fourth, {down}, over them.", 2),
+    ];
 
     /// <inheritdoc/>
     public override int Across(LaidAccent laid) => 4;

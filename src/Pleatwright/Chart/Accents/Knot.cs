@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Pleatwright.Chart.Stitches;
 using Pleatwright.Cloth;
 using Pleatwright.Measure;
@@ -12,7 +13,14 @@ internal sealed class Knot : Accent
     public override string Name => "knot";
 
     /// <inheritdoc/>
-    public override string Manner => "Bring the needle to the front in the valley, wind the thread twice round it, and take it to the back through the pleat beside it while holding the thread taut.";
+    public override string Manner => Told;
+
+    /// <inheritdoc/>
+    internal override ImmutableArray<(string Words, int Moves)> Parts =>
+    [
+        ("Bring the needle to the front in the valley, ", 1),
+        ("wind the thread twice round it, and take it to the back through the pleat beside it while holding the thread taut.", 1),
+    ];
 
     /// <inheritdoc/>
     public override IEnumerable<StitchShape> Shapes(LaidAccent laid, Gauge gauge)

@@ -58,8 +58,8 @@ internal static class NeedlePath
             new(up, new ChartPlace(bite.Pleat.Number - 0.5 + 0.5 * side, StitchDrawing.Down(bite.Depth, cableRowsPerSpace)), -side);
     }
 
-    // 1 when a pass travels right on the chart, -1 when it travels left.
-    private static int WayOf(Pass pass)
+    /// <summary>1 when a pass travels right on the chart, -1 when it travels left.</summary>
+    public static int WayOf(Pass pass)
     {
         foreach (var stitch in pass.Stitches)
             if (stitch.To.Pleat != stitch.From.Pleat) return Math.Sign(stitch.To.Pleat.Number - stitch.From.Pleat.Number);

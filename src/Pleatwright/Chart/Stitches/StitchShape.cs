@@ -57,7 +57,8 @@ internal static class StitchDrawing
             var stitch = pass.Stitches[i];
             double from = Down(stitch.From.Depth, cableRowsPerSpace), to = Down(stitch.To.Depth, cableRowsPerSpace);
             var side = SideOf(stitch);
-            var way = Math.Sign(stitch.To.Pleat.Number - stitch.From.Pleat.Number);
+            // A half stitch lies over one pleat alone, along the way of its row.
+            var way = stitch.Kind == StitchKind.Over && stitch.From.Pleat == stitch.To.Pleat ? NeedlePath.WayOf(pass) : Math.Sign(stitch.To.Pleat.Number - stitch.From.Pleat.Number);
             double near = Edge(stitch.From.Pleat, -way), far = Edge(stitch.To.Pleat, way);
             switch (stitch.Kind)
             {
@@ -110,9 +111,10 @@ internal static class StitchDrawing
 
     private static double SideOf(Stitch stitch) => stitch.Level == Level.Up ? -0.5 : 0.5;
 
-    // Cables fill their line; where two stitches overlap in one pleat each has half of it.
+    // Cables fill their line. Along a row with the thread on one side each stitch lies over half of the last, as thick as it is, and two such lines touch;
+    // where steps overlap in one pleat each has half of it.
     private static double OverWidth(Stitch stitch, double lastSide, double side) =>
-        stitch.IsLevel && lastSide != side ? 0.9 : 0.6;
+        !stitch.IsLevel ? 0.6 : lastSide != side ? 0.9 : 1;
 
     private static double Edge(Pleat pleat, int side) => pleat.Number - 0.5 + 0.5 * side;
 }

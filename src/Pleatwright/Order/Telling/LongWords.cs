@@ -109,7 +109,7 @@ internal sealed class LongWords(WorkingOrder order, Vocabulary words, UnitSystem
             BandThread.NewWithTail => $"Start at the centre with {needleful}; leave half of it hanging there at the back. ",
             BandThread.Tail => $"Thread the half of {step.Band.Band.Thread} left hanging at the centre and go on from the centre stitch. ",
             BandThread.GoesOn => $"Go on with {needleful}. ",
-            BandThread.Carry => $"The same thread {step.Band.Band.Thread}{Vocabulary.Carried(l.CarriedRows, step.CarriedPleats)}. ",
+            BandThread.Carry => $"{MoveWords.Same(step.Band.Band.Thread, l.CarriedRows, step.CarriedPleats)} ",
             _ when step.Band.Stitch.StartOf(step.Band.Band) != WorkFrom.Centre => $"Start with {needleful}. ",
             _ when step.Pass.GoesOn => $"Start with {needleful} and go on from the centre stitch. ",
             _ => $"Start at the centre with {needleful}. ",
@@ -129,9 +129,9 @@ internal sealed class LongWords(WorkingOrder order, Vocabulary words, UnitSystem
 
     /// <summary>How every run is worked and its thread secured.</summary>
     public static string RunsOpen() =>
-        "Every run is worked alike. If the work is not held so already, turn it first. Secure a new thread, or a rest, on the back with two small stitches through the first pleat, never in a valley; carry a thread kept or left hanging to it on the back. "
-        + "Bring the needle to the front in the valley between the first two pleats, take it back through the first so that the thread leaves its outer side, cable to the last pleat, and take the needle to the back in the valley before it. "
-        + "To tie off, make one or two small cables on the back, through pleats. A thread kept or left hanging stays on the back in its needle.";
+        $"Every run is worked alike. If the work is not held so already, turn it first. Secure a new thread, or a rest, {MoveWords.Securing}; carry a thread kept or left hanging to it on the back. "
+        + $"{MoveWords.ComingUp}, {MoveWords.Beginning}, cable to the last pleat, and {MoveWords.GoingDown} before it. "
+        + $"To tie off, {MoveWords.TyingOff}. A thread kept or left hanging stays on the back in its needle.";
 
     /// <summary>A pin that cannot be kept.</summary>
     public string Unkept(UnkeptPlace u) =>
@@ -159,16 +159,16 @@ internal sealed class LongWords(WorkingOrder order, Vocabulary words, UnitSystem
         text.Append($"Row {step.Row.Index}, {Lies(l.At)}{(step.Turned ? ", turned. " : ". ")}");
         text.Append(Thread(l)).Append(' ');
         text.Append($"From {Place(l.From, l.Pleats!.Value.From)} to {Place(l.To, l.Pleats!.Value.To)}: ");
-        if (step.HalfAtBegin) text.Append($"{Phrases.A(words.Level(step.HeldBegin.Opposite()))} half stitch over the first pleat alone, then ");
+        if (step.HalfAtBegin) text.Append($"{words.Half(step.HeldBegin.Opposite(), first: true)}, then ");
         text.Append(Counting.Of(step.Cables, "cable")).Append(step.Cables == 1 ? ", " : ", the first ").Append(words.Level(step.HeldBegin));
         if (step.Turned) text.Append($" (on the chart {words.Level(step.Begin)})");
         if (step.Cables > 1) text.Append($", the last {words.Level(step.HeldEnd)}");
-        if (step.HalfAtEnd) text.Append($", then {Phrases.A(words.Level(step.HeldEnd.Opposite()))} half stitch over the last pleat alone");
+        if (step.HalfAtEnd) text.Append($", then {words.Half(step.HeldEnd.Opposite(), first: false)}");
         text.Append(". ").Append(l.Goes switch
         {
             Going.UsedUp => $"Here about {Phrases.Roughly(step.Left, units)} of the thread is left: tie off.",
             Going.TiedOff => "Tie off.",
-            Going.Hanging => "Leave the thread hanging at the back.",
+            Going.Hanging => MoveWords.Waiting,
             _ => "Keep the thread for the next step.",
         });
         text.Append($" So far {Counting.Of(l.Cables, "cable")}, {Counting.Of(l.Needlefuls, "needleful")}.");
@@ -183,8 +183,8 @@ internal sealed class LongWords(WorkingOrder order, Vocabulary words, UnitSystem
         {
             Coming.Rest => $"{start} what was left of {key} after step {l.Before}.",
             Coming.New => $"{start} a new needleful of {Vocabulary.Thread(l.Thread)}{(l.Longer > Length.Zero ? $", cut {l.Longer.Say(units)} longer" : "")}.",
-            Coming.Same => $"The same thread {key}{Vocabulary.Carried(step.CarriedRows, step.CarriedPleats)}.",
-            _ => $"Take up the thread {key} left hanging after step {l.Before}, {words.Long(l.Hangs)}{Vocabulary.Carried(step.CarriedRows, step.CarriedPleats)}.",
+            Coming.Same => MoveWords.Same(key, step.CarriedRows, step.CarriedPleats),
+            _ => $"{MoveWords.TakingUp(key)} left hanging after step {l.Before}, {words.Long(l.Hangs)}{Vocabulary.Carried(step.CarriedRows, step.CarriedPleats)}.",
         };
     }
 

@@ -129,6 +129,9 @@ internal sealed class Vocabulary(LevelWords words)
         _ => $"{Counting.Of(group.Count, "loop")} {Level(group.Level)}",
     };
 
+    /// <summary>"an up half stitch over the last pleat alone".</summary>
+    public string Half(Level level, bool first) => $"{Phrases.A(Level(level))} half stitch over the {(first ? "first" : "last")} pleat alone";
+
     /// <summary>How a stitch or an accent is worked, with the levels' own names.</summary>
     public string Manner(string manner) => manner.Replace("{up}", Level(Chart.Level.Up), StringComparison.Ordinal).Replace("{down}", Level(Chart.Level.Down), StringComparison.Ordinal);
 

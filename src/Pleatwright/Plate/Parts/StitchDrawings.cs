@@ -4,6 +4,7 @@ using Pleatwright.Chart.Accents;
 using Pleatwright.Chart.Stitches;
 using Pleatwright.Cloth;
 using Pleatwright.Measure;
+using Pleatwright.Moves;
 using Pleatwright.Order;
 using Pleatwright.Order.Telling;
 using Pass = Pleatwright.Chart.Stitches.Pass;
@@ -66,19 +67,8 @@ internal static class StitchDrawings
         return drawn.ToImmutable();
     }
 
-    /// <summary>
-    /// The path that is drawn of a half stitch: the cables of a row, and one more over the last pleat alone, with the thread on the other side of
-    /// the needle.
-    /// </summary>
+    /// <summary>A row with a half stitch at its end: one more over the last pleat alone, with the thread on the other side of the needle.</summary>
     internal static Pass WithHalf(Pass row) => row with { Stitches = [.. row.Stitches, row.Stitches[^1] with { From = row.Stitches[^1].To, Level = row.Stitches[^1].Level.Opposite() }] };
-
-    /// <summary>Where the half stitch lies that such a path ends with.</summary>
-    internal static StitchShape HalfShape(Pass withHalf, int rowsPerSpace)
-    {
-        var half = withHalf.Stitches[^1];
-        var down = StitchDrawing.Down(half.To.Depth, rowsPerSpace) + (half.Level == Level.Up ? -0.5 : 0.5);
-        return new StitchShape(ShapeKind.Bar, new(half.To.Pleat.Number - 1, down), new(half.To.Pleat.Number, down), 0.9);
-    }
 
     // Lines too many would be too fine to be seen, and with too few a half stitch would be as high as a space.
     private static int RowsOf(Gauge gauge) => Math.Clamp(gauge.CableRowsPerSpace, 3, 5);
@@ -105,6 +95,7 @@ internal static class StitchDrawings
     {
         private const double Around = 1;     // mm beyond all that is drawn
         private const double Gathering = 1.35; // lines from a row's middle up to its gathering thread: a thread's width beside its cables
+        private readonly Gauge gauge = new(Gauge.Common.Pitch, Gauge.Common.TakeUp, Gauge.Common.RowSpacing, rowsPerSpace);
         private readonly double times = look.Large ? LargeTimes : 1;
         private const double Flank = 0.2;    // of a pleat, from its edge to where the needle goes through
 
@@ -116,7 +107,7 @@ internal static class StitchDrawings
         public Drawing Stitches(int pleats, bool back, ImmutableArray<Pass> passes)
         {
             var shapes = passes.SelectMany(p => StitchDrawing.Shapes(p, rowsPerSpace)).ToList();
-            var points = NeedlePath.Of(passes[0], rowsPerSpace).Where(p => p.Stitch < LetteredStitches).Select(p => p.Point).ToList();
+            var points = Points(Sewing.Stitches(passes[0], gauge).Where(m => m.Stitch < LetteredStitches), m => m.LastStitch < LetteredStitches);
             // the thread of the first loop, from where it came up
             if (passes[0].Stitches[0].Kind == StitchKind.Loop) shapes.Insert(0, new StitchShape(ShapeKind.Bar, points[0].At, points[2].At, 0.55));
             return Draw(pleats, back, shapes, points);
@@ -125,17 +116,28 @@ internal static class StitchDrawings
         public Drawing Half(Pass row)
         {
             var pass = WithHalf(row);
-            var shapes = StitchDrawing.Shapes(row, rowsPerSpace).Append(HalfShape(pass, rowsPerSpace)).ToList();
-            var points = NeedlePath.Of(pass, rowsPerSpace).Where(p => p.Stitch >= pass.Stitches.Length - 2).Select(p => p.Point).ToList();
+            var shapes = StitchDrawing.Shapes(pass, rowsPerSpace).ToList();
+            var points = Points(Sewing.Stitches(pass, gauge).Where(m => m.Stitch >= pass.Stitches.Length - 2), _ => true);
             return Draw(row.Stitches.Length + 1, false, shapes, points);
         }
 
         public Drawing Accent(LaidAccent laid)
         {
-            var gauge = new Gauge(Gauge.Common.Pitch, Gauge.Common.TakeUp, Gauge.Common.RowSpacing, rowsPerSpace);
             var pleats = Math.Max(6, (laid.Accent.Across(laid) + 3) / 2 * 2);
             var here = laid with { Valley = new Valley(pleats / 2), Depth = 1, Mark = laid.Mark with { Offset = 0, Drop = 0 } };
-            return Draw(pleats, false, [.. here.Accent.Shapes(here, gauge)], [.. here.Accent.Needle(here, gauge, hand)]);
+            return Draw(pleats, false, [.. here.Accent.Shapes(here, gauge)], Points(Sewing.Accent(here, 0, gauge, hand).Where(m => m.Out != m.From || m.Emerges == ClothSide.Right), _ => true));
+        }
+
+        // Where the needle goes through the front: in and out again, or once where it comes from the back or goes to it.
+        private List<NeedlePoint> Points(IEnumerable<Move> moves, Func<Move, bool> whole)
+        {
+            List<NeedlePoint> points = [];
+            foreach (var move in moves)
+            {
+                if (move.Lies == ClothSide.Right) points.Add(new(false, move.In.On(gauge), move.In.Toward));
+                if (move.Emerges == ClothSide.Right && whole(move)) points.Add(new(true, move.Out.On(gauge), move.Out.Toward));
+            }
+            return points;
         }
 
         private Drawing Draw(int pleats, bool back, List<StitchShape> shapes, List<NeedlePoint> points)

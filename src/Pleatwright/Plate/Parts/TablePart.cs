@@ -7,7 +7,8 @@ namespace Pleatwright.Plate.Parts;
 internal static class TablePart
 {
     private const double Gap = 3.4;
-    private const double AfterLine = 0.35;
+    // a little air, where lines need not stand as close as may be
+    private static double AfterLine(Look look) => look.Large ? 0.35 : Math.Clamp(0.15 + (look.Tight - 0.85) * 2, 0.15, 0.4);
     private static double Close(Look look) => look.Large ? 0.95 : 0.78; // of the leading of running text: lines have rules between them
     private const double Indent = 6;
 
@@ -45,7 +46,7 @@ internal static class TablePart
         foreach (var line in block.Lines)
         {
             var beneath = block.LastBeneath ? Wrapping.Lines(line.Cells[^1], look.Body, room - Indent) : [];
-            var height = (rows + beneath.Count) * leading + AfterLine;
+            var height = (rows + beneath.Count) * leading + AfterLine(look);
             // the names of the columns stand above the first line, and above the first of a new page
             var named = height > flow.Left || (first && !(rows == 1 && flow.Page.TableColumns.SequenceEqual(block.Columns)));
             var unnamed = first && !named;

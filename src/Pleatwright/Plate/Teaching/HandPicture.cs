@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using Pleatwright.Chart;
+using Pleatwright.Chart.Stitches;
 using Pleatwright.Cloth;
+using Pleatwright.Moves;
 using Pleatwright.Plate.Parts;
 using Pleatwright.Thread;
 
@@ -94,10 +96,31 @@ internal sealed class HandPicture
         return this;
     }
 
+    /// <summary>The needle of a move, going back through its pleat.</summary>
+    public HandPicture Needle(Move move) => Needle(move.In.Pleat!.Value.Number, Down(move));
+
+    /// <summary>The thread of a move in hand, from where it comes out of the cloth to the needle's eye, on its side of the needle.</summary>
+    public HandPicture Thread(Move move) => Thread(move.From.Across, move.In.Pleat!.Value.Number, Down(move), move.Level!.Value);
+
+    /// <summary>
+    /// The moves of a row as it is drawn here, for a right hand: the needle comes up, begins, works cables from the second pleat on, and after the last a half stitch.
+    /// </summary>
+    /// <param name="level">Level of the first cable.</param>
+    /// <param name="cables">Cables in it.</param>
+    /// <param name="down">Lines below the middle of the first row.</param>
+    public static ImmutableArray<Move> RowOf(Level level, int cables, double down = 0)
+    {
+        var depth = down / (2.0 * Gauge.Common.CableRowsPerSpace);
+        var row = Enumerable.Range(2, cables).Select(p => new Stitch(StitchKind.Over, new(new Pleat(p), depth), new(new Pleat(p + 1), depth), p % 2 == 0 ? level : level.Opposite()));
+        return [.. Sewing.Stitches(StitchDrawings.WithHalf(new(0, 0, false, false, [.. row])), Gauge.Common)];
+    }
+
+    private static double Down(Move move) => move.In.Height / Gauge.Common.LineHeight;
+
     /// <summary>A needle going back through one pleat.</summary>
     /// <param name="pleat">The pleat, counted from 1 where the work begins.</param>
     /// <param name="down">Lines below the middle of the first row.</param>
-    public HandPicture Needle(int pleat, double down)
+    private HandPicture Needle(int pleat, double down)
     {
         double eye = pleat + 1.9, tip = pleat - 1.75, thick = Math.Min(1.7, Pitch * 0.15);
         var body = new OutlineBuilder()
@@ -119,7 +142,7 @@ internal sealed class HandPicture
     /// <param name="pleat">The pleat the needle goes through.</param>
     /// <param name="down">Lines below the middle of the first row at which the needle lies.</param>
     /// <param name="held">On which side of the needle it is held.</param>
-    public HandPicture Thread(double from, int pleat, double down, Level held)
+    private HandPicture Thread(double from, int pleat, double down, Level held)
     {
         var side = held == Level.Up ? -1 : 1;
         double eye = pleat + 1.75;

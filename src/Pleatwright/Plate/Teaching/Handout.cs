@@ -1,6 +1,8 @@
 using Pleatwright.Chart;
 using Pleatwright.Measure;
+using Pleatwright.Moves;
 using Pleatwright.Order;
+using Pleatwright.Order.Telling;
 using Pleatwright.Plate.Parts;
 using Pleatwright.Thread;
 
@@ -97,6 +99,9 @@ internal static class Handout
         var strands = Counting.Of(thread.Strands, "strand");
         var named = Tidy.Line(thread.Name) is { Length: > 0 } name ? $"{strands} of {thread.Key}, {name}" : strands;
         var pleats = step is null ? "" : Pleats(order, step);
+        // Where needle and thread go in the pictures is told by the moves, as it is for every row that is worked.
+        var row = HandPicture.RowOf(level, 3);
+        var (begin, cables, half) = (row[1], row[2..5], row[5]);
 
         yield return new("Secure the start", $"Thread {named}, stripped apart and laid together again. On the back, make two small stitches through the row’s first pleat: through the pleat, never in a valley, where a knot would lift the row. "
             + "What is left of a length is secured so, too."
@@ -104,22 +109,22 @@ internal static class Handout
             p => p.Tail(false, (6.9, 0.35), (7.15, 1.3), (7.3, 2.2)).Tail(false, (6.14, 0.35), (6.86, 0.35)).Tail(false, (6.14, -0.3), (6.86, -0.3)).Tail(true, (6.1, -0.3), (6, -0.3), (6, -1.6)).Say("the back", 1.2, -2, strong: false).Say("to the front", 4.5, -1.4, strong: false).Cut(2.7, 2.5));
 
         yield return new("Begin", $"Come up from the back in the valley between the first two pleats{pleats}. Take the needle back through the first pleat, from {here} to {there}: the thread now leaves its outer side.",
-            p => p.GatheringThread().Tail(true, (2, 3), (2, 0)).Needle(2, 0).Tail(false, (2.05, 0), (2.5, 1.05), (3.5, 1.1), (3.7, 0.05)).Say("1", 1.5, -2).Say("2", 2.5, -2).Cut(2.7, 2.5));
+            p => p.GatheringThread().Tail(true, (2, 3), (2, 0)).Needle(begin).Tail(false, (2.05, 0), (2.5, 1.05), (3.5, 1.1), (3.7, 0.05)).Say("1", 1.5, -2).Say("2", 2.5, -2).Cut(2.7, 2.5));
 
-        yield return new($"The first cable, {Word(level)}", $"Needle through the next pleat, from {here} to {there}, with {Needle(level)}. Draw the thread down until it lies flat over both pleats: "
+        yield return new($"The first cable, {Word(level)}", $"{MoveWords.Through($"from {here} to {there}", Needle(level))} Draw the thread down until it lies flat over both pleats: "
             + $"{Phrases.A(Word(level))} cable.",
-            p => p.GatheringThread().Needle(3, 0).Thread(1, 3, 0, level).Cut(2.6, 2.6));
+            p => p.GatheringThread().Needle(cables[0]).Thread(cables[0]).Cut(2.6, 2.6));
 
         yield return new($"The next, {Word(other)}", $"One pleat on, the same bite, now with {Needle(other)}. Then {Word(level)} again, and {Word(other)}, to the row’s end. "
             + "Every stitch covers two pleats, and every bite lies at one height, a thread’s width from the gathering thread.",
-            p => p.Stitched(p.Row(1)).GatheringThread().Needle(4, 0).Thread(2, 4, 0, other).Cut(2.6, 2.6));
+            p => p.Stitched(p.Row(1)).GatheringThread().Needle(cables[1]).Thread(cables[1]).Cut(2.6, 2.6));
 
         var halves = order.Steps.Sum(s => s.HalfStitches);
         yield return new("The half stitch", (halves > 0
                 ? $"Where the directions ask for it (this plate has {Counting.Of(halves, "half stitch", "half stitches")}), "
                 : "This plate leaves its edges as they are. Where an edge is to be straight, ")
             + "go once more over the last pleat alone, opposite the end cable. It fills the notch and squares the row off.",
-            p => Half(p, level).Cut(2.6, 2.6));
+            p => Half(p, level, half).Cut(2.6, 2.6));
 
         var second = Second(order, thread);
         var colours = work.Piece.Threads.Count(t => order.Steps.Any(s => s.Thread == t.Key));
@@ -127,7 +132,7 @@ internal static class Handout
             + (order.Way == WayOfWorking.RowByRow ? "A row is finished right across, in all its colours, before the next is begun. " : "Work the lines one after the other as they stand. ")
             + "At the end of a colour the needle goes to the back in the valley before its last pleat; there it is tied off or left hanging in its needle, as the line says. "
             + "The next colour comes up in the next valley, goes back through that same last pleat, and the levels go on as before.",
-            p => Changed(p, thread, second, colours > 1).Cut(2.7, 2.5));
+            p => Changed(p, thread, second, half, colours > 1).Cut(2.7, 2.5));
 
         yield return new("Turn the work", (order.Turns > 0
                 ? $"This plate is turned {Counting.Of(order.Turns, "time")}. To come back along a row, turn the work top to bottom "
@@ -138,7 +143,7 @@ internal static class Handout
         var below = EntersBelow(order);
         yield return new("Enter the next row", "Turned, you stand where the row ended. Take the thread along the back, up or down the pleat to the height of the new row, a thread’s width from the last: come up in the valley between its first two pleats and go back through the first. "
             + "Begun over the two pleats just worked, its first cable is held as the last one was; begun a pleat further in or out, the other way.",
-            p => Entered(p, below).Cut(below ? 2.6 : 4.4, below ? 4.4 : 2.6));
+            p => Entered(p, level, below).Cut(below ? 2.6 : 4.4, below ? 4.4 : 2.6));
 
         yield return new("The mirror row", $"The new row touches the last and mirrors it: over the same pleats, where one has {Phrases.A(Word(level))} cable, the other has {Phrases.A(Word(other))} cable. They lie end to end, brick on brick, "
             + "and no cloth shows.",
@@ -150,7 +155,7 @@ internal static class Handout
         var back = order.Backsmock;
         yield return new("Backsmocking", (back.Rows.IsEmpty ? "This plate has none. " : $"Before the picture, {Counting.Of(back.Rows.Select(r => r.Row).Distinct().Count(), "gathering row")} of this plate {(back.Rows.Length == 1 ? "is" : "are")} cabled on the back. ")
             + $"Turn the cloth over and cable along the gathering thread with {Counting.Of(Backsmock.Strands, "strand")} near the cloth’s colour, up and down as in front. Take the back of each pleat and no more: nothing shows on the right side.",
-            p => p.Stitched(p.Row(2)).GatheringThread().Needle(5, 0).Thread(3, 5, 0, level).Say("the back", 1.2, -2, strong: false).Cut(2.7, 2.5))
+            p => p.Stitched(p.Row(2)).GatheringThread().Needle(cables[2]).Thread(cables[2]).Say("the back", 1.2, -2, strong: false).Cut(2.7, 2.5))
         { Thread = back.Thread };
 
         yield return new("Keep the count", $"Count each row when it is done, and again where it meets a gathering row: those rows are the checks. A carried thread passes at most {Counting.Of(work.Piece.Working.CarryPleats, "pleat")} "
@@ -177,30 +182,30 @@ internal static class Handout
         return true;
     }
 
-    private static HandPicture Changed(HandPicture p, Floss thread, Floss second, bool named)
+    private static HandPicture Changed(HandPicture p, Floss thread, Floss second, Move over, bool named)
     {
         // Three cables over pleats 2 to 5; the other colour begins over pleats 5 and 6.
         p.Stitched(p.Row(3)).GatheringThread().Tail(true, (4, 0), (4, 2.6));
-        p.With(second).Tail(true, (5, 2.6), (5, 0)).Needle(5, 0).Tail(false, (5.05, 0), (5.5, 1.05), (6.5, 1.1), (6.7, 0.05));
+        p.With(second).Tail(true, (5, 2.6), (5, 0)).Needle(over).Tail(false, (5.05, 0), (5.5, 1.05), (6.5, 1.1), (6.7, 0.05));
         return named ? p.Say(thread.Key.ToString(), 3, -2).Say(second.Key.ToString(), 6, -2) : p;
     }
 
-    private static HandPicture Entered(HandPicture p, bool below)
+    private static HandPicture Entered(HandPicture p, Level level, bool below)
     {
         var down = below ? 2.1 : -2.1;
         p.Stitched(p.Row(6));
         if (below) p.GatheringThread();
-        return p.Tail(true, (2, 0), (2, down)).Needle(2, down).Tail(false, (2.05, down), (2.5, down + 1.05 * Math.Sign(down)), (3.5, down + 1.1 * Math.Sign(down)), (3.7, down + 0.05));
+        return p.Tail(true, (2, 0), (2, down)).Needle(HandPicture.RowOf(level, 1, down)[1]).Tail(false, (2.05, down), (2.5, down + 1.05 * Math.Sign(down)), (3.5, down + 1.1 * Math.Sign(down)), (3.7, down + 0.05));
     }
 
     private static HandPicture Mirror(HandPicture p, Level level) =>
         p.Stitched(p.Row(6), p.Row(6)).GatheringThread().Ring(1, 2, level == Level.Up ? -1 : 0, 1);
 
-    private static HandPicture Half(HandPicture p, Level level)
+    private static HandPicture Half(HandPicture p, Level level, Move half)
     {
         // Three cables: the last lies as the first, over pleats 4 and 5, and the notch is on the other line.
         var notch = level == Level.Up ? 0 : -1;
-        return p.Stitched(p.Row(3)).GatheringThread().Needle(5, 0).Thread(4, 5, 0, level.Opposite()).Ring(4, 1, notch, 1);
+        return p.Stitched(p.Row(3)).GatheringThread().Needle(half).Thread(half).Ring(4, 1, notch, 1);
     }
 
     private static HandPicture Counted(HandPicture p, Level level)

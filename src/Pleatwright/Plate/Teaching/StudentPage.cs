@@ -8,6 +8,7 @@ using Pleatwright.Chart.Stitches;
 using Pleatwright.Order;
 using Pleatwright.Order.Telling;
 using Pleatwright.Plate.Parts;
+using Pleatwright.Plate.Playing;
 using Pleatwright.Plate.Writers;
 
 namespace Pleatwright.Plate.Teaching;
@@ -18,7 +19,7 @@ namespace Pleatwright.Plate.Teaching;
 /// </summary>
 internal static class StudentPage
 {
-    private static readonly string Script = Resource("StudentPage.js"), Style = Resource("StudentPage.css");
+    private static readonly string Script = "\"use strict\";\n" + Player.Script + Player.Read("StudentPage.js"), Style = Player.Read("StudentPage.css");
 
     /// <summary>Writes the page.</summary>
     /// <exception cref="PlateTooLargeException">The piece has more than <see cref="PlateMaker.MostCables"/> cables.</exception>
@@ -53,6 +54,17 @@ internal static class StudentPage
             <div id="held"></div>
             <p id="tally" role="status"></p>
             <p id="row" hidden></p>
+            <button type="button" id="watch" aria-expanded="false" aria-controls="motion">Show it in motion</button>
+            <div id="motion" role="group" aria-label="The run in motion" hidden>
+            <canvas id="film" role="img" aria-label="Needle and thread on the pleats; each move is told below"></canvas>
+            <p><b id="film-number"></b> <span id="film-said" role="status" aria-live="polite"></span></p>
+            <div class="film-keys">
+            <button type="button" id="film-back">Back one move</button>
+            <button type="button" id="film-play">Play</button>
+            <button type="button" id="film-pace">Slower</button>
+            <button type="button" id="film-loop" aria-pressed="false">Loop this move</button>
+            </div>
+            </div>
             <button type="button" id="front" hidden>The back is done: on to the front</button>
             <div id="said"></div>
             </section>
@@ -126,18 +138,50 @@ internal static class StudentPage
                 json.WriteString("strands", thread.Strands);
                 json.WriteString("colour", thread.Thread.Colour.ToString());
                 json.WriteString("letter", thread.Thread.Colour.LetterOn.ToString());
+                json.WritePropertyName("played");
+                Played(json, thread.Thread);
                 json.WriteEndObject();
             }
             json.WriteEndObject();
+            json.WritePropertyName("backThread");
+            Played(json, plate.Order.Backsmock.Thread);
+            var gauge = plate.Work.Pleating.Gauge;
+            json.WriteNumber("pitch", Math.Round(gauge.Pitch.Millimetres, 4));
+            json.WriteNumber("line", Math.Round(gauge.LineHeight.Millimetres, 4));
+            json.WriteNumber("gathering", plate.Work.Piece.Cloth.GatheringRows);
+            json.WritePropertyName("gestures");
+            json.WriteRawValue(FilmData.Gestures);
+            var films = new FilmData();
             json.WriteStartObject("hands");
-            foreach (var hand in (Hand[])[Hand.Right, Hand.Left]) Items(json, hand == Hand.Left ? "left" : "right", pack.OrderOf(hand));
+            foreach (var hand in (Hand[])[Hand.Right, Hand.Left]) Items(json, hand == Hand.Left ? "left" : "right", pack.OrderOf(hand), films);
             json.WriteEndObject();
+            json.WritePropertyName("moves");
+            json.WriteRawValue(films.Entries);
             json.WriteEndObject();
         }
         return Encoding.UTF8.GetString(bytes.GetBuffer(), 0, (int)bytes.Length);
     }
 
-    private static void Items(Utf8JsonWriter json, string hand, WorkingOrder order)
+    // A thread as the player reads it: colour, strands, and how thick a strand is.
+    private static void Played(Utf8JsonWriter json, Thread.Floss thread)
+    {
+        json.WriteStartArray();
+        json.WriteStringValue(thread.Colour.ToString());
+        json.WriteNumberValue(thread.Strands);
+        json.WriteNumberValue(Math.Round(thread.Fineness.Diameter.Millimetres, 4));
+        json.WriteEndArray();
+    }
+
+    // The moves of an item, with captions for either way of holding the work.
+    private static string Play(WorkingOrder order, FilmData films, Direction told)
+    {
+        var gauge = order.Work.Pleating.Gauge;
+        var passage = StepMoves.Of(order, told)!;
+        var captions = Enum.GetValues<LevelWords>().Select(levels => new MoveWords(new Vocabulary(levels)).Of(passage, gauge, told.Accents)).ToList();
+        return films.Sequence([.. Film.TakesOf(passage, captions[0], 0)], [.. captions], gauge);
+    }
+
+    private static void Items(Utf8JsonWriter json, string hand, WorkingOrder order, FilmData films)
     {
         var upright = ClassItem.Of(order, Directions.Write(order, LevelWords.UpDown));
         var sideways = ClassItem.Of(order, Directions.Write(order, LevelWords.LeftRight));
@@ -152,6 +196,8 @@ internal static class StudentPage
             var item = upright[i];
             json.WriteStartObject();
             json.WriteString("name", item.Name);
+            json.WritePropertyName("play");
+            json.WriteRawValue(Play(order, films, item.Work.Told));
             if (item.Work.Heading != heading) json.WriteString("heading", Tidy.Line(heading = item.Work.Heading));
             Words(json, "said", item.Work.Words);
             if (!item.Work.Words.Select(w => w.Text).SequenceEqual(sideways[i].Work.Words.Select(w => w.Text))) Words(json, "saidSideways", sideways[i].Work.Words);
@@ -264,13 +310,5 @@ internal static class StudentPage
     {
         var said = string.Join('\n', items.SelectMany(i => i.Work.Words).Where(w => w.Kind == DirectionKind.Step).Select(w => w.Text));
         return Convert.ToHexString(SHA256.HashData(Encoding.UTF8.GetBytes(said)), 0, 8).ToLower(CultureInfo.InvariantCulture);
-    }
-
-    private static string Resource(string name)
-    {
-        using var stream = typeof(StudentPage).Assembly.GetManifestResourceStream(name)
-            ?? throw new InvalidOperationException($"{name} is not in the assembly.");
-        using var reader = new StreamReader(stream);
-        return reader.ReadToEnd().Replace("\r\n", "\n", StringComparison.Ordinal);
     }
 }

@@ -1,4 +1,3 @@
-"use strict";
 (() => {
   const plate = JSON.parse(document.getElementById("plate").textContent);
   const $ = id => document.getElementById(id);
@@ -126,6 +125,7 @@
     $("goto").max = all.reduce((most, i) => i.step || most, 1);
     $("goto").value = item && item.step ? item.step : "";
     map();
+    motion();
   }
 
   // How the work is held for the item, told as something to do where it changes.
@@ -277,6 +277,51 @@
       pen.strokeRect(x - 2, y - 2, w + 4, h + 4);
     }
   }
+
+  // The run under way in motion: the same moves that are told, from the stitch that is next.
+  let player = null, shown = null;
+  const paces = [1, 0.5, 0.25];
+  let pace = 0;
+  function motion(open = !$("motion").hidden) {
+    const item = items()[at.items], can = !!(item && item.play);
+    $("watch").hidden = !can;
+    open = open && can;
+    $("motion").hidden = !open;
+    $("watch").setAttribute("aria-expanded", open);
+    $("watch").textContent = open ? "Put the moving picture away" : "Show it in motion";
+    const now = open ? `${at.hand} ${at.hold} ${at.items}` : null;
+    if (now === shown) return;
+    shown = now;
+    player?.close();
+    player = null;
+    if (!open) return;
+    player = filmPlayer.open($("film"), {
+      pitch: plate.pitch, line: plate.line, perSpace: 2 * plate.rowsPerSpace, gathering: plate.gathering, pleats: plate.pleats, cloth: plate.cloth, sideways: sideways(), gestures: plate.gestures,
+      moves: plate.moves, play: item.play, ground: [], threads: [item.thread ? plate.threads[item.thread].played : plate.backThread],
+    }, { hold: sideways() ? 1 : 0, told: film => {
+      $("film-play").textContent = film.playing ? "Stop" : "Play";
+      $("film-number").textContent = `${film.index + 1} of ${film.count}`;
+      if ($("film-said").textContent !== film.caption) $("film-said").textContent = film.caption;
+      $("film-back").disabled = film.index === 0;
+    } });
+    player.pace(paces[pace]);
+    player.repeat($("film-loop").getAttribute("aria-pressed") === "true");
+    player.go(at.ticks + 1);
+  }
+  $("watch").onclick = () => motion($("motion").hidden);
+  $("film-play").onclick = () => player.play();
+  $("film-back").onclick = () => player.back();
+  $("film-pace").onclick = () => {
+    pace = (pace + 1) % paces.length;
+    player.pace(paces[pace]);
+    $("film-pace").textContent = ["Slower", "Slower still", "Usual pace"][pace];
+  };
+  $("film-loop").onclick = () => {
+    const on = $("film-loop").getAttribute("aria-pressed") !== "true";
+    $("film-loop").setAttribute("aria-pressed", on);
+    player.repeat(on);
+  };
+  addEventListener("resize", () => player?.show());
 
   let lock = null;
   async function stayAwake() {

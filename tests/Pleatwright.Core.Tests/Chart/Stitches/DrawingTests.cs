@@ -28,6 +28,15 @@ public class DrawingTests
         Assert.All(Of(true), s => Assert.Equal(-1, s.To.Down - s.From.Down, 9));
     }
 
+    // Wheat is two lines of outline that touch.
+    [Fact]
+    public void The_two_lines_of_wheat_touch()
+    {
+        var lines = BandGen.Lay(BandGen.Band("wheat"), 12).Passes.Select(p => StitchDrawing.Shapes(p, 5).ToList()).ToList();
+        Assert.Equal(2, lines.Count);
+        Assert.Equal(lines[0].Max(s => Math.Max(s.From.Down, s.To.Down) + s.Width / 2), lines[1].Min(s => Math.Min(s.From.Down, s.To.Down) - s.Width / 2), 9);
+    }
+
     [Fact]
     public void Outline_worked_from_the_centre_is_one_rope_from_side_to_side()
     {
