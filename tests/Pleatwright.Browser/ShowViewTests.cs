@@ -105,6 +105,7 @@ public sealed class ShowViewTests(Chromium chromium, WarmBench warm) : IClassFix
                 var told = await page.EvaluateAsync<int[]>("""
                     async ([data, type]) => {
                       const decoder = new ImageDecoder({ data: Uint8Array.from(atob(data), c => c.charCodeAt(0)), type });
+                      await decoder.tracks.ready;
                       await decoder.completed;
                       const { frameCount } = decoder.tracks.selectedTrack, seen = new Set();
                       let lasts = 0;
