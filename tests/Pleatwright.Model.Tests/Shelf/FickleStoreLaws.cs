@@ -15,10 +15,10 @@ public class FickleStoreLaws
     // To some disks several of these are one file.
     private static readonly string[] Names = ["Boot", "boot", "Möwe", "Mo\u0308we", "MÖWE"];
 
-    private enum Act { Create, Save, SaveByItself, Rename, Delete, PutBack, Restore, Copy }
+    private enum Act { Create, Save, SaveByItself, Rename, Delete, PutBack, Restore, Copy, SaveLate }
 
     private static readonly Gen<(Act Act, int Name, int Other)[]> Acts =
-        Gen.Select(Gen.Int[0, 7].Select(a => (Act)a), Gen.Int[0, 4], Gen.Int[0, 4]).Array[1, 24];
+        Gen.Select(Gen.Int[0, 8].Select(a => (Act)a), Gen.Int[0, 4], Gen.Int[0, 4]).Array[1, 24];
 
     [Theory]
     [InlineData(Fate.Sound)]
@@ -68,6 +68,12 @@ public class FickleStoreLaws
                 var over = shelf.LoadAsync(name).GetAwaiter().GetResult().Edition;
                 shelf.SaveAsync(name, text, over, act == Act.Save ? SaveKind.Kept : SaveKind.Auto).GetAwaiter().GetResult();
                 return true;
+            case Act.SaveLate: // over what stands there no more: it stays, and what comes is kept beside it
+                var stands = shelf.LoadAsync(name).GetAwaiter().GetResult().Edition;
+                try { shelf.SaveAsync(name, text, new Edition(new string('0', 32)), SaveKind.Kept).GetAwaiter().GetResult(); }
+                catch (ShelfException e) when (e.Trouble == ShelfTrouble.Conflict) { return true; }
+                Assert.Fail($"{name} was written over unseen, {stands}");
+                return false;
             case Act.Rename: shelf.RenameAsync(name, other).GetAwaiter().GetResult(); return false;
             case Act.Delete: shelf.DeleteAsync(name).GetAwaiter().GetResult(); return false;
             case Act.PutBack: shelf.UndoDeleteAsync(name).GetAwaiter().GetResult(); return false;
