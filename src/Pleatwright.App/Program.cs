@@ -18,6 +18,7 @@ var root = new RootCommand("Designs, proves, orders and prints picture smocking.
     ShopCommand.Make(),
     BenchCommand.Make(),
 };
+root.Options.Add(PieceFile.Large);
 root.SetAction((_, cancel) => BenchCommand.Open(cancel));
 
 return await CommandLine.Run(root, args);

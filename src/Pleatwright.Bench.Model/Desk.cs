@@ -112,6 +112,8 @@ public sealed class Desk
         if (ReferenceEquals(piece, Piece)) return true;
         try
         {
+            // what was taken on large may grow on
+            if (Outlay.Of(piece) is { } dear && Outlay.Of(Piece) is null) throw new ArgumentException(dear.Words);
             Show(piece);
             return true;
         }

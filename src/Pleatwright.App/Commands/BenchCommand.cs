@@ -26,8 +26,12 @@ internal static class BenchCommand
     private static async Task<int> Serve(string? shelf, int? port, bool open, CancellationToken cancel)
     {
         await using var host = await Start(shelf ?? BenchHost.DefaultShelf, port, cancel);
-        Console.WriteLine($"The bench is open at {host.Url}");
-        Console.WriteLine($"Pieces are kept in {host.Shelf}. Press Ctrl-C to close it.");
+        try
+        {
+            Console.WriteLine($"The bench is open at {host.Url}");
+            Console.WriteLine($"Pieces are kept in {host.Shelf}. Press Ctrl-C to close it.");
+        }
+        catch (UnheardException) { } // started where nobody reads along
         if (open) TryOpen(host.Url);
         await host.RunAsync(cancel);
         return CommandLine.Done;

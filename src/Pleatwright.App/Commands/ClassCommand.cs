@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Pleatwright.Chart;
 using Pleatwright.Measure;
 using Pleatwright.Plate;
 using Pleatwright.Plate.Teaching;
@@ -48,7 +49,7 @@ internal static class ClassCommand
             {
                 var (pack, written, lacking) = await LongWork.Do(cancel, telling =>
                 {
-                    var (laid, name) = PieceFile.Open(parsed.GetValue(piece)!);
+                    var (laid, name) = PieceFile.Open(parsed, parsed.GetValue(piece)!, Deed.Printed);
                     var plate = LongWork.Plate(page.Work(parsed, laid), plateOptions with { Name = name }, telling, cancel);
                     var made = ClassPack.Make(plate, options);
                     return (made, format?.Write(made), format is { IsEmbeddedAlone: true } ? Typeface.Lacking(made.Sheets) : "");

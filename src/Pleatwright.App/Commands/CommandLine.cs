@@ -23,7 +23,7 @@ internal static class CommandLine
     public const int Unusable = 2;
     public const int Stopped = 130;
 
-    private static readonly TextWriter Json = Console.Out; // for programs: to the letter
+    private static readonly TextWriter Out = Console.Out, Json = Terminal.WholeTo(Out); // for programs: to the letter
 
     private static readonly JsonSerializerOptions Options = new()
     {
@@ -36,8 +36,8 @@ internal static class CommandLine
     /// <summary>Runs the program: exit 2 with one line on standard error for bad usage or unreadable input.</summary>
     public static async Task<int> Run(RootCommand root, string[] args)
     {
-        Console.SetOut(Terminal.PlainTo(Json));
-        Console.SetError(Terminal.PlainTo(Console.Error));
+        Console.SetOut(Terminal.PlainTo(Out));
+        Console.SetError(Terminal.AsideTo(Console.Error));
         var parsed = root.Parse(args);
         if (parsed.Errors.Count > 0)
         {
@@ -48,7 +48,7 @@ internal static class CommandLine
         {
             return await parsed.InvokeAsync(new InvocationConfiguration { EnableDefaultExceptionHandler = false });
         }
-        catch (UsageException e)
+        catch (Exception e) when (e is UsageException or UnheardException)
         {
             await Console.Error.WriteLineAsync($"pleatwright: {e.Message}");
             return Unusable;

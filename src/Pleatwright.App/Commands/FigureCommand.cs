@@ -32,10 +32,10 @@ internal static class FigureCommand
             var written = target is null ? null : OutputFile.Named(target, parsed.GetValue(force), Replaces.Nothing, path, putting);
             if (taking is null && putting is null)
             {
-                List(path, parsed.GetValue(json));
+                List(parsed, path, parsed.GetValue(json));
                 return CommandLine.Done;
             }
-            var work = PieceFile.Lay(path);
+            var work = PieceFile.Lay(parsed, path);
             if (taking is not null)
             {
                 if (work.Piece.Figure(taking) is null) throw new UsageException($"{path}: {NoneCalled(work.Piece, taking)}");
@@ -118,7 +118,7 @@ internal static class FigureCommand
         }
     }
 
-    private static void List(string path, bool json)
+    private static void List(ParseResult parsed, string path, bool json)
     {
         var bytes = InputFile.Read(path, "a piece or a figure file", PieceReader.MostBytes);
         if (FigureReader.IsFigure(bytes))
@@ -128,7 +128,7 @@ internal static class FigureCommand
             else Console.WriteLine(Words(kept));
             return;
         }
-        var piece = PieceFile.Lay(path).Piece;
+        var piece = PieceFile.Lay(parsed, path).Piece;
         var figures = piece.Figures.Select(f => (Kept: Drawer.Take(piece, f.Name), f.From, Times: piece.Placements.Where(p => p.Figure == f.Name).Sum(p => p.Repeat.Count))).ToList();
         if (json)
         {

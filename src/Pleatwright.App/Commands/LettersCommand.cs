@@ -49,7 +49,7 @@ internal static class LettersCommand
             var words = string.Join('\n', parsed.GetValue(text)!);
             var (lettered, order, findings) = await LongWork.Do(cancel, telling =>
             {
-                var piece = parsed.GetValue(into) is { } path ? PieceFile.Lay(path).Piece : null;
+                var piece = parsed.GetValue(into) is { } path ? PieceFile.Lay(parsed, path).Piece : null;
                 var measured = piece?.Cloth.Gauge ?? gauge.Read(parsed);
                 try
                 {

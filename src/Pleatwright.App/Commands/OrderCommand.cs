@@ -25,7 +25,7 @@ internal static class OrderCommand
         {
             var (order, ways, findings) = await LongWork.Do(cancel, telling =>
             {
-                var work = PieceFile.Lay(parsed.GetValue(piece)!);
+                var work = PieceFile.Lay(parsed, parsed.GetValue(piece)!);
                 var planned = LongWork.Plan(parsed.GetValue(leftHanded) ? WorkOptions.ForLeftHand(work) : work, telling, cancel);
                 return (planned, Planner.InEveryWay(planned, telling.Of("weighing the other ways of working"), cancel), LongWork.Proofread(planned.Work, telling));
             });

@@ -145,18 +145,13 @@ internal sealed class OutputFile
         }
     }
 
-    // Beside files that are on no shelf nothing is put: what is locked lies among the passing files of the machine, under a name made of theirs. It stays, for
-    // whoever removed it might remove what another has just locked.
+    // Beside files that are on no shelf nothing is put: what is locked lies among the passing files of the machine, under a name made of theirs, and goes again.
     private static async Task<IAsyncDisposable> HoldAsync(string full, CancellationToken cancel)
     {
+        var folder = System.IO.Path.GetTempPath();
+        LockFile.Sweep(folder, "pleatwright-*.lock", DateTimeOffset.UtcNow.AddDays(-1));
         var mark = Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(full)))[..24];
-        var options = new FileStreamOptions { Mode = FileMode.OpenOrCreate, Access = FileAccess.ReadWrite, Share = FileShare.None, BufferSize = 0 };
-        for (var tries = 0; ; tries++)
-        {
-            try { return new FileStream(System.IO.Path.Combine(System.IO.Path.GetTempPath(), $"pleatwright-{mark}.lock"), options); }
-            catch (IOException) when (tries < 400) { await Task.Delay(25, cancel); }
-            catch (Exception e) when (e is IOException or UnauthorizedAccessException) { throw new UsageException($"{full}: another command has been writing to it for a while; nothing was changed."); }
-        }
+        return await LockFile.HoldAsync(System.IO.Path.Combine(folder, $"pleatwright-{mark}.lock"), passes: true, TimeProvider.System, cancel);
     }
 
     private static string Visible(string path) => string.Concat(path.EnumerateRunes().Where(r => !FileNames.IsUnseen(r)));

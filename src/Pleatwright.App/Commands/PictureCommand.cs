@@ -27,7 +27,7 @@ internal static class PictureCommand
             var (raster, frame) = await LongWork.Do(cancel, telling =>
             {
                 telling.Say("laying the stitches");
-                var stitched = new StitchedPiece(SizeOption.In(PieceFile.Lay(path), parsed.GetValue(size)));
+                var stitched = new StitchedPiece(SizeOption.In(PieceFile.Lay(parsed, path), parsed.GetValue(size)));
                 var frame = FrameOf(stitched, parsed.GetValue(figure), path);
                 var wide = parsed.GetValue(width)!.Value;
                 if (frame.PixelsHigh(wide) is var high && (high > Painter.MostPixels || !Raster.Fits(wide, high)))

@@ -17,7 +17,7 @@ internal static class PlanCommand
         var command = new Command("plan", "Cloth, pleats, rows, and threads to buy and cut.") { piece, json, units };
         command.SetAction(async (parsed, cancel) =>
         {
-            var order = await LongWork.Do(cancel, telling => LongWork.Plan(PieceFile.Lay(parsed.GetValue(piece)!), telling, cancel));
+            var order = await LongWork.Do(cancel, telling => LongWork.Plan(PieceFile.Lay(parsed, parsed.GetValue(piece)!), telling, cancel));
             var amounts = Amounts(order, parsed.GetValue(piece)!);
             if (parsed.GetValue(json)) CommandLine.PrintJson(Report(order, amounts));
             else Say(order, amounts, units.Read(parsed));

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Pleatwright.Chart;
 using Pleatwright.Plate;
 using Pleatwright.Plate.Writers;
 
@@ -30,7 +31,7 @@ internal static class PlateCommand
             {
                 var (made, lacking) = await LongWork.Do(cancel, telling =>
                 {
-                    var (laid, name) = PieceFile.Open(parsed.GetValue(piece)!);
+                    var (laid, name) = PieceFile.Open(parsed, parsed.GetValue(piece)!, sheet.Read(parsed) is null ? Deed.Printed : Deed.Opened);
                     var work = page.Work(parsed, laid);
                     if (sheet.Read(parsed) is { } kind) return (SheetOption.Write(work.Piece, kind, page.Read(parsed), format, path), "");
                     var plate = LongWork.Plate(work, page.Read(parsed) with { Name = name }, telling, cancel);

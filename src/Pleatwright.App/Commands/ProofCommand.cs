@@ -14,7 +14,7 @@ internal static class ProofCommand
         var command = new Command("proof", "Whether it can be stitched, covers and sits level; exit 1 when there are errors.") { piece, json };
         command.SetAction(async (parsed, cancel) =>
         {
-            var findings = await LongWork.Do(cancel, telling => LongWork.Proofread(PieceFile.Lay(parsed.GetValue(piece)!), telling));
+            var findings = await LongWork.Do(cancel, telling => LongWork.Proofread(PieceFile.Lay(parsed, parsed.GetValue(piece)!), telling));
             if (parsed.GetValue(json)) CommandLine.PrintJson(Report(findings));
             else Say(findings);
             return Count(findings, Severity.Error) > 0 ? CommandLine.Found : CommandLine.Done;

@@ -37,7 +37,7 @@ internal static class RecutCommand
             var path = parsed.GetValue(piece)!;
             var target = parsed.GetValue(output)!;
             var written = OutputFile.Named(target, parsed.GetValue(force), Replaces.Nothing, path);
-            var work = PieceFile.Lay(path);
+            var work = PieceFile.Lay(parsed, path);
             var asked = new Asked(parsed.GetValue(perInch), parsed.GetValue(takeUp), parsed.GetValue(spacing), parsed.GetValue(cableRows));
             var (name, factor, valleys) = (parsed.GetValue(figure), parsed.GetValue(scale), parsed.GetValue(width));
             Check(asked, name, factor, valleys, parsed.GetResult(keep) is not null);

@@ -16,7 +16,7 @@ internal static class ShopCommand
         command.SetAction(async (parsed, cancel) =>
         {
             var had = parsed.GetValue(stash) is { } file ? StashFile.Read(file) : Stash.Empty;
-            var list = ListOf(await LongWork.Do(cancel, telling => Needs(parsed.GetValue(pieces)!, telling, cancel)), had);
+            var list = ListOf(await LongWork.Do(cancel, telling => Needs(parsed, parsed.GetValue(pieces)!, telling, cancel)), had);
             var reckoning = Reckoning.Of(list, had.Rates, had.Pace);
             if (parsed.GetValue(json)) CommandLine.PrintJson(ShoppingReport.Of(list, reckoning, had));
             else CommandLine.Print(ShoppingWords.Lines(list, reckoning, had, units.Read(parsed), instead: false));
@@ -28,9 +28,9 @@ internal static class ShopCommand
     /// <summary>Reads pieces and plans their orders, to count what they need.</summary>
     /// <exception cref="UsageException">One cannot be read.</exception>
     /// <exception cref="OperationCanceledException">It was stopped.</exception>
-    public static List<PieceNeeds> Needs(IReadOnlyList<string> paths, Telling telling, CancellationToken cancel)
+    public static List<PieceNeeds> Needs(ParseResult parsed, IReadOnlyList<string> paths, Telling telling, CancellationToken cancel)
     {
-        var works = paths.Select(PieceFile.Lay).ToList(); // a file that cannot be read is told before long work
+        var works = paths.Select(p => PieceFile.Lay(parsed, p)).ToList(); // a file that cannot be read is told before long work
         var needs = new List<PieceNeeds>();
         foreach (var (i, work) in works.Index())
         {

@@ -28,7 +28,7 @@ internal static class StashCommand
             var target = parsed.GetValue(export) is { } named ? OutputFile.Named(named, parsed.GetValue(force), Replaces.Nothing, path, parsed.GetValue(import), parsed.GetValue(piece)) : null;
             // All that may be refused is done; only then is anything written.
             var list = parsed.GetValue(piece) is { } p
-                ? ShopCommand.ListOf(await LongWork.Do(cancel, telling => ShopCommand.Needs([p], telling, cancel)), stash)
+                ? ShopCommand.ListOf(await LongWork.Do(cancel, telling => ShopCommand.Needs(parsed, [p], telling, cancel)), stash)
                 : null;
             if (own is not null) await own.ChangeAsync(standing => StashWriter.WriteUtf8(stash = Together(path, standing is null ? Stash.Empty : StashFile.Read(path, standing), coming!)), cancel);
             if (target is not null) await target.WriteAsync(StashCsv.Write(stash), cancel);

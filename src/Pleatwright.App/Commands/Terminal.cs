@@ -22,22 +22,44 @@ internal static class Terminal
     });
 
     /// <summary>A writer that lets only plain words through to another.</summary>
-    public static TextWriter PlainTo(TextWriter terminal) => new PlainWriter(terminal);
+    /// <param name="terminal">The other.</param>
+    public static TextWriter PlainTo(TextWriter terminal) => new GuardedWriter(terminal, Plain, isNeeded: true);
+
+    /// <summary>The same for what is said beside the result: where nobody can hear it, it is not said.</summary>
+    public static TextWriter AsideTo(TextWriter terminal) => new GuardedWriter(terminal, Plain, isNeeded: false);
+
+    /// <summary>A writer that passes all on to the letter.</summary>
+    public static TextWriter WholeTo(TextWriter terminal) => new GuardedWriter(terminal, static words => words, isNeeded: true);
 
     private static char Plain(char c) => Steering.Contains(c) ? '\uFFFD' : c;
 
-    private sealed class PlainWriter(TextWriter terminal) : TextWriter(terminal.FormatProvider)
+    private sealed class GuardedWriter(TextWriter terminal, Func<string, string> pass, bool isNeeded) : TextWriter(terminal.FormatProvider)
     {
         public override Encoding Encoding => terminal.Encoding;
 
-        public override void Write(char value) => terminal.Write(Plain(value));
+        public override void Write(char value) => Do(() => terminal.Write(pass(value.ToString())));
 
-        public override void Write(char[] buffer, int index, int count) => terminal.Write(Plain(new string(buffer, index, count)));
+        public override void Write(char[] buffer, int index, int count) => Do(() => terminal.Write(pass(new string(buffer, index, count))));
 
-        public override void Write(string? value) => terminal.Write(Plain(value ?? ""));
+        public override void Write(string? value) => Do(() => terminal.Write(pass(value ?? "")));
 
-        public override void WriteLine(string? value) => terminal.WriteLine(Plain(value ?? ""));
+        public override void WriteLine(string? value) => Do(() => terminal.WriteLine(pass(value ?? "")));
 
-        public override void Flush() => terminal.Flush();
+        public override void Flush() => Do(terminal.Flush);
+
+        private void Do(Action write)
+        {
+            try
+            {
+                write();
+            }
+            catch (Exception e) when (e is IOException or UnauthorizedAccessException or ObjectDisposedException)
+            {
+                if (isNeeded) throw new UnheardException(AtomicFile.Why(e));
+            }
+        }
     }
 }
+
+/// <summary>What the program was asked for cannot be written to standard output: the disk is full, or it is closed.</summary>
+internal sealed class UnheardException(string why) : Exception($"standard output cannot be written: {why}");

@@ -47,7 +47,7 @@ public sealed class BenchHost : IAsyncDisposable
 
     /// <summary>Starts serving a store.</summary>
     /// <inheritdoc cref="StartAsync(string, int, CancellationToken, string)" path="/exception"/>
-    internal static async Task<BenchHost> StartAsync(FolderStore store, int port, CancellationToken cancel = default, string? unpacked = null)
+    internal static async Task<BenchHost> StartAsync(FolderStore store, int port, CancellationToken cancel = default, string? unpacked = null, TimeSpan? patience = null)
     {
         // The empty builder reads no settings and no environment, so that nothing can bind it anywhere else.
         var program = unpacked ?? AppContext.BaseDirectory;
@@ -73,7 +73,7 @@ public sealed class BenchHost : IAsyncDisposable
             app.UseMiddleware<Guard>(ContentPolicy.For(app.Environment.WebRootFileProvider));
             ShelfApi.SayKind(app);
             app.UseRouting();
-            new ShelfApi(new FileShelf(store, TimeProvider.System), new FileTexts(store, TimeProvider.System, Goods.Figures), new FileStash(store, TimeProvider.System)).Map(app);
+            new ShelfApi(new FileShelf(store, TimeProvider.System), new FileTexts(store, TimeProvider.System, Goods.Figures), new FileStash(store, TimeProvider.System), patience).Map(app);
             app.MapStaticAssets(Path.Combine(program, "pleatwright.staticwebassets.endpoints.json"));
             app.MapFallbackToFile("index.html");
             await app.StartAsync(cancel);

@@ -12,8 +12,6 @@ public sealed class FolderStore : IFileStore
     /// <summary>Writes a file whole or not at all, as <see cref="AtomicFile"/> does.</summary>
     internal delegate Task FileWriter(string path, ReadOnlyMemory<byte> content, CancellationToken cancel);
 
-    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(10);
-
     private readonly string root;
     private readonly TimeProvider clock;
     private readonly FileWriter write;
@@ -26,6 +24,7 @@ public sealed class FolderStore : IFileStore
     /// <summary>A store that writes its files in a way of its own: so a disk's refusal can be put in its mouth.</summary>
     internal FolderStore(string folder, TimeProvider clock, FileWriter write)
     {
+        if (string.IsNullOrWhiteSpace(folder) || folder.Contains('\0')) throw new ShelfException(ShelfTrouble.BadName, "The shelf needs the name of a folder.");
         root = Path.TrimEndingDirectorySeparator(Path.GetFullPath(folder));
         this.clock = clock;
         this.write = write;
@@ -47,28 +46,12 @@ public sealed class FolderStore : IFileStore
         await oneWriter.WaitAsync(cancel);
         try
         {
-            var folder = Try(HiddenFolder);
-            var start = clock.GetTimestamp();
-            for (; ; )
-            {
-                try
-                {
-                    var path = Path.Combine(folder, ".lock");
-                    if (new FileInfo(path).LinkTarget is not null) throw new ShelfException(ShelfTrouble.Unavailable, $"{path} is a link to another place; the shelf does not follow it.");
-                    var file = new FileStream(path, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None);
-                    return new Held(oneWriter, file);
-                }
-                catch (IOException e) when (IsHeldElsewhere(e))
-                {
-                    if (clock.GetElapsedTime(start) > Patience)
-                        throw new ShelfException(ShelfTrouble.Busy, "Another bench has been writing to this shelf for a while; nothing was changed. Try again.", e);
-                    await Task.Delay(15, cancel);
-                }
-                catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-                {
-                    throw Trouble(e);
-                }
-            }
+            return new Held(oneWriter, await LockFile.HoldAsync(Path.Combine(Try(HiddenFolder), ".lock"), passes: false, clock, cancel));
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            oneWriter.Release();
+            throw Trouble(e);
         }
         catch
         {
@@ -207,10 +190,6 @@ public sealed class FolderStore : IFileStore
         }
     }
 
-    // The operating systems' own numbers: would block on Unix (two of them), held and locked on Windows.
-    private static bool IsHeldElsewhere(IOException e) =>
-        e is not (FileNotFoundException or DirectoryNotFoundException or PathTooLongException) && (e.HResult & 0xffff) is 11 or 35 or 32 or 33;
-
     private static ShelfException Trouble(Exception e) => e switch
     {
         UnauthorizedAccessException => new ShelfException(ShelfTrouble.ReadOnly,
@@ -222,7 +201,7 @@ public sealed class FolderStore : IFileStore
         _ => new ShelfException(ShelfTrouble.Unavailable, $"The shelf's folder could not be used: {e.Message} Nothing was changed.", e),
     };
 
-    private sealed class Held(SemaphoreSlim writer, FileStream file) : IAsyncDisposable
+    private sealed class Held(SemaphoreSlim writer, IAsyncDisposable file) : IAsyncDisposable
     {
         public async ValueTask DisposeAsync()
         {

@@ -7,11 +7,19 @@ namespace Pleatwright.App.Host;
 /// The shelf, and the drawer of figures and the stash beside it, over HTTP; docs/shelf.md describes each address. A failure answers with a <see cref="ShelfFault"/>. A write
 /// heard to its end is carried through, even when whoever sent it has gone meanwhile.
 /// </summary>
-public sealed class ShelfApi(IShelf shelf, ITextShelf figures, IStashShelf stash)
+/// <param name="shelf">The pieces.</param>
+/// <param name="figures">The drawer of figures.</param>
+/// <param name="stash">The stash.</param>
+/// <param name="patience">How long what is sent may be on its way, which on one machine takes a moment; null for as long as usual.</param>
+public sealed class ShelfApi(IShelf shelf, ITextShelf figures, IStashShelf stash, TimeSpan? patience = null)
 {
     private const int MostLetters = 8 * 1024; // the largest small request, in bytes
 
-    private static readonly SemaphoreSlim FewUploads = new(4); // each may be as large as a piece can be
+    private static readonly TimeSpan UsualPatience = TimeSpan.FromSeconds(20);
+
+    private const int Small = 256 * 1024; // so much of any number at once
+
+    private static readonly SemaphoreSlim FewUploads = new(4); // of those larger, each of which may be as large as a piece can be
 
     /// <summary>
     /// Answers, in place of the file of that name, which shelf there is. The file speaks for hosting without a shelf;
@@ -52,7 +60,7 @@ public sealed class ShelfApi(IShelf shelf, ITextShelf figures, IStashShelf stash
     }
 
     // Pieces and figures alike: listed at one address, each under another.
-    private static void MapTexts(IEndpointRouteBuilder host, ITextShelf texts, string all, string each)
+    private void MapTexts(IEndpointRouteBuilder host, ITextShelf texts, string all, string each)
     {
         host.MapGet(all, c => Do(c, async cancel => Answer(await texts.ListAsync(cancel), ShelfJson.Default.ShelfContents)));
         host.MapPost(each, c => Do(c, async cancel =>
@@ -148,25 +156,48 @@ public sealed class ShelfApi(IShelf shelf, ITextShelf figures, IStashShelf stash
     private static IResult Answer<T>(T value, System.Text.Json.Serialization.Metadata.JsonTypeInfo<T> type, int status = 200) =>
         Results.Json(value, type, statusCode: status);
 
-    private static async Task<IResult> BodyAsync(HttpContext context, CancellationToken cancel, Func<byte[], Task<IResult>> use)
+    private async Task<IResult> BodyAsync(HttpContext context, CancellationToken cancel, Func<byte[], Task<IResult>> use)
     {
         if (context.Request.ContentType?.Split(';')[0].Trim() != "application/json")
             return Answer(new ShelfFault(nameof(ShelfTrouble.Unreadable), "Pieces, figures, places and the stash are sent as application/json."), ShelfJson.Default.ShelfFault, 415);
         if (context.Request.ContentLength > PieceReader.MostBytes) throw TooLarge(null);
-        await FewUploads.WaitAsync(cancel);
+        return await use(await ReadAsync(context.Request.Body, cancel)); // heard to its end before anything waits for it
+    }
+
+    // Whoever sends slowly holds up nobody who sends little, and others for no longer than the patience lasts.
+    private async Task<byte[]> ReadAsync(Stream body, CancellationToken cancel)
+    {
+        using var late = CancellationTokenSource.CreateLinkedTokenSource(cancel);
+        late.CancelAfter(patience ?? UsualPatience);
+        using var heard = new MemoryStream();
+        var isLarge = false;
         try
         {
-            using var body = new MemoryStream();
-            try { await context.Request.Body.CopyToAsync(body, cancel); }
-            catch (IOException e) when (e is not BadHttpRequestException) // a chunk of impossible size, for one
+            var chunk = new byte[16 * 1024];
+            for (int taken; (taken = await body.ReadAsync(chunk, late.Token)) > 0;)
             {
-                throw new BadHttpRequestException("The body cannot be read.", StatusCodes.Status400BadRequest, e);
+                if (!isLarge && heard.Length + taken > Small)
+                {
+                    late.CancelAfter(Timeout.InfiniteTimeSpan);
+                    await FewUploads.WaitAsync(cancel);
+                    isLarge = true;
+                    late.CancelAfter(patience ?? UsualPatience);
+                }
+                heard.Write(chunk, 0, taken);
             }
-            return await use(body.ToArray());
+            return heard.ToArray();
+        }
+        catch (IOException e) when (e is not BadHttpRequestException) // a chunk of impossible size, for one
+        {
+            throw new BadHttpRequestException("The body cannot be read.", StatusCodes.Status400BadRequest, e);
+        }
+        catch (OperationCanceledException e) when (!cancel.IsCancellationRequested)
+        {
+            throw new BadHttpRequestException("The body came too slowly.", StatusCodes.Status408RequestTimeout, e);
         }
         finally
         {
-            FewUploads.Release();
+            if (isLarge) FewUploads.Release();
         }
     }
 

@@ -66,6 +66,9 @@ public sealed record JournalNote(int From, int Count, int At, string Base, IRead
 /// <summary>Where journals are kept in this browser. Members throw <see cref="MemoryException"/> when the storage gives up.</summary>
 public interface IJournalStore
 {
+    /// <summary>How often the browser has cleared all that it held since this tab was opened, as it may where room runs short; known after whatever was asked of it next.</summary>
+    int Clearings { get; }
+
     /// <summary>A whole journal, or null.</summary>
     Task<JournalText?> GetAsync(string key);
 

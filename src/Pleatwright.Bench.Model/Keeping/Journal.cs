@@ -16,6 +16,7 @@ public sealed class Journal(Journals journals)
     private (History History, Standing Standing)? due;
     private History? held;
     private bool busy;
+    private int clearings;
     private Task last = Task.CompletedTask;
 
     /// <summary>Whether the store has a history as it is.</summary>
@@ -101,6 +102,14 @@ public sealed class Journal(Journals journals)
             {
                 await journals.Store.PutAsync(key.ToString(), note);
                 written.Clear();
+                if (journals.Store.Clearings > clearings)
+                {
+                    // What the note was built on is gone; it is written whole.
+                    clearings = journals.Store.Clearings;
+                    (unread, held) = (0, null);
+                    due ??= (history, standing);
+                    continue;
+                }
                 written.AddRange(moments);
                 held = history;
             }

@@ -32,6 +32,7 @@ public sealed class Keeper : IKeepable
     private string place = "";
     private PieceKey? remembered;
     private bool onErrands;
+    private int clearings;
 
     public Keeper(Desk desk, IShelf shelf, IJournalStore store, IMemory memory, TimeProvider time)
     {
@@ -73,6 +74,9 @@ public sealed class Keeper : IKeepable
 
     /// <summary>Lets another tab keep it.</summary>
     public void LetGo(string name) => journals.Store.LetGo(name);
+
+    /// <summary>Whether the browser has cleared what the bench kept in it, as it may where room runs short.</summary>
+    public bool WasCleared => journals.Store.Clearings > 0;
 
     /// <summary>Raised when any of the above changed.</summary>
     public event Action? Changed
@@ -117,6 +121,14 @@ public sealed class Keeper : IKeepable
     /// <summary>Opens a piece from the shelf, with its history and with edits the shelf has not seen.</summary>
     /// <exception cref="ShelfException">It cannot be reached or read; what was on the table stays.</exception>
     public Task OpenAsync(PieceName name) => SwitchAsync(() => opening.ByNameAsync(place, name, key));
+
+    /// <summary>The same, however much it costs to open it.</summary>
+    /// <exception cref="ShelfException">It cannot be reached or read; what was on the table stays.</exception>
+    public Task OpenLargeAsync(PieceName name)
+    {
+        opening.TakeOn(name);
+        return OpenAsync(name);
+    }
 
     /// <summary>Opens a piece that this browser holds.</summary>
     /// <exception cref="ShelfException">It cannot be read, or another tab has it; what was on the table stays.</exception>
@@ -181,7 +193,7 @@ public sealed class Keeper : IKeepable
                 var stored = await Shelf.LoadAsync(name);
                 desk.KeepDraft();
                 var now = Opening.Theirs(stored, out var theirs);
-                Opening.Fits(new History(theirs));
+                Opening.Fits(new History(theirs), takenOn: true);
                 if (!standing.IsOurs(stored.Edition))
                 {
                     // Drawn on since they parted? Then this, too, is kept.
@@ -316,7 +328,8 @@ public sealed class Keeper : IKeepable
     async Task IKeepable.SendAsync(SaveKind kind)
     {
         var piece = desk.History.Now.Piece;
-        var (to, now) = await sending.SendAsync(key, standing, PieceWriter.WriteUtf8(piece), piece.Title, kind, async s =>
+        var text = PieceWriter.WriteUtf8(piece);
+        var (to, now) = await SendAnewAsync(text) ?? await sending.SendAsync(key, standing, text, piece.Title, kind, async s =>
         {
             standing = s;
             journal.Note(desk.History, s);
@@ -326,6 +339,31 @@ public sealed class Keeper : IKeepable
         if (to != key) await NowAsync(to);
         journal.Note(desk.History, standing);
     }
+
+    // The browser has cleared its storage, the shelf in it too: what is on the table is put there again, under its name.
+    private async Task<(PieceKey, Standing)?> SendAnewAsync(byte[] text)
+    {
+        if (Shelf.InBrowserOnly)
+        {
+            journal.Note(desk.History, standing); // whoever writes hears of it
+            await journal.DoneAsync();
+        }
+        if (journals.Store.Clearings == clearings) return null;
+        var known = journals.Store.Clearings;
+        (PieceKey, Standing)? sent = null;
+        if (Shelf.InBrowserOnly && key.Name is { } name && !(await Shelf.ListAsync()).Pieces.Any(p => p.Name == name.ToString()))
+        {
+            var made = await Shelf.CreateAsync(name, text);
+            sent = (PieceKey.Of(key.Place, made.Name), new Standing(made.Edition) { Was = key.Piece });
+        }
+        clearings = known;
+        Remember(key);
+        desk.Say(ClearedWords);
+        return sent;
+    }
+
+    /// <summary>What the maker is told when the browser has cleared its storage.</summary>
+    public const string ClearedWords = "This browser has cleared what the bench kept in it, for want of room or because it was told to. The piece on the table is kept again, with its way back. Bring in from your files what else is missing.";
 
     Task<Kept> IKeepable.PartedAsync(ShelfException because)
     {

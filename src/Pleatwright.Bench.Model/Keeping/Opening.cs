@@ -30,15 +30,26 @@ public sealed record Opened(PieceKey Key, Standing Standing, History History, Ke
     public ImmutableArray<Moment> Written { get; init; } = [];
 }
 
+/// <summary>A piece would cost much to open, and the maker has not said that it be opened all the same.</summary>
+/// <param name="what">Whose it is, as a title or a name.</param>
+/// <param name="dear">What makes it dear.</param>
+public sealed class DearPieceException(string what, string dear)
+    : ShelfException(ShelfTrouble.Unreadable, $"“{what}” is very large: {dear}. It stays as it is.");
+
 /// <summary>Finds what comes on the table: from this browser's journal, from the shelf, or from both.</summary>
 internal sealed class Opening(IShelf shelf, Journals journals)
 {
     private const int MostTries = 4; // where every one fails the browser stores nothing at all
     private const int ReadAtOnce = 30; // moments of a long history read before the piece is shown
 
+    private readonly HashSet<string> takenOn = []; // however dear
+
+    /// <summary>Opens a piece of this name from now on, however dear it is.</summary>
+    public void TakeOn(PieceName name) => takenOn.Add(name.ToString());
+
     /// <summary>A new piece, on no shelf yet.</summary>
     public async Task<Opened> NewAsync(string place, Piece piece, Kept state) =>
-        new(await journals.NewKeyAsync(place), Standing.None, Fits(new History(piece)), state) { Dirty = state != Kept.Example };
+        new(await journals.NewKeyAsync(place), Standing.None, Fits(new History(piece), true), state) { Dirty = state != Kept.Example };
 
     /// <summary>A piece of the shelf, with its history and with edits the shelf has not seen.</summary>
     /// <param name="place">The shelf.</param>
@@ -90,6 +101,7 @@ internal sealed class Opening(IShelf shelf, Journals journals)
         var borrowed = silent is not null && silent.Trouble != ShelfTrouble.NotFound && record is null;
         if (borrowed) record = await OfAnotherTabAsync(key);
         if (record is null && stored is not null) record = await AdoptAsync(key, stored.Edition);
+        if (stored is not null && !takenOn.Contains(name.ToString()) && Outlay.OfFile(stored.Text.Length) is { } heavy) throw new DearPieceException(name.ToString(), heavy.Words);
         var answered = silent is null or { Trouble: ShelfTrouble.NotFound };
         switch (Reconciling.Decide(record is null ? null : (record.Edition, record.Standing), answered, stored?.Edition))
         {
@@ -100,8 +112,8 @@ internal sealed class Opening(IShelf shelf, Journals journals)
                 return FromJournal(key, record!, record!.Standing with { Parted = true }, Kept.Parted, borrowed) with { Dirty = true, Trouble = Reconciling.Words(name, gone: answered && stored is null) };
             case Reconciled.TheirsOnTop:
                 var ours = FromJournal(key, record!, Theirs(stored!, out var theirs) with { Was = record!.Standing.Was }, Kept.Safe);
-                return ours with { History = Fits(ours.History.Do(theirs, "what the shelf has")) };
-            case Reconciled.Theirs: return new Opened(key, Theirs(stored!, out var piece), Fits(new History(piece)), Kept.Safe);
+                return ours with { History = Fits(ours.History.Do(theirs, "what the shelf has"), takenOn.Contains(name.ToString())) };
+            case Reconciled.Theirs: return new Opened(key, Theirs(stored!, out var piece), Fits(new History(piece), takenOn.Contains(name.ToString())), Kept.Safe);
             default: throw silent!;
         }
     }
@@ -130,13 +142,13 @@ internal sealed class Opening(IShelf shelf, Journals journals)
     }
 
     // What is borrowed from another tab's journal does not stand in this one yet, so all of it is read and will be written.
-    private static Opened FromJournal(PieceKey key, JournalRecord record, Standing standing, Kept state, bool borrowed = false)
+    private Opened FromJournal(PieceKey key, JournalRecord record, Standing standing, Kept state, bool borrowed = false)
     {
         var from = borrowed ? 0 : Math.Max(0, record.At - ReadAtOnce);
         try
         {
             var moments = record.ReadFrom(from);
-            return new Opened(key, standing, Fits(History.From(moments, record.At - from)), state) { Record = record, Older = from, Written = borrowed ? [] : moments };
+            return new Opened(key, standing, Fits(History.From(moments, record.At - from), key.Name is null || takenOn.Contains(key.Piece)), state) { Record = record, Older = from, Written = borrowed ? [] : moments };
         }
         catch (PieceFormatException e)
         {
@@ -167,12 +179,17 @@ internal sealed class Opening(IShelf shelf, Journals journals)
     }
 
     /// <summary>A history whose present can be laid out.</summary>
+    /// <param name="history">The history.</param>
+    /// <param name="takenOn">Whether it may be dear.</param>
+    /// <exception cref="DearPieceException">It is dear.</exception>
     /// <exception cref="ShelfException">It cannot.</exception>
-    public static History Fits(History history)
+    public static History Fits(History history, bool takenOn)
     {
+        var piece = history.Now.Piece;
         try
         {
-            Smocking.Lay(history.Now.Piece);
+            if (!takenOn && Outlay.Of(piece) is { } dear) throw new DearPieceException(piece.Title, dear.Words);
+            Smocking.Lay(piece);
             return history;
         }
         catch (ArgumentException e)

@@ -45,6 +45,9 @@ public sealed class Board(Keeper keeper, PlaceKeeper places, FigureKeeper figure
     /// <summary>The piece just taken off, to be put back by one press.</summary>
     public PieceName? TakenOff { get; private set; }
 
+    /// <summary>The piece just asked for that is dear to open: it is opened by one press more.</summary>
+    public ShelfEntry? Dear { get; private set; }
+
     /// <summary>What this browser holds of pieces, whether the shelf answers or not.</summary>
     public IReadOnlyList<HeldPiece> Held { get; private set; } = [];
 
@@ -90,7 +93,22 @@ public sealed class Board(Keeper keeper, PlaceKeeper places, FigureKeeper figure
 
     /// <summary>Puts a piece of the shelf on the table.</summary>
     /// <returns>Whether it lies there.</returns>
-    public Task<bool> OpenAsync(ShelfEntry entry) => TryAsync(() => keeper.OpenAsync(PieceName.Parse(entry.Name)));
+    public Task<bool> OpenAsync(ShelfEntry entry) => TryAsync(async () =>
+    {
+        try
+        {
+            await keeper.OpenAsync(PieceName.Parse(entry.Name));
+        }
+        catch (DearPieceException)
+        {
+            Dear = entry;
+            throw;
+        }
+    });
+
+    /// <summary>Puts a piece of the shelf on the table, however dear it is.</summary>
+    /// <returns>Whether it lies there.</returns>
+    public Task<bool> OpenLargeAsync(ShelfEntry entry) => TryAsync(() => keeper.OpenLargeAsync(PieceName.Parse(entry.Name)));
 
     /// <summary>Puts an example on the table.</summary>
     /// <returns>Whether it lies there.</returns>
@@ -311,7 +329,7 @@ public sealed class Board(Keeper keeper, PlaceKeeper places, FigureKeeper figure
     // Does something with the shelf; what cannot be done is said, and the list shows what is.
     private async Task<bool> TryAsync(Func<Task> act)
     {
-        (Note, TakenOff, FigureTakenOut) = ("", null, null);
+        (Note, TakenOff, FigureTakenOut, Dear) = ("", null, null, null);
         try
         {
             await act();

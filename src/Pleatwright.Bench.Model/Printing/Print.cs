@@ -55,7 +55,13 @@ public sealed class Print
     {
         try
         {
+            choice.Dear = null;
             var piece = choice.Chosen is { } size ? SizeTable.In(desk.Piece, size) : desk.Piece;
+            if (choice.Sheet is null && !ReferenceEquals(choice.TakenOn, desk.Piece) && Outlay.Of(piece, Deed.Printed) is { } dear)
+            {
+                choice.Dear = desk.Piece;
+                return (null, Sentences.Of(dear.Words));
+            }
             var suffix = choice.Chosen is { } named ? $" {named.Name}" : "";
             if (choice.Sheet is { } kind)
                 return (new Print(PreparationSheets.TitleOf(piece), PreparationSheets.Make(piece, kind, choice.Options), suffix + $" {kind.ToString().ToLowerInvariant()}"), "");

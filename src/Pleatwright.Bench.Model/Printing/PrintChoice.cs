@@ -38,6 +38,15 @@ public sealed class PrintChoice
     /// <summary>Whether pages are shown at the size of the paper.</summary>
     public bool TrueSize { get; set; }
 
+    /// <summary>The piece that was too dear to be printed unasked; null when none was.</summary>
+    public Piece? Dear { get; internal set; }
+
+    /// <summary>The piece that is printed all the same.</summary>
+    public Piece? TakenOn { get; private set; }
+
+    /// <summary>Prints what was too dear to be printed unasked.</summary>
+    public void TakeOn() => (TakenOn, Dear) = (Dear, null);
+
     /// <summary>The size chosen, when the piece still has it.</summary>
     public Pleatwright.Cloth.Size? Chosen => desk.Piece.Sizes.FirstOrDefault(s => s.Name == Size);
 }

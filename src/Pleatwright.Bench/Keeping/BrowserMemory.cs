@@ -40,6 +40,9 @@ public sealed class BrowserMemory : IMemory, IJournalStore
     public void OnLeave(Action act) => Store.OnLeave(act);
 
     /// <inheritdoc/>
+    public int Clearings => Store.Clearings();
+
+    /// <inheritdoc/>
     public Task<JournalText?> GetAsync(string key) => Try(async () =>
         await Store.JournalGetAsync(key) is { } json ? JsonSerializer.Deserialize(json, StoreJson.Default.JournalText) : null);
 

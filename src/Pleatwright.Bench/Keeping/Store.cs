@@ -70,6 +70,10 @@ internal static partial class Store
     [JSImport("replace", "store")]
     public static partial Task<bool> ReplaceAsync(string name, string? was, string? text);
 
+    /// <summary>How often the browser has cleared all that was kept since the page was opened.</summary>
+    [JSImport("clearings", "store")]
+    public static partial int Clearings();
+
     /// <summary>A small setting; may be lost with a kill.</summary>
     [JSImport("setting", "store")]
     public static partial string? Setting(string name);

@@ -29,7 +29,11 @@ internal sealed class Pictures : IDisposable
     /// <summary>The picture of an edition, as a data address; null when there is none to make.</summary>
     /// <param name="edition">Which text it is.</param>
     /// <param name="load">Fetches that text.</param>
-    public Task<string?> OfAsync(Edition edition, Func<CancellationToken, Task<byte[]>> load) => OfAsync(edition, async () => Smocking.Read(await load(gone.Token)));
+    public Task<string?> OfAsync(Edition edition, Func<CancellationToken, Task<byte[]>> load) => OfAsync(edition, async () =>
+    {
+        var text = await load(gone.Token);
+        return Outlay.OfFile(text.Length) is { } heavy ? throw new ArgumentException(heavy.Words) : Smocking.Read(text);
+    });
 
     private async Task<string?> OfAsync(Edition edition, Func<Task<Piece>> load)
     {
@@ -40,7 +44,9 @@ internal sealed class Pictures : IDisposable
             try
             {
                 if (painter is null) return null;
-                var work = Smocking.Lay(await load());
+                var piece = await load();
+                if (Outlay.Of(piece) is not null) return null; // no picture is worth that the shelf stands still
+                var work = Smocking.Lay(piece);
                 await Task.Delay(1, gone.Token); // the page breathes between two pictures
                 painter.Show(work);
                 await painter.LaidAsync();

@@ -1,12 +1,16 @@
 // What the bench keeps in this browser: the files of a shelf when no host keeps them, the journal of edits with its
 // undo history, and a few small settings. Every promise settles only when its transaction is done.
 const NAME = "pleatwright", VERSION = 1;
-let opening = null;
+let opening = null, stood = false, cleared = 0;
+
+// How often the browser has cleared all this since the page was opened.
+export const clearings = () => cleared;
 
 function database() {
   opening ??= new Promise((done, fail) => {
     const request = indexedDB.open(NAME, VERSION);
     request.onupgradeneeded = () => {
+      if (stood) cleared++;
       const db = request.result;
       db.createObjectStore("texts"); // path → text
       db.createObjectStore("facts"); // path → { bytes, modified }
@@ -16,6 +20,7 @@ function database() {
     };
     request.onsuccess = () => {
       const db = request.result;
+      stood = true;
       db.onversionchange = () => { db.close(); opening = null; };
       db.onclose = () => { opening = null; };
       done(db);

@@ -209,7 +209,7 @@ public sealed class Work
                     for (var v = fit.First.Number; v < fit.Last.Number; v++) cells[y * valleys + v - 1] = cell;
                 return;
             }
-            laidInBands += 2L * pleating.Pleats * stitch.JourneysOf(band).Length * band.Rows;
+            laidInBands += Outlay.OfBand(stitch, band, pleating);
             if (laidInBands > MostBandStitches) throw new ArgumentException("the bands together lay more than two million stitches");
             bands.Add(LaidBand.Lay(index, band, stitch, pleating, piece.Working.Hand));
         }

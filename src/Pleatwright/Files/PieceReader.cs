@@ -1,5 +1,7 @@
+using System.Buffers;
 using System.Collections.Immutable;
 using System.Text;
+using System.Text.Json;
 using Pleatwright.Chart;
 using Pleatwright.Cloth;
 using Pleatwright.Measure;
@@ -36,11 +38,43 @@ public static class PieceReader
         return new Reading(text).Piece(root);
     }
 
+    /// <summary>What makes a piece dear, told with its place in the file.</summary>
+    /// <param name="utf8">The piece file, which can be read.</param>
+    /// <param name="dear">What makes it dear.</param>
+    /// <param name="remedy">What would serve, as a clause.</param>
+    internal static PieceFormatException Located(ReadOnlySpan<byte> utf8, Dear dear, string remedy)
+    {
+        var (text, root) = JsonText.Read(utf8);
+        var at = (root as LocatedObject)?.Members.FirstOrDefault(m => m.Name == dear.Key)?.Value;
+        if (dear.Index is { } index && at is LocatedArray { Items: var items } && index < items.Count) at = items[index];
+        return text.Error((at ?? root).Offset, $"{(dear.Index is null ? "" : "up to here ")}{dear.Words}; {remedy}.");
+    }
+
+    /// <summary>The title that a text gives itself, found without reading more of it; null where none is found. Whether it can be read is not asked.</summary>
+    internal static string? TitleIn(ReadOnlySpan<byte> utf8)
+    {
+        var reader = new Utf8JsonReader(utf8.StartsWith(Encoding.UTF8.Preamble) ? utf8[3..] : utf8);
+        try
+        {
+            if (!reader.Read() || reader.TokenType != JsonTokenType.StartObject) return null;
+            while (reader.Read() && reader.TokenType == JsonTokenType.PropertyName)
+            {
+                var found = reader.ValueTextEquals("title"u8);
+                reader.Read();
+                if (found) return reader.TokenType == JsonTokenType.String && reader.GetString() is { Length: > 0 and <= Chart.Piece.LongestTitle } title ? KeyReader.OneLine(title) : null;
+                reader.Skip();
+            }
+        }
+        catch (Exception e) when (e is JsonException or InvalidOperationException) { } // the rest of it may be anything
+        return null;
+    }
+
     /// <summary>A piece being read; what a figure file holds of the same parts is read here, too.</summary>
     internal sealed class Reading(JsonText text)
     {
         private ImmutableArray<Floss> threads = [];
         private ImmutableArray<Figure> figures = [];
+        private SearchValues<char>? letters; // that a figure may hold
 
         public Piece Piece(Located root)
         {
@@ -238,14 +272,12 @@ public static class PieceReader
                 throw text.Error(at.Offset, $"row {index} of figure {JsonText.Quote(figure)} is {row.Length} valleys wide; a row has 1 to {Figure.MostValleys}.");
             if (width is { } w && row.Length != w)
                 throw text.Error(at.Offset, $"row {index} of figure {JsonText.Quote(figure)} is {row.Length} valleys wide, but its first row is {w}; all rows are equally long.");
-            for (var i = 0; i < row.Length; i++)
-            {
-                if (row[i] == Figure.Bare) continue;
-                if (!char.IsAsciiLetter(row[i]))
-                    throw text.Error(text.OffsetIn(at, i), $"{JsonText.Quote(Rune.GetRuneAt(row, i).ToString())} is neither a thread's letter nor “.” for bare pleats.");
-                if (!threads.Any(t => t.Key.Letter == row[i]))
-                    throw text.Error(text.OffsetIn(at, i), $"no thread has the letter “{row[i]}”; {PlaceReader.ThreadsThereAre(threads)}.");
-            }
+            letters ??= SearchValues.Create([Figure.Bare, .. threads.Select(t => t.Key.Letter)]);
+            var i = row.AsSpan().IndexOfAnyExcept(letters);
+            if (i < 0) return;
+            throw text.Error(text.OffsetIn(at, i), char.IsAsciiLetter(row[i])
+                ? $"no thread has the letter “{row[i]}”; {PlaceReader.ThreadsThereAre(threads)}."
+                : $"{JsonText.Quote(Rune.GetRuneAt(row, i).ToString())} is neither a thread's letter nor “.” for bare pleats.");
         }
 
         private HalfMark Half(Located value, string figure, int rows)

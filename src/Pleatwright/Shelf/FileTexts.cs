@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using Pleatwright.Chart;
 using Pleatwright.Files;
 
 namespace Pleatwright.Shelf;
@@ -56,10 +57,11 @@ internal class FileTexts(IFileStore store, TimeProvider clock, Goods goods) : IT
                 pieces.Add(await EntryAsync(file, cancel));
         foreach (var gone in known.Keys.Except(pieces.Select(p => p.Name + goods.Ending)).ToList()) known.TryRemove(gone, out _);
         var deleted = new List<DeletedPiece>();
+        var standing = pieces.Select(p => p.Name).ToHashSet(FileNames.OneFile);
         foreach (var folder in await Store.FoldersAsync(goods.VersionsFolder, cancel))
         {
             if (!PieceName.TryParse(folder, out var name, out _)) continue;
-            if (pieces.Any(p => FileNames.OneFile.Equals(p.Name, folder))) continue;
+            if (standing.Contains(folder)) continue;
             if (await VersionsAsync(name, cancel) is [var last, ..])
                 deleted.Add(new DeletedPiece(folder, await TitleOfVersionAsync(name, last, cancel), last.Kept));
         }
@@ -241,6 +243,8 @@ internal class FileTexts(IFileStore store, TimeProvider clock, Goods goods) : IT
         if (file.Bytes > PieceReader.MostBytes)
             return Unreadable($"it is larger than {PieceReader.MostBytes / 1024 / 1024} MB, which no {goods.What} needs.", false);
         if (await Store.ReadAsync(file.Name, cancel) is not { } text) return Unreadable("it was removed just now.", false);
+        if (Outlay.OfFile(text.Length) is not null) // read when it is opened: no other waits for it
+            return (new ShelfEntry(plain, PieceReader.TitleIn(text) ?? plain, file.Modified, file.Bytes, Edition.Of(text), null), null);
         var found = ProblemIn(text, out var told);
         return (new ShelfEntry(plain, told.Title ?? plain, file.Modified, file.Bytes, Edition.Of(text), found), told.Identity);
     }
@@ -250,7 +254,11 @@ internal class FileTexts(IFileStore store, TimeProvider clock, Goods goods) : IT
         var path = VersionsOf(name).PathOf(version);
         if (versionTitles.TryGetValue(path, out var was)) return was;
         Told told = default;
-        if (await Store.ReadAsync(path, cancel) is { } text) ProblemIn(text, out told);
+        if (await Store.ReadAsync(path, cancel) is { } text)
+        {
+            if (Outlay.OfFile(text.Length) is null) ProblemIn(text, out told);
+            else told = new Told(PieceReader.TitleIn(text) ?? name.ToString());
+        }
         return versionTitles[path] = told.Title ?? name.ToString();
     }
 

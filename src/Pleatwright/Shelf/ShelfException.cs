@@ -32,7 +32,7 @@ public enum ShelfTrouble
 }
 
 /// <summary>A shelf could not do what was asked. Its message is for the maker: what happened, what was kept, what to do.</summary>
-public sealed class ShelfException(ShelfTrouble trouble, string message, Exception? inner = null) : Exception(message, inner)
+public class ShelfException(ShelfTrouble trouble, string message, Exception? inner = null) : Exception(message, inner)
 {
     /// <summary>The kind of trouble.</summary>
     public ShelfTrouble Trouble { get; } = trouble;

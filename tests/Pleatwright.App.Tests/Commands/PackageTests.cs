@@ -2,6 +2,7 @@ using System.Diagnostics;
 using System.Globalization;
 using System.Runtime.Versioning;
 using System.Security.Cryptography;
+using System.Text.Json;
 
 namespace Pleatwright.Tests.Commands;
 
@@ -67,6 +68,43 @@ public sealed class PackageTests : IDisposable
             bench.Kill();
             await bench.WaitForExitAsync();
         }
+    }
+
+    // CycloneDX 1.6 (ECMA-424): a bill names its kind and version, and each component by what it is, its name, its version and its licence.
+    [Fact]
+    public void Its_bill_of_materials_names_what_it_holds_and_nothing_else()
+    {
+        Assert.SkipWhen(Packages is null, "PLEATWRIGHT_PACKAGES names no packages.");
+        Run("tar", ["xzf", Assert.Single(Directory.GetFiles(Packages!, "pleatwright-*-linux-x64.tar.gz")), "-C", home.FullName]);
+        var folder = Assert.Single(home.GetDirectories()).FullName;
+        using var bill = JsonDocument.Parse(File.ReadAllBytes(Path.Combine(folder, "bill-of-materials.cdx.json")));
+        Assert.Equal(("CycloneDX", "1.6", 1), (bill.RootElement.GetProperty("bomFormat").GetString(), bill.RootElement.GetProperty("specVersion").GetString(), bill.RootElement.GetProperty("version").GetInt32()));
+        var libraries = bill.RootElement.GetProperty("components").EnumerateArray().Where(c => c.GetProperty("type").GetString() == "library").ToList();
+        var named = libraries.Select(c => $"{c.GetProperty("name").GetString()} {c.GetProperty("version").GetString()}").ToList();
+        Assert.All(libraries, c => Assert.True(c.GetProperty("licenses").GetArrayLength() == 1 && c.GetProperty("purl").GetString()!.StartsWith("pkg:nuget/", StringComparison.Ordinal)));
+        Assert.Equal(named, File.ReadLines(Path.Combine(folder, "licences", "built-on.txt")).Skip(1).Where(l => !l.StartsWith("  ", StringComparison.Ordinal)).Select(l => l.Split(": ")[0]));
+        foreach (var held in (string[])["PDFsharp ", "SkiaSharp ", "SkiaSharp.NativeAssets.Linux.NoDependencies ", "Microsoft.NETCore.App.Runtime.linux-x64 ", "Microsoft.NETCore.App.Runtime.Mono.browser-wasm ", "Microsoft.AspNetCore.Components.Web "])
+            Assert.Single(named, n => n.StartsWith(held, StringComparison.Ordinal));
+        foreach (var absent in (string[])["Win32", "macOS", "ILLink", "Analyzers", "xunit", "win-x64"])
+            Assert.DoesNotContain(named, n => n.Contains(absent, StringComparison.OrdinalIgnoreCase));
+        var texts = Directory.GetFiles(Path.Combine(folder, "licences")).Select(Path.GetFileName).ToList();
+        foreach (var line in File.ReadLines(Path.Combine(folder, "licences", "built-on.txt")).Where(l => l.StartsWith("  see ", StringComparison.Ordinal))) Assert.Contains(line[6..], texts);
+    }
+
+    [Fact]
+    public void Nothing_in_it_tells_of_the_folder_it_was_built_in()
+    {
+        byte[][] root = [System.Text.Encoding.UTF8.GetBytes(Repository.Root + "/"), System.Text.Encoding.Unicode.GetBytes(Repository.Root + "/")];
+        var ours = Directory.GetFiles(AppContext.BaseDirectory, "*leatwright*.dll").Where(f => !f.EndsWith(".Tests.dll", StringComparison.Ordinal)).ToList();
+        Assert.Contains(ours, f => f.EndsWith("/Pleatwright.Core.dll", StringComparison.Ordinal));
+        if (Packages is not null)
+        {
+            Run("tar", ["xzf", Assert.Single(Directory.GetFiles(Packages, "pleatwright-*-linux-x64.tar.gz")), "-C", home.FullName]); // the bench's part is not packed together
+            ours.AddRange(Directory.GetFiles(home.FullName, "*", SearchOption.AllDirectories).Where(f => !f.EndsWith(".gz", StringComparison.Ordinal) && !f.EndsWith(".br", StringComparison.Ordinal)));
+        }
+        foreach (var file in ours)
+            foreach (var path in root)
+                Assert.True(File.ReadAllBytes(file).AsSpan().IndexOf(path) < 0, file);
     }
 
     private Process Start(string program, IEnumerable<string> arguments, string tools)

@@ -2,15 +2,21 @@ using System.Diagnostics;
 using System.Globalization;
 using System.Net;
 using System.Net.Sockets;
+using Pleatwright.App;
 using Pleatwright.App.Host;
 using Pleatwright.Files;
 using Pleatwright.Tests.Host;
 
 namespace Pleatwright.Tests.Endurance;
 
-/// <summary>The program killed outright at random moments of saving: every file is the old one or the new one, whole.</summary>
+/// <summary>
+/// The program killed outright in the middle of saving, which is seen by the file it writes beside the one it saves: every file is the old one or the new one, whole.
+/// How many kills fell within a save is counted, and it must have been some.
+/// </summary>
 public class KillTests
 {
+    private const int MostTries = 40; // of a taste, until one has fallen within a save
+
     [Fact]
     public async Task A_host_killed_while_saving_loses_nothing_it_answered_for()
     {
@@ -18,48 +24,76 @@ public class KillTests
         var random = new Random(19);
         string[] names = ["gull", "crab"];
         foreach (var name in names) await File.WriteAllTextAsync(FileOf(folder, name), ServedShelf.Titled("0"));
-        for (var kill = 0; kill < Long.Of(6, 500); kill++)
+        var within = 0;
+        for (var kill = 0; kill < Long.Of(4, 500) || (within == 0 && kill < MostTries); kill++)
         {
             using var host = Commands.Program.Start(["bench", "--shelf", folder, "--port", "0"]);
             var url = (await host.StandardOutput.ReadLineAsync())!.Split(' ')[^1];
+            using var saving = new Saving(folder, random.Next(1, 30), host);
             var savers = names.Select(n => SaveOnAsync(url, n)).ToArray();
-            await Task.Delay(random.Next(20, 220));
-            host.Kill();
             await host.WaitForExitAsync();
             var answered = await Task.WhenAll(savers);
-            for (var i = 0; i < names.Length; i++)
-                Assert.InRange(Number(File.ReadAllBytes(FileOf(folder, names[i]))), answered[i], int.MaxValue);
+            var stands = names.Select(n => Number(File.ReadAllBytes(FileOf(folder, n)))).ToArray();
+            for (var i = 0; i < names.Length; i++) Assert.InRange(stands[i], answered[i], answered[i] + 1);
+            Assert.Contains(answered, a => a > 0); // none was killed before anything was saved
+            if (Saving.LeftIn(folder) || !stands.SequenceEqual(answered)) within++;
             foreach (var version in Directory.EnumerateFiles(folder, "*.piece.json", SearchOption.AllDirectories))
                 Number(File.ReadAllBytes(version)); // readable, each of them
         }
+        Assert.True(within > 0, "no kill fell within a save");
         Directory.Delete(folder, recursive: true);
     }
 
     [Theory]
     [InlineData("svg")]
     [InlineData("txt")]
-    public async Task A_command_killed_while_writing_leaves_the_old_file_or_the_new(string ending)
+    public async Task A_command_killed_while_writing_leaves_the_old_file_or_the_new_and_what_it_left_is_swept_at_the_next(string ending)
     {
         var folder = Directory.CreateTempSubdirectory("plates").FullName;
         var target = Path.Combine(folder, "plate." + ending);
         string[] make = ["plate", Commands.Program.Example("first-pennant"), "-o", target];
-        var clock = Stopwatch.StartNew();
-        await Commands.Program.Start(make).WaitForExitAsync();
-        var whole = (int)clock.ElapsedMilliseconds;
+        Assert.Equal(0, Commands.Program.Run(make).Exit);
         var expected = await File.ReadAllBytesAsync(target);
-        var random = new Random(23);
-        for (var kill = 0; kill < Long.Of(4, 250); kill++)
+        var within = 0;
+        for (var kill = 0; kill < Long.Of(2, 250) || (within == 0 && kill < MostTries); kill++)
         {
-            byte[] old = [(byte)(kill % 10 + '0')];
+            var old = (byte[])[.. expected, (byte)'\n'];
             await File.WriteAllBytesAsync(target, old);
             using var program = Commands.Program.Start(make);
-            await Task.Delay(random.Next(whole / 2, whole * 11 / 10 + 5));
-            program.Kill();
-            await program.WaitForExitAsync();
+            using var saving = new Saving(folder, 1, program);
+            await program.WaitForExitAsync(); // killed, or faster than that
             var found = await File.ReadAllBytesAsync(target);
             Assert.True(found.SequenceEqual(old) || found.SequenceEqual(expected), $"{found.Length} bytes of {expected.Length} after kill {kill}");
+            if (Saving.LeftIn(folder)) within++;
         }
+        Assert.True(within > 0, "no kill fell within a save");
+        await File.WriteAllTextAsync(Path.Combine(folder, $".left{AtomicFile.PassingEnding}"), "by a kill");
+        foreach (var left in Directory.GetFiles(folder, ".*")) File.SetLastWriteTimeUtc(left, DateTime.UtcNow - 2 * AtomicFile.LeftoverAge); // a while ago
+        Assert.Equal(0, Commands.Program.Run(make).Exit);
+        Assert.Equal([target], Directory.GetFiles(folder));
         Directory.Delete(folder, recursive: true);
+    }
+
+    /// <summary>Watches a folder for the files that pass, and kills the program at the n-th of them.</summary>
+    private sealed class Saving : IDisposable
+    {
+        private readonly FileSystemWatcher watcher;
+        private int left;
+
+        public Saving(string folder, int at, Process program)
+        {
+            left = at;
+            watcher = new FileSystemWatcher(folder, "*" + AtomicFile.PassingEnding) { IncludeSubdirectories = true };
+            watcher.Created += (_, _) =>
+            {
+                if (Interlocked.Decrement(ref left) == 0) program.Kill();
+            };
+            watcher.EnableRaisingEvents = true;
+        }
+
+        public static bool LeftIn(string folder) => Directory.EnumerateFiles(folder, "*" + AtomicFile.PassingEnding, new EnumerationOptions { RecurseSubdirectories = true, AttributesToSkip = 0 }).Any();
+
+        public void Dispose() => watcher.Dispose();
     }
 
     private static string FileOf(string folder, string name) => Path.Combine(folder, name + ".piece.json");

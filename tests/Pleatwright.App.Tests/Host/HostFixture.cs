@@ -34,7 +34,7 @@ internal sealed class ServedShelf : IAsyncDisposable
     }
 
     /// <summary>A host on a store of the test's own making.</summary>
-    public static async Task<ServedShelf> StartAsync(FolderStore store) => new(store.Place, ownsFolder: false, await BenchHost.StartAsync(store, 0));
+    public static async Task<ServedShelf> StartAsync(FolderStore store, TimeSpan? patience = null) => new(store.Place, ownsFolder: false, await BenchHost.StartAsync(store, 0, patience: patience));
 
     public static StringContent Json(string text) => new(text, new MediaTypeHeaderValue("application/json"));
 

@@ -29,6 +29,9 @@ internal sealed class AShelf
     /// <summary>Whether benches begin to keep the drawer, which takes its moment.</summary>
     public bool WithDrawer { get; init; }
 
+    /// <summary>Whether it is the browser's own.</summary>
+    public bool InBrowserOnly { get; init; }
+
     public Faults Faults { get; }
 
     public MemoryFiles Files { get; }
@@ -70,7 +73,7 @@ internal sealed class ABench
     {
         this.at = at;
         Tab = tab;
-        var shelf = new ScriptedShelf(at.Shelf, at.Stash, at.Faults, tab, at.Files, Wrote);
+        var shelf = new ScriptedShelf(at.Shelf, at.Stash, at.Faults, tab, at.Files, Wrote) { InBrowserOnly = at.InBrowserOnly };
         at.Thread.Do(() =>
         {
             Desk = new Desk(at.Thread.Time) { AtRest = Effort.Drawing }; // keeping knows nothing of the order, and a law has no time to wait for a search

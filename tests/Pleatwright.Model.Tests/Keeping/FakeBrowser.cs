@@ -39,6 +39,19 @@ public sealed class FakeBrowser(Faults faults)
     /// <summary>A tab; one reloaded goes on with what was its own.</summary>
     public Tab Open(Tab? reloaded = null) => new(this, reloaded);
 
+    /// <summary>The browser clears all that it holds, as it may where room runs short; its tabs stay open.</summary>
+    public void Clear()
+    {
+        moments.Clear();
+        heads.Clear();
+        remembered.Clear();
+        settings.Clear();
+        leaving.Clear();
+        clearings++;
+    }
+
+    private int clearings;
+
     private void Write(string key, JournalNote note)
     {
         foreach (var gone in moments.Keys.Where(k => k.Key == key && k.Number >= note.Count).ToList()) moments.Remove(gone);
@@ -65,10 +78,11 @@ public sealed class FakeBrowser(Faults faults)
         private Action? leave;
         private Task last = Task.CompletedTask;
         private bool closed;
+        private readonly int cleared;
 
         internal Tab(FakeBrowser of, Tab? reloaded)
         {
-            this.of = of;
+            (this.of, cleared) = (of, of.clearings);
             if (reloaded is not null) own = new(reloaded.own);
         }
 
@@ -85,6 +99,8 @@ public sealed class FakeBrowser(Faults faults)
 
         /// <summary>Whether it is closed.</summary>
         public bool Closed => closed;
+
+        public int Clearings => of.clearings - cleared;
 
         /// <summary>The tab is put out of sight, and comes back.</summary>
         public void Hide() => leave?.Invoke();

@@ -23,6 +23,9 @@ public sealed class MemoryFiles(TimeProvider clock, Faults faults) : IFileStore
         lastBy[path] = null;
     }
 
+    /// <summary>All of it is gone.</summary>
+    public void Clear() => files.Clear();
+
     /// <summary>Says who does what follows in this flow.</summary>
     public void By(object one) => who.Value = one;
 

@@ -6,7 +6,7 @@ namespace Pleatwright.Tests.Keeping;
 public class ScriptedTexts(ITextShelf shelf, Faults faults, FakeBrowser.Tab tab, MemoryFiles files, Action<PieceName, byte[]?>? wrote = null) : ITextShelf
 {
     /// <inheritdoc/>
-    public bool InBrowserOnly => false;
+    public bool InBrowserOnly { get; init; }
 
     /// <inheritdoc/>
     public Task<ShelfContents> ListAsync(CancellationToken cancel = default) => OnWireAsync(() => shelf.ListAsync(cancel));

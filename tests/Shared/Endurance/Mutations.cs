@@ -23,6 +23,7 @@ internal sealed class Mutations(int seed, IReadOnlyList<byte[]> good)
 
     public byte[] Next()
     {
+        if (random.Next(Long.Of(40, 200)) == 0) return Grown();
         var bytes = new List<byte>(Pick());
         for (var times = random.Next(1, 5); times > 0; times--)
         {
@@ -72,6 +73,20 @@ internal sealed class Mutations(int seed, IReadOnlyList<byte[]> good)
             Assert.True(took <= MostTime, $"{took} for input {i}, {Convert.ToBase64String(bytes)}");
             Assert.InRange(taken, 0, MostBytes);
         }
+    }
+
+    // One part of it over and over, as often as fits into what is a little at first and much in the end.
+    private byte[] Grown()
+    {
+        var bytes = Pick();
+        var at = random.Next(bytes.Length);
+        var part = bytes.AsSpan(at, Math.Min(random.Next(1, 200), bytes.Length - at));
+        var times = Math.Max(1, (1 << random.Next(10, Long.Of(18, 25))) / part.Length);
+        var grown = new byte[bytes.Length + part.Length * times];
+        bytes.AsSpan(0, at).CopyTo(grown);
+        for (var i = 0; i < times; i++) part.CopyTo(grown.AsSpan(at + i * part.Length));
+        bytes.AsSpan(at).CopyTo(grown.AsSpan(at + times * part.Length));
+        return grown;
     }
 
     private byte[] Pick() => good[random.Next(good.Count)];
