@@ -13,10 +13,12 @@ internal sealed class Painter
     /// <summary>The most pixels a picture may be wide or high.</summary>
     public const int MostPixels = 12_000;
 
-    private const double LeastSamples = 5.2; // a millimetre, so that a strand is not lost between two
+    internal const float LeastSamples = 5.2f; // a millimetre, so that a strand is not lost between two
     private const int MostSamplesInPixel = 12; // along a side
 
-    private const float Falloff = 0.05f; // from one corner to half way across
+    private const float HairsSeen = 38; // samples a millimetre, from which on a fibre that stands off is seen
+
+    private const float Falloff = 0.09f; // from one corner to half way across
 
     private readonly StitchedPiece piece;
     private readonly Frame frame;
@@ -94,6 +96,13 @@ internal sealed class Painter
             piece.Strands.Lay(piece.Stitches.Span[index], strands, whole);
             relief.LayStrands(strands);
         }
+        if (perMillimetre >= HairsSeen)
+            foreach (var index in stitchesOfBand[band])
+            {
+                strands.Clear();
+                piece.Strands.LayHairs(piece.Stitches.Span[index], strands);
+                relief.LayStrands(strands);
+            }
         relief.Settle();
         var light = new float[3 * Wide];
         for (var row = 0; row < rows; row++)
@@ -114,15 +123,21 @@ internal sealed class Painter
         }
     }
 
-    // Strands finer than this many samples cannot be told apart.
-    private bool StrandsMerge => perMillimetre * piece.Work.Piece.Threads.Select(t => t.Fineness.Diameter.Millimetres).DefaultIfEmpty(1).Min() < 1.5;
+    internal const float MergeBelow = 1.5f; // samples: strands finer than that cannot be told apart
+
+    private bool StrandsMerge => perMillimetre * Finest(piece) < MergeBelow;
+
+    /// <summary>Millimetres that the finest thread of a piece is thick.</summary>
+    public static float Finest(StitchedPiece piece) => (float)piece.Work.Piece.Threads.Select(t => t.Fineness.Diameter.Millimetres).DefaultIfEmpty(1).Min();
 
     private static readonly byte[] Encodings = [.. Enumerable.Range(0, 4097).Select(i => (byte)(255 * LinearRgb.Encode(i / 4096.0) + 0.5))];
+
+    internal const float HighlightFrom = 0.9f;
 
     private static byte Encoded(float light)
     {
         // Highlights roll off, as in a photograph, instead of being cut.
-        if (light > 0.9f) light = 0.9f + 0.1f * (1 - MathF.Exp(-(light - 0.9f) / 0.1f));
+        if (light > HighlightFrom) light = HighlightFrom + (1 - HighlightFrom) * (1 - MathF.Exp(-(light - HighlightFrom) / (1 - HighlightFrom)));
         var at = Math.Clamp(light, 0, 1) * 4096;
         // In the dark one step of the table is several of the eye's.
         return light < 0.02f ? (byte)(255 * LinearRgb.Encode(Math.Max(0, light)) + 0.5) : Encodings[(int)(at + 0.5f)];

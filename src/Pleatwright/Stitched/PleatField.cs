@@ -18,7 +18,7 @@ internal sealed class PleatField
     /// <summary>How much wider the whole lies far past the outermost stitches, where it lies flat.</summary>
     public const float Fanning = 0.04f;
 
-    private const float Astray = 0.075f; // how far a pleat stands from where it should, over their pitch
+    private const float Astray = 0.095f; // how far a pleat stands from where it should, over their pitch
 
     private readonly float[] shift;
     private readonly float[] held;
@@ -179,7 +179,7 @@ internal sealed class PleatField
                 var (l, r) = (Math.Max(0, k - 1), Math.Min(k, Pleats - 1));
                 var h = held[row * Columns + k] = (hold[row * Pleats + l] + hold[row * Pleats + r]) / 2;
                 // Every valley by itself: were it every width, all that lies beyond would sway with it. The edges stay.
-                var astray = k == 0 || k == Pleats ? 0 : Astray * (1 - 0.6f * h) * (0.45f * Grain.At(k, 0, 11) + 0.75f * Grain.Along(down / period + 0.37f * k, k, 12));
+                var astray = k == 0 || k == Pleats ? 0 : Astray * (1 - 0.6f * h) * (0.45f * Grain.At(k, 0, 11) + 0.75f * Grain.Along(down / period + 0.37f * k, k, 12) + 0.16f * Grain.Along(down / period * 3.7f + 0.61f * k, k, 13));
                 shift[row * Columns + k] = stands - k + astray;
                 if (k < Pleats) at += widths[k];
             }

@@ -99,7 +99,7 @@ class Card {
     const perMm = pixelsPerMm * sampling, margin = Math.ceil(n.Margin * perMm) + 1;
     const wide = width * sampling + 2 * margin, high = height * sampling + 2 * margin;
     const originX = left - margin / perMm, originY = top - margin / perMm;
-    const whole = perMm * n.Finest < n.StrandsMerge;
+    const whole = perMm * n.Finest < n.MergeBelow;
     const mottle = piece.mottle(), yarns = this.yarns(piece.text), every = Math.max(1, Math.floor(perMm / 8)), room = this.room(wide, high, every);
     if (this.canvas.width !== width || this.canvas.height !== height) { this.canvas.width = width; this.canvas.height = height; }
     const take = (name) => {
@@ -168,7 +168,7 @@ class Card {
       gl.uniform1i(mean.place("radius"), radius);
       gl.drawArrays(gl.TRIANGLES, 0, 3);
     };
-    const close = Math.max(1, Math.round(0.2 * perMm / every)), about = Math.max(1, Math.round(0.27 * Math.min(n.Pitch, 4) * perMm / every));
+    const close = Math.max(1, Math.round(n.NearReach * perMm / every)), about = Math.max(1, Math.round(n.WiderReach * Math.min(n.Pitch, n.WidestPitch) * perMm / every));
     over(room.few, room.toPassing, 1, 0, close);
     over(room.passing, room.toNear, 0, 1, close);
     over(room.near, room.toPassing, 1, 0, about);
