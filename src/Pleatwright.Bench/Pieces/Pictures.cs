@@ -1,7 +1,9 @@
 using Pleatwright.Chart;
 using Pleatwright.Chart.Edit;
 using Pleatwright.Files;
+using Pleatwright.Bench.Model.Printing;
 using Pleatwright.Bench.Model.Table;
+using Pleatwright.Bench.Printing;
 using Pleatwright.Shelf;
 
 namespace Pleatwright.Bench.Pieces;
@@ -10,6 +12,7 @@ namespace Pleatwright.Bench.Pieces;
 internal sealed class Pictures : IDisposable
 {
     private const int MostHeld = 300;
+    private const int Across = 320;   // pixels of a picture painted in its own shape
     private const double Shape = 1.6; // how wide a picture is, to how high
 
     private static readonly Dictionary<Edition, string> Held = [];
@@ -36,28 +39,45 @@ internal sealed class Pictures : IDisposable
         if (Held.TryGetValue(edition, out var held)) return held;
         try
         {
-            await one.WaitAsync(gone.Token);
-            try
-            {
-                if (painter is null) return null;
-                var work = Smocking.Lay(await load());
-                await Task.Delay(1, gone.Token); // the page breathes between two pictures
-                painter.Show(work);
-                await painter.LaidAsync();
-                if (painter is null) return null;
-                painter.Fit();
-                if (Held.Count >= MostHeld) Held.Clear();
-                return Held[edition] = painter.Picture();
-            }
-            finally
-            {
-                one.Release();
-            }
+            var (picture, work) = await InTurnAsync(edition, load);
+            if (picture is not null || work is null) return picture;
+            // What has a shape of its own is painted in it beside all others; on the table it lies straight.
+            if (await PaintingRoom.PaintSoonAsync(PieceWriter.Write(work.Piece), [], Across, Portrait.SmallSamples) is { } shaped) return Keep(edition, shaped);
+            return (await InTurnAsync(edition, load, straight: true)).Picture;
         }
         catch (Exception e) when (e is PieceFormatException or ArgumentException or ShelfException or OperationCanceledException)
         {
             return null; // the words beside it say what is wrong
         }
+    }
+
+    // The picture as it is worked on; or the work, where that has a shape of its own.
+    private async Task<(string? Picture, Work? Work)> InTurnAsync(Edition edition, Func<Task<Piece>> load, bool straight = false)
+    {
+        await one.WaitAsync(gone.Token);
+        try
+        {
+            if (painter is null) return (null, null);
+            var work = Smocking.Lay(await load());
+            if (!straight && Portrait.HasOwnShape(work)) return (null, work);
+            await painter.NextFrameAsync(); // the page breathes between two pictures
+            if (painter is null) return (null, null);
+            painter.Show(work);
+            await painter.LaidAsync();
+            if (painter is null) return (null, null);
+            painter.Fit();
+            return (Keep(edition, painter.Picture()), null);
+        }
+        finally
+        {
+            one.Release();
+        }
+    }
+
+    private static string Keep(Edition edition, string picture)
+    {
+        if (Held.Count >= MostHeld) Held.Clear();
+        return Held[edition] = picture;
     }
 
     /// <summary>The picture of a figure, stitched on bare cloth.</summary>

@@ -33,8 +33,9 @@ internal sealed class Painter
     /// <param name="frame">The part of it that is shown; its sides more than nothing.</param>
     /// <param name="wide">Pixels across, 1 to <see cref="MostPixels"/>.</param>
     /// <param name="light">The light; as usual where none is given.</param>
+    /// <param name="samples">Samples to a millimetre, at least; fewer are sooner there.</param>
     /// <exception cref="ArgumentOutOfRangeException">It would be wider or higher than <see cref="MostPixels"/>, or past <see cref="Raster.MostPixels"/>.</exception>
-    public Painter(StitchedPiece piece, Frame frame, int wide, Light? light = null)
+    public Painter(StitchedPiece piece, Frame frame, int wide, Light? light = null, float samples = LeastSamples)
     {
         Wide = wide;
         High = frame.PixelsHigh(wide);
@@ -43,7 +44,7 @@ internal sealed class Painter
         this.frame = frame;
         this.light = light ?? Light.UpperLeft;
         var pixels = wide / frame.Width; // to a millimetre
-        sampling = (int)Math.Clamp(Math.Ceiling(LeastSamples / pixels), pixels > 60 ? 1 : 2, MostSamplesInPixel);
+        sampling = (int)Math.Clamp(Math.Ceiling(samples / pixels), samples < LeastSamples || pixels > 60 ? 1 : 2, MostSamplesInPixel);
         perMillimetre = (float)(pixels * sampling);
         // Tall enough that what is laid beyond it for its shadows is not the greater part.
         bandHeight = Math.Max(24, (int)(3.5 * Relief.Reach(piece.Field) * pixels));

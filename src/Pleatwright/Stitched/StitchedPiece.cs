@@ -30,6 +30,10 @@ internal sealed class StitchedPiece
     /// <summary>All of the finished cloth that is seen: no seam pleats, but the holding rows.</summary>
     public Frame Whole => whole.Value;
 
+    /// <summary>The same, but nothing of what cloth on arcs lies on beside it.</summary>
+    public Frame Bare => !Field.Surface.IsStraight && Field.Surface.Backdrop is null && Field.Surface.View(Field.DepthOf((float)Ends.Top), Field.DepthOf((float)Ends.Bottom)) is var (x, y, width, height)
+        ? new Frame(x, y, width, height) : Whole;
+
     private readonly Lazy<Frame> whole;
 
     /// <summary>Where the finished cloth begins and ends, in lines: half a space past the holding rows.</summary>
