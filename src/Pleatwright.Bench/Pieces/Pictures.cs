@@ -34,9 +34,25 @@ internal sealed class Pictures : IDisposable
     /// <param name="load">Fetches that text.</param>
     public Task<string?> OfAsync(Edition edition, Func<CancellationToken, Task<byte[]>> load) => OfAsync(edition, async () => Smocking.Read(await load(gone.Token)));
 
+    private readonly Dictionary<Edition, Task<string?>> coming = [];
+
     private async Task<string?> OfAsync(Edition edition, Func<Task<Piece>> load)
     {
         if (Held.TryGetValue(edition, out var held)) return held;
+        // One text lies at several places of a shelf: it is painted once.
+        if (!coming.TryGetValue(edition, out var picture)) coming[edition] = picture = MakeAsync(edition, load);
+        try
+        {
+            return await picture;
+        }
+        finally
+        {
+            coming.Remove(edition);
+        }
+    }
+
+    private async Task<string?> MakeAsync(Edition edition, Func<Task<Piece>> load)
+    {
         try
         {
             var (picture, work) = await InTurnAsync(edition, load);
