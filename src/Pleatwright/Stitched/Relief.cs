@@ -151,6 +151,9 @@ internal sealed class Relief
     // By how many lines the cloth of a valley ends sooner than that of a crown: an edge is seen to be folded.
     private const float Scallop = 0.9f;
 
+    // By how many lines one pleat hangs lower than another.
+    private const float Hemmed = 0.8f;
+
     /// <summary>Whether cloth lies at a place in the picture.</summary>
     public bool HasCloth(Vector2 place) => Field.Locate(place.X, place.Y) is { } found && found.Down >= edges.Least && found.Down <= edges.Most;
 
@@ -199,7 +202,7 @@ internal sealed class Relief
             var at = (row + margin) * Stride;
             var pleat = int.MinValue;
             var pleatIs = default(Unevenness);
-            float creased = 0;
+            float creased = 0, hem = 0;
             for (var n = 0; n < nodes - 1; n++)
             {
                 var count = Math.Min(apart, Stride - n * apart);
@@ -226,7 +229,7 @@ internal sealed class Relief
                 var tucks = -depth * Tuck * (held[n] - heldBefore[n]) * perMillimetre;
                 for (var i = 0; i < count; i++, at++, a += step, d += dStep)
                 {
-                    if (d < least || d > most)
+                    if (d < least || d > most + Hemmed)
                     {
                         LayTable(at);
                         continue;
@@ -237,6 +240,7 @@ internal sealed class Relief
                         pleat = (int)floor;
                         var own = closes ? (pleat + Field.Pleats) % Field.Pleats : pleat;
                         var v = d * line;
+                        hem = Hemmed * Grain.At(own, 0, 34);
                         pleatIs = Unevenness.At(own, v, (d - 1) / perSpace);
                         creased = perMillimetre < CreaseSeen ? 0 : v * 2.1f + 3.1f * Grain.At(own, 0, 28) + 2.6f * Grain.Along(v / 2.1f, own, 29);
                     }
@@ -246,7 +250,7 @@ internal sealed class Relief
                     var s = share * CrownSteps;
                     var k = (int)s;
                     var h = crown[k] + (crown[k + 1] - crown[k]) * (s - k);
-                    if (d < least - Scallop * h || d > most + Scallop * h)
+                    if (d < least - Scallop * h || d > most + Scallop * h - hem)
                     {
                         LayTable(at);
                         continue;
