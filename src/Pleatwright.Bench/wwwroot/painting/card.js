@@ -240,9 +240,18 @@ export class OnCard {
     this.clothArray = null;
   }
 
+  // Of cloth that lies on the card already only what moved is sent again.
   setNodes(columns, nodes) {
+    const was = this.nodes, gl = this.card.gl;
+    const lies = this.clothArray && !this.card.lost && this.columns === columns && was.length === nodes.length;
     this.columns = columns; this.nodes = nodes; this.rows = nodes.length / 3 / columns;
-    this.letClothGo();
+    if (!lies) { this.letClothGo(); return; }
+    let first = 0, last = nodes.length;
+    while (first < last && was[first] === nodes[first]) first++;
+    while (last > first && was[last - 1] === nodes[last - 1]) last--;
+    if (first === last) return;
+    gl.bindBuffer(gl.ARRAY_BUFFER, this.clothBuffer);
+    gl.bufferSubData(gl.ARRAY_BUFFER, 4 * first, nodes, first, last - first);
   }
 
   cloth() {
