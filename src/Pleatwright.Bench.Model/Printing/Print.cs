@@ -76,7 +76,7 @@ public sealed class Print
         : PlateFormat.All.Where(f => f.WritePages is not null).Select(f => new PrintFormat(f.Ending, f.MediaType, f.Words, p => f.WritePages!(p.Title, p.Sheets)));
 
     /// <summary>The pictures that its pages lack, to be painted elsewhere.</summary>
-    internal IEnumerable<StitchedPixels> Lacking() => [.. StitchedPrint.Lacking(Sheets)];
+    internal IEnumerable<StitchedPixels> Lacking() => [.. StitchedPrint.Lacking([.. Sheets.Select(s => s.Marks), .. pack is null ? [] : new[] { StudentPage.Picture(pack).Marks }])];
 
     /// <summary>Whether a page shows a picture.</summary>
     internal static bool Shows(Sheet sheet, StitchedPixels picture) => StitchedPrint.Shows(sheet, picture);

@@ -54,9 +54,9 @@ internal static class StitchedPrint
     }
 
     /// <summary>Pictures of pages that are not painted yet, each once.</summary>
-    public static IEnumerable<StitchedPixels> Lacking(IEnumerable<Sheet> sheets)
+    public static IEnumerable<StitchedPixels> Lacking(IEnumerable<ImmutableArray<Mark>> pages)
     {
-        return sheets.SelectMany(s => All(s.Marks)).Where(p => !p.IsThere).DistinctBy(p => (p.Work, p.Frame));
+        return pages.SelectMany(All).Where(p => !p.IsThere).DistinctBy(p => (p.Work, p.Frame));
 
         static IEnumerable<StitchedPixels> All(ImmutableArray<Mark> marks)
         {
