@@ -31,6 +31,9 @@ public sealed partial class Painter
     /// <summary>Comes when all of the work is laid for the stitched look.</summary>
     public Task LaidAsync() => laying;
 
+    /// <summary>Comes with the next frame that the page shows.</summary>
+    public Task NextFrameAsync() => JsNextFrame();
+
     private void LightWork()
     {
         if (!lit || look != Look.Stitched || work is null || ReferenceEquals(work, taken)) return;
@@ -66,7 +69,7 @@ public sealed partial class Painter
 
     private async Task LayAsync()
     {
-        do await Task.Delay(1);
+        do await NextFrameAsync(); // what was laid is shown before more is
         while (!disposed && LaySome(Slice));
         if (!disposed) JsLightIsWhole(handle);
     }
@@ -105,6 +108,9 @@ public sealed partial class Painter
 
     [JSImport("lightBlockGone", "painter")]
     private static partial void JsLightBlockGone(int handle, int block);
+
+    [JSImport("nextFrame", "painter")]
+    private static partial Task JsNextFrame();
 
     [JSImport("lightIsWhole", "painter")]
     private static partial void JsLightIsWhole(int handle);

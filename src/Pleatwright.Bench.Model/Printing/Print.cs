@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Pleatwright.Chart;
 using Pleatwright.Measure;
 using Pleatwright.Plate;
+using Pleatwright.Plate.Parts;
 using Pleatwright.Plate.Preparation;
 using Pleatwright.Plate.Teaching;
 using Pleatwright.Plate.Writers;
@@ -79,6 +80,12 @@ public sealed class Print
         choice.ForClass ? ClassFormat.All.Select(f => new PrintFormat(f.Ending, f.MediaType, f.Words, p => f.Write(p.pack!)))
         : choice.Sheet is null ? PlateFormat.All.Select(f => new PrintFormat(f.Ending, f.MediaType, f.Words, p => f.Write(p.plate!)))
         : PlateFormat.All.Where(f => f.WritePages is not null).Select(f => new PrintFormat(f.Ending, f.MediaType, f.Words, p => f.WritePages!(p.Title, p.Sheets)));
+
+    /// <summary>The pictures that its pages lack, to be painted elsewhere.</summary>
+    internal IEnumerable<StitchedPixels> Lacking() => [.. StitchedPrint.Lacking([.. Sheets.Select(s => s.Marks), .. pack is null ? [] : new[] { StudentPage.Picture(pack).Marks }])];
+
+    /// <summary>Whether a page shows a picture.</summary>
+    internal static bool Shows(Sheet sheet, StitchedPixels picture) => StitchedPrint.Shows(sheet, picture);
 
     /// <summary>The name of its file in a format: the title, the size and what it is.</summary>
     public string FileName(PrintFormat format) => PieceName.Nearest(Title + suffix) + format.Ending;

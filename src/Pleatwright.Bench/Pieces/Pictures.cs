@@ -1,7 +1,9 @@
 using Pleatwright.Chart;
 using Pleatwright.Chart.Edit;
 using Pleatwright.Files;
+using Pleatwright.Bench.Model.Printing;
 using Pleatwright.Bench.Model.Table;
+using Pleatwright.Bench.Printing;
 using Pleatwright.Shelf;
 
 namespace Pleatwright.Bench.Pieces;
@@ -10,6 +12,7 @@ namespace Pleatwright.Bench.Pieces;
 internal sealed class Pictures : IDisposable
 {
     private const int MostHeld = 300;
+    private const int Across = 320;   // pixels of a picture painted in its own shape
     private const double Shape = 1.6; // how wide a picture is, to how high
 
     private static readonly Dictionary<Edition, string> Held = [];
@@ -35,35 +38,68 @@ internal sealed class Pictures : IDisposable
         return Outlay.OfFile(text.Length) is { } heavy ? throw new ArgumentException(heavy.Words) : Smocking.Read(text);
     });
 
+    private readonly Dictionary<Edition, Task<string?>> coming = [];
+
     private async Task<string?> OfAsync(Edition edition, Func<Task<Piece>> load)
     {
         if (Held.TryGetValue(edition, out var held)) return held;
+        // One text lies at several places of a shelf: it is painted once.
+        if (!coming.TryGetValue(edition, out var picture)) coming[edition] = picture = MakeAsync(edition, load);
         try
         {
-            await one.WaitAsync(gone.Token);
-            try
-            {
-                if (painter is null) return null;
-                var piece = await load();
-                if (Outlay.Of(piece) is not null) return null; // no picture is worth that the shelf stands still
-                var work = Smocking.Lay(piece);
-                await Task.Delay(1, gone.Token); // the page breathes between two pictures
-                painter.Show(work);
-                await painter.LaidAsync();
-                if (painter is null) return null;
-                painter.Fit();
-                if (Held.Count >= MostHeld) Held.Clear();
-                return Held[edition] = painter.Picture();
-            }
-            finally
-            {
-                one.Release();
-            }
+            return await picture;
+        }
+        finally
+        {
+            coming.Remove(edition);
+        }
+    }
+
+    private async Task<string?> MakeAsync(Edition edition, Func<Task<Piece>> load)
+    {
+        try
+        {
+            var (picture, work) = await InTurnAsync(edition, load);
+            if (picture is not null || work is null) return picture;
+            // What has a shape of its own is painted in it beside all others; on the table it lies straight.
+            if (await PaintingRoom.PaintSoonAsync(PieceWriter.Write(work.Piece), [], Across, Portrait.SmallSamples) is { } shaped) return Keep(edition, shaped);
+            return (await InTurnAsync(edition, load, straight: true)).Picture;
         }
         catch (Exception e) when (e is PieceFormatException or ArgumentException or ShelfException or OperationCanceledException)
         {
             return null; // the words beside it say what is wrong
         }
+    }
+
+    // The picture as it is worked on; or the work, where that has a shape of its own.
+    private async Task<(string? Picture, Work? Work)> InTurnAsync(Edition edition, Func<Task<Piece>> load, bool straight = false)
+    {
+        await one.WaitAsync(gone.Token);
+        try
+        {
+            if (painter is null) return (null, null);
+            var piece = await load();
+            if (Outlay.Of(piece) is not null) return (null, null); // no picture is worth that the shelf stands still
+            var work = Smocking.Lay(piece);
+            if (!straight && Portrait.HasOwnShape(work)) return (null, work);
+            await painter.NextFrameAsync(); // the page breathes between two pictures
+            if (painter is null) return (null, null);
+            painter.Show(work);
+            await painter.LaidAsync();
+            if (painter is null) return (null, null);
+            painter.Fit();
+            return (Keep(edition, painter.Picture()), null);
+        }
+        finally
+        {
+            one.Release();
+        }
+    }
+
+    private static string Keep(Edition edition, string picture)
+    {
+        if (Held.Count >= MostHeld) Held.Clear();
+        return Held[edition] = picture;
     }
 
     /// <summary>The picture of a figure, stitched on bare cloth.</summary>

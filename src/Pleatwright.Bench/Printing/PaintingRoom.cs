@@ -1,5 +1,7 @@
 using System.Runtime.InteropServices.JavaScript;
 using Pleatwright.Bench.Model.Printing;
+using Pleatwright.Files;
+using Pleatwright.Plate.Parts;
 
 namespace Pleatwright.Bench.Printing;
 
@@ -26,6 +28,27 @@ internal static partial class PaintingRoom
         if (loaded is { IsCompletedSuccessfully: true }) StopNow();
     }
 
+    /// <summary>Paints small and soon, one picture after another, beside whatever else is done: for a page that shows it.</summary>
+    /// <param name="piece">The piece file.</param>
+    /// <param name="part">Its part; see <see cref="Portrait.PaintSoon"/>.</param>
+    /// <param name="widest">Pixels across, at most.</param>
+    /// <param name="samples">Samples to a millimetre, at least.</param>
+    /// <returns>A JPEG file as a data address; null where there is none.</returns>
+    public static async Task<string?> PaintSoonAsync(string piece, double[] part, int widest, float samples)
+    {
+        await (loaded ??= JSHost.ImportAsync("picturing", "../picturing.js"));
+        return await Soon(piece, part, widest, samples);
+    }
+
+    /// <summary>Paints a picture that a printed page lacks; where that cannot be, it goes on lacking it.</summary>
+    public static async Task PaintAsync(StitchedPixels picture)
+    {
+        double[] part = picture.Frame is { } f ? [f.X, f.Y, f.Width, f.Height] : [];
+        const string before = "data:image/jpeg;base64,";
+        if (await PaintSoonAsync(PieceWriter.Write(picture.Work.Piece), part, picture.Wide, Portrait.SoonSamples) is { } address && address.StartsWith(before, StringComparison.Ordinal))
+            picture.Give([.. Convert.FromBase64String(address[before.Length..])]);
+    }
+
     /// <summary>Hands a picture to the browser as a file.</summary>
     [JSImport("save", "picturing")]
     public static partial void Save(string address, string name);
@@ -36,6 +59,9 @@ internal static partial class PaintingRoom
 
     [JSImport("paint", "picturing")]
     private static partial Task<string?> Paint(string piece, string figure, int width, [JSMarshalAs<JSType.Function<JSType.Number, JSType.String>>] Action<double, string> told);
+
+    [JSImport("soon", "picturing")]
+    private static partial Task<string?> Soon(string piece, double[] part, int widest, double samples);
 
     [JSImport("stop", "picturing")]
     private static partial void StopNow();
@@ -49,6 +75,11 @@ internal static partial class PictureWorker
     [JSExport]
     internal static string Paint(string piece, string figure, int width) =>
         new Portrait(figure.Length == 0 ? null : figure, width).Paint(Smocking.Lay(Smocking.Read(piece)), Begun, (first, rows) => Told(first, rows));
+
+    /// <summary>Paints a part of a piece file small and soon.</summary>
+    [JSExport]
+    internal static void PaintSoon(string piece, double[] part, int widest, double samples) =>
+        Portrait.PaintSoon(Smocking.Lay(Smocking.Read(piece)), part, widest, (float)samples, Begun, (first, rows) => Told(first, rows));
 
     [JSImport("begun", "planner")]
     private static partial void Begun(int width, int height);

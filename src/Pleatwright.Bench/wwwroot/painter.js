@@ -286,6 +286,8 @@ export function lightBegins(handle, text, colours) { painters.get(handle)?.lit?.
 export function lightNodes(handle, columns, nodes, top, bottom) { painters.get(handle)?.lit?.setNodes(columns, new Float32Array(nodes.slice().buffer), top, bottom); }
 export function lightBlock(handle, key, whole, strands) { painters.get(handle)?.lit?.put(key, whole, strands.slice()); }
 export function lightBlockGone(handle, key) { painters.get(handle)?.lit?.put(key, false, null); }
+// Comes with the next frame that is shown; a page out of sight shows none, and goes on at once.
+export function nextFrame() { return new Promise((come) => { if (document.hidden) queueMicrotask(come); else requestAnimationFrame(() => come()); }); }
 export function lightIsWhole(handle) { const p = painters.get(handle); if (p?.lit) { p.lit.lacks = false; p.paintSoon(); } }
 export function setShapes(handle, under, over) { const p = painters.get(handle); p.under = under.slice(); p.above = over.slice(); p.cells = new Uint8Array(0); }
 export function setRoute(handle, legs) { const p = painters.get(handle); p.route = legs.length === 0 ? null : legs.slice(); p.paintOver(); }

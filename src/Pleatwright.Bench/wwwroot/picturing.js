@@ -18,6 +18,40 @@ export function paint(piece, figure, width, told) {
   });
 }
 
+// Small pictures that a page shows are painted one after another in another worker, which rests for a while before it is put away.
+const REST = 20_000;
+let painter = null, last = Promise.resolve(), rest = 0;
+
+export function soon(piece, part, widest, samples) { return last = last.then(() => paintSoon(piece, part, widest, samples)); }
+
+function paintSoon(piece, part, widest, samples) {
+  clearTimeout(rest);
+  return new Promise((done) => {
+    const ask = () => painter.postMessage({ soon: true, piece, part, widest, samples });
+    const end = (picture, broken) => {
+      if (broken) { painter.terminate(); painter = null; } else rest = setTimeout(() => { painter?.terminate(); painter = null; }, REST);
+      done(picture);
+    };
+    const fresh = !painter;
+    painter ??= new Worker(new URL("planner.js", document.baseURI), { type: "module" });
+    painter.onmessage = async ({ data }) => {
+      if (data.up) ask();
+      else if (data.soon !== undefined) end(data.soon && await dataAddress(data.soon), false);
+    };
+    painter.onerror = (e) => { e.preventDefault(); end(null, true); };
+    if (!fresh) ask();
+  });
+}
+
+function dataAddress(blob) {
+  return new Promise((done) => {
+    const reader = new FileReader();
+    reader.onload = () => done(reader.result);
+    reader.onerror = () => done(null);
+    reader.readAsDataURL(blob);
+  });
+}
+
 export function stop() { answer(null); }
 
 function answer(what) {

@@ -29,6 +29,17 @@ onmessage = async ({ data }) => {
     postMessage({ order });
     return;
   }
+  if (data.soon) {
+    let picture = null;
+    try {
+      PictureWorker.PaintSoon(data.piece, data.part, data.widest, data.samples);
+      picture = await sheet.convertToBlob({ type: "image/jpeg", quality: 0.86 });
+    } catch { /* then what stands in its place stays */ }
+    sheet = pen = null;
+    pieces = 0;
+    postMessage({ soon: picture });
+    return;
+  }
   try {
     const fault = PictureWorker.Paint(data.piece, data.figure, data.width);
     postMessage(fault ? { fault } : { picture: await sheet.convertToBlob({ type: "image/png" }) });

@@ -71,15 +71,29 @@ public sealed record Inset(ImmutableArray<Mark> Marks, Spot Move, Box? Clip = nu
 /// <summary>A picture in pixels, laid into a box.</summary>
 public sealed record PixelPicture : Mark
 {
-    private readonly Lazy<ImmutableArray<byte>> jpeg; // painting takes longer than laying out a page, and not every page is written
-
-    internal PixelPicture(Box box, Lazy<ImmutableArray<byte>> jpeg) => (Box, this.jpeg) = (box, jpeg);
+    internal PixelPicture(Box box, PaintedPixels pixels, ImmutableArray<Mark> meanwhile = default) => (Box, Pixels, Meanwhile) = (box, pixels, meanwhile.IsDefault ? [] : meanwhile);
 
     /// <summary>Where it lies; it is stretched to fill it.</summary>
     public Box Box { get; }
 
-    /// <summary>The picture as a JPEG file (ISO/IEC 10918-1). The first time it is asked for, it is painted.</summary>
-    public ImmutableArray<byte> Jpeg => jpeg.Value;
+    /// <summary>
+    /// The picture as a JPEG file (ISO/IEC 10918-1). The first time it is asked for, it is painted; it is empty where that would keep a page waiting, and the picture was
+    /// not painted elsewhere yet.
+    /// </summary>
+    public ImmutableArray<byte> Jpeg => Pixels.Jpeg;
+
+    /// <summary>Where the pixels come from.</summary>
+    internal PaintedPixels Pixels { get; }
+
+    /// <summary>What is drawn in its place while there is no <see cref="Jpeg"/>.</summary>
+    internal ImmutableArray<Mark> Meanwhile { get; }
+}
+
+/// <summary>Pixels that take longer to paint than a page to lay out; not every page is written.</summary>
+internal abstract class PaintedPixels
+{
+    /// <summary>The picture as a JPEG file; see <see cref="PixelPicture.Jpeg"/>.</summary>
+    public abstract ImmutableArray<byte> Jpeg { get; }
 }
 
 /// <summary>An entry in the list of contents that a reader program shows.</summary>

@@ -13,10 +13,12 @@ internal sealed class Painter
     /// <summary>The most pixels a picture may be wide or high.</summary>
     public const int MostPixels = 12_000;
 
-    private const double LeastSamples = 5.2; // a millimetre, so that a strand is not lost between two
+    internal const float LeastSamples = 5.2f; // a millimetre, so that a strand is not lost between two
     private const int MostSamplesInPixel = 12; // along a side
 
-    private const float Falloff = 0.05f; // from one corner to half way across
+    private const float HairsSeen = 38; // samples a millimetre, from which on a fibre that stands off is seen
+
+    private const float Falloff = 0.09f; // from one corner to half way across
 
     private readonly StitchedPiece piece;
     private readonly Frame frame;
@@ -31,8 +33,9 @@ internal sealed class Painter
     /// <param name="frame">The part of it that is shown; its sides more than nothing.</param>
     /// <param name="wide">Pixels across, 1 to <see cref="MostPixels"/>.</param>
     /// <param name="light">The light; as usual where none is given.</param>
+    /// <param name="samples">Samples to a millimetre, at least; fewer are sooner there.</param>
     /// <exception cref="ArgumentOutOfRangeException">It would be wider or higher than <see cref="MostPixels"/>, or past <see cref="Raster.MostPixels"/>.</exception>
-    public Painter(StitchedPiece piece, Frame frame, int wide, Light? light = null)
+    public Painter(StitchedPiece piece, Frame frame, int wide, Light? light = null, float samples = LeastSamples)
     {
         Wide = wide;
         High = frame.PixelsHigh(wide);
@@ -41,7 +44,7 @@ internal sealed class Painter
         this.frame = frame;
         this.light = light ?? Light.UpperLeft;
         var pixels = wide / frame.Width; // to a millimetre
-        sampling = (int)Math.Clamp(Math.Ceiling(LeastSamples / pixels), pixels > 60 ? 1 : 2, MostSamplesInPixel);
+        sampling = (int)Math.Clamp(Math.Ceiling(samples / pixels), samples < LeastSamples || pixels > 60 ? 1 : 2, MostSamplesInPixel);
         perMillimetre = (float)(pixels * sampling);
         // Tall enough that what is laid beyond it for its shadows is not the greater part.
         bandHeight = Math.Max(24, (int)(3.5 * Relief.Reach(piece.Field) * pixels));
@@ -94,6 +97,13 @@ internal sealed class Painter
             piece.Strands.Lay(piece.Stitches.Span[index], strands, whole);
             relief.LayStrands(strands);
         }
+        if (perMillimetre >= HairsSeen)
+            foreach (var index in stitchesOfBand[band])
+            {
+                strands.Clear();
+                piece.Strands.LayHairs(piece.Stitches.Span[index], strands);
+                relief.LayStrands(strands);
+            }
         relief.Settle();
         var light = new float[3 * Wide];
         for (var row = 0; row < rows; row++)
@@ -114,15 +124,21 @@ internal sealed class Painter
         }
     }
 
-    // Strands finer than this many samples cannot be told apart.
-    private bool StrandsMerge => perMillimetre * piece.Work.Piece.Threads.Select(t => t.Fineness.Diameter.Millimetres).DefaultIfEmpty(1).Min() < 1.5;
+    internal const float MergeBelow = 1.5f; // samples: strands finer than that cannot be told apart
+
+    private bool StrandsMerge => perMillimetre * Finest(piece) < MergeBelow;
+
+    /// <summary>Millimetres that the finest thread of a piece is thick.</summary>
+    public static float Finest(StitchedPiece piece) => (float)piece.Work.Piece.Threads.Select(t => t.Fineness.Diameter.Millimetres).DefaultIfEmpty(1).Min();
 
     private static readonly byte[] Encodings = [.. Enumerable.Range(0, 4097).Select(i => (byte)(255 * LinearRgb.Encode(i / 4096.0) + 0.5))];
+
+    internal const float HighlightFrom = 0.9f;
 
     private static byte Encoded(float light)
     {
         // Highlights roll off, as in a photograph, instead of being cut.
-        if (light > 0.9f) light = 0.9f + 0.1f * (1 - MathF.Exp(-(light - 0.9f) / 0.1f));
+        if (light > HighlightFrom) light = HighlightFrom + (1 - HighlightFrom) * (1 - MathF.Exp(-(light - HighlightFrom) / (1 - HighlightFrom)));
         var at = Math.Clamp(light, 0, 1) * 4096;
         // In the dark one step of the table is several of the eye's.
         return light < 0.02f ? (byte)(255 * LinearRgb.Encode(Math.Max(0, light)) + 0.5) : Encodings[(int)(at + 0.5f)];

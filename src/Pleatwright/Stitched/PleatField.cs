@@ -18,7 +18,9 @@ internal sealed class PleatField
     /// <summary>How much wider the whole lies far past the outermost stitches, where it lies flat.</summary>
     public const float Fanning = 0.04f;
 
-    private const float Astray = 0.075f; // how far a pleat stands from where it should, over their pitch
+    private const float Astray = 0.095f; // how far a pleat stands from where it should, over their pitch
+
+    private const float Clumped = 0.34f, ClumpsWide = 7, ClumpsHigh = 17; // by how many pleats pleats that lie together are moved, how many those are, and over how many lines
 
     private readonly float[] shift;
     private readonly float[] held;
@@ -179,10 +181,19 @@ internal sealed class PleatField
                 var (l, r) = (Math.Max(0, k - 1), Math.Min(k, Pleats - 1));
                 var h = held[row * Columns + k] = (hold[row * Pleats + l] + hold[row * Pleats + r]) / 2;
                 // Every valley by itself: were it every width, all that lies beyond would sway with it. The edges stay.
-                var astray = k == 0 || k == Pleats ? 0 : Astray * (1 - 0.6f * h) * (0.45f * Grain.At(k, 0, 11) + 0.75f * Grain.Along(down / period + 0.37f * k, k, 12));
-                shift[row * Columns + k] = stands - k + astray;
+                var astray = k == 0 || k == Pleats ? 0 : Astray * (1 - 0.6f * h) * (0.45f * Grain.At(k, 0, 11) + 0.75f * Grain.Along(down / period + 0.37f * k, k, 12) + 0.16f * Grain.Along(down / period * 3.7f + 0.61f * k, k, 13));
+                shift[row * Columns + k] = stands - k + astray + Clump(k, down) * (1 - h);
                 if (k < Pleats) at += widths[k];
             }
+        }
+
+        // Pleats that nothing holds lie closer in some places and wider in others, some of them together.
+        float Clump(int k, float down)
+        {
+            var at = down / ClumpsHigh;
+            var from = MathF.Floor(at);
+            float t = at - from, upper = Grain.Along(k / ClumpsWide, (int)from, 14), lower = Grain.Along(k / ClumpsWide, (int)from + 1, 14);
+            return Clumped * Math.Min(1, Math.Min(k, Pleats - k) / ClumpsWide) * (upper + (lower - upper) * t * t * (3 - 2 * t));
         }
 
         // The first and the last row of nodes that something holds.

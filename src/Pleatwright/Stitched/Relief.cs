@@ -23,6 +23,7 @@ internal sealed class Relief
     private readonly float[] passing;
     private readonly float[] crown; // height over how far across a pleat
     private readonly float[] crownSlope;
+    private readonly (float Least, float Most) edges;
     private float left, top;
     private int rows;
 
@@ -48,6 +49,7 @@ internal sealed class Relief
         passing = new float[size];
         PerMillimetre = perMillimetre;
         (crown, crownSlope) = Crown();
+        edges = Edges;
     }
 
     /// <summary>Room for the strands of one stitch.</summary>
@@ -83,10 +85,10 @@ internal sealed class Relief
     /// <summary>How steeply it rises downward.</summary>
     public float[] Down { get; }
 
-    /// <summary>Which way fibres run in the picture; of cloth, how far across it the sample lies.</summary>
+    /// <summary>Which way fibres of a thread run in the picture.</summary>
     public float[] FibreX { get; }
 
-    /// <summary>The same downward; of cloth, how far down it lies, in lines.</summary>
+    /// <summary>The same downward.</summary>
     public float[] FibreY { get; }
 
     /// <summary>How light it is over others of its kind, about 1.</summary>
@@ -116,6 +118,8 @@ internal sealed class Relief
     }
 
     // A soft full tube: nearly round on top, falling into a narrow valley. By share of the pitch, height from -1 to 0.
+    internal const float CrownRound = 0.56f; // a half would be a half circle
+
     private const int CrownSteps = 512;
 
     private static (float[] Height, float[] Slope) Crown()
@@ -129,26 +133,39 @@ internal sealed class Relief
         static float At(float s)
         {
             var q = Math.Min(1, MathF.Abs(2 * s - 1));
-            return MathF.Pow(Math.Max(0, 1 - q * q), 0.56f) - 1;
+            return MathF.Pow(Math.Max(0, 1 - q * q), CrownRound) - 1;
         }
     }
 
-    // Above its holding rows a neck is open: how far down the cloth begins, in lines.
-    private float Uppermost
+    // Where the cloth of a neck or a hem begins and ends, in lines: past its holding rows there is none. A ball is closed, and a flat piece goes on past the picture.
+    private (float Least, float Most) Edges
     {
         get
         {
-            if (Field.Surface.IsStraight || Field.Surface.Backdrop is not null) return float.NegativeInfinity;
-            var cloth = piece.Work.Piece.Cloth;
-            var rows = piece.Work.Pleating.Gauge.CableRowsPerSpace;
-            return -2f * (cloth.HoldingRowsAbove * rows + Math.Max(1, rows / 2));
+            if (Field.Surface.IsStraight || Field.Surface.Backdrop is not null) return (float.NegativeInfinity, float.PositiveInfinity);
+            var (top, bottom) = piece.Ends;
+            return ((float)top, (float)bottom);
         }
     }
 
-    /// <summary>Whether cloth lies at a place in the picture.</summary>
-    public bool HasCloth(Vector2 place) => Field.Locate(place.X, place.Y) is { } found && found.Down >= Uppermost;
+    // By how many lines the cloth of a valley ends sooner than that of a crown: an edge is seen to be folded.
+    private const float Scallop = 0.9f;
 
-    private const float Tuck = 0.24f; // how far pleats are drawn down under stitches, over the depth of a valley
+    // By how many lines one pleat hangs lower than another.
+    private const float Hemmed = 0.8f;
+
+    /// <summary>Whether cloth lies at a place in the picture.</summary>
+    public bool HasCloth(Vector2 place) => Field.Locate(place.X, place.Y) is { } found && found.Down >= edges.Least && found.Down <= edges.Most;
+
+    internal const float Tuck = 0.24f; // how far pleats are drawn down under stitches, over the depth of a valley
+
+    // How deep a pleat is where it lies as wide as can be, over one as it was gathered; how much less deep where stitches hold it, and how much smoother.
+    internal const float WideDeep = 0.35f, HeldShallow = 0.18f, HeldSmooth = 0.7f;
+
+    // A pleat is seen from so many samples to it on, and wholly from so many more.
+    internal const float PleatSeen = 1.5f, PleatWhole = 3;
+
+    private const float CreaseSeen = 9, Crease = 0.06f; // samples to a millimetre from which on creases across a pleat are seen, and how steep they are
 
     // Samples between which places on the cloth are taken to change evenly.
     private int NodesApart => Field.Surface.IsStraight && perMillimetre * Field.Pitch > 16 ? 8 : 4;
@@ -165,44 +182,54 @@ internal sealed class Relief
         var held = new float[nodes];
         var before = new float[nodes];
         var heldBefore = new float[nodes];
+        var downBefore = new float[nodes];
         var depth = Strands.ValleyDepth(Field.Pitch);
-        var least = Uppermost;
+        var (least, most) = edges;
+        float pitch = (float)Field.Pitch, line = (float)Field.LineHeight;
+        var closes = Field.Surface.Closes;
         float perSpace = 2 * piece.Work.Pleating.Gauge.CableRowsPerSpace;
         for (var row = -margin; row < rows + margin; row++)
         {
             var y = top + (row + 0.5f) / perMillimetre;
-            if (row == -margin) Locate(y - 1 / perMillimetre, before, down, heldBefore);
+            if (row == -margin) Locate(y - 1 / perMillimetre, before, downBefore, heldBefore);
             else
             {
                 across.CopyTo(before, 0);
                 held.CopyTo(heldBefore, 0);
+                down.CopyTo(downBefore, 0);
             }
             Locate(y, across, down, held);
             var at = (row + margin) * Stride;
             var pleat = int.MinValue;
-            float pucker = 0, tone = 1, full = 1, lean = 0, creased = 0;
+            var pleatIs = default(Unevenness);
+            float creased = 0, hem = 0;
             for (var n = 0; n < nodes - 1; n++)
             {
                 var count = Math.Min(apart, Stride - n * apart);
                 bool here = !float.IsNaN(across[n]), there = !float.IsNaN(across[n + 1]);
-                if (!here || !there || MathF.Abs(across[n + 1] - across[n]) > 0.5f * Field.Pleats)
+                float a = across[n], toRight = across[n + 1] - a;
+                if (closes) toRight = Round(toRight);
+                if (!here || !there || MathF.Abs(toRight) > 0.5f * Field.Pleats)
                 {
                     // The cloth ends or begins between two nodes: told sample by sample.
                     for (var i = 0; i < count; i++, at++) LayEdge(at, left + (n * apart + i - margin + 0.5f) / perMillimetre, y, here || there);
                     continue;
                 }
-                float a = across[n], step = (across[n + 1] - a) / apart, perRight = step * perMillimetre;
-                var perDown = float.IsNaN(before[n]) ? 0 : (a - before[n]) * perMillimetre;
+                float step = toRight / apart, perRight = step * perMillimetre, toDown = float.IsNaN(before[n]) ? 0 : a - before[n];
+                var perDown = (closes ? Round(toDown) : toDown) * perMillimetre;
                 float d = down[n], dStep = (down[n + 1] - d) / apart;
                 var gradient = MathF.Sqrt(perRight * perRight + perDown * perDown);
                 // Drawn together pleats are as deep as they are narrow; where a pleat is no wider than a sample nothing is told of it.
-                var local = Math.Min(1, 1 / (gradient * (float)Field.Pitch));
-                var deep = depth * (0.35f + 0.65f * local) * Math.Clamp(perMillimetre / gradient / 3 - 0.5f, 0, 1) * (1 - 0.18f * held[n]);
+                var local = Math.Min(1, 1 / (gradient * pitch));
+                var deep = depth * (WideDeep + (1 - WideDeep) * local) * Math.Clamp((perMillimetre / gradient - PleatSeen) / PleatWhole, 0, 1) * (1 - HeldShallow * held[n]);
                 var sunk = depth * Tuck * held[n];
+                // Where the cloth turns away, its yarns lie closer.
+                float dDown = down[n] - downBefore[n], closer = line * MathF.Sqrt(dStep * dStep + dDown * dDown) * perMillimetre;
+                var weave = ClothWeave.Seen(perMillimetre / Math.Max(1, Math.Max(closer, gradient * pitch)));
                 var tucks = -depth * Tuck * (held[n] - heldBefore[n]) * perMillimetre;
                 for (var i = 0; i < count; i++, at++, a += step, d += dStep)
                 {
-                    if (d < least)
+                    if (d < least || d > most + Hemmed)
                     {
                         LayTable(at);
                         continue;
@@ -211,36 +238,47 @@ internal sealed class Relief
                     if ((int)floor != pleat)
                     {
                         pleat = (int)floor;
-                        var v = d * (float)Field.LineHeight;
-                        // A dimple where the gathering thread ran, on some pleats more than on others; and where the cloth just is not smooth.
-                        var row1 = (d - 1) / perSpace;
-                        var from = row1 - MathF.Round(row1);
-                        var dimple = from * MathF.Exp(-from * from * 90) * (5 + 4 * Grain.At(pleat, (int)MathF.Round(row1), 27)) * (1 - 0.7f * held[n]);
-                        pucker = dimple * 0.35f + 0.16f * (Grain.Along(v / 1.7f + 0.2f, pleat, 21) - Grain.Along(v / 1.7f - 0.2f, pleat, 21)) + 0.10f * (Grain.Along(v / 0.7f + 0.2f, pleat, 22) - Grain.Along(v / 0.7f - 0.2f, pleat, 22));
-                        creased = perMillimetre < 9 ? 0 : v * 2.1f + 3.1f * Grain.At(pleat, 0, 28) + 1.4f * Grain.Along(v / 2.1f, pleat, 29);
-                        tone = 1 + 0.025f * Grain.Along(v / 9, pleat, 23);
-                        full = 1 + 0.16f * Grain.Along(v / 6, pleat, 24);
-                        lean = 0.26f * Grain.Along(v / 11, pleat, 25) + 0.10f * Grain.At(pleat, 0, 26);
+                        var own = closes ? (pleat + Field.Pleats) % Field.Pleats : pleat;
+                        var v = d * line;
+                        hem = Hemmed * Grain.At(own, 0, 34);
+                        pleatIs = Unevenness.At(own, v, (d - 1) / perSpace);
+                        creased = perMillimetre < CreaseSeen ? 0 : v * 2.1f + 3.1f * Grain.At(own, 0, 28) + 2.6f * Grain.Along(v / 2.1f, own, 29);
                     }
                     // No pleat stands quite upright.
                     var share = a - floor;
-                    share += lean * share * (1 - share);
+                    share += pleatIs.Lean * share * (1 - share);
                     var s = share * CrownSteps;
                     var k = (int)s;
                     var h = crown[k] + (crown[k + 1] - crown[k]) * (s - k);
-                    var slope = crownSlope[k] * deep * full;
+                    if (d < least - Scallop * h || d > most + Scallop * h - hem)
+                    {
+                        LayTable(at);
+                        continue;
+                    }
+                    var slope = crownSlope[k] * deep * pleatIs.Full;
                     // From close by it is seen that the tube is soft: shallow creases run across it aslant.
-                    var crease = creased == 0 ? 0 : MathF.Sin(creased + share * 4.5f) * (1 + h) * (1 - 0.6f * held[n]);
-                    Height[at] = h * deep * full - sunk;
-                    Right[at] = slope * perRight;
-                    Down[at] = slope * perDown + pucker * (1 + h) + tucks + 0.075f * crease;
-                    FibreX[at] = a;
-                    FibreY[at] = d;
-                    Shade[at] = tone;
+                    var crease = creased == 0 ? 0 : Crease * MathF.Sin(creased + share * 4.5f) * (1 - HeldSmooth * held[n]);
+                    Height[at] = h * deep * pleatIs.Full - sunk + depth * pleatIs.Stands * (1 + h) * (1 - held[n]);
+                    float right = slope * perRight, downward = slope * perDown + (pleatIs.Rise + pleatIs.Dimple * (1 - HeldSmooth * held[n]) + crease) * (1 + h) + tucks, shade = pleatIs.Tone;
+                    if (weave > 0)
+                    {
+                        var (su, sv, lightness) = ClothWeave.At(a * pitch, d * line, share);
+                        su *= weave * pitch;
+                        sv *= weave * pitch;
+                        right += su * perRight - sv * perDown;
+                        downward += su * perDown + sv * perRight;
+                        shade *= 1 + weave * lightness;
+                    }
+                    Right[at] = right;
+                    Down[at] = downward;
+                    Shade[at] = shade;
                     Of[at] = Cloth;
                 }
             }
         }
+
+        // From one pleat to another the shorter way round.
+        float Round(float way) => way - Field.Pleats * MathF.Round(way / Field.Pleats);
 
         void Locate(float y, float[] across, float[] down, float[] held)
         {
@@ -259,10 +297,10 @@ internal sealed class Relief
         void LayEdge(int at, float x, float y, bool near)
         {
             LayTable(at);
-            if (!near || Field.Locate(x, y) is not { } place || place.Down < least) return;
+            if (!near || Field.Locate(x, y) is not { } place || place.Down < least || place.Down > most) return;
             var share = place.Across - MathF.Floor(place.Across);
             Height[at] = crown[(int)(share * CrownSteps)] * depth * 0.3f;
-            (FibreX[at], FibreY[at], Of[at], Shade[at]) = (place.Across, place.Down, Cloth, 0.7f); // it turns away there
+            (Right[at], Down[at], Of[at], Shade[at]) = (0, 0, Cloth, 0.7f); // it turns away there
         }
 
         void LayTable(int at)
@@ -286,7 +324,7 @@ internal sealed class Relief
         float tx = strand.AcrossY / turn, ty = -strand.AcrossX / turn, ox = -strand.AlongY / turn, oy = strand.AlongX / turn;
         // A stitch lies close on the cloth beside it and keeps the light from it.
         var contact = strand.Casts == 0 ? 0 : ContactReach / strand.HalfWidth;
-        var reach = MathF.Abs(strand.Offset) * 1.02f + MathF.Abs(strand.Lean) + MathF.Abs(strand.Bow) * 0.67f + strand.HalfWidth * (1 + contact);
+        var reach = MathF.Abs(strand.Offset) * Strand.Apart + MathF.Abs(strand.Lean) + MathF.Abs(strand.Bow) * (1 - Strand.Swells) + strand.HalfWidth * (1 + contact);
         float boxX = MathF.Abs(strand.AlongX) + MathF.Abs(strand.AcrossX) * reach, boxY = MathF.Abs(strand.AlongY) + MathF.Abs(strand.AcrossY) * reach;
         int fromX = Math.Max(0, Column(strand.MidX - boxX)), toX = Math.Min(Stride - Vector<float>.Count, Column(strand.MidX + boxX) + 1);
         int fromY = Math.Max(-margin, Row(strand.MidY - boxY)), toY = Math.Min(rows + margin - 1, Row(strand.MidY + boxY) + 1);
@@ -294,11 +332,11 @@ internal sealed class Relief
 
         Vector<float> one = Vector<float>.One, zero = Vector<float>.Zero;
         // Ridges of the plies show where a turn takes several samples.
-        var seen = Math.Clamp(strand.Turn * perMillimetre / 5 - 0.8f, 0, 1) * (strand.Stands > 1 ? 0 : 1);
-        var ridge = 0.07f * strand.HalfWidth * seen;
-        float perT = 2 * MathF.Tau * strand.HalfLength / strand.Turn, perC = -2.1f, begin = strand.Phase * MathF.Tau;
-        var grains = Math.Clamp(strand.HalfWidth * perMillimetre / 4 - 0.6f, 0, 1); // single fibres, from close by
-        var round = strand.Stands > 1 ? 0.6f * strand.HalfWidth / strand.Stands * 1.6f : 0.92f * strand.HalfWidth;
+        var seen = Math.Clamp((strand.Turn * perMillimetre - Strand.TurnSeen) / Strand.TurnWhole, 0, 1) * (strand.Stands > 1 ? 0 : 1);
+        var ridge = Strand.Ridge * strand.HalfWidth * seen;
+        float perT = 2 * MathF.Tau * strand.HalfLength / strand.Turn, perC = Strand.Slants, begin = strand.Phase * MathF.Tau;
+        var grains = Math.Clamp((strand.HalfWidth * perMillimetre - Strand.FibreSeen) / Strand.FibreWhole, 0, 1); // single fibres, from close by
+        var round = strand.Stands > 1 ? Strand.FlatRound * strand.HalfWidth / strand.Stands : Strand.Roundness * strand.HalfWidth;
         var inverse = 1 / strand.HalfWidth;
         var stepT = new Vector<float>(tx / perMillimetre);
         var stepO = new Vector<float>(ox / perMillimetre);
@@ -315,7 +353,7 @@ internal sealed class Relief
                 var t2 = t * t;
                 var t4 = t2 * t2;
                 var t8 = t4 * t4;
-                var centre = strand.Offset * (new Vector<float>(Strand.Apart) - Strand.Together * t8 * t8) + strand.Lean * t + strand.Bow * (new Vector<float>(1f / 3) - t2);
+                var centre = strand.Offset * (new Vector<float>(Strand.Apart) - Strand.Together * t8) + strand.Lean * t + strand.Bow * (new Vector<float>(Strand.Swells) - t2);
                 var c = (o - centre) * inverse;
                 var c2 = c * c;
                 var inside = Vector.LessThan(t2, one) & Vector.LessThan(c2, one);
@@ -325,15 +363,16 @@ internal sealed class Relief
                     if (Vector.LessThanAny(beside, Vector<int>.Zero))
                     {
                         var away = Vector.Min(one, Vector.Max(zero, (Vector.Abs(c) - one) * (1 / contact)));
-                        away = new Vector<float>(0.24f) + 0.76f * away * (new Vector<float>(2) - away);
+                        away = new Vector<float>(ContactLeft) + (1 - ContactLeft) * away * away * (new Vector<float>(3) - 2 * away);
                         var was = new Vector<float>(Shade, line + column);
                         Vector.ConditionalSelect(beside, was * away, was).CopyTo(Shade, line + column);
                     }
                 }
                 if (Vector.EqualsAll(inside, Vector<int>.Zero)) continue;
-                var rise = Vector.SquareRoot(Vector.Max(one - c2, new Vector<float>(0.01f)));
-                var twist = t * perT + c * perC + new Vector<float>(begin);
-                var height = new Vector<float>(strand.Apex - round) - strand.Dip * (Strand.SinkSoon * t2 + (1 - Strand.SinkSoon) * t8 * t2) + round * rise;
+                var rise = Vector.SquareRoot(Vector.Max(one - c2, new Vector<float>(Strand.LeastRise)));
+                // No turn is quite as long as the next.
+                var twist = t * perT + c * perC + new Vector<float>(begin) + Strand.Loose * Vector.Sin(t * Strand.LooseOften + new Vector<float>(begin * Strand.LooseBegin));
+                var height = new Vector<float>(strand.Apex - round) - strand.Dip * (Strand.SinkSoon * t2 + (1 - Strand.SinkSoon) * t4 * t2) + round * rise;
                 Vector<float> wave = zero, slant = zero;
                 if (seen > 0)
                 {
@@ -348,23 +387,27 @@ internal sealed class Relief
                 inside &= Vector.GreaterThan(height, there);
                 if (Vector.EqualsAll(inside, Vector<int>.Zero)) continue;
                 var shift = new Vector<float>(strand.Lean) - 2 * strand.Bow * t;
-                var alongSlope = -strand.Dip * (2 * Strand.SinkSoon * t + 10 * (1 - Strand.SinkSoon) * t8 * t) - ridge * perT * wave;
+                var alongSlope = -strand.Dip * (2 * Strand.SinkSoon * t + 6 * (1 - Strand.SinkSoon) * t4 * t) - ridge * perT * wave;
                 var crossSlope = (-round * c / rise - ridge * perC * wave) * inverse;
                 alongSlope -= crossSlope * shift;
                 Vector.ConditionalSelect(inside, height, new Vector<float>(Height, at)).CopyTo(Height, at);
                 Vector.ConditionalSelect(inside, alongSlope * tx + crossSlope * ox, new Vector<float>(Right, at)).CopyTo(Right, at);
                 Vector.ConditionalSelect(inside, alongSlope * ty + crossSlope * oy, new Vector<float>(Down, at)).CopyTo(Down, at);
                 // Fibres run along the strand, a little to either side by turns: plies one way, fibres in them the other.
-                var aslant = (new Vector<float>(0.10f) + 0.09f * seen * wave + 0.16f * c) * strand.HalfLength;
+                var aslant = (new Vector<float>(Strand.AslantAll) + Strand.AslantPly * seen * wave + Strand.AslantAcross * c) * strand.HalfLength;
                 var fx = new Vector<float>(strand.AlongX) + strand.AcrossX * (shift + aslant);
                 var fy = new Vector<float>(strand.AlongY) + strand.AcrossY * (shift + aslant);
                 var length = one / Vector.SquareRoot(fx * fx + fy * fy + new Vector<float>(1e-12f));
                 Vector.ConditionalSelect(inside, fx * length, new Vector<float>(FibreX, at)).CopyTo(FibreX, at);
                 Vector.ConditionalSelect(inside, fy * length, new Vector<float>(FibreY, at)).CopyTo(FibreY, at);
                 // Between strands it is darker than the light alone would have it.
-                var shade = strand.Shade * (one + 0.045f * seen * slant) * (new Vector<float>(1.05f) - 0.30f * c2 * c2 * c2);
+                var shade = strand.Shade * (one + Strand.PlyShade * seen * slant) * (new Vector<float>(Strand.MiddleShade) - Strand.EdgeShade * c2 * c2 * c2);
                 if (grains > 0)
-                    shade *= one + grains * (0.10f * Vector.Sin(c * 14 + twist * 0.8f + new Vector<float>(begin * 3)) * Vector.Sin(c * 5 - twist * 0.37f) + 0.09f * Vector.Sin(c * 33 + twist * 1.1f + new Vector<float>(begin * 7)) + 0.05f * Vector.Sin(c * 57 - twist * 0.7f));
+                {
+                    var coarse = Vector.Sin(c * Strand.CoarseAcross + twist * Strand.CoarseAlong + new Vector<float>(begin * Strand.CoarseBegin)) * Vector.Sin(c * Strand.CoarseAcross2 - twist * Strand.CoarseAlong2);
+                    var middle = Vector.Sin(c * Strand.MiddleAcross + twist * Strand.MiddleAlong + new Vector<float>(begin * Strand.MiddleBegin)) * Vector.Sin(t * Strand.MiddleOften + new Vector<float>(begin * Strand.MiddleBegin2));
+                    shade *= one + grains * (Strand.Coarse * coarse + Strand.Middle * middle + Strand.Fine * Vector.Sin(c * Strand.FineAcross - twist * Strand.FineAlong));
+                }
                 Vector.ConditionalSelect(inside, shade, new Vector<float>(Shade, at)).CopyTo(Shade, at);
                 Vector.ConditionalSelect(inside, thread, new Vector<int>(Of, at)).CopyTo(Of, at);
             }
@@ -374,13 +417,17 @@ internal sealed class Relief
         int Row(float y) => (int)MathF.Floor((y - top) * perMillimetre);
     }
 
-    private const float ContactReach = 0.17f; // millimetres
+    internal const float ContactReach = 0.2f; // millimetres
+    internal const float ContactLeft = 0.13f; // of the light, right beside a stitch
+
+    // What lies close around, in millimetres, and what lies around, in shares of the pitch, which may be so many millimetres for that.
+    internal const float NearReach = 0.2f, WiderReach = 0.27f, WidestPitch = 4;
 
     /// <summary>When all is laid: how high it is round every sample.</summary>
     public void Settle()
     {
-        Mean(Height, Near, Math.Max(1, (int)MathF.Round(0.2f * perMillimetre)));
-        Mean(Near, Wider, Math.Max(1, (int)MathF.Round(0.27f * (float)Math.Min(Field.Pitch, 4) * perMillimetre)));
+        Mean(Height, Near, Math.Max(1, (int)MathF.Round(NearReach * perMillimetre)));
+        Mean(Near, Wider, Math.Max(1, (int)MathF.Round(WiderReach * (float)Math.Min(Field.Pitch, WidestPitch) * perMillimetre)));
     }
 
     // The mean over a square about every sample; past the edges what lies there goes on.

@@ -13,12 +13,42 @@ namespace Pleatwright.Stitched;
 internal static class Shading
 {
     // How much of the light is the lamp's, and how much comes from all round: a lamp beside a window, our own choice.
-    private const float Lamp = 0.62f, Around = 0.52f;
+    internal const float Lamp = 0.62f, Around = 0.52f;
+
+    // The lamp is a little warmer, what comes from all round a little cooler; together they are white.
+    internal static readonly Vector3 Warm = new(1.03f, 1, 0.955f), Cool = new(0.955f, 1, 1.065f);
+
+    // Of the light that falls on it, what cloth of one colour gives back where it lies open to it: so much that the brightest of white cloth is not cut.
+    internal const float ClothMean = 1.06f;
 
     // What a filled area comes to under both, so that its colour is the thread's own; measured, and held by a test.
-    private const float ThreadMean = 1.06f;
+    internal const float ThreadMean = 1.06f;
 
-    private static readonly float[] ShadowSteps = [0.07f, 0.15f, 0.26f, 0.42f, 0.66f, 1]; // shares of the shadows' reach
+    // Highlights: how much of the thread's own colour, and of the lamp's, that a dark thread gives back less of; how far each is shifted along the fibre, and how sharp it is.
+    internal const float Glow = 1.0f, Sheen = 2.6f, SheenLeast = 0.006f, SheenOwn = 0.17f, SheenShift = 0.06f, SheenSharp = 42, GlowShift = -0.10f, GlowSharp = 16;
+
+    // Of the dull light of a thread the share that depends on the way of its fibres; how far light wraps round thread and cloth; how soon a thread that faces the lamp is lit.
+    internal const float FibreShare = 0.34f, WrapThread = 0.15f, WrapCloth = 0.22f, FacesSteep = 2.5f, FacesLeast = 0.3f;
+
+    // Shadows: how soft beside what casts them, and how much softer a millimetre away; how much of the lamp they take.
+    internal const float ShadowSoft = 0.16f, ShadowSofter = 0.45f, ShadowDark = 0.78f;
+
+    // How much darker it is below what lies close around, a millimetre; and below what lies around, a valley's depth.
+    internal const float NearDark = 2.5f, WiderDark = 1.0f;
+
+    // Light from all round: for what faces up, and more from above and from the left; the least of it; and how much is thrown back and forth where little comes in.
+    internal const float SkyFaces = 0.55f, SkyAbove = 0.2f, SkyLeft = 0.12f, SkyLeast = 0.45f, Back = 0.55f;
+
+    // By how much shadows of a white thread are paler, and its highlights less.
+    internal const float Paler = 0.52f, PalerSheen = 0.7f;
+
+    // How light colours are to the eye, roughly.
+    internal static readonly Vector3 Eye = new(0.3f, 0.5f, 0.2f);
+
+    // How many of the steps look at what is there itself; farther off, edges are seen softened.
+    internal const int SharpSteps = 3;
+
+    internal static readonly float[] ShadowSteps = [0.07f, 0.15f, 0.26f, 0.42f, 0.66f, 1]; // shares of the shadows' reach
 
     /// <summary>Lights a row of samples and adds it to a row of pixels.</summary>
     /// <param name="relief">What is lit, settled.</param>
@@ -43,11 +73,11 @@ internal static class Shading
             offsets[i] = (int)MathF.Round(steps[i] * lamp.Y / flat * relief.PerMillimetre) * stride + (int)MathF.Round(steps[i] * lamp.X / flat * relief.PerMillimetre);
         }
         var depth = Strands.ValleyDepth(relief.Field.Pitch);
-        var weave = Math.Clamp(relief.PerMillimetre * Warp / 2.5f - 1, 0, 1);
         var lies = !relief.Field.Surface.IsStraight && relief.Field.Surface.Backdrop is not null;
         Vector<float> one = Vector<float>.One, zero = Vector<float>.Zero;
         var lanes = Vector<float>.Count;
-        Span<float> red = stackalloc float[lanes], green = stackalloc float[lanes], blue = stackalloc float[lanes], mottle = stackalloc float[lanes], riseX = stackalloc float[lanes], riseY = stackalloc float[lanes];
+        var strength = light.Strength;
+        Span<float> red = stackalloc float[lanes], green = stackalloc float[lanes], blue = stackalloc float[lanes], riseX = stackalloc float[lanes], riseY = stackalloc float[lanes];
         for (var column = 0; column < relief.Wide; column += lanes)
         {
             var at = start + column;
@@ -72,32 +102,28 @@ internal static class Shading
             var blocked = zero;
             for (var i = 0; i < offsets.Length; i++)
             {
-                // Farther off, edges are seen softened.
-                var over = new Vector<float>(i < 3 ? relief.Height : relief.Near, at + offsets[i]) - height - new Vector<float>(steps[i] * steep);
-                blocked = Vector.Max(blocked, over * (1 / (0.16f + 0.45f * steps[i])));
+                var over = new Vector<float>(i < SharpSteps ? relief.Height : relief.Near, at + offsets[i]) - height - new Vector<float>(steps[i] * steep);
+                blocked = Vector.Max(blocked, over * (1 / (ShadowSoft + ShadowSofter * steps[i])));
             }
-            var lit = one - 0.78f * Vector.Min(one, blocked);
+            var lit = one - ShadowDark * Vector.Min(one, blocked);
             var near = Vector.Max(zero, new Vector<float>(relief.Near, at) - height);
             var wider = Vector.Max(zero, new Vector<float>(relief.Wider, at) - height);
-            var tight = Vector.Exp(near * -2.5f);
-            var open = tight * tight * Vector.Exp(wider * (-1.0f / depth));
+            var tight = Vector.Exp(near * -NearDark);
+            var around = Vector.Exp(wider * (-WiderDark / depth));
+            var open = tight * tight * around;
 
             var length = one / Vector.SquareRoot(one + right * right + down * down);
             Vector<float> nx = -right * length, ny = -down * length, nz = length;
             var facing = nx * lamp.X + ny * lamp.Y + nz * lamp.Z;
-            var sky = (nz * 0.55f - ny * 0.2f - nx * 0.12f + new Vector<float>(0.45f)) * open;
+            // Thin cloth lets light through from pleat to pleat: its valleys are less dark.
+            var sky = (nz * SkyFaces - ny * SkyAbove - nx * SkyLeft + new Vector<float>(SkyLeast)) * Vector.ConditionalSelect(isThread, open, Vector.Max(open, around * Vector.SquareRoot(tight)));
 
-            Vector<float> dull = zero, sheen = zero, glow = zero;
+            Vector<float> lamped = zero, sheen = zero, glow = zero, skied = sky * Around;
             var shade = new Vector<float>(relief.Shade, at);
             if (Vector.LessThanAny(of, Vector<int>.Zero))
             {
-                var wrapped = Vector.Max(zero, (facing + new Vector<float>(0.22f)) * (1 / 1.22f));
-                dull = wrapped * lit * tight * Lamp + sky * Around;
-                if (weave > 0)
-                {
-                    Weave(relief, at, of, mottle);
-                    dull *= one + weave * new Vector<float>(mottle);
-                }
+                var wrapped = Vector.Max(zero, (facing + new Vector<float>(WrapCloth)) * (1 / (1 + WrapCloth)));
+                lamped = wrapped * lit * tight * Lamp;
             }
             if (!Vector.EqualsAll(isThread, Vector<int>.Zero))
             {
@@ -111,37 +137,34 @@ internal static class Shading
                 var alongLamp = fx * lamp.X + fy * lamp.Y + fz * lamp.Z;
                 var alongHalf = fx * half.X + fy * half.Y + fz * half.Z;
                 var fibre = Vector.SquareRoot(Vector.Max(zero, one - alongLamp * alongLamp));
-                var wrapped = Vector.Max(zero, (facing + new Vector<float>(0.15f)) * (1 / 1.15f));
-                var faces = Vector.Min(one, Vector.Max(zero, facing * 2.5f + new Vector<float>(0.3f))) * lit;
-                var threadDull = (fibre * 0.34f + wrapped * 0.66f) * faces * Lamp + sky * Around;
+                var wrapped = Vector.Max(zero, (facing + new Vector<float>(WrapThread)) * (1 / (1 + WrapThread)));
+                var faces = Vector.Min(one, Vector.Max(zero, facing * FacesSteep + new Vector<float>(FacesLeast))) * lit;
+                var threadLamped = (fibre * FibreShare + wrapped * (1 - FibreShare)) * faces * Lamp;
                 // cos^n about the fibre's own plane, as exp(-n x² / 2)
-                Vector<float> first = alongHalf + new Vector<float>(0.06f), second = alongHalf - new Vector<float>(0.10f);
-                var mirror = Vector.Exp(first * first * -42f);
-                var inner = Vector.Exp(second * second * -16f);
+                Vector<float> first = alongHalf + new Vector<float>(SheenShift), second = alongHalf + new Vector<float>(GlowShift);
+                var mirror = Vector.Exp(first * first * -SheenSharp);
+                var inner = Vector.Exp(second * second * -GlowSharp);
                 sheen = Vector.ConditionalSelect(isThread, mirror * faces * open, zero);
                 glow = Vector.ConditionalSelect(isThread, inner * faces * open, zero);
-                dull = Vector.ConditionalSelect(isThread, threadDull, dull);
+                lamped = Vector.ConditionalSelect(isThread, threadLamped, lamped);
             }
             for (var i = 0; i < lanes; i++)
             {
                 ref readonly var c = ref palette[of[i] + 2];
                 (red[i], green[i], blue[i]) = (c.X, c.Y, c.Z);
             }
-            dull *= shade;
-            var coloured = dull + glow * Glow;
-            var back = 0.55f * (one - open);
+            lamped = lamped * shade + glow * Glow;
+            skied *= shade;
+            var back = Back * (one - open);
             Vector<float> r0 = new(red), g0 = new(green), b0 = new(blue);
-            var thread = coloured * (1 / ThreadMean);
             // A light thread throws so much light back and forth that its shadows are paler and its highlights stand out less.
             var most = Vector.Max(r0, Vector.Max(g0, b0));
-            thread = one + (thread - one) * (one - 0.52f * most * most);
-            coloured = Vector.ConditionalSelect(isThread, thread, coloured);
+            var paler = one - Paler * most * most;
             // Of the lamp's own colour a dark thread gives back less.
-            var white = sheen * Sheen * (new Vector<float>(0.006f) + 0.17f * (r0 * 0.3f + g0 * 0.5f + b0 * 0.2f)) * (one - 0.7f * most * most);
-            var strength = light.Strength;
-            r0 = (r0 * coloured / (one - back * r0) + white) * strength;
-            g0 = (g0 * coloured / (one - back * g0) + white * 0.98f) * strength;
-            b0 = (b0 * coloured / (one - back * b0) + white * 0.93f) * strength;
+            var white = sheen * Sheen * (new Vector<float>(SheenLeast) + SheenOwn * (r0 * Eye.X + g0 * Eye.Y + b0 * Eye.Z)) * (one - PalerSheen * most * most);
+            r0 = Given(r0, Warm.X, Cool.X);
+            g0 = Given(g0, Warm.Y, Cool.Y);
+            b0 = Given(b0, Warm.Z, Cool.Z);
             r0.CopyTo(red);
             g0.CopyTo(green);
             b0.CopyTo(blue);
@@ -153,31 +176,14 @@ internal static class Shading
                 into[pixel + 1] += green[i];
                 into[pixel + 2] += blue[i];
             }
-        }
-    }
 
-    private const float Glow = 1.0f, Sheen = 2.6f;
-
-    private const float Warp = 0.21f, Weft = 0.24f; // millimetres from one yarn of the cloth to the next: a fine cotton, from memory
-
-    // A plain weave: yarns over and under by turns, no two quite alike.
-    private static void Weave(Relief relief, int at, Vector<int> of, Span<float> into)
-    {
-        var pitch = (float)relief.Field.Pitch;
-        var line = (float)relief.Field.LineHeight;
-        for (var i = 0; i < into.Length; i++)
-        {
-            into[i] = 0;
-            if (of[i] != Relief.Cloth) continue;
-            float a = relief.FibreX[at + i], d = relief.FibreY[at + i];
-            // Round the tube the cloth turns away, so that its yarns lie closer.
-            var u = (a + 0.09f * MathF.Sin(MathF.Tau * a)) * pitch * 1.35f / Warp;
-            var v = d * line / Weft;
-            float fu = MathF.Floor(u), fv = MathF.Floor(v);
-            float su = u - fu - 0.5f, sv = v - fv - 0.5f;
-            var over = (((int)fu + (int)fv) & 1) == 0;
-            var bump = over ? 1 - 4 * su * su : 1 - 4 * sv * sv;
-            into[i] = 0.16f * (bump - 0.66f) + 0.05f * (over ? Grain.At((int)fu, 0, 31) : Grain.At((int)fv, 0, 32)) + 0.04f * Grain.At((int)fu, (int)fv, 33);
+            // What comes back of one of the three colours of light.
+            Vector<float> Given(Vector<float> own, float warm, float cool)
+            {
+                var falls = lamped * warm + skied * cool;
+                var thread = one + (falls * (1 / ThreadMean) - one) * paler;
+                return (own * Vector.ConditionalSelect(isThread, thread, falls * (1 / ClothMean)) / (one - back * own) + white * warm) * strength;
+            }
         }
     }
 

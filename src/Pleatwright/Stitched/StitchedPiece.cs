@@ -30,16 +30,31 @@ internal sealed class StitchedPiece
     /// <summary>All of the finished cloth that is seen: no seam pleats, but the holding rows.</summary>
     public Frame Whole => whole.Value;
 
+    /// <summary>The same, but nothing of what cloth on arcs lies on beside it.</summary>
+    public Frame Bare => !Field.Surface.IsStraight && Field.Surface.Backdrop is null && Field.Surface.View(Field.DepthOf((float)Ends.Top), Field.DepthOf((float)Ends.Bottom)) is var (x, y, width, height)
+        ? new Frame(x, y, width, height) : Whole;
+
     private readonly Lazy<Frame> whole;
+
+    /// <summary>Where the finished cloth begins and ends, in lines: half a space past the holding rows.</summary>
+    public (double Top, double Bottom) Ends
+    {
+        get
+        {
+            var cloth = Work.Piece.Cloth;
+            var rows = Work.Pleating.Gauge.CableRowsPerSpace;
+            var margin = Math.Max(1, rows / 2);
+            return (-2.0 * (cloth.HoldingRowsAbove * rows + margin), 2.0 * (Work.CableRows + cloth.HoldingRowsBelow * rows + margin));
+        }
+    }
+
+    private const double Around = 0.05; // of the width, of what a piece lies on that has a shape of its own
 
     private Frame Seen()
     {
-        var cloth = Work.Piece.Cloth;
-        var rows = Work.Pleating.Gauge.CableRowsPerSpace;
-        var margin = Math.Max(1, rows / 2);
-        double top = -2.0 * (cloth.HoldingRowsAbove * rows + margin), bottom = 2.0 * (Work.CableRows + cloth.HoldingRowsBelow * rows + margin);
+        var (top, bottom) = Ends;
         if (Field.Surface.View(Field.DepthOf((float)top), Field.DepthOf((float)bottom)) is var (x, y, width, height))
-            return Field.Surface.Backdrop is null ? new Frame(x, y, width, height) : new Frame(x, y, width, height).Grown(0.06 * width);
+            return new Frame(x, y, width, height).Grown(Around * width);
         // At the edges a pleat may lean out, and what is worked on it with it.
         var right = Field.Pleats * Field.Pitch;
         var flat = new Frame(0, top * Field.LineHeight, right, (bottom - top) * Field.LineHeight);

@@ -75,22 +75,23 @@ internal sealed class Strands
         var strand = new Strand
         {
             MidX = mid.X,
-            MidY = mid.Y + Grain.At(seedX, seedY, 1) * 0.025f * line,
+            MidY = mid.Y + Grain.At(seedX, seedY, 1) * 0.04f * line,
             AlongX = along.X * (1 + 0.012f * Grain.At(seedX, seedY, 2)),
-            AlongY = along.Y + Grain.At(seedX, seedY, 3) * 0.03f * line,
+            AlongY = along.Y + Grain.At(seedX, seedY, 3) * 0.055f * line,
             AcrossX = across.X,
             AcrossY = across.Y,
-            Bow = stitch.Bow * line * (1 + 0.25f * Grain.At(seedX, seedY, 4)),
+            Bow = stitch.Bow * line * (1 + 0.6f * Grain.At(seedX, seedY, 4)),
             HalfLength = length / 2,
             Turn = diameter * TurnInDiameters,
             Thread = stitch.Thread,
             Dip = stitch.Round ? diameter * 0.6f : sunk + diameter * 0.4f,
         };
         if (stitch.Round) strand.Offset = strand.Bow * (2f / 3); // a loop swells from where its ends are
-        var shade = 1 + 0.035f * Grain.At(seedX, seedY, 5);
+        var shade = 1 + 0.05f * Grain.At(seedX, seedY, 5);
+        var loose = 0.14f * diameter * Grain.At(seedX, seedY, 13); // no stitch is drawn up quite as the last
         if (whole)
         {
-            into.Add(strand with { HalfWidth = ribbon * squeeze / 2, Apex = diameter * (1.2f + stitch.Layer), Shade = shade * 0.93f, Stands = count, Casts = 1 });
+            into.Add(strand with { HalfWidth = ribbon * squeeze / 2, Apex = diameter * (1.2f + stitch.Layer) + loose, Shade = shade * 0.93f, Stands = count, Casts = 1 });
             return;
         }
         // What lies beneath the strands closes the chinks between them.
@@ -101,20 +102,59 @@ internal sealed class Strands
             var edge = count == 1 ? 0 : place / (ribbon * squeeze / 2);
             // Crowded strands lie in two layers, and a bundle is fuller in its middle: it is bedded on what it butts.
             var lifted = (1 - squeeze) * ((i & 1) == 0 ? -0.6f : 0.9f);
-            var ends = 1 - 0.05f * edge * edge + 0.015f * Grain.At(seedX, seedY + 100 * i, 12);
+            var ends = 1 - 0.09f * edge * edge * edge * edge + 0.02f * Grain.At(seedX, seedY + 100 * i, 12);
             into.Add(strand with
             {
                 AlongX = strand.AlongX * ends,
                 AlongY = strand.AlongY * ends,
-                Offset = strand.Offset + place + 0.09f * diameter * Grain.At(seedX, seedY + 100 * i, 6),
-                Lean = 0.16f * diameter * Grain.At(seedX, seedY + 100 * i, 7),
+                Offset = strand.Offset + place + 0.12f * diameter * Grain.At(seedX, seedY + 100 * i, 6),
+                Lean = 0.24f * diameter * Grain.At(seedX, seedY + 100 * i, 7),
                 HalfWidth = diameter / 2 * Pressed * (1 + 0.06f * Grain.At(seedX, seedY + 100 * i, 8)),
-                Apex = diameter * (1.25f + stitch.Layer + lifted - 0.45f * edge * edge + 0.12f * Grain.At(seedX, seedY + 100 * i, 9)),
+                Apex = diameter * (1.25f + stitch.Layer + lifted - 0.5f * edge * edge + 0.17f * Grain.At(seedX, seedY + 100 * i, 9)) + loose,
                 Phase = 0.5f + 0.5f * Grain.At(seedX, seedY + 100 * i, 10),
-                Shade = shade * (1 + 0.045f * Grain.At(seedX, seedY + 100 * i, 11)),
+                Shade = shade * (1 + 0.06f * Grain.At(seedX, seedY + 100 * i, 11)),
                 Stands = 1,
                 Casts = count == 1 ? 1 : 0,
             });
         }
     }
+
+    private const int MostHairs = 4;
+
+    /// <summary>Lays the fibres that stand off a stitch, to be seen from close by; they lie over everything.</summary>
+    /// <param name="stitch">The stitch.</param>
+    /// <param name="into">Takes them, each a strand as fine as a fibre.</param>
+    public void LayHairs(in LaidStitch stitch, List<Strand> into)
+    {
+        var from = into.Count;
+        Lay(stitch, into, whole: true);
+        if (into.Count == from) return;
+        var whole = into[from];
+        into.RemoveAt(from);
+        int seedX = (int)((stitch.Across + stitch.ToAcross) * 2), seedY = (int)((stitch.Down + stitch.ToDown) * 4) + stitch.Thread;
+        for (var i = 0; i < MostHairs; i++)
+        {
+            float Chance(int purpose) => Grain.At(seedX, seedY + 100 * i, purpose);
+            float share = 0.30f + 0.16f * Chance(61), aside = 0.62f * Chance(62), at = whole.Offset + whole.HalfWidth * 1.05f * Chance(63);
+            into.Add(whole with
+            {
+                MidX = whole.MidX + whole.AlongX * aside,
+                MidY = whole.MidY + whole.AlongY * aside,
+                AlongX = whole.AlongX * share,
+                AlongY = whole.AlongY * share,
+                HalfLength = whole.HalfLength * share,
+                Offset = at,
+                Lean = whole.HalfWidth * 0.55f * Chance(64),
+                Bow = whole.HalfWidth * 0.6f * Chance(65),
+                HalfWidth = Fibre / 2,
+                Apex = whole.Apex + 0.05f + 0.05f * Chance(66) - whole.Dip * Strand.Sink(aside),
+                Dip = 0.08f,
+                Shade = 1.15f + 0.25f * Chance(67),
+                Stands = 1,
+                Casts = 0,
+            });
+        }
+    }
+
+    private const float Fibre = 0.018f; // millimetres: a fine cotton fibre, from memory
 }

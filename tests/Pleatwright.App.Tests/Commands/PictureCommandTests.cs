@@ -38,6 +38,19 @@ public sealed class PictureCommandTests : IDisposable
         Assert.InRange(new FileInfo(In("a.pdf")).Length, 10_000, 1_500_000);
     }
 
+    // Small enough for a phone without a network, and no drawing of every stitch.
+    [Theory]
+    [InlineData("harbour-morning"), InlineData("net-float")]
+    public void The_students_page_carries_the_painted_picture_and_stays_small(string piece)
+    {
+        Assert.Equal(0, Program.Run("class", Program.Example(piece), "--students", "2", "-o", In("a.html")).Exit);
+        var page = File.ReadAllText(In("a.html"));
+        var pictures = page.Split("data:image/jpeg;base64,");
+        Assert.Equal(2, pictures.Length);
+        Assert.InRange(pictures[1].IndexOf('"', StringComparison.Ordinal), 20_000, 260_000);
+        Assert.True(page.Length < 1_200_000, $"{page.Length} bytes");
+    }
+
     [Fact]
     public void A_figure_is_framed_alone_and_a_size_is_heeded()
     {

@@ -133,6 +133,63 @@ public class StitchedLaws
         }, iter: 60);
     }
 
+    [Fact]
+    public void A_ball_and_a_bishop_are_seen_whole_in_their_own_shape()
+    {
+        foreach (var name in (string[])["net-float", "quay-bishop"])
+        {
+            var piece = new StitchedPiece(StitchedWorks.Example(name));
+            var whole = piece.Whole;
+            var relief = new Painter(piece, whole, 120).NewRelief();
+            // A margin of what it lies on all round, and cloth on every side within it.
+            double across = whole.X + whole.Width / 2, down = whole.Y + whole.Height / 2;
+            for (var i = 0; i <= 40; i++)
+            {
+                double x = whole.X + whole.Width * i / 40, y = whole.Y + whole.Height * i / 40;
+                foreach (var (px, py) in (ReadOnlySpan<(double, double)>)[(x, whole.Y + 0.1), (x, whole.Bottom - 0.1), (whole.X + 0.1, y), (whole.Right - 0.1, y)])
+                    Assert.False(relief.HasCloth(new((float)px, (float)py)), $"{name} reaches the edge of its picture");
+            }
+            foreach (var (px, py) in (ReadOnlySpan<(double, double)>)[(across, whole.Y + 0.08 * whole.Height), (across, whole.Bottom - 0.08 * whole.Height), (whole.X + 0.08 * whole.Width, down), (whole.Right - 0.08 * whole.Width, down)])
+                Assert.True(relief.HasCloth(new((float)px, (float)py)), $"{name} lies not in the middle of its picture");
+        }
+    }
+
+    [Fact]
+    public void Where_a_bishop_closes_no_line_is_seen()
+    {
+        // Along the closing valley it is as light as along the valleys of the other pleats.
+        var work = StitchedWorks.Example("quay-bishop");
+        work = Smocking.Lay(work.Piece with { Placements = [], Bands = [], Accents = [] });
+        var piece = new StitchedPiece(work);
+        Assert.True(piece.Field.Surface.Closes);
+        const double scale = 6;
+        var frame = piece.Whole;
+        var picture = StitchedWorks.Paint(piece, (int)(frame.Width * scale / 4), frame with { X = frame.X + frame.Width * 3 / 8, Width = frame.Width / 4, Height = frame.Height / 4 });
+        var shown = frame with { X = frame.X + frame.Width * 3 / 8, Width = frame.Width / 4, Height = frame.Height / 4 };
+        var of = Enumerable.Range(-6, 13).Select(AlongValley).ToList();
+        var others = of.Where((_, i) => i != 6).ToList();
+        Assert.InRange(of[6], others.Min() * 0.93, others.Max() * 1.07);
+
+        // The mean light along a valley so many from where it closes, across two thirds of a pleat.
+        double AlongValley(int valley)
+        {
+            double sum = 0;
+            var n = 0;
+            for (var down = 20f; down < 2 * work.CableRows; down += 0.5f)
+                for (var beside = -0.3f; beside <= 0.3f; beside += 0.1f)
+                {
+                    var at = piece.Field.Place((valley + beside + piece.Field.Pleats) % piece.Field.Pleats, down);
+                    int x = (int)((at.X - shown.X) * picture.Width / shown.Width), y = (int)((at.Y - shown.Y) * picture.Height / shown.Height);
+                    if (x < 0 || y < 0 || x >= picture.Width || y >= picture.Height) continue;
+                    var p = picture.Row(y).Slice(4 * x, 3);
+                    sum += LinearRgb.From(new Colour(p[0], p[1], p[2])).Luminance;
+                    n++;
+                }
+            Assert.True(n > 200);
+            return sum / n;
+        }
+    }
+
     private static readonly Gen<Work> AnyWorks = Gen.Select(PieceGen.Pieces, Gen.Int[0, 4], Gen.Int[0, BandStitch.All.Length - 1], Gen.Int[0, Accent.All.Length - 1]).Select((piece, form, stitch, accent) =>
     {
         if (form == 3 && new Ball(Length.FromInches(4)).MostRows(piece.Cloth.Gauge) is var most && most >= 2)

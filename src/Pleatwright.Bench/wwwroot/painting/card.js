@@ -107,7 +107,7 @@ class Card {
     const perMm = pixelsPerMm * sampling, margin = Math.ceil(n.Margin * perMm) + 1;
     const wide = width * sampling + 2 * margin, high = height * sampling + 2 * margin;
     const originX = left - margin / perMm, originY = top - margin / perMm;
-    const whole = perMm * n.Finest < n.StrandsMerge;
+    const whole = perMm * n.Finest < n.MergeBelow;
     const mottle = piece.mottle(), yarns = this.yarns(piece.text), every = Math.max(1, Math.floor(perMm / 8)), room = this.room(wide, high, every);
     if (this.canvas.width !== width || this.canvas.height !== height) { this.canvas.width = width; this.canvas.height = height; }
     const take = (name) => {
@@ -176,7 +176,7 @@ class Card {
       gl.uniform1i(mean.place("radius"), radius);
       gl.drawArrays(gl.TRIANGLES, 0, 3);
     };
-    const close = Math.max(1, Math.round(0.2 * perMm / every)), about = Math.max(1, Math.round(0.27 * Math.min(n.Pitch, 4) * perMm / every));
+    const close = Math.max(1, Math.round(n.NearReach * perMm / every)), about = Math.max(1, Math.round(n.WiderReach * Math.min(n.Pitch, n.WidestPitch) * perMm / every));
     over(room.few, room.toPassing, 1, 0, close);
     over(room.passing, room.toNear, 0, 1, close);
     over(room.near, room.toPassing, 1, 0, about);
@@ -248,9 +248,18 @@ export class OnCard {
     this.clothArray = null;
   }
 
+  // Of cloth that lies on the card already only what moved is sent again.
   setNodes(columns, nodes) {
+    const was = this.nodes, gl = this.card.gl;
+    const lies = this.clothArray && !this.card.lost && this.columns === columns && was.length === nodes.length;
     this.columns = columns; this.nodes = nodes; this.rows = nodes.length / 3 / columns;
-    this.letClothGo();
+    if (!lies) { this.letClothGo(); return; }
+    let first = 0, last = nodes.length;
+    while (first < last && was[first] === nodes[first]) first++;
+    while (last > first && was[last - 1] === nodes[last - 1]) last--;
+    if (first === last) return;
+    gl.bindBuffer(gl.ARRAY_BUFFER, this.clothBuffer);
+    gl.bufferSubData(gl.ARRAY_BUFFER, 4 * first, nodes, first, last - first);
   }
 
   cloth() {

@@ -1,5 +1,5 @@
-// What a graphics card does with the stitched piece (GLSL ES 3.00). The same form and light as Relief and Shading in src/Pleatwright/Stitched; the numbers of both come
-// as constants from there (GraphicsNumbers), and StitchedLookTests compares the pictures.
+// What a graphics card does with the stitched piece (GLSL ES 3.00). The same form and light as Relief and Shading in src/Pleatwright/Stitched; every number of either comes
+// as a constant from there, by the name it has there (GraphicsNumbers), and StitchedLookTests compares the pictures.
 //
 // Cloth and strands go into a relief: height, slopes and shade in one texture, the way of fibres and of what it is in another. A place is in samples,
 // its first row on top.
@@ -34,26 +34,29 @@ float grainAlong(float x, int y, int purpose) {
   return mix(grainAt(int(from), y, purpose), grainAt(int(from) + 1, y, purpose), t);
 }`;
 
-// What makes no two pleats alike, made once for a cloth: a column a pleat, a row each hair's breadth down it.
+// What makes no two pleats alike (Unevenness), made once for a cloth: a column a pleat, a row each hair's breadth down it.
 export const mottleFragment = (numbers) => `${head(numbers)}${grain}
 uniform float step, from;   // millimetres from row to row, and where the first lies
-layout(location = 0) out vec4 form;  // dimple, pucker, fullness, lean
-layout(location = 1) out vec4 tone;
+layout(location = 0) out vec4 form;  // rise, dimple, fullness, lean
+layout(location = 1) out vec4 tone;  // tone, how much higher it stands
+float rising(float at, int pleat, int purpose) { return grainAlong(at + RiseStep, pleat, purpose) - grainAlong(at - RiseStep, pleat, purpose); }
 void main() {
   int pleat = int(gl_FragCoord.x);
   float v = from + gl_FragCoord.y * step, row = (v / Line - 1.0) / PerSpace, off = row - round(row);
-  float dimple = off * exp(-off * off * 90.0) * (5.0 + 4.0 * grainAt(pleat, int(round(row)), 27)) * 0.35;
-  float pucker = 0.16 * (grainAlong(v / 1.7 + 0.2, pleat, 21) - grainAlong(v / 1.7 - 0.2, pleat, 21)) + 0.10 * (grainAlong(v / 0.7 + 0.2, pleat, 22) - grainAlong(v / 0.7 - 0.2, pleat, 22));
-  form = vec4(dimple, pucker, 1.0 + 0.16 * grainAlong(v / 6.0, pleat, 24), 0.26 * grainAlong(v / 11.0, pleat, 25) + 0.10 * grainAt(pleat, 0, 26));
-  tone = vec4(0.5 + 0.5 * grainAlong(v / 9.0, pleat, 23));
+  float rise = Soft * rising(v / SoftLong, pleat, SoftPurpose) + Bulge * rising(v / BulgeLong, pleat, BulgePurpose) + Ripple * rising(v / RippleLong, pleat, RipplePurpose);
+  float dimple = off * exp(-off * off * DimpleSharp) * (Dimpled + DimpleChance * grainAt(pleat, int(round(row)), DimplePurpose));
+  float lean = Leans * grainAlong(v / LeanLong, pleat, LeanPurpose) + Sways * grainAlong(v / SwayLong, pleat, SwayPurpose) + Aslant * grainAt(pleat, 0, AslantPurpose);
+  form = vec4(rise, dimple, 1.0 + Fuller * grainAlong(v / FullLong, pleat, FullPurpose), lean);
+  float stands = Up * grainAlong(v / UpLong, pleat, UpPurpose) + Tall * grainAt(pleat, 0, TallPurpose);
+  tone = vec4(grainAlong(v / ToneLong, pleat, TonePurpose), stands / (Up + Tall), 0.0, 0.0) * 0.5 + 0.5;
 }`;
 
-// No two yarns alike: chance for a yarn across and a yarn down, and for each place where they cross.
+// No two yarns alike (ClothWeave): chance for a yarn across and a yarn down, for each place where they cross, and for how far they wander.
 export const yarnFragment = (numbers) => `${head(numbers)}${grain}
 layout(location = 0) out vec4 chance;
 void main() {
   ivec2 p = ivec2(gl_FragCoord.xy);
-  chance = vec4(grainAt(p.x, 0, 31), grainAt(p.y, 0, 32), grainAt(p.x, p.y, 33), 1.0) * 0.5 + 0.5;
+  chance = vec4(grainAt(p.x, 0, YarnPurpose), grainAt(p.y, 0, YarnPurpose), grainAt(p.x, p.y, KnotPurpose), grainAt(p.x, 0, WanderPurpose)) * 0.5 + 0.5;
 }`;
 
 export const clothFragment = (numbers) => `${head(numbers)}
@@ -62,30 +65,41 @@ uniform sampler2D forms, tones, yarns;
 uniform vec2 down;   // where the first row of the forms lies, and rows to a millimetre over how many there are
 layout(location = 0) out vec4 relief;
 layout(location = 1) out vec4 fibre;
+float wander(float at) {
+  int i = int(floor(at));
+  float one = texelFetch(yarns, ivec2(i & (Yarns - 1), 0), 0).a, next = texelFetch(yarns, ivec2((i + 1) & (Yarns - 1), 0), 0).a;
+  return mix(one, next, at - floor(at)) * 2.0 - 1.0;
+}
 void main() {
   float a = lies.x, d = lies.y, held = lies.z;
   float perRight = dFdx(a) * perMm, perDown = dFdy(a) * perMm, gradient = max(1e-6, length(vec2(perRight, perDown)));
   float local = min(1.0, 1.0 / (gradient * Pitch));
-  float deep = Depth * (0.35 + 0.65 * local) * clamp(perMm / gradient / 3.0 - 0.5, 0.0, 1.0) * (1.0 - 0.18 * held);
+  float deep = Depth * (WideDeep + (1.0 - WideDeep) * local) * clamp((perMm / gradient - PleatSeen) / PleatWhole, 0.0, 1.0) * (1.0 - HeldShallow * held);
   float sunk = Depth * Tuck * held, tucks = -Depth * Tuck * dFdy(held) * perMm;
   float on = floor(a), v = d * Line;
   vec2 there = vec2((on + 0.5) / float(textureSize(forms, 0).x), (v - down.x) * down.y);
   vec4 form = textureLod(forms, there, 0.0);
-  float tone = 1.0 + 0.025 * (textureLod(tones, there, 0.0).r * 2.0 - 1.0);
-  float pucker = form.x * (1.0 - 0.7 * held) + form.y, share = a - on;
+  vec2 toned = textureLod(tones, there, 0.0).rg * 2.0 - 1.0;
+  float tone = 1.0 + Toned * toned.r, rise = form.x + form.y * (1.0 - HeldSmooth * held), share = a - on;
   share += form.w * share * (1.0 - share);
-  float q = min(1.0, abs(2.0 * share - 1.0)), x = max(0.004, 1.0 - q * q), p = pow(x, 0.56), h = p - 1.0;
-  float slope = (share < 0.5 ? 2.24 : -2.24) * q * p / x * deep * form.z;
-  float weave = clamp(perMm * Warp / 2.5 - 1.0, 0.0, 1.0);
+  float side = 2.0 * share - 1.0, q = min(1.0, abs(side)), x = max(1.0 / 256.0, 1.0 - q * q), p = pow(x, CrownRound), h = p - 1.0;
+  float slope = (share < 0.5 ? 4.0 : -4.0) * CrownRound * q * p / x * deep * form.z;
+  vec2 rises = vec2(slope * perRight, slope * perDown + rise * (1.0 + h) + tucks);
+  float weave = clamp((perMm / max(1.0, gradient * Pitch) * Warp - YarnSeen) / YarnWhole, 0.0, 1.0);
   if (weave > 0.0) {
-    float u = (a + 0.09 * sin(6.2831853 * a)) * Pitch * 1.35 / Warp, w = v / Weft, fu = floor(u), fw = floor(w), su = u - fu - 0.5, sw = w - fw - 0.5;
-    ivec2 yarn = ivec2(int(fu), int(fw));
-    vec3 chance = texelFetch(yarns, yarn & 255, 0).rgb * 2.0 - 1.0;
+    float u = (a * Pitch + Aside * side * side * side) * Turned / Warp, w = v / Weft;
+    u += Wanders * wander(w * WarpOften) + WandersFinely * wander(w * WarpFinely + float(Yarns) / 3.0);
+    w += Wanders * wander(u * WeftOften + float(Yarns) / 7.0) + WandersFinely * wander(u * WeftFinely + float(Yarns) / 2.0);
+    float fu = floor(u), fw = floor(w), su = u - fu - 0.5, sw = w - fw - 0.5;
+    ivec2 yarn = ivec2(int(fu), int(fw)) & (Yarns - 1);
+    vec3 chance = texelFetch(yarns, yarn, 0).rgb * 2.0 - 1.0;
     bool over = ((yarn.x + yarn.y) & 1) == 0;
-    float bump = over ? 1.0 - 4.0 * su * su : 1.0 - 4.0 * sw * sw;
-    tone *= 1.0 + weave * (0.16 * (bump - 0.66) + 0.05 * (over ? chance.r : chance.g) + 0.04 * chance.b);
+    float thick = -2.0 * YarnSteep * (1.0 + YarnThick * chance.b) * weave * Pitch;
+    float across = (over ? su : YarnAlong * su) * thick, along = (over ? YarnAlong * sw : sw) * thick;
+    rises += vec2(across * perRight - along * perDown, across * perDown + along * perRight);
+    tone *= 1.0 + weave * (YarnLight - YarnDark * (over ? su * su : sw * sw) + YarnTone * (over ? chance.r : chance.g) + KnotTone * chance.b);
   }
-  relief = vec4(h * deep * form.z - sunk, slope * perRight, slope * perDown + pucker * (1.0 + h) + tucks, tone);
+  relief = vec4(h * deep * form.z - sunk + Depth * (Up + Tall) * toned.g * (1.0 + h) * (1.0 - held), rises, tone);
   fibre = vec4(0.5, 0.5, 1.0 / 255.0, 1.0);
 }`;
 
@@ -104,7 +118,7 @@ void main() {
   vec2 corner = vec2(float(gl_VertexID & 1), float(gl_VertexID >> 1)) * 2.0 - 1.0;
   float beside = contact * fifth.y;
   if (contact > 0.0 && fifth.y == 0.0) { gl_Position = vec4(2.0, 2.0, 2.0, 1.0); return; }
-  float reach = abs(second.z) * 1.02 + abs(second.w) + abs(third.x) * 0.67 + third.y + beside;
+  float reach = abs(second.z) * Apart + abs(second.w) + abs(third.x) * (1.0 - Swells) + third.y + beside;
   on = vec2(corner.x, corner.y * reach);
   s1 = first; s2 = second; s3 = third; s4 = fourth; s5 = fifth; of = thread;
   gl_Position = at(first.xy + first.zw * on.x + second.xy * on.y);
@@ -113,34 +127,38 @@ void main() {
 const strandForm = `
 in vec2 on;
 flat in vec4 s1, s2, s3, s4; flat in vec2 s5; flat in float of;
-float across(float t, float t8) { return (on.y - (s2.z * (1.015 - 0.26 * t8 * t8) + s2.w * t + s3.x * (1.0 / 3.0 - t * t))) / s3.y; }`;
+float across(float t, float t8) { return (on.y - (s2.z * (Apart - Together * t8) + s2.w * t + s3.x * (Swells - t * t))) / s3.y; }`;
 
 export const strandFragment = (numbers) => `${head(numbers)}${strandForm}
 layout(location = 0) out vec4 relief;
 layout(location = 1) out vec4 fibre;
+const float Round = 6.2831853;
 void main() {
   float t = on.x, t2 = t * t, t4 = t2 * t2, t8 = t4 * t4, c = across(t, t8), c2 = c * c;
   if (c2 >= 1.0) discard;
   float lean = s2.w, bow = s3.x, halfWidth = s3.y, apex = s3.z, dip = s3.w, halfLength = s4.x, turn = s4.y, stands = s5.x;
-  float seen = stands > 1.0 ? 0.0 : clamp(turn * perMm / 5.0 - 0.8, 0.0, 1.0), ridge = 0.07 * halfWidth * seen;
-  float perT = 12.5663706 * halfLength / turn, perC = -2.1, begin = s4.z * 6.2831853;
-  float grains = clamp(halfWidth * perMm / 4.0 - 0.6, 0.0, 1.0);
-  float thick = stands > 1.0 ? 0.96 * halfWidth / stands : 0.92 * halfWidth;
-  float rise = sqrt(max(1.0 - c2, 0.01)), twist = t * perT + c * perC + begin;
-  float height = apex - thick - dip * (0.35 * t2 + 0.65 * t8 * t2) + thick * rise, wave = 0.0, slant = 0.0;
+  float seen = stands > 1.0 ? 0.0 : clamp((turn * perMm - TurnSeen) / TurnWhole, 0.0, 1.0), ridge = Ridge * halfWidth * seen;
+  float perT = 2.0 * Round * halfLength / turn, begin = s4.z * Round;
+  float grains = clamp((halfWidth * perMm - FibreSeen) / FibreWhole, 0.0, 1.0);
+  float thick = stands > 1.0 ? FlatRound * halfWidth / stands : Roundness * halfWidth;
+  float rise = sqrt(max(1.0 - c2, LeastRise)), twist = t * perT + c * Slants + begin + Loose * sin(t * LooseOften + begin * LooseBegin);
+  float height = apex - thick - dip * (SinkSoon * t2 + (1.0 - SinkSoon) * t4 * t2) + thick * rise, wave = 0.0, slant = 0.0;
   if (seen > 0.0) { wave = sin(twist); slant = cos(twist); height += ridge * slant * rise; }
   float shift = lean - 2.0 * bow * t;
-  float alongSlope = -dip * (0.7 * t + 6.5 * t8 * t) - ridge * perT * wave;
-  float crossSlope = (-thick * c / rise - ridge * perC * wave) / halfWidth;
+  float alongSlope = -dip * (2.0 * SinkSoon * t + 6.0 * (1.0 - SinkSoon) * t4 * t) - ridge * perT * wave;
+  float crossSlope = (-thick * c / rise - ridge * Slants * wave) / halfWidth;
   alongSlope -= crossSlope * shift;
   float det = s1.z * s2.y - s1.w * s2.x;
   vec2 ofT = vec2(s2.y, -s2.x) / det, ofO = vec2(-s1.w, s1.z) / det;
   vec2 slope = alongSlope * ofT + crossSlope * ofO;
-  float aslant = (0.10 + 0.09 * seen * wave + 0.16 * c) * halfLength;
+  float aslant = (AslantAll + AslantPly * seen * wave + AslantAcross * c) * halfLength;
   vec2 runs = normalize(s1.zw + s2.xy * (shift + aslant));
-  float shade = s4.w * (1.0 + 0.045 * seen * slant) * (1.05 - 0.30 * c2 * c2 * c2);
-  if (grains > 0.0)
-    shade *= 1.0 + grains * (0.10 * sin(c * 14.0 + twist * 0.8 + begin * 3.0) * sin(c * 5.0 - twist * 0.37) + 0.09 * sin(c * 33.0 + twist * 1.1 + begin * 7.0) + 0.05 * sin(c * 57.0 - twist * 0.7));
+  float shade = s4.w * (1.0 + PlyShade * seen * slant) * (MiddleShade - EdgeShade * c2 * c2 * c2);
+  if (grains > 0.0) {
+    float coarse = sin(c * CoarseAcross + twist * CoarseAlong + begin * CoarseBegin) * sin(c * CoarseAcross2 - twist * CoarseAlong2);
+    float middle = sin(c * MiddleAcross + twist * MiddleAlong + begin * MiddleBegin) * sin(t * MiddleOften + begin * MiddleBegin2);
+    shade *= 1.0 + grains * (Coarse * coarse + Middle * middle + Fine * sin(c * FineAcross - twist * FineAlong));
+  }
   relief = vec4(height, slope, shade);
   fibre = vec4(runs * 0.5 + 0.5, (of + 2.0) / 255.0, 1.0);
   gl_FragDepth = clamp(0.5 - height / 16.0, 0.0, 0.999);
@@ -152,8 +170,7 @@ out vec4 left;
 void main() {
   float t = on.x, t2 = t * t, t4 = t2 * t2, t8 = t4 * t4, c = abs(across(t, t8)), reach = ContactReach / s3.y;
   if (c >= 1.0 + reach) discard;
-  float away = clamp((c - 1.0) / reach, 0.0, 1.0);
-  left = vec4(0.24 + 0.76 * away * (2.0 - away));
+  left = vec4(ContactLeft + (1.0 - ContactLeft) * smoothstep(0.0, 1.0, (c - 1.0) / reach));
 }`;
 
 export const sheetVertex = `#version 300 es
@@ -199,34 +216,34 @@ vec4 lit(ivec2 s) {
   for (int i = 0; i < ShadowCount; i++) {
     float far = ShadowSteps[i] * Reach;
     ivec2 there = s + ivec2(round(far * toward * perMm));
-    float over = (i < 3 ? texelFetch(reliefs, there, 0).x : textureLod(nears, (vec2(there) + 0.5) * fewer, 0.0).x) - height - far * steep;
-    blocked = max(blocked, over / (0.16 + 0.45 * far));
+    float over = (i < SharpSteps ? texelFetch(reliefs, there, 0).x : textureLod(nears, (vec2(there) + 0.5) * fewer, 0.0).x) - height - far * steep;
+    blocked = max(blocked, over / (ShadowSoft + ShadowSofter * far));
   }
-  float light = 1.0 - 0.85 * min(1.0, blocked);
+  float light = 1.0 - ShadowDark * min(1.0, blocked);
   float near = max(0.0, textureLod(nears, (vec2(s) + 0.5) * fewer, 0.0).x - height), wider = max(0.0, textureLod(widers, (vec2(s) + 0.5) * fewer, 0.0).x - height);
-  float tight = exp(near * -2.5), open = tight * tight * exp(wider * (-1.25 / Depth));
+  float tight = exp(near * -NearDark), about = exp(wider * (-WiderDark / Depth)), open = tight * tight * about;
   vec3 n = normalize(vec3(-r.yz, 1.0));
-  float facing = dot(n, Toward), sky = (n.z * 0.55 - n.y * 0.2 - n.x * 0.12 + 0.45) * open;
+  float facing = dot(n, Toward), sky = (n.z * SkyFaces - n.y * SkyAbove - n.x * SkyLeft + SkyLeast) * Around;
   vec3 own = texelFetch(palette, ivec2(of + 1, 0), 0).rgb;
-  float most = max(own.r, max(own.g, own.b)), back = 0.55 * (1.0 - open);
+  float most = max(own.r, max(own.g, own.b)), back = Back * (1.0 - open);
   if (of < 0) {
-    float wrapped = max(0.0, (facing + 0.22) / 1.22);
-    float dull = (wrapped * light * tight * Lamp + sky * Around) * r.w * texelFetch(contacts, s, 0).r;
-    return vec4(own * dull / (1.0 - back * own) * Strength, 1.0);
+    float lamped = max(0.0, (facing + WrapCloth) / (1.0 + WrapCloth)) * light * tight * Lamp;
+    vec3 falls = (lamped * Warm + sky * max(open, about * sqrt(tight)) * Cool) * r.w * texelFetch(contacts, s, 0).r;
+    return vec4(own * falls / ClothMean / (1.0 - back * own) * Strength, 1.0);
   }
   vec2 way = f.xy * 2.0 - 1.0;
   vec3 fibre = normalize(vec3(way, dot(r.yz, way)) + vec3(0.0, 0.0, 1e-5)), between = normalize(Toward + vec3(0.0, 0.0, 1.0));
   float alongLamp = dot(fibre, Toward), alongHalf = dot(fibre, between), aslant = sqrt(max(0.0, 1.0 - alongLamp * alongLamp));
-  float wrapped = max(0.0, (facing + 0.15) / 1.15), faces = clamp(facing * 2.5 + 0.3, 0.0, 1.0) * light;
-  float dull = ((aslant * 0.34 + wrapped * 0.66) * faces * Lamp + sky * Around) * r.w;
-  float first = alongHalf + 0.06, second = alongHalf - 0.10;
-  float sheen = exp(first * first * -42.0) * faces * open, glow = exp(second * second * -16.0) * faces * open;
-  float coloured = 1.0 + ((dull + glow * Glow) / ThreadMean - 1.0) * (1.0 - 0.6 * most * most);
-  float white = sheen * Sheen * (0.006 + 0.17 * dot(own, vec3(0.3, 0.5, 0.2))) * (1.0 - 0.7 * most * most);
-  return vec4((own * coloured / (1.0 - back * own) + white * vec3(1.0, 0.98, 0.93)) * Strength, 1.0);
+  float wrapped = max(0.0, (facing + WrapThread) / (1.0 + WrapThread)), faces = clamp(facing * FacesSteep + FacesLeast, 0.0, 1.0) * light;
+  float first = alongHalf + SheenShift, second = alongHalf + GlowShift;
+  float sheen = exp(first * first * -SheenSharp) * faces * open, glow = exp(second * second * -GlowSharp) * faces * open;
+  float lamped = mix(wrapped, aslant, FibreShare) * faces * Lamp * r.w + glow * Glow;
+  vec3 falls = lamped * Warm + sky * open * r.w * Cool, coloured = 1.0 + (falls / ThreadMean - 1.0) * (1.0 - Paler * most * most);
+  float white = sheen * Sheen * (SheenLeast + SheenOwn * dot(own, Eye)) * (1.0 - PalerSheen * most * most);
+  return vec4((own * coloured / (1.0 - back * own) + white * Warm) * Strength, 1.0);
 }
 float encoded(float v) {
-  if (v > 0.9) v = 0.9 + 0.1 * (1.0 - exp(-(v - 0.9) / 0.1));
+  if (v > HighlightFrom) v = HighlightFrom + (1.0 - HighlightFrom) * (1.0 - exp(-(v - HighlightFrom) / (1.0 - HighlightFrom)));
   return v <= 0.0031308 ? 12.92 * max(0.0, v) : 1.055 * pow(v, 1.0 / 2.4) - 0.055;
 }
 void main() {

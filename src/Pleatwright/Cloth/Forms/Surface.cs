@@ -14,6 +14,9 @@ internal abstract record Surface
     /// <summary>Whether a line down a pleat stays straight when it is laid on.</summary>
     public virtual bool IsStraightDown => true;
 
+    /// <summary>Whether the last pleat lies beside the first, with no gap between.</summary>
+    public virtual bool Closes => false;
+
     /// <summary>Radius of the smooth cloth seen behind the pleats; null when there is none.</summary>
     public virtual double? Backdrop => null;
 
@@ -84,6 +87,9 @@ internal sealed record FanSurface(Length Radius, Angle Sweep) : Surface
 {
     /// <summary>Blocked radius at a depth below gathering row 1.</summary>
     public Length RadiusAt(Length depth) => Radius + depth;
+
+    /// <inheritdoc/>
+    public override bool Closes => Sweep.Radians > 2 * Math.PI - 1e-6;
 
     private double RadiusAt(double depth) => Math.Max(0, Radius.Millimetres + depth);
 

@@ -30,14 +30,19 @@ internal static class StudentPage
         return doubts.Count == 0 ? page : Compose(pack, $"{doubts[0].Message} {doubts[0].Remedy}");
     }
 
+    private const double PictureWidth = 120; // millimetres
+    private const int MostDrawn = 6000; // cables
+
+    /// <summary>Its picture of the piece.</summary>
+    internal static Drawing Picture(ClassPack pack) => StitchedPrint.Of(pack.Plate.Work, PictureWidth, StitchedPrint.OnScreen);
+
     private static string Compose(ClassPack pack, string word)
     {
         var title = Escaping.Xml(pack.Plate.Title);
         var hash = Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(Script)));
-        var picture = StitchedPicture.Draw(pack.Plate.Work, 120);
-        // A phone need not carry a picture of every stitch of a very large piece.
-        var shown = pack.Plate.Work.Cables > 6000 ? "" :
-            $"<figure>{SvgWriter.Element("pic", $"{pack.Plate.Title}, stitched", $"How the finished piece will look. {pack.Plate.Summary}.", picture.View, picture.Marks)}</figure>";
+        var picture = Picture(pack);
+        // A phone need not carry a drawing of every stitch of a very large piece.
+        var shown = pack.Plate.Work.Cables > MostDrawn && !picture.Marks.OfType<PixelPicture>().Any(p => !p.Jpeg.IsEmpty) ? "" : $"<figure>{SvgWriter.Element("pic", $"{pack.Plate.Title}, stitched", $"How the finished piece will look. {pack.Plate.Summary}.", picture.View, picture.Marks)}</figure>";
         return HtmlHead.Write(pack.Plate.Title, pack.Plate.Options.LargePrint, [Face.Display, Face.Text, Face.TextBold], Style, hash) + $"""
             <body>
             <header>

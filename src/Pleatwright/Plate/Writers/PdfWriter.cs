@@ -102,6 +102,11 @@ internal static class PdfWriter
 
         private void Draw(PixelPicture picture)
         {
+            if (picture.Jpeg.IsEmpty)
+            {
+                foreach (var mark in picture.Meanwhile) Draw(mark);
+                return;
+            }
             using var image = XImage.FromStream(new MemoryStream([.. picture.Jpeg]));
             graphics.DrawImage(image, Pt(picture.Box.X), Pt(picture.Box.Y), Pt(picture.Box.Width), Pt(picture.Box.Height));
         }

@@ -72,6 +72,11 @@ internal sealed class SvgBody(string id)
 
     private void Draw(PixelPicture picture)
     {
+        if (picture.Jpeg.IsEmpty)
+        {
+            Draw(picture.Meanwhile);
+            return;
+        }
         var box = picture.Box;
         text.Append($"<image x=\"{Number(box.X)}\" y=\"{Number(box.Y)}\" width=\"{Number(box.Width)}\" height=\"{Number(box.Height)}\" preserveAspectRatio=\"none\" href=\"data:image/jpeg;base64,");
         text.Append(Convert.ToBase64String(picture.Jpeg.AsSpan())).Append("\"/>\n");
