@@ -62,7 +62,7 @@ internal static class ShowCommand
             {
                 var (film, gauge) = name is not null
                     ? (Lesson.Named(name) ?? throw new UsageException($"--move {name}: there is no such move; there are {string.Join(", ", Lesson.All.Select(l => l.Name))}.")).Film(parsed.GetValue(left) ? Hand.Left : Hand.Right, levels.Read(parsed), parsed.GetValue(back))
-                    : OfPiece(path!, asked.Single(a => a.Number is not null), parsed.GetValue(left), levels.Read(parsed), parsed.GetValue(back), telling, cancel);
+                    : OfPiece(parsed, path!, asked.Single(a => a.Number is not null), parsed.GetValue(left), levels.Read(parsed), parsed.GetValue(back), telling, cancel);
                 var moves = Counting.Of(film.Takes.Length, "move");
                 return ending switch
                 {
@@ -78,9 +78,9 @@ internal static class ShowCommand
         return command;
     }
 
-    private static (Film, Gauge) OfPiece(string path, (string Option, int? Number) asked, bool left, LevelWords levels, bool back, Telling telling, CancellationToken cancel)
+    private static (Film, Gauge) OfPiece(ParseResult parsed, string path, (string Option, int? Number) asked, bool left, LevelWords levels, bool back, Telling telling, CancellationToken cancel)
     {
-        var work = PieceFile.Lay(path);
+        var work = PieceFile.Lay(parsed, path);
         if (left) work = WorkOptions.ForLeftHand(work);
         var order = LongWork.Plan(work, telling, cancel);
         var told = Directions.Write(order, levels).Where(d => d.Kind == DirectionKind.Step).ToList();
