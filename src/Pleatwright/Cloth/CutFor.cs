@@ -47,7 +47,10 @@ internal static class CutForWords
         $"rows {cut.RowSpacing.Say(units)} apart, {Counting.Of(cut.CableRowsPerSpace, "cable row")} to a space, {ClothWords.PleatsIn(cut.Pitch, units)}, fullness {cut.Fullness:0.0#} to 1{cut.At}");
 
     /// <summary>"34 1/2 in wide, 4 1/8 in deep".</summary>
-    public static string Cloth(CutFor cut, UnitSystem units) => $"{cut.CutWidth.Say(units)} wide, {cut.CutDepth.Say(units)} deep{(cut.IsDepthWhole ? "" : " for the gathered part alone")}{(cut.Wings is { } wings ? $"; and {wings.Say(units)}" : "")}";
+    /// <param name="cut">The fact.</param>
+    /// <param name="units">Units of lengths.</param>
+    /// <param name="alone">Said of a depth that is that of the gathered part, where nothing else tells it.</param>
+    public static string Cloth(CutFor cut, UnitSystem units, string alone = "") => $"{cut.CutWidth.Say(units)} wide, {cut.CutDepth.Say(units)} deep{(cut.IsDepthWhole ? "" : alone)}{(cut.Wings is { } wings ? $"; and {wings.Say(units)}" : "")}";
 
     /// <summary>How the depth comes about, and what it leaves out.</summary>
     public static string Depth(CutFor cut) => cut.IsDepthWhole

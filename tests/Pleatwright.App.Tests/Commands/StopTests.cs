@@ -44,7 +44,7 @@ public sealed class StopTests : IDisposable
     {
         Assert.SkipUnless(OperatingSystem.IsLinux() || OperatingSystem.IsMacOS(), "Interrupts are sent by kill.");
         var piece = Large();
-        using var process = Program.Start([arguments[0], piece, .. arguments[1..].Select(a => a.StartsWith("OUT", StringComparison.Ordinal) ? In(a) : a)]);
+        using var process = Program.Start([arguments[0], piece, "--large", .. arguments[1..].Select(a => a.StartsWith("OUT", StringComparison.Ordinal) ? In(a) : a)]);
         var text = process.StandardOutput.ReadToEndAsync(TestContext.Current.CancellationToken);
         // It tells what it does once that takes longer than a second; only then is it interrupted.
         var said = await process.StandardError.ReadLineAsync(TestContext.Current.CancellationToken);

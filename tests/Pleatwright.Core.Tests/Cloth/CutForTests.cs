@@ -12,7 +12,7 @@ public class CutForTests
     [Theory]
     [InlineData("harbour-morning", UnitSystem.Inches, "Cut for rows 3/8 in apart, 5 cable rows to a space, 16 pleats an inch, fullness 3.78 to 1.|Cloth: 43 in wide, 4 1/8 in deep.|The depth is that of 11 gathered rows with half a space beyond the outer ones; add what hangs above and below.")]
     [InlineData("gulls-turning", UnitSystem.Metric, "Cut for rows 9.5 mm apart, 5 cable rows to a space, 7.1 pleats a centimetre, fullness 3.97 to 1.|Cloth: 90.7 cm wide, 9.5 cm deep.|The depth is that of 10 gathered rows with half a space beyond the outer ones; add what hangs above and below.")]
-    [InlineData("quay-bishop", UnitSystem.Inches, "Cut for rows 3/8 in apart, 5 cable rows to a space, 28.9 pleats an inch, fullness 7.23 to 1.|Cloth: 84 in wide, 3 3/8 in deep.|The depth is that of 9 gathered rows with half a space beyond the outer ones; add what hangs above and below.")]
+    [InlineData("quay-bishop", UnitSystem.Inches, "Cut for rows 3/8 in apart, 5 cable rows to a space, 28.9 pleats an inch, fullness 7.23 to 1 at the neck.|Cloth: 84 in wide, 3 3/8 in deep.|The depth is that of 9 gathered rows with half a space beyond the outer ones; add what hangs above and below.")]
     public void Of_the_examples(string example, UnitSystem units, string words) =>
         Assert.Equal(words.Split('|'), CutForWords.Of(CutFor.Of(Plates.Example(example).Pleating), units));
 

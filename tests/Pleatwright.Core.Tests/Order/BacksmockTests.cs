@@ -95,10 +95,10 @@ public class BacksmockTests
         [
             "On the back, gathering row 1. Start a new needleful. From 10 left of the centre (pleat 20) to 10 right of the centre (pleat 1): 19 cables with 1 new needleful. Keep the thread for the next step.",
             "Turn the work: bottom edge up. On the back, gathering row 2, turned. The same thread, carried on the back 5 cable rows along the pleat. "
-                + "From 10 left of the centre (pleat 1) to 10 right of the centre (pleat 20): 19 cables with 0 new needlefuls. Tie off.",
+                + "From 10 left of the centre (pleat 1) to 10 right of the centre (pleat 20): 19 cables with what is left of it. Tie off.",
             "Turn the work back: top edge up. On the back, gathering row 3. Start a new needleful. From 10 left of the centre (pleat 20) to 10 right of the centre (pleat 1): 19 cables with 1 new needleful. Keep the thread for the next step.",
             "Turn the work: bottom edge up. On the back, gathering row 4, turned. The same thread, carried on the back 5 cable rows along the pleat. "
-                + "From 10 left of the centre (pleat 1) to 10 right of the centre (pleat 20): 19 cables with 0 new needlefuls. Tie off.",
+                + "From 10 left of the centre (pleat 1) to 10 right of the centre (pleat 20): 19 cables with what is left of it. Tie off.",
         ], Directions.Write(order, LevelWords.UpDown).Where(d => d.Back is not null).Select(d => d.Text));
         Assert.Equal([false, true, false, true], WorkItem.Of(Directions.Write(order, LevelWords.UpDown)).Take(4).Select(i => i.IsTurned));
         // 26 cables a row: 78 in three rows take two needlefuls, and so do 52 in two

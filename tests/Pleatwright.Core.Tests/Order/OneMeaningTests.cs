@@ -136,7 +136,7 @@ public partial class OneMeaningTests
     [Fact]
     public void What_each_figure_worked_alike_begins_with_is_told()
     {
-        foreach (var start in new[] { @"\d+ to \d+ +(between|pleat) .* step \d+, rest of \d+", @"\d+ to \d+ +(between|pleat) .* step \d+, new, longer" })
+        foreach (var start in new[] { @"\d+ to \d+ +(between|pleat) .* step \d+ starts with the rest of \d+", @"\d+ to \d+ +(between|pleat) .* step \d+ starts with a longer length" })
             Assert.Contains(Table(LevelWords.UpDown), t => Regex.IsMatch(t.ReplaceLineEndings(" "), start));
         Assert.Contains(Table(LevelWords.UpDown), t => t.Contains("s, “swell blue”", StringComparison.Ordinal));
     }

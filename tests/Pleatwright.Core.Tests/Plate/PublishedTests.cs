@@ -18,7 +18,7 @@ public class PublishedTests
         "Finished width: 11 in; 176 pleats, 11 rows to gather",
         "Difficulty: Easy: 1 thread waiting at once, 12 rows worked turned, 32 threads begun",
         "Time: 6 to 17 hours of stitching",
-        "Cut the cloth: 43 in wide, 4 1/8 in deep",
+        "Cut the cloth: 43 in wide, 4 1/8 in deep for the gathered part alone",
         "Cut for: Rows 3/8 in apart, 5 cable rows to a space, 16 pleats an inch, fullness 3.78 to 1",
     ], FactsPart.Of(Of("harbour-morning")).Select(f => $"{f.Name}: {f.Value}"));
 

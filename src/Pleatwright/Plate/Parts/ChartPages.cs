@@ -46,11 +46,11 @@ internal static class ChartPages
         var excerpts = Excerpts.Of(order);
         // where all is set as small as may be, the whole stands beside an excerpt that leaves it room
         var asideToo = scale < 0.1 && !look.Large && IsStripWanted(excerpts);
-        var (rows, tooLarge) = Rows(order, excerpts, look, options.Levels, width, height, scale, asideToo ? r => Beside(r).Row is null ? height * Strip(scale) : 0 : _ => 0);
+        var (rows, tooLarge) = Rows(order, excerpts, look, options.Levels, width, height, scale, asideToo ? r => Beside(r).Row is null ? height * Strip(scale, look) : 0 : _ => 0);
         var (beside, aside) = asideToo ? Beside(rows) : default;
         if (beside is null && IsStripWanted(excerpts))
         {
-            var strip = LayoutStrip.Draw(order, excerpts, width, height * Strip(scale), look, options.Levels);
+            var strip = LayoutStrip.Draw(order, excerpts, width, height * Strip(scale, look), look, options.Levels);
             yield return new(strip.View.Height, (page, x, y) => page.Figure(FigureWords.Strip, new Inset(strip.Marks, new Spot(x + (width - strip.View.Width) / 2 - strip.View.X, y - strip.View.Y))), null);
         }
         foreach (var row in beside is null ? rows : [beside, .. rows.Where(r => r != beside)])
@@ -112,7 +112,7 @@ internal static class ChartPages
     }
 
     // Share of a page that the strip may be high.
-    private static double Strip(double scale) => 0.2 + 0.12 * scale;
+    private static double Strip(double scale, Look look) => (look.Large ? 0.38 : 0.2) + 0.12 * scale; // type that is twice as large leaves less of it
 
     private const double Between = 5, LeastStrip = 62; // millimetres (our own choice)
 

@@ -34,7 +34,7 @@ internal static class LayoutStrip
         var gauge = work.Pleating.Gauge;
         var figures = Figures(order);
         var lines = Measures(figures);
-        double leading = look.Ruler.Points * 0.45, above = lines.Count * 2 * (leading + 0.9) + leading + 1.4;
+        double leading = look.Ruler.Points * 0.45, above = lines.Count * (leading * 2.35 + 1.8) + leading + 1.4;
         var told = Wrapping.Lines(Told(figures.Count, bands.Count), ChartRulers.Caption(look), width);
         var below = leading + 3 + told.Count * leading * 1.1;
         // rows may be drawn lower than they lie, before the whole is drawn smaller
@@ -237,13 +237,14 @@ internal static class LayoutStrip
     private static double Measure(ChartGeometry geometry, List<Figure> line, ChartWindow window, Look look, double y, double leading, ImmutableArray<Mark>.Builder marks)
     {
         var ticks = new OutlineBuilder();
-        double near = y - leading * 0.35, far = near - leading - 0.9;
+        double near = y - leading * 0.35, far = near - leading * 1.35 - 0.9, over = double.NegativeInfinity;
         var cap = Typeface.CapHeight(look.Ruler);
         int first = Math.Max(1, window.FirstPleat), last = Math.Min(geometry.Work.Pleating.Pleats, window.LastPleat);
         var edges = new List<int> { first - 1 };
         foreach (var figure in line) edges.AddRange([figure.From - 1, figure.To]);
         edges.Add(last);
         for (var i = 0; i + 1 < edges.Count; i++) Between(edges[i], edges[i + 1], near, edges[i + 1] - edges[i], i % 2 == 1 ? look.Ruler with { Face = Face.TextBold, Colour = look.Ink } : look.Ruler, 0.8);
+        over = double.NegativeInfinity;
         for (var i = 0; i + 1 < line.Count; i++)
         {
             double a = (line[i].From - 1 + line[i].To) / 2.0, b = (line[i + 1].From - 1 + line[i + 1].To) / 2.0;
@@ -259,12 +260,18 @@ internal static class LayoutStrip
             ticks.Line(a, at - tick, a, at + tick).Line(b, at - tick, b, at + tick);
             var words = count.ToString("0.#", CultureInfo.InvariantCulture);
             var wide = Typeface.Width(words, style) + 1.2;
+            var middle = (a + b) / 2;
             if (wide > b - a)
             {
                 ticks.Line(a, at, b, at);
+                // over its line, smaller where its neighbours do so too
+                var small = style with { Points = style.Points * 0.8 };
+                wide = Typeface.Width(words, small) + 0.6;
+                if (middle - wide / 2 < over) return;
+                over = middle + wide / 2;
+                marks.Add(new Lettering(new Spot(middle, at - tick - 0.3), words, small, Anchor.Middle));
                 return;
             }
-            var middle = (a + b) / 2;
             ticks.Line(a, at, middle - wide / 2, at).Line(middle + wide / 2, at, b, at);
             marks.Add(new Lettering(new Spot(middle, at + cap / 2), words, style, Anchor.Middle));
         }

@@ -98,6 +98,6 @@ internal static class PublishedWords
     /// <summary>"Rows 3/8 in apart, 5 cable rows to a space, 12 pleats an inch, fullness 3 to 1".</summary>
     public static string Gauge(Published plate) => CutForWords.Gauge(plate.CutFor, plate.Units).Capital();
 
-    /// <summary>"34 1/2 in wide, 4 1/8 in deep".</summary>
-    public static string Cloth(Published plate) => CutForWords.Cloth(plate.CutFor, plate.Units);
+    /// <summary>"34 1/2 in wide, 4 1/8 in deep for the gathered part alone".</summary>
+    public static string Cloth(Published plate) => CutForWords.Cloth(plate.CutFor, plate.Units, " for the gathered part alone");
 }

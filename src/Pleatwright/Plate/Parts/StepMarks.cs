@@ -84,9 +84,10 @@ internal sealed class StepMarks
                 {
                     var begins = Down(step.Begin.From.Depth);
                     var y = Math.Max(below, begins);
-                    BandLabel At(double down) => new(number, step.Count, side.Key, (step.Begin.From.Pleat.Number - (side.Key ? 1 : 0)) * geometry.Pitch, down, begins, step.Pass.Turned, look);
-                    var label = At(y);
-                    if (Covers(label)) label = Clear(At, label) ?? label;
+                    BandLabel At(double down, bool over) => new(number, step.Count, side.Key, (step.Begin.From.Pleat.Number - (side.Key ? 1 : 0)) * geometry.Pitch, down, begins, step.Pass.Turned, over, look);
+                    var label = At(y, false);
+                    // then it stands over its own stitches, not over those of the other half
+                    if (Covers(label)) label = Clear(down => At(down, true), label) ?? label;
                     bandLabels.Add(label);
                     if (label.Y >= y) below = label.Y + label.Height;
                 }
@@ -280,7 +281,7 @@ internal sealed class StepMarks
     }
 
     // Something written beside the place where it begins, with an arrow that points onward.
-    private abstract class Written(bool rightward, double at, double y, bool turned)
+    private abstract class Written(bool rightward, double at, double y, bool turned, bool over = false)
     {
         protected const double Arrow = 1.5, Gap = 0.9;
 
@@ -294,9 +295,9 @@ internal sealed class StepMarks
 
         public double Width { get; private set; } = Gap + Arrow + Apart;
 
-        public double Left => rightward ? At - Width : At;
+        public double Left => rightward != over ? At - Width : At;
 
-        public double Right => rightward ? At : At + Width;
+        public double Right => Left + Width;
 
         /// <summary>The white it stands on, from left to right.</summary>
         public (double From, double To) Ground => rightward ? (Left - 0.3, Right) : (Left, Right + 0.1);
@@ -317,7 +318,7 @@ internal sealed class StepMarks
             yield return new Shape(Outline.Rounded(new Box(Left - 0.3, y - cap * 0.8, Width - Apart + 0.5, cap * 1.6).Moved(rightward ? 0 : Apart - 0.2, 0), cap * 0.5), Colour.White);
             var left = rightward ? Left : Left + Apart + Arrow + Gap;
             foreach (var (text, style, offset) in words) yield return new Lettering(new Spot(left + offset, y + cap / 2), text, style) { Means = text == StartWord ? Sign.FigureStarts : null };
-            double tip = rightward ? At - Apart : At + Apart, back = rightward ? tip - Arrow : tip + Arrow, half = Math.Min(0.8, cap * 0.55);
+            double tip = rightward ? Right - Apart : Left + Apart, back = rightward ? tip - Arrow : tip + Arrow, half = Math.Min(0.8, cap * 0.55);
             yield return new Shape(Outline.Polygon(new(tip, y), new(back, y - half), new(back, y + half)), turned ? Colour.White : look.Ink, new Pen(look.Ink, 0.2)) { Means = Means };
         }
 
@@ -327,7 +328,7 @@ internal sealed class StepMarks
     // A step of a band, and its stitches.
     private sealed class BandLabel : Written
     {
-        public BandLabel(int number, int stitches, bool rightward, double at, double y, double begins, bool turned, Look look) : base(rightward, at, y, turned)
+        public BandLabel(int number, int stitches, bool rightward, double at, double y, double begins, bool turned, bool over, Look look) : base(rightward, at, y, turned, over)
         {
             Begins = begins;
             var style = look.Ruler with { Face = Face.TextBold, Colour = look.Ink };
