@@ -85,8 +85,9 @@ internal sealed class StepMarks
                     var begins = Down(step.Begin.From.Depth);
                     var y = Math.Max(below, begins);
                     BandLabel At(double down, bool over) => new(number, step.Count, side.Key, (step.Begin.From.Pleat.Number - (side.Key ? 1 : 0)) * geometry.Pitch, down, begins, step.Pass.Turned, over, look);
-                    var label = At(y, false);
-                    // then it stands over its own stitches, not over those of the other half
+                    // what begins in the middle stands over its own half, not over the other
+                    var halved = step.Thread is BandThread.NewWithTail or BandThread.Tail || (step.Pass.GoesOn && step.Thread is not (BandThread.GoesOn or BandThread.Carry));
+                    var label = At(y, halved);
                     if (Covers(label)) label = Clear(down => At(down, true), label) ?? label;
                     bandLabels.Add(label);
                     if (label.Y >= y) below = label.Y + label.Height;
