@@ -16,7 +16,7 @@ internal static class HtmlHead
         <meta charset="utf-8"/>
         <meta name="generator" content="Pleatwright"/>
         <meta name="viewport" content="width=device-width, initial-scale=1"/>
-        <meta http-equiv="Content-Security-Policy" content="default-src 'none'; {(script is null ? "" : $"script-src 'sha256-{script}'; ")}style-src 'unsafe-inline'; font-src data:{(script is null ? "; img-src data:" : "")}"/>
+        <meta http-equiv="Content-Security-Policy" content="default-src 'none'; {(script is null ? "" : $"script-src 'sha256-{script}'; ")}style-src 'unsafe-inline'; font-src data:; img-src data:"/>
         <meta name="color-scheme" content="light dark"/>
         <title>{Escaping.Xml(title)}</title>
         <style>

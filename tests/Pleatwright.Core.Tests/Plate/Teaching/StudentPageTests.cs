@@ -96,6 +96,6 @@ public partial class StudentPageTests
         var page = StudentPage.Write(Pack(SomeWorks.Of(true, "rrrr")));
         var script = page[(page.LastIndexOf("<script>", StringComparison.Ordinal) + 8)..page.LastIndexOf("</script>", StringComparison.Ordinal)];
         var hash = Convert.ToBase64String(System.Security.Cryptography.SHA256.HashData(System.Text.Encoding.UTF8.GetBytes(script)));
-        Assert.Contains($"content=\"default-src 'none'; script-src 'sha256-{hash}'; style-src 'unsafe-inline'; font-src data:\"", page, StringComparison.Ordinal);
+        Assert.Contains($"content=\"default-src 'none'; script-src 'sha256-{hash}'; style-src 'unsafe-inline'; font-src data:; img-src data:\"", page, StringComparison.Ordinal);
     }
 }
