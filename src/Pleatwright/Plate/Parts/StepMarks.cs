@@ -262,20 +262,22 @@ internal sealed class StepMarks
         var thread = geometry.Work.Piece.Thread(step.Thread)!.Colour;
         var style = new TypeStyle(Face.TextBold, Math.Round(Math.Min(look.Ruler.Points, Typeface.PointsOfCap(geometry.RowHeight * 0.5)), 2), thread.LetterOn);
         if (style.Points < ChartBricks.SmallestLetter) yield break;
-        foreach (var mark in On(step.From, step.Begin, step.Number, style)) yield return mark;
+        foreach (var mark in On(step.From, FirstPleat(step), step.Begin, step.Number, style)) yield return mark;
         if (step.Cables > 4)
-            foreach (var mark in On(step.To, step.End, step.Cables, style with { Face = Face.Text })) yield return mark;
+            foreach (var mark in On(step.To, (Rightward(step) ? step.To.RightPleat : step.To.LeftPleat).Number, step.End, step.Cables, style with { Face = Face.Text })) yield return mark;
 
         // over both lines of the row, on the colour of its thread, so that it can be read
-        IEnumerable<Mark> On(Valley valley, Level level, int number, TypeStyle type)
+        IEnumerable<Mark> On(Valley valley, int pleat, Level level, int number, TypeStyle type)
         {
             var box = geometry.CableBox(valley, step.Row, level);
             var words = number.ToString(CultureInfo.InvariantCulture);
             var wide = Typeface.Width(words, type);
             if (wide > box.Width * 1.1) type = type with { Points = Math.Round(type.Points * box.Width * 1.1 / wide, 2) };
-            var centre = new Spot(box.Centre.X, geometry.Middle(step.Row));
-            if (!geometry.BoxOf(window).Holds(centre)) yield break; // it begins or ends beyond what is shown
+            if (!IsShown(step, pleat) || pleat < window.FirstPleat) yield break; // it begins or ends beyond what is shown
             var (half, high) = (Math.Max(Typeface.Width(words, type) / 2 + 0.5, Typeface.CapHeight(type) * 0.8), Math.Min(geometry.RowHeight * 0.92, Typeface.CapHeight(type) * 1.7));
+            // a cable at the edge of what is shown is shown in half
+            var shown = geometry.BoxOf(window);
+            var centre = new Spot(Math.Max(Math.Min(box.Centre.X, shown.Right - half), shown.X + half), geometry.Middle(step.Row));
             yield return new Shape(Outline.Rounded(new Box(centre.X - half, centre.Y - high / 2, 2 * half, high), high / 2), thread, new Pen(Colour.White, 0.15));
             yield return new Lettering(new Spot(centre.X, centre.Y + Typeface.CapHeight(type) / 2), words, type, Anchor.Middle) { Means = Sign.RunWithin };
         }
