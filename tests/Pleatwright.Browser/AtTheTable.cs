@@ -41,8 +41,8 @@ internal static class AtTheTable
         if (section == "Proof") { await bench.Page.Locator(".tab-proof:visible, .proof-tool:visible").First.ClickAsync(); return; }
         var tab = bench.Page.Locator($"#tab-{section.ToLowerInvariant()}:visible");
         if (await tab.CountAsync() > 0) { await tab.ClickAsync(); return; }
-        // One tab stands for all: from what it opens the section is chosen.
-        await bench.Page.Locator("#tab-more:visible, .tool[aria-label^='More']:visible").First.ClickAsync();
+        // One tab stands for all: from what it opens the section is chosen. Where that lies open already, the tab would shut it.
+        if (await bench.Page.Locator(".drawer-sections button").CountAsync() == 0) await bench.Page.Locator("#tab-more:visible, .tool[aria-label^='More']:visible").First.ClickAsync();
         await bench.Page.Locator("#drawer:not([hidden])").WaitForAsync();
         var other = bench.Page.Locator(".drawer-sections").GetByText(section, new() { Exact = true });
         if (await other.CountAsync() > 0) await other.ClickAsync();

@@ -105,10 +105,11 @@ public sealed class OpenBench : IAsyncDisposable
         await ToStitchAsync();
     }
 
-    // At the table, the hand with nothing but the needle: what it did last it would do still.
+    // At the table, nothing over the cloth and the hand with nothing but the needle: what it did last it would do still.
     private async Task ToStitchAsync()
     {
         await Page.Locator(".bench[data-view=table] #table-cloth").FocusAsync();
+        await AtTheTable.PutAwayAsync(this);
         await Page.Locator(".doings [role=radio]").First.EvaluateAsync("stitch => stitch.click()");
         await Page.Locator(".doings [role=radio][aria-checked=true]:first-child").WaitForAsync(new() { State = WaitForSelectorState.Attached });
     }
