@@ -21,19 +21,21 @@ public readonly record struct StitchName(string Line, int At)
     /// <summary>The names of all ticks of one thing to do, in the order worked.</summary>
     public static IEnumerable<StitchName> Of(WorkingOrder order, WorkItem item)
     {
-        if (item.Step is { } step) return OfStep(step, order.TravelsRight(step), item.Stitches);
+        if (item.Step is { } step) return Of(order, step);
         if (item.Band is { } band) return OfBand(band);
         if (item.Told.Back is { } back) return OfBack(back);
         return item.Told.Accents.Select(a => new StitchName(
             string.Create(CultureInfo.InvariantCulture, $"a{a.Mark.GatheringRow.Number}.{a.Mark.Offset}.{a.Mark.Drop}.{a.Accent.Name.Replace(' ', '-')}"), a.Valley.Number));
     }
 
-    private static IEnumerable<StitchName> OfStep(Step step, bool rightward, IEnumerable<HeldStitch> stitches)
+    /// <summary>The names of the stitches of a step of runs, in the order worked.</summary>
+    public static IEnumerable<StitchName> Of(WorkingOrder order, Step step)
     {
+        var rightward = order.TravelsRight(step);
         var onward = rightward ? 1 : -1;
         var valley = step.From.Number;
         var first = true;
-        foreach (var stitch in stitches)
+        foreach (var stitch in HeldStitch.Of(step))
         {
             if (stitch.Half) yield return Half(step.Row, first ? step.From : step.To, first != rightward);
             else

@@ -34,6 +34,9 @@ internal enum MoveKind
     /// <summary>The thread is carried on the back to where the next stitches begin.</summary>
     Carry,
 
+    /// <summary>One of the small cables on the back by which a thread goes further than it may float.</summary>
+    Across,
+
     /// <summary>The needle is brought to the front.</summary>
     ComeUp,
 
@@ -128,7 +131,7 @@ internal sealed record Move(MoveKind Kind, int Stitch, Prick From, Prick In, Pri
     /// <summary>Which part of its accent's words tells it.</summary>
     public int Part { get; init; }
 
-    /// <summary>Which of several alike it is, from 1, and of how many: securing, tying off.</summary>
+    /// <summary>Which of several alike it is, from 1, and of how many: securing, cabling across, tying off.</summary>
     public (int Number, int Of) Time { get; init; } = (1, 1);
 
     /// <summary>Whether the needle goes through anything.</summary>

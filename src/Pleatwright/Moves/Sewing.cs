@@ -20,9 +20,10 @@ internal static class Sewing
     /// <param name="pass">The pass; at least one stitch.</param>
     /// <param name="gauge">How the cloth is gathered.</param>
     /// <param name="face">The face that is stitched on; on the wrong side the thread is there already, and leaves the outer side of the first pleat.</param>
-    public static IEnumerable<Move> Stitches(Pass pass, Gauge gauge, ClothSide face = ClothSide.Right)
+    /// <param name="seen">What is seen of its stitches, by their number; where it is a part of a longer pass, as that draws them. Its own drawing where none is given.</param>
+    public static IEnumerable<Move> Stitches(Pass pass, Gauge gauge, ClothSide face = ClothSide.Right, IEnumerable<(int Stitch, StitchShape Shape)>? seen = null)
     {
-        var shapes = StitchDrawing.OfStitches(pass, gauge.CableRowsPerSpace).ToLookup(s => s.Stitch, s => s.Shape);
+        var shapes = (seen ?? StitchDrawing.OfStitches(pass, gauge.CableRowsPerSpace)).ToLookup(s => s.Stitch, s => s.Shape);
         var (told, shown) = (-1, 0); // how many of a stitch's shapes moves have shown
         var path = NeedlePath.Of(pass, gauge.CableRowsPerSpace).Select(p => (p.Stitch, p.Point.Up, At: Prick.Of(p.Point, gauge))).ToList();
         var begun = pass.Stitches[0].Kind == StitchKind.Loop ? 0 : 2;
@@ -102,9 +103,28 @@ internal static class Sewing
         var between = outer.Lower(Above * down, gauge);
         return
         [
-            Small(MoveKind.Secure, outer.Lower(Below * down, gauge), inner.Lower(Below * down, gauge), between, 1, null),
-            Small(MoveKind.Secure, between, inner.Lower(Above * down, gauge), outer, 2, null),
+            Small(MoveKind.Secure, outer.Lower(Below * down, gauge), inner.Lower(Below * down, gauge), between, 1, null, gauge),
+            Small(MoveKind.Secure, between, inner.Lower(Above * down, gauge), outer, 2, null, gauge),
         ];
+    }
+
+    /// <summary>Small cables on the back from one valley to another at the same height: each lies over two pleats, and the needle goes back through the second. The last ends a pleat short, so that none is past where the thread is wanted.</summary>
+    /// <param name="left">Where the thread was left.</param>
+    /// <param name="to">Across, the valley where it is wanted: two pleats away or more.</param>
+    /// <param name="turned">Whether the work is turned.</param>
+    /// <param name="gauge">How the cloth is gathered.</param>
+    public static ImmutableArray<Move> Across(Prick left, double to, bool turned, Gauge gauge)
+    {
+        var onward = Math.Sign(to - left.Across);
+        var of = (int)Math.Round(Math.Abs(to - left.Across)) - 1;
+        var first = turned ? Level.Down : Level.Up; // as held the first is up, as in backsmocking
+        var moves = ImmutableArray.CreateBuilder<Move>(of);
+        for (var i = 1; i <= of; i++)
+        {
+            var into = left with { Across = left.Across + onward * (i + 1), Toward = -onward };
+            moves.Add(new(MoveKind.Across, -1, i == 1 ? left : moves[^1].Out, into, into with { Across = into.Across - onward, Toward = onward }, ClothSide.Wrong, ClothSide.Wrong, i % 2 == 1 ? first : first.Opposite()) { Time = (i, of), Shows = Seen(i == 1 ? left : moves[^1].Out, into, i % 2 == 1 ? first : first.Opposite(), gauge) });
+        }
+        return moves.MoveToImmutable();
     }
 
     /// <summary>Small cables on the back over the pleats just worked, from where the thread went down.</summary>
@@ -112,18 +132,26 @@ internal static class Sewing
     /// <param name="way">1 when stitches went right on the chart, -1 when they went left.</param>
     /// <param name="pleats">Pleats just worked, on that side of the valley.</param>
     /// <param name="first">The level of the first of them, seen on the chart.</param>
-    public static ImmutableArray<Move> TieOff(Prick left, int way, int pleats, Level first)
+    /// <param name="gauge">How the cloth is gathered.</param>
+    public static ImmutableArray<Move> TieOff(Prick left, int way, int pleats, Level first, Gauge gauge)
     {
         var moves = ImmutableArray.CreateBuilder<Move>(Fastenings);
         for (var i = 1; i <= Fastenings; i++)
         {
             var back = Math.Min(i, Math.Max(1, pleats));
             var into = left with { Across = left.Across - way * back, Toward = way };
-            moves.Add(Small(MoveKind.TieOff, i == 1 ? left : moves[^1].Out, into, into with { Across = into.Across + way, Toward = -way }, i, i % 2 == 1 ? first : first.Opposite()));
+            moves.Add(Small(MoveKind.TieOff, i == 1 ? left : moves[^1].Out, into, into with { Across = into.Across + way, Toward = -way }, i, i % 2 == 1 ? first : first.Opposite(), gauge));
         }
         return moves.MoveToImmutable();
     }
 
-    private static Move Small(MoveKind kind, Prick from, Prick into, Prick outOf, int number, Level? level) =>
-        new(kind, -1, from, into, outOf, ClothSide.Wrong, ClothSide.Wrong, level) { Time = (number, Fastenings) };
+    private static Move Small(MoveKind kind, Prick from, Prick into, Prick outOf, int number, Level? level, Gauge gauge) =>
+        new(kind, -1, from, into, outOf, ClothSide.Wrong, ClothSide.Wrong, level) { Time = (number, Fastenings), Shows = Seen(from, into, level, gauge) };
+
+    // A small stitch on the back lies as one of its kind on the front would: a cable on its line.
+    private static ImmutableArray<StitchShape> Seen(Prick from, Prick into, Level? level, Gauge gauge)
+    {
+        var beside = level switch { Level.Up => -0.5, Level.Down => 0.5, _ => 0.0 };
+        return [new(ShapeKind.Bar, from.Lower(beside, gauge).On(gauge), into.Lower(beside, gauge).On(gauge), level is null ? 0.6 : 0.9)];
+    }
 }

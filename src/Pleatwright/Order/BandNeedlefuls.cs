@@ -123,8 +123,11 @@ internal sealed class BandNeedlefuls(Work work)
     private bool Reaches(Leg from, Leg to)
     {
         Bite a = from.Pass.Stitches[^1].To, b = to.Pass.Stitches[0].From;
-        return Math.Abs(a.Pleat.Number - b.Pleat.Number) <= working.CarryPleats && Math.Abs(a.Depth - b.Depth) <= 1 + Stitch.Hair;
+        return Math.Abs(Pleats(from.Pass, to.Pass)) <= working.CarryPleats && Math.Abs(a.Depth - b.Depth) <= 1 + Stitch.Hair;
     }
+
+    // From valley to valley: from where a pass leaves the thread to where it comes up for the next.
+    private static int Pleats(Pass from, Pass to) => (int)Math.Round(NeedlePath.Rise(to) - NeedlePath.Left(from));
 
     // As few needlefuls as can be, and even, so that none is threaded for a stitch or two.
     private void Emit(Measured measured, BandThread thread, Length reach)
@@ -148,7 +151,7 @@ internal sealed class BandNeedlefuls(Work work)
                 steps.Add(new BandStep(leg.Band, leg.Pass, from - leg.First, end - from, thread, measured.Between(from, end))
                 {
                     Carried = thread == BandThread.Carry ? measured.CarryBefore(from) : Length.Zero,
-                    CarriedPleats = thread == BandThread.Carry ? measured[from].From.Pleat.Number - measured[from - 1].To.Pleat.Number : 0,
+                    CarriedPleats = thread == BandThread.Carry ? Pleats(measured.LegAt(from - 1).Pass, leg.Pass) : 0,
                     CarriedSpaces = thread == BandThread.Carry ? measured[from].From.Depth - measured[from - 1].To.Depth : 0,
                     TieOff = end == to,
                 });
@@ -213,7 +216,7 @@ internal sealed class BandNeedlefuls(Work work)
                 foreach (var stitch in pass.Stitches)
                 {
                     stitches[at] = stitch;
-                    if (at > 0 && at == parts[^1].First) carries[at] = Carry(work, stitches[at - 1].To, stitch.From);
+                    if (at > 0 && at == parts[^1].First) carries[at] = Carry(work, stitches[at - 1].To, stitch.From, Pleats(parts[^2].Pass, pass));
                     upTo[at + 1] = upTo[at] + CarryBefore(at) + BandWork.LengthOf(work, stitch);
                     at++;
                 }
@@ -236,9 +239,11 @@ internal sealed class BandNeedlefuls(Work work)
         /// <summary>Thread in stitches from one to another, what is carried to the first left out.</summary>
         public Length Between(int from, int to) => upTo[to] - upTo[from] - CarryBefore(from);
 
-        // along the pleat, then sideways
-        private static Length Carry(Work work, Bite from, Bite to) =>
-            work.Pleating.Gauge.RowSpacing * Math.Abs(to.Depth - from.Depth)
-            + BandWork.PitchAt(work, to.Depth) * Math.Abs(to.Pleat.Number - from.Pleat.Number);
+        // along the pleat, then sideways, floated or cabled across
+        private static Length Carry(Work work, Bite from, Bite to, int pleats)
+        {
+            var along = work.Pleating.Gauge.RowSpacing * Math.Abs(to.Depth - from.Depth) + BandWork.PitchAt(work, to.Depth) * Carries.Floated(pleats);
+            return Carries.IsCabled(pleats) ? along + BandWork.LengthOf(work, new Stitch(StitchKind.Over, to, to with { Pleat = new(to.Pleat.Number > 1 ? to.Pleat.Number - 1 : 2) }, Level.Up)) * Carries.Cables(pleats) : along;
+        }
     }
 }

@@ -8,6 +8,21 @@ namespace Pleatwright.Order;
 /// </summary>
 internal static class Carries
 {
+    /// <summary>
+    /// The most pleats a thread floats over sideways on the back. Further it is cabled across, and so holds the pleats on its way (common practice, no source). Directions,
+    /// moves and thread all go by it.
+    /// </summary>
+    public const int MostFloated = 3;
+
+    /// <summary>Whether a carry over so many pleats, either way, is cabled across.</summary>
+    public static bool IsCabled(int pleats) => Math.Abs(pleats) > MostFloated;
+
+    /// <summary>Small cables that a carry over so many pleats takes: each lies over two and goes back through the second, and the last ends a pleat short of where it comes up.</summary>
+    public static int Cables(int pleats) => IsCabled(pleats) ? Math.Abs(pleats) - 1 : 0;
+
+    /// <summary>Pleats of it that the thread floats over.</summary>
+    public static int Floated(int pleats) => Math.Abs(pleats) - Cables(pleats);
+
     /// <summary>For every end, the ends of other runs it can carry to or be carried to from.</summary>
     public static Lists Between(Work work, ThreadCosts costs)
     {

@@ -29,11 +29,13 @@ internal static class Phrases
         return $"{key} ({(thread.Name.Length > 0 ? $"{thread.Name}, " : "")}{Counting.Of(thread.Strands, "strand")})";
     }
 
-    /// <summary>", carried on the back 1 row along the pleat and 2 pleats sideways"; empty where nothing is carried.</summary>
+    /// <summary>", carried on the back 1 row along the pleat and 2 pleats sideways", ", cabled across 5 pleats on the back"; empty where nothing is carried.</summary>
     /// <param name="along">How far along the pleat, in words; empty for not at all.</param>
     /// <param name="pleats">Pleats sideways, either way.</param>
     public static string Carried(string along, int pleats)
     {
+        if (Carries.IsCabled(pleats))
+            return (along.Length > 0 ? $", carried on the back {along} along the pleat, then cabled across " : ", cabled across on the back ") + Counting.Of(Math.Abs(pleats), "pleat");
         List<string> legs = [];
         if (along.Length > 0) legs.Add($"{along} along the pleat");
         if (pleats != 0) legs.Add($"{Counting.Of(Math.Abs(pleats), "pleat")} sideways");

@@ -35,6 +35,13 @@ internal static class StepMoves
         Stitch Over(Pleat from, Pleat to, Level level) => new(StitchKind.Over, new(from, depth), new(to, depth), level);
     }
 
+    /// <summary>The stitches of a run's step with what is seen of each, as its moves show it; sooner than all its moves where no more is wanted.</summary>
+    public static IEnumerable<(Stitch Stitch, StitchShape Shape)> Shapes(WorkingOrder order, Step step)
+    {
+        var pass = PassOf(order, step);
+        return StitchDrawing.OfStitches(pass, order.Work.Pleating.Gauge.CableRowsPerSpace).Select(s => (pass.Stitches[s.Stitch], s.Shape));
+    }
+
     /// <summary>The moves of a step of runs.</summary>
     public static Passage Of(WorkingOrder order, Step step)
     {
@@ -49,9 +56,9 @@ internal static class StepMoves
             var before = order.Steps[order.LastStepOf(step) - 1];
             var left = End(order, before);
             if (before.Parks) moves.Add(Resting(MoveKind.TakeUp, left));
-            moves.Add(Carry(left, rise));
+            moves.AddRange(Carry(left, rise, step.Turned, gauge));
         }
-        Close(moves, sewn, step.TieOff, step.Parks, way, step.Cables, step.End.Opposite());
+        Close(moves, sewn, step.TieOff, step.Parks, way, step.Cables, step.End.Opposite(), gauge);
         Turn(moves, step.Turned, step.Number > 1 && order.Steps[step.Number - 2].Turned);
         return new(moves.ToImmutable(), step.Turned, way, order.Work.Piece.Thread(step.Thread)!);
     }
@@ -64,7 +71,8 @@ internal static class StepMoves
         var pass = step.Pass with { Stitches = stitches, GoesOn = step.Pass.GoesOn || step.First > 0 };
         // A bar or a slip alone goes no way of its own.
         var way = NeedlePath.WayOf(stitches.Any(s => s.From.Pleat != s.To.Pleat) ? pass : step.Pass);
-        var sewn = Sewing.Stitches(pass, gauge).ToList();
+        // What a thread begins or ends in the midst of is drawn as if it had not.
+        var sewn = Sewing.Stitches(pass, gauge, seen: StitchDrawing.OfStitches(step.Pass, gauge.CableRowsPerSpace).Select(s => (s.Stitch - step.First, s.Shape))).ToList();
         var rise = sewn[0].In;
         var steps = order.Bands.Steps;
         var at = steps.IndexOf(step);
@@ -72,7 +80,7 @@ internal static class StepMoves
         switch (step.Thread)
         {
             case BandThread.Carry:
-                moves.Add(Carry(Of(order, steps[at - 1]).Moves[^1].Out, rise));
+                moves.AddRange(Carry(Of(order, steps[at - 1]).Moves[^1].Out, rise, step.Pass.Turned, gauge));
                 break;
             case BandThread.Tail:
                 moves.Add(Resting(MoveKind.TakeUp, rise));
@@ -84,7 +92,7 @@ internal static class StepMoves
                 moves.AddRange(Sewing.Secure(rise, way, step.Pass.Turned, gauge));
                 break;
         }
-        Close(moves, sewn, step.TieOff, false, way, Math.Abs(step.End.To.Pleat.Number - step.Begin.From.Pleat.Number), Level.Up);
+        Close(moves, sewn, step.TieOff, false, way, Math.Abs(step.End.To.Pleat.Number - step.Begin.From.Pleat.Number), Level.Up, gauge);
         Turn(moves, step.Pass.Turned, at > 0 && steps[at - 1].Pass.Turned);
         return new(moves.ToImmutable(), step.Pass.Turned, way, order.Work.Piece.Thread(step.Band.Band.Thread)!);
     }
@@ -102,10 +110,15 @@ internal static class StepMoves
         var rows = order.Backsmock.Rows;
         var at = rows.IndexOf(row);
         var moves = ImmutableArray.CreateBuilder<Move>();
-        if (row.Carried > Length.Zero) moves.Add(Carry(Of(order, rows[at - 1]).Moves[^1].Out, start));
-        else moves.AddRange(Sewing.Secure(start with { Across = start.Across + way, Toward = -way }, way, row.Turned, gauge));
+        var rise = start with { Across = start.Across + way, Toward = -way };
+        if (row.Carried > Length.Zero)
+        {
+            moves.AddRange(Carry(Of(order, rows[at - 1]).Moves[^1].Out, rise, row.Turned, gauge));
+            moves.Add(new(MoveKind.Begin, -1, moves[^1].Out, rise, start, ClothSide.Wrong, ClothSide.Wrong, null));
+        }
+        else moves.AddRange(Sewing.Secure(rise, way, row.Turned, gauge));
         moves.AddRange(sewn);
-        if (!row.KeepsThread) moves.AddRange(Sewing.TieOff(sewn[^1].Out, way, row.Cables, sewn[^1].Level!.Value.Opposite()));
+        if (!row.KeepsThread) moves.AddRange(Sewing.TieOff(sewn[^1].Out, way, row.Cables, sewn[^1].Level!.Value.Opposite(), gauge));
         Turn(moves, row.Turned, at > 0 && rows[at - 1].Turned);
         return new(moves.ToImmutable(), row.Turned, way, order.Backsmock.Thread);
     }
@@ -125,7 +138,8 @@ internal static class StepMoves
             moves.Add(sewn[0] with { From = secured[^1].Out });
             moves.AddRange(sewn.AsSpan()[1..]);
             var left = sewn[^1].Out with { Across = Math.Round(sewn[^1].Out.Across), Toward = -way };
-            moves.AddRange(Sewing.TieOff(left, way, 1, Level.Up).SetItem(0, Sewing.TieOff(left, way, 1, Level.Up)[0] with { From = sewn[^1].Out }));
+            var tied = Sewing.TieOff(left, way, 1, Level.Up, gauge);
+            moves.AddRange(tied.SetItem(0, tied[0] with { From = sewn[^1].Out }));
         }
         return new(moves.ToImmutable(), false, way, order.Work.Piece.Thread(accents[0].Mark.Thread)!);
     }
@@ -139,13 +153,13 @@ internal static class StepMoves
     }
 
     // The needle comes up where the thread has been brought to, stitches, and goes to the back.
-    private static void Close(ImmutableArray<Move>.Builder moves, List<Move> sewn, bool tieOff, bool waits, int way, int pleats, Level first)
+    private static void Close(ImmutableArray<Move>.Builder moves, List<Move> sewn, bool tieOff, bool waits, int way, int pleats, Level first, Cloth.Gauge gauge)
     {
         moves.Add(sewn[0] with { From = moves[^1].Out });
         moves.AddRange(sewn.Skip(1));
         var left = sewn[^1].Out;
         moves.Add(new(MoveKind.GoDown, -1, left, left, left, ClothSide.Right, ClothSide.Wrong, null));
-        if (tieOff) moves.AddRange(Sewing.TieOff(left, way, pleats, first));
+        if (tieOff) moves.AddRange(Sewing.TieOff(left, way, pleats, first, gauge));
         else if (waits) moves.Add(Resting(MoveKind.Wait, left));
     }
 
@@ -156,10 +170,14 @@ internal static class StepMoves
 
     private static Move Resting(MoveKind kind, Prick at) => new(kind, -1, at, at, at, ClothSide.Wrong, ClothSide.Wrong, null);
 
-    // Along the pleat to the new height, then sideways.
-    private static Move Carry(Prick left, Prick to)
+    // Along the pleat to the new height, then sideways: floated, or where that is too far cabled across.
+    private static IEnumerable<Move> Carry(Prick left, Prick to, bool turned, Cloth.Gauge gauge)
     {
         var corner = left with { Height = to.Height };
-        return new(MoveKind.Carry, -1, left, to, to, ClothSide.Wrong, ClothSide.Wrong, null) { Via = corner == left || corner.Across == to.Across ? [] : [corner] };
+        if (!Carries.IsCabled((int)Math.Round(to.Across - left.Across))) return [Floated(left, to) with { Via = corner == left || corner.Across == to.Across ? [] : [corner] }];
+        var across = Sewing.Across(corner, to.Across, turned, gauge);
+        return corner == left ? across : [Floated(left, corner), .. across];
     }
+
+    private static Move Floated(Prick left, Prick to) => new(MoveKind.Carry, -1, left, to, to, ClothSide.Wrong, ClothSide.Wrong, null);
 }

@@ -86,9 +86,9 @@ internal sealed class ThreadCosts
         return (long)r.Cables * cable[r.Row.Index] + (long)r.HalfStitches * half[r.Row.Index];
     }
 
-    /// <summary>A carry: along the pleat, then sideways.</summary>
+    /// <summary>A carry: along the pleat, then sideways, floated or cabled across.</summary>
     public int Carry(int pleats, int fromRow, int toRow) =>
-        Math.Abs(pleats) * ((pitch[fromRow] + pitch[toRow] + 1) / 2) + Math.Abs(toRow - fromRow) * rowHeight;
+        Carries.Floated(pleats) * ((pitch[fromRow] + pitch[toRow] + 1) / 2) + Carries.Cables(pleats) * ((cable[fromRow] + cable[toRow] + 1) / 2) + Math.Abs(toRow - fromRow) * rowHeight;
 
     private static int RoundUp(Length length) => (int)Math.Ceiling(length.Millimetres * 1000 - 1e-6);
 }

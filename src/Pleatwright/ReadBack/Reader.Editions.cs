@@ -8,7 +8,7 @@ internal sealed partial class Reader
     private bool alike, onPleat; // whether a figure's centre is a pleat
     private (int First, int Last, int Times) figure;
     private int bandSteps, bandHand;
-    private (int Pleat, double Depth)? bandLeft; // where the band's thread in hand came to the back
+    private (double Valley, double Depth)? bandLeft; // where the band’s thread in hand came to the back
     private bool half; // half a needleful hangs at the centre
     private bool backKept;
     private (int Row, int Pleat) backLeft;
@@ -66,6 +66,7 @@ internal sealed partial class Reader
         {
             Agree(!match.Groups["fp"].Success || Math.Abs(Rows(match) - reading.PerSpace * Math.Abs(Number(match, "row") - backLeft.Row)) < 1e-6, "the back’s thread is carried as many rows as lie between");
             Agree(!match.Groups["fp"].Success || Number(match, "side") == Math.Abs(from - backLeft.Pleat), "the back’s thread is carried as many pleats as lie between");
+            if (match.Groups["fp"].Success) Across(match);
         }
         (backKept, backLeft) = (keeps, (Number(match, "row"), to));
         reading.Back.Add(new(Number(match, "row"), from, to));
@@ -233,10 +234,12 @@ internal sealed partial class Reader
         {
             var depth = slope == 0 ? high : high + (low - high) * (isTurned ? slope - begin : begin) / slope;
             Agree(Math.Abs(Rows(step) - Math.Abs(depth - left.Depth) * reading.PerSpace) < 0.006, "a thread is carried as many rows as lie between");
-            Agree(Number(step, "side") == Math.Abs(from - left.Pleat), "a thread is carried as many pleats as lie between");
+            // from the valley where the one before was left to the valley between this one's first two pleats
+            Agree(Number(step, "side") == Math.Abs(from + 0.5 * Math.Sign(to - from) - left.Valley), "a thread is carried as many pleats as lie between");
+            Across(step);
         }
         Stitch(step, step.Groups["letter"].Value[0], isTurned, to != from && to > from != isTurned, high, low, begin, slope, from, to);
-        bandLeft = reading.Stitches.Count > 0 ? (reading.Stitches[^1].ToPleat, reading.Stitches[^1].ToDepth) : null;
+        bandLeft = reading.Stitches.Count > 0 ? (reading.Stitches[^1].ToPleat + (step.Groups["pattern"].Value.Contains("loop", StringComparison.Ordinal) ? 0.5 : -0.5) * Math.Sign(to - from), reading.Stitches[^1].ToDepth) : null;
         return true;
 
         int One(string group) => step.Groups[group].Success ? Number(step, group) : 1; // one that is not told is the only one

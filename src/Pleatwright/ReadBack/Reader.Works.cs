@@ -176,7 +176,11 @@ internal sealed partial class Reader
             : told.Match.Groups["far"].Success ? (Number(told.Match, "crows"), Number(told.Match, "cpleats")) : rows <= 1 && pleats <= 2 ? (rows, pleats) : (-1, -1);
         Agree(Math.Abs(toldRows - rows) < 1e-6, "a thread is carried as many rows as lie between");
         Agree(toldPleats == pleats, "a thread is carried as many pleats as lie between");
+        if (told.Match.Groups["sofar"].Success) Across(told.Match);
     }
+
+    // A thread floats over three pleats on the back; further it is cabled across (common practice, no source).
+    private void Across(Match match) => Agree(match.Groups["across"].Success == Number(match, "side") > 3, "a thread that goes further than three pleats is cabled across");
 
     private bool Squeezes(Step step)
     {

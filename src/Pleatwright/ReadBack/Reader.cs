@@ -291,7 +291,7 @@ internal sealed partial class Reader
     private static partial Regex ThreadKey();
 
     [GeneratedRegex(@"\GIn a line, first is the level of the first cable(?<halves>; before and after, a half stitch before the first cable and after the last)?"
-        + "(?<carry>; carry, so many rows along the pleat and so many pleats sideways, told where the thread goes past the next row or more than 2 pleats sideways)?"
+        + "(?<carry>; carry, so many rows along the pleat and so many pleats sideways, told where the thread goes past the next row or more than 2 pleats sideways(?:; past 3 it is cabled across on the back)?)?"
         + "; then, what becomes of the thread(?:: on is to keep it for the next step)?(?:(?:: |, )hang to leave it hanging at the back)?\\. Where the row is a gathering row, keep it straight along its thread, a thread's width away\\.", Plain)]
     private static partial Regex RunKey();
 
@@ -299,7 +299,7 @@ internal sealed partial class Reader
     private static partial Regex BandKey();
 
     private const string HowRunsAreWorked =
-        "Every run is worked alike. If the work is not held so already, turn it first. Secure a new thread, or a rest, on the back with two small stitches through the first pleat, never in a valley; carry a thread kept or left hanging to it on the back. "
+        "Every run is worked alike. If the work is not held so already, turn it first. Secure a new thread, or a rest, on the back with two small stitches through the first pleat, never in a valley; carry a thread kept or left hanging to it on the back, and past 3 pleats sideways cable across with it. "
         + "Bring the needle to the front in the valley between the first two pleats, take it back through the first so that the thread leaves its outer side, cable to the last pleat, and take the needle to the back in the valley before it. "
         + "To tie off, make one or two small cables on the back, through pleats. A thread kept or left hanging stays on the back in its needle.";
 

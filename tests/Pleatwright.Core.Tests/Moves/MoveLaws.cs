@@ -14,35 +14,12 @@ namespace Pleatwright.Tests.Moves;
 /// <summary>What holds of the moves of every step of every piece.</summary>
 public class MoveLaws
 {
-    private static readonly Gen<Band> Bands = Gen.Select(Gen.OneOf([.. BandStitch.All]), Gen.Int[0, 12], Gen.Int[0, 8], Gen.Bool, Gen.Enum<WorkFrom>(), Gen.Int[1, 2]).Select((stitch, steps, height, upsideDown, from, rows) =>
-        new Band(stitch.Name, new GatheringRow(1), new ThreadKey('b'))
-        {
-            Steps = stitch.Steps is { } s ? Math.Clamp(steps, s.Least, s.Most) : null,
-            Height = stitch.Height is { } h ? Math.Clamp(height, h.Least, h.Most) : null,
-            UpsideDown = upsideDown,
-            WorkFrom = from,
-            Rows = rows,
-        });
-
-    private static readonly Gen<AccentMark> Accents = Gen.Select(Gen.OneOf([.. Accent.All]), Gen.Bool, Gen.Int[1, 3]).Select((accent, upright, copies) =>
-        new AccentMark(accent.Name, Centre.Middle, new GatheringRow(2), new ThreadKey('c')) { Upright = upright && accent.Size is not null, Repeat = new Repeat(copies, 4) });
-
-    /// <summary>Pieces with runs, half stitches, bands, accents and backsmocking, for either hand.</summary>
-    private static readonly Gen<Piece> Pieces = Gen.Select(Drawn.Pieces, Bands.Array[0, 2], Accents.Array[0, 2], Gen.Select(Gen.Bool, Gen.Bool, Gen.Enum<WayOfWorking>(), Gen.Enum<Backsmocking>())).Select((piece, bands, accents, how) => piece with
-    {
-        Figures = [.. piece.Figures.Select(f => f with { Square = how.Item1 })],
-        Bands = [.. bands],
-        Accents = [.. accents],
-        Back = how.Item4,
-        Working = piece.Working with { Hand = how.Item2 ? Hand.Left : Hand.Right, Way = how.Item3 },
-    });
-
     private static WorkingOrder Plan(Piece piece) => Planner.Plan(Work.Lay(piece), Effort.Drawing);
 
     private static IEnumerable<(Direction Told, Passage Passage)> Steps(WorkingOrder order) =>
         from told in Directions.Write(order, LevelWords.UpDown) let passage = StepMoves.Of(order, told) where passage is not null select (told, passage);
 
-    private static void Every(Action<WorkingOrder, Direction, Passage> holds) => Pieces.Sample(piece =>
+    private static void Every(Action<WorkingOrder, Direction, Passage> holds) => MoveGen.Pieces.Sample(piece =>
     {
         var order = Plan(piece);
         foreach (var (told, passage) in Steps(order)) holds(order, told, passage);
@@ -149,6 +126,32 @@ public class MoveLaws
         Assert.Equal(off.Points[^1].Pleat - 0.5, passage.Moves[^1].In.Across);
     });
 
+    // Further than about three pleats a thread is not floated: it is cabled across on the back, and holds the pleats (as practitioners tell it; docs/directions.md). Directions, moves
+    // and what is drawn of the path go by one rule: words and moves are compared here.
+    [Fact]
+    public void A_carry_further_than_three_pleats_is_cabled_across_and_said_so()
+    {
+        var far = 0;
+        Every((order, told, passage) =>
+        {
+            if (told.Kind != DirectionKind.Step || (told.Step?.CarriedPleats ?? told.Band?.CarriedPleats ?? told.Back?.CarriedPleats) is not { } pleats) return;
+            var across = passage.Moves.Where(m => m.Kind == MoveKind.Across).ToList();
+            Assert.Equal(Math.Abs(pleats) > 3, told.Text.Contains($"cabled across {(told.Text.Contains("along the pleat", StringComparison.Ordinal) ? "" : "on the back ")}{Math.Abs(pleats)} pleats", StringComparison.Ordinal));
+            if (Math.Abs(pleats) <= 3) { Assert.Empty(across); return; }
+            far++;
+            // every pleat on the way lies under the thread, one after the other, and none beyond
+            var onward = Math.Sign(pleats);
+            double left = across[0].From.Across, to = left + pleats;
+            Assert.Equal(Enumerable.Range(1, Math.Abs(pleats) - 1).Select(i => (left + onward * (i - 1), left + onward * (i + 1), left + onward * i)), across.Select(m => (m.From.Across, m.In.Across, m.Out.Across)));
+            Assert.All(across, m => Assert.Equal((ClothSide.Wrong, ClothSide.Wrong, m.In.Height), (m.Lies, m.Emerges, m.From.Height)));
+            Assert.Equal(Enumerable.Range(0, across.Count).Select(i => i % 2 == 0 ? Level.Up : Level.Down), across.Select(m => passage.Held(m)!.Value));
+            Assert.Equal(to, passage.Moves[passage.Moves.IndexOf(across[^1]) + 1] is { Kind: MoveKind.ComeUp } up ? up.In.Across : passage.Moves.First(m => m.Stitch == 0).From.Across);
+            var captions = new MoveWords(new Vocabulary(LevelWords.UpDown)).Of(passage, order.Work.Pleating.Gauge, told.Accents);
+            Assert.Contains($"cabled across on the back {Math.Abs(pleats)} pleats: small cable 1 of {across.Count}.", captions[passage.Moves.IndexOf(across[0])], StringComparison.Ordinal);
+        });
+        Assert.True(far > 0);
+    }
+
     [Fact]
     public void A_left_handed_maker_does_the_very_mirror() => Drawn.Pieces.Sample(piece =>
     {
@@ -164,7 +167,7 @@ public class MoveLaws
             var (rise, gauge) = (Sewing.Stitches(StepMoves.PassOf(order, step), order.Work.Pleating.Gauge).First().In, order.Work.Pleating.Gauge);
             var way = order.TravelsRight(step) ? 1 : -1;
             Assert.Equal(Sewing.Secure(rise, way, step.Turned, gauge).Select(m => Key(m, 0)), Sewing.Secure(Mirror(rise, pleats), -way, step.Turned, gauge).Select(m => Key(m, pleats)));
-            Assert.Equal(Sewing.TieOff(rise, way, step.Cables, Level.Up).Select(m => Key(m, 0)), Sewing.TieOff(Mirror(rise, pleats), -way, step.Cables, Level.Up).Select(m => Key(m, pleats)));
+            Assert.Equal(Sewing.TieOff(rise, way, step.Cables, Level.Up, gauge).Select(m => Key(m, 0)), Sewing.TieOff(Mirror(rise, pleats), -way, step.Cables, Level.Up, gauge).Select(m => Key(m, pleats)));
         }
 
         static Prick Mirror(Prick at, int pleats) => pleats == 0 ? at : at with { Across = pleats - at.Across, Toward = -at.Toward };
@@ -172,7 +175,7 @@ public class MoveLaws
     }, iter: 40);
 
     [Fact]
-    public void Bands_and_accents_of_a_left_hand_are_the_mirror_too() => Gen.Select(Bands, Gen.OneOf([.. Accent.All]), Gen.Int[2, 8]).Sample((band, accent, half) =>
+    public void Bands_and_accents_of_a_left_hand_are_the_mirror_too() => Gen.Select(MoveGen.Bands, Gen.OneOf([.. Accent.All]), Gen.Int[2, 8]).Sample((band, accent, half) =>
     {
         var stitch = BandStitch.Named(band.Stitch)!;
         LaidBand Lay(Hand hand) => LaidBand.Lay(0, band, stitch, 2 * half, 5, hand);

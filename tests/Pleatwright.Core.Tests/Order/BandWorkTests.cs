@@ -65,7 +65,8 @@ public class BandWorkTests
             if (step.Thread == BandThread.Carry)
             {
                 Assert.Equal(before!.Band.Band.Thread, step.Band.Band.Thread);
-                Assert.Equal(step.CarriedPleats, step.Begin.From.Pleat.Number - before.End.To.Pleat.Number);
+                // from valley to valley: where the moves of the one before leave the thread, and where the needle comes up
+                Assert.Equal(NeedlePath.Of(step.Pass, 1).First().Point.At.Across - NeedlePath.Of(before.Pass, 1).Last().Point.At.Across, step.CarriedPleats);
                 Assert.Equal(step.CarriedSpaces, step.Begin.From.Depth - before.End.To.Depth, 9);
                 Assert.InRange(Math.Abs(step.CarriedPleats), 0, work.Piece.Working.CarryPleats);
                 Assert.InRange(Math.Abs(step.CarriedSpaces), 0, 1 + 1e-9);

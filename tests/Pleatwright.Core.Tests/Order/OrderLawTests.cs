@@ -137,7 +137,9 @@ public class OrderLawTests
             Assert.Equal(step.Row.Index - before.Row.Index, step.CarriedRows);
             Assert.InRange(Math.Abs(step.CarriedPleats), 0, work.Piece.Working.CarryPleats);
             Assert.InRange(Math.Abs(step.CarriedRows), 0, work.Pleating.Gauge.CableRowsPerSpace);
-            var expected = work.Pleating.Gauge.Pitch * Math.Abs(step.CarriedPleats) + work.Pleating.Gauge.CableRowHeight * Math.Abs(step.CarriedRows);
+            // floated up to three pleats, further cabled across: a cable for each pleat but the last
+            var sideways = Math.Abs(step.CarriedPleats) <= 3 ? work.Pleating.Gauge.Pitch * Math.Abs(step.CarriedPleats) : work.Pleating.Gauge.Pitch + work.CableThread(step.Row) * (Math.Abs(step.CarriedPleats) - 1);
+            var expected = sideways + work.Pleating.Gauge.CableRowHeight * Math.Abs(step.CarriedRows);
             Assert.Equal(expected.Millimetres, step.Carried.Millimetres, 0.02);
         }
     });

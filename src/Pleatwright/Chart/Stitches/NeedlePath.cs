@@ -58,6 +58,12 @@ internal static class NeedlePath
             new(up, new ChartPlace(bite.Pleat.Number - 0.5 + 0.5 * side, StitchDrawing.Down(bite.Depth, cableRowsPerSpace)), -side);
     }
 
+    /// <summary>Across, the valley where the needle comes up for a pass; the first point of its way.</summary>
+    public static double Rise(Pass pass) => pass.Stitches[0].From.Pleat.Number - 0.5 + 0.5 * WayOf(pass);
+
+    /// <summary>Across, the valley where the last stitch of a pass leaves the needle; the last point of its way. A loop's goes along the way, every other bite against it.</summary>
+    public static double Left(Pass pass) => pass.Stitches[^1].To.Pleat.Number - 0.5 + 0.5 * WayOf(pass) * (pass.Stitches[^1].Kind == StitchKind.Loop ? 1 : -1);
+
     /// <summary>1 when a pass travels right on the chart, -1 when it travels left.</summary>
     public static int WayOf(Pass pass)
     {

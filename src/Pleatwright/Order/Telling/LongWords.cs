@@ -129,7 +129,7 @@ internal sealed class LongWords(WorkingOrder order, Vocabulary words, UnitSystem
 
     /// <summary>How every run is worked and its thread secured.</summary>
     public static string RunsOpen() =>
-        $"Every run is worked alike. If the work is not held so already, turn it first. Secure a new thread, or a rest, {MoveWords.Securing}; carry a thread kept or left hanging to it on the back. "
+        $"Every run is worked alike. If the work is not held so already, turn it first. Secure a new thread, or a rest, {MoveWords.Securing}; carry a thread kept or left hanging to it on the back, and past {Carries.MostFloated} pleats sideways cable across with it. "
         + $"{MoveWords.ComingUp}, {MoveWords.Beginning}, cable to the last pleat, and {MoveWords.GoingDown} before it. "
         + $"To tie off, {MoveWords.TyingOff}. A thread kept or left hanging stays on the back in its needle.";
 

@@ -67,6 +67,7 @@ internal sealed class MoveWords(Vocabulary words)
             MoveKind.LeaveHalf => "Leave half of the needleful hanging there at the back.",
             MoveKind.TakeUp => $"{TakingUp(key)} left hanging.",
             MoveKind.Carry => Same(key, (move.In.Height - move.From.Height) / gauge.CableRowHeight, (int)Math.Round(move.In.Across - move.From.Across)),
+            MoveKind.Across => $"{(move.Time.Number == 1 ? Same(key, 0, move.Time.Of + 1)[..^1] : "Across on the back")}: small cable {move.Time.Number} of {move.Time.Of}. {Through(words.Way(Rightward(move, passage)), thread)}",
             MoveKind.ComeUp => $"{ComingUp}.",
             MoveKind.Begin => $"{Beginning.Capital()}.",
             MoveKind.Cable => $"{Phrases.A(word).Capital()} cable. {Through(needle, thread)}",
@@ -84,6 +85,9 @@ internal sealed class MoveWords(Vocabulary words)
             _ => $"Tie off: {TyingOff}: the {(move.Time.Number == 1 ? "first" : "second")} of them.",
         };
     }
+
+    // Whether the needle goes from left to right, as held and as the face it is on is seen.
+    private static bool Rightward(Move move, Passage passage) => move.Out.Across > move.In.Across != passage.Turned != (move.Lies == ClothSide.Wrong);
 
     private string Way(bool rises) => words.Level(rises ? Level.Up : Level.Down);
 

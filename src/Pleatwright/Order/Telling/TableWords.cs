@@ -174,7 +174,7 @@ internal sealed class TableWords(WorkingOrder order, Vocabulary words, UnitSyste
     {
         List<string> parts = ["In a line, first is the level of the first cable"];
         if (halves) parts.Add("before and after, a half stitch before the first cable and after the last");
-        if (carries) parts.Add("carry, so many rows along the pleat and so many pleats sideways, told where the thread goes past the next row or more than 2 pleats sideways");
+        if (carries) parts.Add("carry, so many rows along the pleat and so many pleats sideways, told where the thread goes past the next row or more than 2 pleats sideways" + (told.Any(t => t is RunLine { IsFar: true } l && Carries.IsCabled(l.Step.CarriedPleats)) ? $"; past {Carries.MostFloated} it is cabled across on the back" : ""));
         List<string> goes = [];
         if (told.Any(t => t is RunLine { Goes: Going.Kept })) goes.Add("on is to keep it for the next step");
         if (told.Any(t => t is RunLine { Goes: Going.Hanging })) goes.Add("hang to leave it hanging at the back");

@@ -30,6 +30,7 @@ internal sealed record Lesson(string Name, Func<Piece> Of, Func<WorkingOrder, Im
         new("mirror row", () => Cloth(["aaaaaaa", "aaaaaaa"]), Second, (m, _) => m.Stitch >= 0),
         new("next row", () => Cloth(["aaaaaaa", "aaaaaaa"]), Two, (m, step) => step == 0 ? m.Kind == MoveKind.GoDown : UpToFirst(m)),
         new("carry", () => Cloth(["aaa.aaa"]), Two, (m, step) => step == 0 ? m.Kind == MoveKind.GoDown : UpToFirst(m)),
+        new("carry further", () => Cloth(["aaa...aaa"]), Two, (m, step) => step == 0 ? m.Kind == MoveKind.GoDown : UpToFirst(m)),
         new("change the colour", () => Cloth(["aaaabbb"]), Two, (m, step) => step == 0 ? m.Stitch == 3 || m.Kind is MoveKind.GoDown or MoveKind.Wait or MoveKind.TieOff : UpToFirst(m)),
         new("wait and take up", () => Cloth(["aaaabbb", "aaaabbb"]), Waiting, (m, step) => step == 0 ? m.Kind is MoveKind.GoDown or MoveKind.Wait : UpToFirst(m)),
         Run("tie off", ["aaaaaaa"], (m, _) => m.Kind is MoveKind.GoDown or MoveKind.TieOff),

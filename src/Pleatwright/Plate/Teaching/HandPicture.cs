@@ -3,6 +3,7 @@ using Pleatwright.Chart;
 using Pleatwright.Chart.Stitches;
 using Pleatwright.Cloth;
 using Pleatwright.Moves;
+using Pleatwright.Order;
 using Pleatwright.Plate.Parts;
 using Pleatwright.Thread;
 
@@ -10,8 +11,8 @@ namespace Pleatwright.Plate.Teaching;
 
 /// <summary>
 /// A few pleats of this plate's cloth, large, with stitches in its thread and a needle at work. Everything is drawn for a
-/// right hand and turned about for a left: places across are pleats from where the work begins, places down are lines from
-/// the middle of the first row.
+/// right hand and turned about for a left. Where needle and thread are is told by the moves of <see cref="Worked"/> alone; words and rings are set down in pleats
+/// from where the work begins and lines from the middle of the first row.
 /// </summary>
 internal sealed class HandPicture
 {
@@ -22,6 +23,8 @@ internal sealed class HandPicture
     private const double Gathering = -1.35; // lines from the row's middle: a thread's width beside its cables
 
     private readonly Hand hand;
+    private bool mirrored, turned;
+    private ClothSide face = ClothSide.Right;
     private readonly Floss thread;
     private Floss second; // a second colour, where the picture has one; else the first again
     private Floss inHand;
@@ -51,7 +54,7 @@ internal sealed class HandPicture
         {
             SeamPleats = 0, HoldingRowsAbove = 0, HoldingRowsBelow = 0, Colour = work.Piece.Cloth.Colour,
         };
-        first = new GatheringRow(2).CableRow(gauge.CableRowsPerSpace);
+        first = FirstRow.CableRow(gauge.CableRowsPerSpace);
         phase = Lattice.LevelAt(new Valley(2), first, Phase.Even) == level ? Phase.Even : Phase.Odd;
         var pitch = width / Pleats;
         // A gauge far from square would make needle and words collide.
@@ -96,26 +99,106 @@ internal sealed class HandPicture
         return this;
     }
 
-    /// <summary>The needle of a move, going back through its pleat.</summary>
-    public HandPicture Needle(Move move) => Needle(move.In.Pleat!.Value.Number, Down(move));
-
-    /// <summary>The thread of a move in hand, from where it comes out of the cloth to the needle's eye, on its side of the needle.</summary>
-    public HandPicture Thread(Move move) => Thread(move.From.Across, move.In.Pleat!.Value.Number, Down(move), move.Level!.Value);
-
-    /// <summary>
-    /// The moves of a row as it is drawn here, for a right hand: the needle comes up, begins, works cables from the second pleat on, and after the last a half stitch.
-    /// </summary>
-    /// <param name="level">Level of the first cable.</param>
-    /// <param name="cables">Cables in it.</param>
-    /// <param name="down">Lines below the middle of the first row.</param>
-    public static ImmutableArray<Move> RowOf(Level level, int cables, double down = 0)
+    /// <summary>The steps of a few rows on pleats like these, planned and worked as any piece is, by a right hand.</summary>
+    /// <param name="level">Level of the first cable of the first row.</param>
+    /// <param name="rows">The rows, each a character a valley, 'a' or 'b' for two colours, '.' for bare.</param>
+    /// <param name="first">Which of them is worked first.</param>
+    public static ImmutableArray<Passage> Worked(Level level, ImmutableArray<string> rows, int first = 0)
     {
-        var depth = down / (2.0 * Gauge.Common.CableRowsPerSpace);
-        var row = Enumerable.Range(2, cables).Select(p => new Stitch(StitchKind.Over, new(new Pleat(p), depth), new(new Pleat(p + 1), depth), p % 2 == 0 ? level : level.Opposite()));
-        return [.. Sewing.Stitches(StitchDrawings.WithHalf(new(0, 0, false, false, [.. row])), Gauge.Common)];
+        var gauge = Gauge.Common;
+        var cloth = new ClothPlan(new Panel(gauge.Pitch * Pleats), gauge, 4) { SeamPleats = 0, HoldingRowsAbove = 0, HoldingRowsBelow = 0 };
+        var row = FirstRow.CableRow(gauge.CableRowsPerSpace);
+        var begins = new Valley(rows[first].AsSpan().IndexOfAnyExcept(Figure.Bare) + 1);
+        var order = Planner.Plan(Work.Lay(new Piece("", cloth, [.. "ab".Select(k => new Floss(new ThreadKey(k), "", Colour.White, Floss.DefaultStrands))], [new Figure("rows", rows)], [new Placement("rows", Centre.Middle, FirstRow, first)])
+        {
+            Back = Backsmocking.None,
+            Phase = Lattice.LevelAt(begins, row, Phase.Even) == level ? Phase.Even : Phase.Odd,
+            Working = new Working { BaseRow = row },
+        }), Effort.Drawing);
+        return [.. order.Steps.Select(step => StepMoves.Of(order, step))];
     }
 
-    private static double Down(Move move) => move.In.Height / Gauge.Common.LineHeight;
+    private static readonly GatheringRow FirstRow = new(2);
+
+    /// <summary>A half stitch that squares the end of a row, as the next move of it.</summary>
+    public static Move Half(Level level, int cables)
+    {
+        var row = Enumerable.Range(2, cables).Select(p => new Stitch(StitchKind.Over, new(new Pleat(p), FirstDepth), new(new Pleat(p + 1), FirstDepth), p % 2 == 0 ? level : level.Opposite()));
+        return Sewing.Stitches(StitchDrawings.WithHalf(new(0, 0, false, false, [.. row])), Gauge.Common).Last();
+    }
+
+    private static readonly double FirstDepth = FirstRow.Number - 1;
+
+    /// <summary>From here on it is seen from behind: left and right change places.</summary>
+    public HandPicture FromBehind()
+    {
+        (mirrored, face) = (!mirrored, ClothSide.Wrong);
+        return this;
+    }
+
+    /// <summary>From here on moves are drawn as turned work is held.</summary>
+    public HandPicture AsTurned()
+    {
+        (mirrored, turned) = (!mirrored, true);
+        return this;
+    }
+
+    /// <summary>Where a move's prick lies: pleats from where the work begins and lines from the middle of the first row, as held and as this side is seen.</summary>
+    private (double Across, double Down) Of(Prick prick)
+    {
+        var down = (prick.Height - Prick.HeightOf(StitchDrawing.Down(FirstDepth, Gauge.Common.CableRowsPerSpace), Gauge.Common)) / Gauge.Common.LineHeight;
+        return (mirrored ? Pleats - prick.Across : prick.Across, turned ? -down : down);
+    }
+
+    /// <summary>The needle of a move, going back through its pleat.</summary>
+    public HandPicture Needle(Move move) => Of(move.In) is var (across, down) ? Needle((int)Math.Round(across), down) : this;
+
+    /// <summary>The thread of a move in hand, from where it comes out of the cloth to the needle's eye, on its side of the needle; where it has none, away from the row before.</summary>
+    public HandPicture Thread(Move move)
+    {
+        var ((from, down), (pleat, _)) = (Of(move.From), Of(move.In));
+        return Thread(from, (int)Math.Round(pleat), down, move.Level is { } level ? turned ? level.Opposite() : level : down < 0 ? Level.Up : Level.Down);
+    }
+
+    /// <summary>The thread of a move where it has come to lie, from where it comes out of the cloth to where the needle goes in; broken where it lies behind the cloth.</summary>
+    public HandPicture Lies(Move move)
+    {
+        Spot[] path = [.. ((Prick[])[move.From, .. move.Via, move.In]).Select(Of).Select(p => new Spot(X(p.Across), Y(p.Down)))];
+        var line = new OutlineBuilder().MoveTo(path[0].X, path[0].Y);
+        for (var i = 1; i < path.Length; i++)
+        {
+            var by = move.Level is { } level ? (level == Level.Up != turned ? -0.7 : 0.7) * Line : 0;
+            Spot a = path[i - 1], b = path[i];
+            line.CurveTo(new(a.X + (b.X - a.X) / 4, a.Y + by), new(b.X - (b.X - a.X) / 4, b.Y + by), b);
+        }
+        if (move.Lies == face) Draw(line.Build());
+        else Behind(line.Build());
+        return this;
+    }
+
+    /// <summary>The thread of a move going through to the other side, where it is lost to sight.</summary>
+    public HandPicture Through(Move move)
+    {
+        var (across, down) = Of(move.In);
+        Behind(Outline.Line(X(across), Y(down), X(across), Y(down - 1.6)));
+        return this;
+    }
+
+    /// <summary>The thread left hanging behind the cloth where a move takes it.</summary>
+    public HandPicture Hangs(Move move)
+    {
+        var (across, down) = Of(move.In);
+        Behind(Outline.Line(X(across), Y(down), X(across), Y(down + 2.6)));
+        return this;
+    }
+
+    /// <summary>The loose end of a thread where it comes out of the cloth.</summary>
+    public HandPicture End(Prick prick)
+    {
+        var (across, down) = Of(prick);
+        Draw(new OutlineBuilder().MoveTo(X(across), Y(down)).CurveTo(At(across + 0.15, down + 0.5, 0), At(across + 0.1, down + 1.3, 0), At(across + 0.45, down + 1.7, 0)).Build());
+        return this;
+    }
 
     /// <summary>A needle going back through one pleat.</summary>
     /// <param name="pleat">The pleat, counted from 1 where the work begins.</param>
@@ -151,24 +234,6 @@ internal sealed class HandPicture
             .CurveTo(new(X(from + 0.25), Y(down + side * 1.35)), new(X(from + 0.7), Y(down + side * 1.5)), new(X(from + 1.5), Y(down + side * 1.45)))
             .CurveTo(new(X(eye - 0.9), Y(down + side * 1.35)), new(X(eye + 1.05), Y(down + side * 1.7)), new(X(eye), Y(down)));
         Draw(line.Build());
-        return this;
-    }
-
-    /// <summary>A line of thread through places, in pleats and lines; dashed where it lies behind the cloth.</summary>
-    public HandPicture Tail(bool behind, params ReadOnlySpan<(double Across, double Down)> places)
-    {
-        var spots = new Spot[places.Length];
-        for (var i = 0; i < spots.Length; i++) spots[i] = new Spot(X(places[i].Across), Y(places[i].Down));
-        var line = new OutlineBuilder().MoveTo(spots[0].X, spots[0].Y);
-        for (var i = 1; i < spots.Length; i++)
-        {
-            // A curve through every place, its direction there that from the place before to the place after.
-            Spot before = spots[Math.Max(0, i - 2)], from = spots[i - 1], to = spots[i], after = spots[Math.Min(spots.Length - 1, i + 1)];
-            line.CurveTo(new(from.X + (to.X - before.X) / 6, from.Y + (to.Y - before.Y) / 6), new(to.X - (after.X - from.X) / 6, to.Y - (after.Y - from.Y) / 6), to);
-        }
-        if (behind)
-            marks.Add(new Shape(line.Build(), null, new Pen(Look.Darker(inHand.Colour, 0.2), Math.Min(0.8, Ribbon * 0.3)) { Dashes = (1.4, 1.1) }));
-        else Draw(line.Build());
         return this;
     }
 
@@ -212,6 +277,8 @@ internal sealed class HandPicture
     private double Y(double down) => geometry.Middle(first) + down * Line;
 
     private Spot At(double across, double down, double lower) => new(X(across), Y(down) + lower);
+
+    private void Behind(Outline line) => marks.Add(new Shape(line, null, new Pen(Look.Darker(inHand.Colour, 0.2), Math.Min(0.8, Ribbon * 0.3)) { Dashes = (1.4, 1.1) }));
 
     private void Draw(Outline line)
     {

@@ -100,16 +100,18 @@ internal static class Handout
         var named = Tidy.Line(thread.Name) is { Length: > 0 } name ? $"{strands} of {thread.Key}, {name}" : strands;
         var pleats = step is null ? "" : Pleats(order, step);
         // Where needle and thread go in the pictures is told by the moves, as it is for every row that is worked.
-        var row = HandPicture.RowOf(level, 3);
-        var (begin, cables, half) = (row[1], row[2..5], row[5]);
+        var row = HandPicture.Worked(level, [".aaa..."])[0].Moves;
+        Move The(MoveKind kind, int time = 1) => row.Where(m => m.Kind == kind).ElementAt(time - 1);
+        var (begin, cables) = (The(MoveKind.Begin), row.Where(m => m.Kind == MoveKind.Cable).ToList());
 
         yield return new("Secure the start", $"Thread {named}, stripped apart and laid together again. On the back, make two small stitches through the row’s first pleat: through the pleat, never in a valley, where a knot would lift the row. "
             + "What is left of a length is secured so, too."
             + (words == LevelWords.LeftRight ? " The pictures stand upright: held sideways, up is left and down is right." : ""),
-            p => p.Tail(false, (6.9, 0.35), (7.15, 1.3), (7.3, 2.2)).Tail(false, (6.14, 0.35), (6.86, 0.35)).Tail(false, (6.14, -0.3), (6.86, -0.3)).Tail(true, (6.1, -0.3), (6, -0.3), (6, -1.6)).Say("the back", 1.2, -2, strong: false).Say("to the front", 4.5, -1.4, strong: false).Cut(2.7, 2.5));
+            p => p.FromBehind().End(The(MoveKind.Secure).From).Lies(The(MoveKind.Secure)).Lies(The(MoveKind.Secure, 2)).Lies(The(MoveKind.ComeUp)).Through(The(MoveKind.ComeUp))
+                .Say("the back", 1.2, -2, strong: false).Say("to the front", 4.5, -1.4, strong: false).Cut(2.7, 2.5));
 
         yield return new("Begin", $"Come up from the back in the valley between the first two pleats{pleats}. Take the needle back through the first pleat, from {here} to {there}: the thread now leaves its outer side.",
-            p => p.GatheringThread().Tail(true, (2, 3), (2, 0)).Needle(begin).Tail(false, (2.05, 0), (2.5, 1.05), (3.5, 1.1), (3.7, 0.05)).Say("1", 1.5, -2).Say("2", 2.5, -2).Cut(2.7, 2.5));
+            p => p.GatheringThread().Lies(The(MoveKind.ComeUp)).Needle(begin).Thread(begin).Say("1", 1.5, -2).Say("2", 2.5, -2).Cut(2.7, 2.5));
 
         yield return new($"The first cable, {Word(level)}", $"{MoveWords.Through($"from {here} to {there}", Needle(level))} Draw the thread down until it lies flat over both pleats: "
             + $"{Phrases.A(Word(level))} cable.",
@@ -124,7 +126,7 @@ internal static class Handout
                 ? $"Where the directions ask for it (this plate has {Counting.Of(halves, "half stitch", "half stitches")}), "
                 : "This plate leaves its edges as they are. Where an edge is to be straight, ")
             + "go once more over the last pleat alone, opposite the end cable. It fills the notch and squares the row off.",
-            p => Half(p, level, half).Cut(2.6, 2.6));
+            p => Half(p, level, HandPicture.Half(level, 3)).Cut(2.6, 2.6));
 
         var second = Second(order, thread);
         var colours = work.Piece.Threads.Count(t => order.Steps.Any(s => s.Thread == t.Key));
@@ -132,7 +134,7 @@ internal static class Handout
             + (order.Way == WayOfWorking.RowByRow ? "A row is finished right across, in all its colours, before the next is begun. " : "Work the lines one after the other as they stand. ")
             + "At the end of a colour the needle goes to the back in the valley before its last pleat; there it is tied off or left hanging in its needle, as the line says. "
             + "The next colour comes up in the next valley, goes back through that same last pleat, and the levels go on as before.",
-            p => Changed(p, thread, second, half, colours > 1).Cut(2.7, 2.5));
+            p => Changed(p, level, thread, second, colours > 1).Cut(2.7, 2.5));
 
         yield return new("Turn the work", (order.Turns > 0
                 ? $"This plate is turned {Counting.Of(order.Turns, "time")}. To come back along a row, turn the work top to bottom "
@@ -150,7 +152,8 @@ internal static class Handout
             p => Mirror(p, level).Say(Word(level), 2, -1.7, strong: false).Cut(2.5, 4.3));
 
         yield return new("Tie off", "Go down in the valley before the last pleat. Look at the back: cable once or twice over the pleats just worked, as in front, and cut the thread a fingertip long. No knots. Where the line says on or hang, do not tie off: the thread stays at the back in its needle.",
-            p => p.Stitched(p.Row(2)).GatheringThread().Tail(true, (0, 0), (1, 0)).Tail(false, (3, 0.1), (3.15, 1.1), (3.6, 1.7), (4.3, 2)).Say("the back", 6.8, -2, strong: false).Cut(2.6, 2.6));
+            p => p.FromBehind().GatheringThread().Through(The(MoveKind.GoDown)).Lies(The(MoveKind.TieOff)).Lies(The(MoveKind.TieOff, 2)).End(The(MoveKind.TieOff, 2).Out)
+                .Say("the back", 6.8, -2, strong: false).Say("from the front", 2.3, -1.7, strong: false).Cut(2.6, 2.6));
 
         var back = order.Backsmock;
         yield return new("Backsmocking", (back.Rows.IsEmpty ? "This plate has none. " : $"Before the picture, {Counting.Of(back.Rows.Select(r => r.Row).Distinct().Count(), "gathering row")} of this plate {(back.Rows.Length == 1 ? "is" : "are")} cabled on the back. ")
@@ -159,7 +162,7 @@ internal static class Handout
         { Thread = back.Thread };
 
         yield return new("Keep the count", $"Count each row when it is done, and again where it meets a gathering row: those rows are the checks. A carried thread passes at most {Counting.Of(work.Piece.Working.CarryPleats, "pleat")} "
-            + "on the back. A wrong stitch is drawn out with the eye of the needle, never cut.",
+            + $"on the back{(work.Piece.Working.CarryPleats > Carries.MostFloated ? $"; past {Carries.MostFloated} it is cabled across" : "")}. A wrong stitch is drawn out with the eye of the needle, never cut.",
             p => Counted(p, level).Cut(2.8, 2.8));
     }
 
@@ -182,20 +185,23 @@ internal static class Handout
         return true;
     }
 
-    private static HandPicture Changed(HandPicture p, Floss thread, Floss second, Move over, bool named)
+    private static HandPicture Changed(HandPicture p, Level level, Floss thread, Floss second, bool named)
     {
-        // Three cables over pleats 2 to 5; the other colour begins over pleats 5 and 6.
-        p.Stitched(p.Row(3)).GatheringThread().Tail(true, (4, 0), (4, 2.6));
-        p.With(second).Tail(true, (5, 2.6), (5, 0)).Needle(over).Tail(false, (5.05, 0), (5.5, 1.05), (6.5, 1.1), (6.7, 0.05));
+        var steps = HandPicture.Worked(level, [".aaabb."]);
+        Move Of(int step, MoveKind kind) => steps[step].Moves.First(m => m.Kind == kind);
+        p.Stitched(p.Row(3)).GatheringThread().Hangs(Of(0, MoveKind.GoDown));
+        p.With(second).Lies(Of(1, MoveKind.ComeUp)).Needle(Of(1, MoveKind.Begin)).Thread(Of(1, MoveKind.Begin));
         return named ? p.Say(thread.Key.ToString(), 3, -2).Say(second.Key.ToString(), 6, -2) : p;
     }
 
     private static HandPicture Entered(HandPicture p, Level level, bool below)
     {
-        var down = below ? 2.1 : -2.1;
+        // Held turned the row lies one pleat further on, and what lies above it on the chart is below.
+        var next = HandPicture.Worked(level, ["aaaaaa.", "aaaaaa."], first: below ? 1 : 0)[1].Moves;
+        Move The(MoveKind kind) => next.First(m => m.Kind == kind);
         p.Stitched(p.Row(6));
         if (below) p.GatheringThread();
-        return p.Tail(true, (2, 0), (2, down)).Needle(HandPicture.RowOf(level, 1, down)[1]).Tail(false, (2.05, down), (2.5, down + 1.05 * Math.Sign(down)), (3.5, down + 1.1 * Math.Sign(down)), (3.7, down + 0.05));
+        return p.AsTurned().Lies(The(MoveKind.Carry)).Needle(The(MoveKind.Begin)).Thread(The(MoveKind.Begin));
     }
 
     private static HandPicture Mirror(HandPicture p, Level level) =>

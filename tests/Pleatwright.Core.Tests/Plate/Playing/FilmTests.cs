@@ -151,7 +151,7 @@ public class FilmTests
     [Fact]
     public void Every_move_of_the_issue_can_be_shown_without_a_piece()
     {
-        string[] wanted = ["secure", "first cable", "up cable", "down cable", "half stitch", "mirror row", "next row", "carry", "change the colour", "wait and take up", "tie off", "backsmocking",
+        string[] wanted = ["secure", "first cable", "up cable", "down cable", "half stitch", "mirror row", "next row", "carry", "carry further", "change the colour", "wait and take up", "tie off", "backsmocking",
             .. BandStitch.All.Where(s => !s.OnLattice).Select(s => s.Name), .. Pleatwright.Chart.Accents.Accent.All.Select(a => a.Name)];
         Assert.Equal(wanted, Lesson.All.Select(l => l.Name));
         MoveKind[] Kinds(string name) => [.. Lesson.Named(name)!.Film(Hand.Right, LevelWords.UpDown).Film.Takes.Select(t => t.Move.Kind)];
@@ -160,6 +160,9 @@ public class FilmTests
         Assert.Contains(MoveKind.Carry, Kinds("next row"));
         Assert.Contains(MoveKind.Carry, Kinds("carry"));
         Assert.DoesNotContain(MoveKind.Turn, Kinds("carry"));
+        Assert.DoesNotContain(MoveKind.Across, Kinds("carry"));
+        Assert.Equal(3, Kinds("carry further").Count(k => k == MoveKind.Across)); // over four pleats
+        Assert.DoesNotContain(MoveKind.Carry, Kinds("carry further"));
         Assert.Contains(MoveKind.Wait, Kinds("wait and take up"));
         Assert.Contains(MoveKind.TakeUp, Kinds("wait and take up"));
         Assert.Equal(2, Lesson.Named("change the colour")!.Film(Hand.Right, LevelWords.UpDown).Film.Takes.Select(t => t.Thread).Distinct().Count());

@@ -5,6 +5,7 @@ using System.Text.RegularExpressions;
 using CsCheck;
 using Pleatwright.Chart;
 using Pleatwright.Measure;
+using Pleatwright.Moves;
 using Pleatwright.Order;
 using Pleatwright.Plate;
 using Pleatwright.Plate.Teaching;
@@ -123,6 +124,38 @@ public partial class ClassPackTests
         }
 
         static List<double> Spots(Sheet sheet) => [.. sheet.Marks.OfType<Inset>().SelectMany(i => i.Marks.OfType<Shape>().SelectMany(s => s.Outline.Spots).Select(s => s.Y)).Order()];
+    }
+
+    // Wherever a thread is drawn on the handout it comes out of the cloth, and goes in, where the moves of a row have it; the needle goes through its pleat there, too.
+    [Theory, InlineData(Level.Up), InlineData(Level.Down)]
+    public void What_the_handout_draws_lies_on_the_path_of_the_moves(Level level)
+    {
+        foreach (var hand in Enum.GetValues<Hand>())
+            foreach (var rows in (ImmutableArray<string>[])[[".aaa..."], [".aaabb."], ["aaaaaa.", "aaaaaa."]])
+                foreach (var passage in HandPicture.Worked(level, rows))
+                    foreach (var move in passage.Moves)
+                    {
+                        var work = Plates.OfExample("first-pennant").Work;
+                        HandPicture New() => passage.Turned ? Bare().AsTurned() : move.Lies == ClothSide.Wrong ? Bare().FromBehind() : Bare();
+                        HandPicture Bare() => new(work, work.Piece.Threads[0], hand, level, 80, 1, Look.Booklet);
+                        // Places on the cloth of the row, as its chart has them: pleats across, and lines from the middle of its first row.
+                        var pitch = 80.0 / HandPicture.Pleats;
+                        double X(Prick p) => ((hand == Hand.Right) == (passage.Turned || move.Lies == ClothSide.Wrong) ? HandPicture.Pleats - p.Across : p.Across) * pitch;
+                        var bare = Bare().Cut(1, 1);
+                        List<Outline> Drawn(Func<HandPicture, HandPicture> draw) => [.. draw(New()).Cut(1, 1).Marks.Skip(bare.Marks.Length).OfType<Shape>().Where(s => s.Fill is null).Select(s => s.Outline)];
+                        foreach (var line in Drawn(p => p.Lies(move)))
+                            Assert.Equal((X(move.From), X(move.In)), (line.Spots[0].X, line.Spots[^1].X), (a, b) => Math.Abs(a.Item1 - b.Item1) + Math.Abs(a.Item2 - b.Item2) < 1e-6);
+                        Assert.All(Drawn(p => p.End(move.Out)).Select(l => l.Spots[0].X), x => Assert.Equal(X(move.Out), x, 6));
+                        Assert.All(Drawn(p => p.Through(move)).Select(l => l.Spots[0].X), x => Assert.Equal(X(move.In), x, 6));
+                        var high = (Drawn(p => p.Lies(move))[0].Spots[^1].Y - Drawn(p => p.Lies(move))[0].Spots[0].Y) / (Drawn(p => p.Through(move))[0].Spots[0].Y - Drawn(p => p.Through(move))[0].Spots[^1].Y) * 1.6;
+                        Assert.Equal((move.In.Height - move.From.Height) / Pleatwright.Cloth.Gauge.Common.LineHeight * (passage.Turned ? -1 : 1), high, 6);
+                        if (move.Kind is not (MoveKind.Begin or MoveKind.Cable) || move.Lies == ClothSide.Wrong) continue;
+                        // The needle lies across its pleat: its eye on the side where it goes in, its point where it comes out.
+                        var body = New().Needle(move).Cut(1, 1).Marks.Skip(bare.Marks.Length).OfType<Shape>().First(s => s.Fill is not null).Outline.Spots;
+                        Assert.InRange(X(move.In), body.Min(s => s.X), body.Max(s => s.X));
+                        Assert.InRange(X(move.Out), body.Min(s => s.X), body.Max(s => s.X));
+                        Assert.True(Math.Abs(body[0].X - X(move.Out)) < Math.Abs(body[0].X - X(move.In)));
+                    }
     }
 
     private static List<Lettering> Letters(IEnumerable<Mark> marks) =>
