@@ -41,10 +41,11 @@ internal static class ShowCommand
         var width = PieceOptions.Whole("--width", UsualWidth, "PX", "Pixels across of an animated picture.", (LeastWidth, MostWidth));
         var paper = new ChoiceOption<Paper>("--paper", "The paper of a sheet of stills.", [.. Paper.All.Select(p => (p.Name, p))]);
         var large = new Option<bool>("--large-print") { Description = "A sheet of stills in large print." };
+        var drawn = new Option<bool>("--drawn") { Description = "Pleats and stitches drawn, not painted: sooner there, and a smaller page." };
         var force = OutputFile.ForceOption();
         var command = new Command("show", "A step in motion: needle and thread on the pleats, move by move, with the words of the directions.")
         {
-            piece, step, band, accents, row, move, output, left, levels, back, speed, rate, width, paper, large, force,
+            piece, step, band, accents, row, move, output, left, levels, back, speed, rate, width, paper, large, drawn, force,
         };
         command.SetAction(async (parsed, cancel) =>
         {
@@ -63,12 +64,12 @@ internal static class ShowCommand
                 var (film, gauge) = name is not null
                     ? (Lesson.Named(name) ?? throw new UsageException($"--move {name}: there is no such move; there are {string.Join(", ", Lesson.All.Select(l => l.Name))}.")).Film(parsed.GetValue(left) ? Hand.Left : Hand.Right, levels.Read(parsed), parsed.GetValue(back))
                     : OfPiece(parsed, path!, asked.Single(a => a.Number is not null), parsed.GetValue(left), levels.Read(parsed), parsed.GetValue(back), telling, cancel);
-                var moves = Counting.Of(film.Takes.Length, "move");
+                var (moves, plain, look) = (Counting.Of(film.Takes.Length, "move"), parsed.GetValue(drawn), parsed.GetValue(large) ? Look.LargePrint : Look.Booklet);
                 return ending switch
                 {
-                    ".html" => (Encoding.UTF8.GetBytes(PlayPage.Write(film, gauge)), moves),
-                    ".png" or ".webp" => Animate(film, ending == ".png" ? new AnimatedPng() : new AnimatedWebp(), pace, parsed.GetValue(rate)!.Value, parsed.GetValue(width)!.Value, telling, cancel) is var (made, frames) ? (made, $"{moves}, {Counting.Of(frames, "frame")}") : default,
-                    _ => PlateFormat.OfFile(target)!.WritePages!(film.Title, ContactSheet.Of(film, paper.Read(parsed), parsed.GetValue(large) ? Look.LargePrint : Look.Booklet)) is var sheet ? (sheet, moves) : default,
+                    ".html" => (Encoding.UTF8.GetBytes(PlayPage.Write(film, gauge, plain ? null : PlayPage.Paint(film, telling.Of("painting the stitches"), cancel))), moves),
+                    ".png" or ".webp" => Animate(film, ending == ".png" ? new AnimatedPng() : new AnimatedWebp(), pace, parsed.GetValue(rate)!.Value, parsed.GetValue(width)!.Value, plain, telling, cancel) is var (made, frames) ? (made, $"{moves}, {Counting.Of(frames, "frame")}") : default,
+                    _ => PlateFormat.OfFile(target)!.WritePages!(film.Title, ContactSheet.Of(film, paper.Read(parsed), look, plain ? null : ContactSheet.Painted(film, look, cancel))) is var sheet ? (sheet, moves) : default,
                 };
             });
             await written.WriteAsync(bytes, cancel);
@@ -99,20 +100,23 @@ internal static class ShowCommand
         return (Film.Of(order, [chosen], levels, title, back), work.Pleating.Gauge);
     }
 
-    private static (byte[] File, int Frames) Animate(Film film, IAnimation animation, double pace, int rate, int width, Telling telling, CancellationToken cancel)
+    private static (byte[] File, int Frames) Animate(Film film, IAnimation animation, double pace, int rate, int width, bool plain, Telling telling, CancellationToken cancel)
     {
         var seconds = film.Seconds / pace;
         var frames = (int)Math.Ceiling(seconds * rate);
         if (frames > MostFrames) throw new UsageException($"this step takes {frames} frames, and an animated picture has at most {MostFrames}: give fewer with --frames, go faster with --speed, or write .html, which plays any length.");
         var progress = telling.Of("painting the frames");
-        using var painter = new DrawnFrame(width, film.Sideways ? 1 / Aspect * 0.8 : Aspect);
+        var aspect = film.Sideways ? 1 / Aspect * 0.8 : Aspect;
+        var painted = plain ? null : new PaintedFilm(film, aspect, width / film.Wide, cancel);
+        using var painter = new DrawnFrame(width, aspect);
         for (var frame = 0; frame < frames; frame++)
         {
             cancel.ThrowIfCancellationRequested();
             var (take, share) = film.At(frame * pace / rate);
-            var drawing = Still.Of(film, take, share, film.Sideways ? 1 / Aspect * 0.8 : Aspect, Look.Booklet);
             var number = $"{take + 1} of {film.Takes.Length}{(film.Takes[take].Stitch > 0 ? $"   {Film.Number(film.Takes[take])}" : "")}";
-            using var image = painter.Paint(drawing, number, film.Takes[take].Caption);
+            using var image = painted?.At(take, share) is var (picture, box, state)
+                ? painter.Paint(new Painted(picture, box, state, film.Sideways), Still.View(film, take, share, aspect), Still.Moving(film, take, share), number, film.Takes[take].Caption)
+                : painter.Paint(Still.Of(film, take, share, aspect, Look.Booklet), number, film.Takes[take].Caption);
             // Whole milliseconds that add up: a third of a second is 333, 333 and 334.
             animation.Add(image, (int)((frame + 1) * 1000L / rate - frame * 1000L / rate));
             progress.Report((frame + 1.0) / frames);

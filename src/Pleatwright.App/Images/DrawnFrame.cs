@@ -1,3 +1,6 @@
+using Pleatwright.Plate.Playing;
+using Pleatwright.Picture;
+using System.Collections.Immutable;
 using Pleatwright.Plate;
 using Pleatwright.Thread;
 using SkiaSharp;
@@ -32,21 +35,63 @@ internal sealed class DrawnFrame : IDisposable
         surface = SKSurface.Create(new SKImageInfo(wide, high, SKColorType.Rgba8888, SKAlphaType.Opaque, SKColorSpace.CreateSrgb()));
     }
 
-    /// <summary>Paints one.</summary>
+    /// <summary>Paints one that is drawn.</summary>
     /// <param name="drawing">What is shown.</param>
     /// <param name="number">What stands in strong letters before the caption.</param>
     /// <param name="caption">The caption.</param>
     public SKImage Paint(Drawing drawing, string number, string caption)
+    {
+        Begin(drawing.View);
+        Draw(drawing.Marks);
+        return End(number, caption);
+    }
+
+    /// <summary>Paints one over a painted picture.</summary>
+    /// <param name="beneath">The picture.</param>
+    /// <param name="view">What is seen, in millimetres of the work before it is turned on its side.</param>
+    /// <param name="over">What is drawn over the picture.</param>
+    /// <param name="number">What stands in strong letters before the caption.</param>
+    /// <param name="caption">The caption.</param>
+    public SKImage Paint(Painted beneath, Box view, ImmutableArray<Mark> over, string number, string caption)
+    {
+        Begin(beneath.Sideways ? new Box(view.Y, -view.Right, view.Height, view.Width) : view);
+        var canvas = surface.Canvas;
+        using (var table = new SKPaint { Color = Of(Still.Table) }) canvas.DrawPaint(table);
+        if (beneath.Sideways) canvas.RotateDegrees(-90); // a quarter turn to the left
+        if (lying is null || lies != beneath.State)
+        {
+            lying?.Dispose();
+            lying = SKImage.FromPixelCopy(new SKImageInfo(beneath.Picture.Width, beneath.Picture.Height, SKColorType.Rgba8888, SKAlphaType.Opaque, SKColorSpace.CreateSrgb()), beneath.Picture.Rgba);
+            lies = beneath.State;
+        }
+        var box = beneath.Box;
+        canvas.DrawImage(lying, new SKRect((float)box.X, (float)box.Y, (float)box.Right, (float)box.Bottom), new SKSamplingOptions(SKFilterMode.Linear, SKMipmapMode.Linear));
+        Draw(over);
+        return End(number, caption);
+    }
+
+    private SKImage? lying;
+    private int lies;
+
+    private void Begin(Box view)
     {
         var canvas = surface.Canvas;
         canvas.ResetMatrix();
         canvas.Clear(Paper);
         canvas.Save();
         canvas.ClipRect(new SKRect(0, 0, wide, picture));
-        var scale = (float)(wide / drawing.View.Width);
-        canvas.Scale(scale);
-        canvas.Translate((float)-drawing.View.X, (float)-drawing.View.Y);
-        foreach (var mark in drawing.Marks) if (mark is Shape shape) Draw(canvas, shape);
+        canvas.Scale((float)(wide / view.Width));
+        canvas.Translate((float)-view.X, (float)-view.Y);
+    }
+
+    private void Draw(ImmutableArray<Mark> marks)
+    {
+        foreach (var mark in marks) if (mark is Shape shape) Draw(surface.Canvas, shape);
+    }
+
+    private SKImage End(string number, string caption)
+    {
+        var canvas = surface.Canvas;
         canvas.Restore();
         using var paint = new SKPaint { Color = Ink, IsAntialias = true };
         float leading = text.Size * 1.35f, left = text.Size * 0.6f, y = picture + leading;
@@ -112,6 +157,7 @@ internal sealed class DrawnFrame : IDisposable
     /// <inheritdoc/>
     public void Dispose()
     {
+        lying?.Dispose();
         text.Dispose();
         strong.Dispose();
         face.Dispose();
@@ -119,3 +165,10 @@ internal sealed class DrawnFrame : IDisposable
         surface.Dispose();
     }
 }
+
+/// <summary>A painted picture that lies beneath.</summary>
+/// <param name="Picture">Its pixels.</param>
+/// <param name="Box">The box it fills, in millimetres of the work.</param>
+/// <param name="State">Another number for another picture.</param>
+/// <param name="Sideways">Whether the work is held sideways.</param>
+internal sealed record Painted(Raster Picture, Box Box, int State, bool Sideways);

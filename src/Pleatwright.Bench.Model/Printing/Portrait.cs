@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Pleatwright.Chart;
 using Pleatwright.Picture;
+using Pleatwright.Plate.Playing;
 using Pleatwright.Shelf;
 using Pleatwright.Stitched;
 
@@ -62,6 +63,15 @@ public sealed record Portrait(string? Figure = null, int Width = Portrait.UsualW
         var wide = Math.Min(widest, (int)Math.Sqrt(MostPixelsSoon * frame.Width / frame.Height));
         Paint(new Painter(piece, frame, Math.Max(1, wide), samples: samples), begun, told);
     }
+
+    /// <summary>Paints what lies under the needle in some moves; see <see cref="Lying"/>.</summary>
+    /// <param name="lying">It as text.</param>
+    /// <param name="after">Whether as it lies after them; else before.</param>
+    /// <param name="most">Pixels, at most.</param>
+    /// <param name="samples">Samples to a millimetre, at least.</param>
+    /// <param name="begun">Told how wide and high it will be.</param>
+    /// <param name="told">Told rows of pixels as they are painted.</param>
+    internal static void PaintClose(string lying, bool after, int most, float samples, Action<int, int> begun, Action<int, byte[]> told) => Paint(Lying.Read(lying).Soon(after, most, samples), begun, told);
 
     private static void Paint(Painter painter, Action<int, int> begun, Action<int, byte[]> told)
     {

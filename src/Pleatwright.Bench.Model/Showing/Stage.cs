@@ -28,6 +28,19 @@ public sealed class Stage(Desk desk)
     /// <summary>The film as the player reads it; another text for each film.</summary>
     public string Data { get; private set; } = "";
 
+    // Parts of what lies under the needle that were not handed out to be painted yet.
+    private List<Lying> unpainted = [];
+
+    /// <summary>The next part of what lies under the needle to be painted, each once for every film: of those left, the one under the needle or the next after it. Null when there is none.</summary>
+    internal Lying? ToPaint()
+    {
+        if (unpainted.Count == 0) return null;
+        var at = Math.Max(0, unpainted.FindIndex(p => p.Last >= At));
+        var part = unpainted[at];
+        unpainted.RemoveAt(at);
+        return part;
+    }
+
     /// <summary>What is shown.</summary>
     public string Title => film?.Title ?? "";
 
@@ -272,10 +285,14 @@ public sealed class Stage(Desk desk)
             : lesson.Film(desk.Piece.Working.Hand, Levels, FromBack);
         film = made;
         Data = FilmData.Of(made, gauge);
+        unpainted = [.. Lying.Of(made, PaintedAspect, PaintedWidest)];
         (At, Playing, ended) = (0, false, false);
         Begun++;
         Changed?.Invoke();
     }
+
+    // A worker of the browser paints few pixels at a time: about as much as a screen or a phone held upright shows.
+    private const double PaintedAspect = 0.8, PaintedWidest = 13;
 
     private string TitleOf(Direction step) =>
         step.Step is { } run ? $"Step {Words.Of(run.Number)} of {Words.Of(order!.Steps.Length)}"

@@ -40,6 +40,16 @@ internal static partial class PaintingRoom
         return await Soon(piece, part, widest, samples);
     }
 
+    /// <summary>Paints what lies under the needle, beside whatever else is done; null where it is wanted no more when its turn comes, or cannot be had.</summary>
+    /// <param name="lying">It as text; see <see cref="Plate.Playing.Lying.Write"/>.</param>
+    /// <param name="after">Whether as it lies after its moves; else before them.</param>
+    /// <param name="wanted">Whether it is still wanted.</param>
+    public static async Task<string?> PaintCloseAsync(string lying, bool after, Func<bool> wanted)
+    {
+        await (loaded ??= JSHost.ImportAsync("picturing", "../picturing.js"));
+        return await Close(lying, after, Portrait.MostPixelsSoon, Portrait.SoonSamples, wanted);
+    }
+
     /// <summary>Paints a picture that a printed page lacks; where that cannot be, it goes on lacking it.</summary>
     public static async Task PaintAsync(StitchedPixels picture)
     {
@@ -63,6 +73,9 @@ internal static partial class PaintingRoom
     [JSImport("soon", "picturing")]
     private static partial Task<string?> Soon(string piece, double[] part, int widest, double samples);
 
+    [JSImport("close", "picturing")]
+    private static partial Task<string?> Close(string lying, bool after, int most, double samples, [JSMarshalAs<JSType.Function<JSType.Boolean>>] Func<bool> wanted);
+
     [JSImport("stop", "picturing")]
     private static partial void StopNow();
 }
@@ -80,6 +93,10 @@ internal static partial class PictureWorker
     [JSExport]
     internal static void PaintSoon(string piece, double[] part, int widest, double samples) =>
         Portrait.PaintSoon(Smocking.Lay(Smocking.Read(piece)), part, widest, (float)samples, Begun, (first, rows) => Told(first, rows));
+
+    /// <summary>Paints what lies under the needle in some moves.</summary>
+    [JSExport]
+    internal static void PaintClose(string lying, bool after, int most, double samples) => Portrait.PaintClose(lying, after, most, (float)samples, Begun, (first, rows) => Told(first, rows));
 
     [JSImport("begun", "planner")]
     private static partial void Begun(int width, int height);

@@ -11,6 +11,10 @@ internal static partial class ShowPage
     [JSImport("open", "show")]
     public static partial void Open(string canvas, string film, [JSMarshalAs<JSType.Function<JSType.Number>>] Action<int> ended, [JSMarshalAs<JSType.Function<JSType.Boolean>>] Action<bool> still, [JSMarshalAs<JSType.Function>] Action left);
 
+    /// <summary>Hands over a part of what lies under the needle, painted before its moves and after them; the film it is of is told, so that one shown no more takes none.</summary>
+    [JSImport("lying", "show")]
+    public static partial void Lying(string film, int first, int last, double[] box, string before, string after);
+
     [JSImport("close", "show")]
     public static partial void Close();
 

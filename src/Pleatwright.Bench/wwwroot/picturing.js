@@ -23,12 +23,17 @@ const REST = 20_000;
 let painter = null, last = Promise.resolve(), rest = 0;
 
 // Tests of other things spare themselves the worker (noPainter).
-export function soon(piece, part, widest, samples) { return globalThis.noPainter ? Promise.resolve(null) : last = last.then(() => paintSoon(piece, part, widest, samples)); }
+export function soon(piece, part, widest, samples) { return queue({ piece, part, widest, samples }); }
 
-function paintSoon(piece, part, widest, samples) {
+// What lies under the needle (Lying in Plate/Playing): before its moves, or after them. wanted() says whether it is still wanted when its turn comes.
+export function close(lying, after, most, samples, wanted) { return queue({ lying, after, most, samples }, wanted); }
+
+function queue(what, wanted = () => true) { return globalThis.noPainter ? Promise.resolve(null) : last = last.then(() => wanted() ? paintSoon(what) : null); }
+
+function paintSoon(what) {
   clearTimeout(rest);
   return new Promise((done) => {
-    const ask = () => painter.postMessage({ soon: true, piece, part, widest, samples });
+    const ask = () => painter.postMessage({ soon: true, ...what });
     const end = (picture, broken) => {
       if (broken) { painter.terminate(); painter = null; } else rest = setTimeout(() => { painter?.terminate(); painter = null; }, REST);
       done(picture);

@@ -32,7 +32,8 @@ onmessage = async ({ data }) => {
   if (data.soon) {
     let picture = null;
     try {
-      PictureWorker.PaintSoon(data.piece, data.part, data.widest, data.samples);
+      if (data.lying) PictureWorker.PaintClose(data.lying, data.after, data.most, data.samples);
+      else PictureWorker.PaintSoon(data.piece, data.part, data.widest, data.samples);
       picture = await sheet.convertToBlob({ type: "image/jpeg", quality: 0.86 });
     } catch { /* then what stands in its place stays */ }
     sheet = pen = null;

@@ -147,6 +147,27 @@ const filmPlayer = (() => {
       pen.lineWidth = diameter * wide;
       pen.stroke();
     }
+    // Two plies show as slanting lines, two to a turn.
+    let all = 0;
+    for (let i = 0; i < 14; i++) all += far(bezier(curve, i / 14), bezier(curve, (i + 1) / 14));
+    const turns = Math.min(60, Math.round(all / (diameter * 2.2)));
+    if (!turns) return;
+    pen.beginPath();
+    for (let n = 0; n < count; n++)
+      for (let i = 0; i < turns; i++) {
+        const t = (i + 0.5 + 0.37 * (n % 3 - 1)) / turns, p = bezier(curve, t), a = bezier(curve, Math.max(0, t - 0.02)), b = bezier(curve, Math.min(1, t + 0.02));
+        let dx = b[0] - a[0], dy = b[1] - a[1];
+        const long = Math.hypot(dx, dy);
+        if (long < 1e-9) continue;
+        dx /= long;
+        dy /= long;
+        const off = (n - (count - 1) / 2) * diameter * close * (pinched ? pinch(2 * t - 1) : 1), half = 0.4 * diameter, on = 0.5 * diameter;
+        pen.moveTo(p[0] - dy * (off - half) - dx * on, p[1] + dx * (off - half) - dy * on);
+        pen.lineTo(p[0] - dy * (off + half) + dx * on, p[1] + dx * (off + half) + dy * on);
+      }
+    pen.strokeStyle = darker(colour, 0.26);
+    pen.lineWidth = diameter * 0.16;
+    pen.stroke();
   }
 
   function lay(pen, film, take, shape) {
@@ -232,16 +253,54 @@ const filmPlayer = (() => {
     pen.stroke();
   }
 
+  // What a move lays on a side, and whether it lies there yet (Film.Lain and Film.Lies).
+  const lies = (film, m, share) => share >= 1 || (share >= film.gestures.lies && m.shows.length > 0 && !(m.shows.length === 1 && m.shows[0][0] === 0));
+  function lain(film, m, back) {
+    if ((!!m.back === m.sees.from) !== !!back) return [];
+    if (m.shows.length || !back) return m.shows;
+    const path = [m.from, ...m.via, m.in], thread = film.threads[m.thread], wide = 0.75 * thread[1] * thread[2] / film.line;
+    return path.slice(1).flatMap((p, i) => far(path[i], p) < 1e-9 ? [] : [[0, ...path[i], ...p, wide, m.thread]]);
+  }
   function laid(film, takes, index, share) {
-    const take = takes[index], all = [];
-    if (take.back) return all;
-    all.push(...(film.ground || []));
-    for (let i = 0; i <= index; i++) {
-      const m = takes[i];
-      if (i === index && share < 1 && ((m.shows.length === 1 && m.shows[0][0] === 0) || share < film.gestures.lies)) break;
-      if (!m.back && m.sees.from) all.push(...m.shows);
-    }
+    const take = takes[index], all = take.back ? [] : [...(film.ground || [])];
+    for (let i = 0; i <= index; i++) if (i < index || lies(film, takes[i], share)) all.push(...lain(film, takes[i], take.back));
     return all;
+  }
+  // What is covered by that, as outlines (Film.Covers).
+  function covers(film, m, take) {
+    return lain(film, m, take.back).filter(s => s[0] !== 1).map(([kind, x1, y1, x2, y2, wide]) => {
+      const a = place(film, take, x1, y1), b = place(film, take, x2, y2), half = film.line * (kind === 0 ? 0.585 * wide : kind === 4 ? 0.5 * wide + 0.3 : 0.75 * wide), past = kind === 0 ? 0.04 * film.pitch : half;
+      let x = b[0] - a[0], y = b[1] - a[1];
+      const long = Math.hypot(x, y);
+      [x, y] = long < 1e-9 ? [1, 0] : [x / long, y / long];
+      return [[a[0] - x * past - y * half, a[1] - y * past + x * half], [b[0] + x * past - y * half, b[1] + y * past + x * half],
+        [b[0] + x * past + y * half, b[1] + y * past - x * half], [a[0] - x * past + y * half, a[1] - y * past - x * half]];
+    });
+  }
+  // The painted pictures of what lies under a move, where they have come (Lying): before it, with what was laid since cut out of the one after.
+  function painted(pen, film, takes, index, share, part) {
+    const [x, y, wide, high] = part.box, take = takes[index];
+    pen.imageSmoothingQuality = "high";
+    pen.drawImage(part.before, x, y, wide, high);
+    let any = false;
+    pen.save();
+    pen.beginPath();
+    for (let i = part.first; i <= index; i++) {
+      if (i === index && !lies(film, takes[i], share)) break;
+      for (const [first, ...rest] of covers(film, takes[i], take)) {
+        any = true;
+        pen.moveTo(...first);
+        for (const p of rest) pen.lineTo(...p);
+        pen.closePath();
+      }
+    }
+    if (any) { pen.clip(); pen.drawImage(part.after, x, y, wide, high); }
+    pen.restore();
+  }
+  // Takes pictures into a film as they come; told when one has.
+  function lying(film, part, come = () => {}) {
+    const image = source => { const i = new Image(); i.src = source; return i.decode().then(() => i); };
+    Promise.all([image(part.before), image(part.after)]).then(([before, after]) => { (film.painted ??= []).push({ ...part, before, after }); come(); }, () => { /* then it stays drawn */ });
   }
 
   // How wide the picture is: eight pleats, or what it takes to see both ends of the longest move.
@@ -265,14 +324,12 @@ const filmPlayer = (() => {
     frame(pen);
     pen.translate(-eye[0], -eye[1]);
     cloth(pen, film, take, box(eye));
+    const part = (film.painted || []).find(p => index >= p.first && index <= p.last);
+    const whole = part && part.box[0] <= eye[0] - width / scale / 2 && part.box[1] <= eye[1] - height / scale / 2 && part.box[0] + part.box[2] >= eye[0] + width / scale / 2 && part.box[1] + part.box[3] >= eye[1] + height / scale / 2 && !sideways && take.kind !== "Turn";
     const near = s => Math.abs(place(film, take, s[1], s[2])[0] - eye[0]) < reach && Math.abs(place(film, take, s[1], s[2])[1] - eye[1]) < reach;
-    for (const shape of laid(film, takes, index, share)) if (near(shape)) lay(pen, film, take, shape);
-    if (take.back) for (let i = 0; i < index; i++) {
-      const m = takes[i];
-      if (!m.back || !(m.sees.from || m.kind === "Carry")) continue;
-      const path = [m.from, ...m.via, m.in].map(p => at(film, take, p));
-      for (let k = 1; k < path.length; k++) if (far(path[k - 1], path[k]) > 1e-9) strands(pen, straight(path[k - 1], path[k]), film.threads[m.thread], 0.9);
-    }
+    // What the pictures do not reach is drawn.
+    if (!whole) for (const shape of laid(film, takes, index, share)) if (near(shape)) lay(pen, film, take, shape);
+    if (part) painted(pen, film, takes, index, share, part);
     const now = pose(film, takes, index, share);
     for (const curve of now.threads) strands(pen, curve, film.threads[take.thread], film.gestures.close);
     needle(pen, film, now);
@@ -281,6 +338,7 @@ const filmPlayer = (() => {
   // Plays one move at a time: what comes after it is for its owner to say.
   function act(canvas, film, { hold = 0, ended = () => {}, shown = () => {} } = {}) {
     const takes = unfold(film, hold);
+    for (const part of film.lying || []) lying(film, part, () => show());
     let index = 0, share = film.gestures.still, running = false, speed = 1, asked = 0, lastTime = 0, here = true;
     function show(move = index, moment = move === index ? share : film.gestures.still) {
       if (!here || !takes.length) return;
@@ -306,7 +364,7 @@ const filmPlayer = (() => {
       if (!asked) asked = requestAnimationFrame(tick);
     }
     show();
-    return { takes, show, run, pace: by => { speed = by; }, stop: () => { running = false; }, close: () => { here = running = false; }, get at() { return { index, share, running }; } };
+    return { takes, show, run, lying: part => lying(film, part, () => show()), pace: by => { speed = by; }, stop: () => { running = false; }, close: () => { here = running = false; }, get at() { return { index, share, running }; } };
   }
 
   // A player with its keys' meaning, for pages that have no bench behind them.
@@ -346,6 +404,6 @@ const filmPlayer = (() => {
     };
   }
 
-  return { unfold, pose, paint, act, open };
+  return { unfold, pose, covers, paint, act, open };
 })();
 export { filmPlayer };

@@ -1,12 +1,13 @@
 // The stage: plays one move at a time on a canvas and tells when it has ended; fills the screen; records a film with the platform's own recorder.
 import { filmPlayer } from "./player.js";
 
-let player = null, film = null, ending = null, frames = 0;
+let player = null, film = null, shown = "", ending = null, frames = 0;
 const less = matchMedia("(prefers-reduced-motion: reduce)");
 
 export function open(canvas, data, ended, still, left) {
   close();
   film = JSON.parse(data);
+  shown = data;
   const host = document.getElementById(canvas), listens = new AbortController(), { signal } = listens;
   let begun = 0;
   player = filmPlayer.act(host, film, { ended: () => ended(begun), shown: () => { host.dataset.frames = ++frames; } });
@@ -32,6 +33,9 @@ export function close() {
   ending?.();
   player = ending = null;
 }
+
+// A part of what lies under the needle has been painted.
+export function lying(data, first, last, box, before, after) { if (data === shown) player?.lying({ first, last, box, before, after }); }
 
 export const act = (move, begun, playing, pace) => player?.begin(move, begun, playing, pace);
 

@@ -70,7 +70,8 @@ internal readonly record struct LaidStitch(float Across, float Down, float ToAcr
         laid.Add(new LaidStitch(pleat - 1, down, pleat, down, 0, CableRoom, 0, thread, false));
     }
 
-    private static void Add(List<LaidStitch> laid, StitchShape shape, byte thread, float layer)
+    /// <summary>Lays a shape of a stitch as threads lie.</summary>
+    public static void Add(List<LaidStitch> laid, StitchShape shape, byte thread, float layer)
     {
         float ax = (float)shape.From.Across, ay = (float)shape.From.Down, bx = (float)shape.To.Across, by = (float)shape.To.Down, wide = (float)shape.Width;
         switch (shape.Kind)

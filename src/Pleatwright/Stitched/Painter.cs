@@ -23,6 +23,7 @@ internal sealed class Painter
     private readonly StitchedPiece piece;
     private readonly Frame frame;
     private readonly Light light;
+    private readonly float falloff;
     private readonly int sampling; // samples along a side of a pixel
     private readonly float perMillimetre; // samples
     private readonly int bandHeight; // pixels
@@ -34,8 +35,9 @@ internal sealed class Painter
     /// <param name="wide">Pixels across, 1 to <see cref="MostPixels"/>.</param>
     /// <param name="light">The light; as usual where none is given.</param>
     /// <param name="samples">Samples to a millimetre, at least; fewer are sooner there.</param>
+    /// <param name="even">Whether the lamp is as bright all over: pictures of parts that are laid side by side.</param>
     /// <exception cref="ArgumentOutOfRangeException">It would be wider or higher than <see cref="MostPixels"/>, or past <see cref="Raster.MostPixels"/>.</exception>
-    public Painter(StitchedPiece piece, Frame frame, int wide, Light? light = null, float samples = LeastSamples)
+    public Painter(StitchedPiece piece, Frame frame, int wide, Light? light = null, float samples = LeastSamples, bool even = false)
     {
         Wide = wide;
         High = frame.PixelsHigh(wide);
@@ -43,6 +45,7 @@ internal sealed class Painter
         this.piece = piece;
         this.frame = frame;
         this.light = light ?? Light.UpperLeft;
+        falloff = even ? 0 : Falloff;
         var pixels = wide / frame.Width; // to a millimetre
         sampling = (int)Math.Clamp(Math.Ceiling(samples / pixels), samples < LeastSamples || pixels > 60 ? 1 : 2, MostSamplesInPixel);
         perMillimetre = (float)(pixels * sampling);
@@ -115,7 +118,7 @@ internal sealed class Painter
             var at = 4 * (first + row) * Wide;
             for (var x = 0; x < Wide; x++, at += 4)
             {
-                var scale = (1 - Falloff * (down + (x + 0.5f) / Wide - 0.5f)) / (sampling * sampling);
+                var scale = (1 - falloff * (down + (x + 0.5f) / Wide - 0.5f)) / (sampling * sampling);
                 rgba[at] = Encoded(light[3 * x] * scale);
                 rgba[at + 1] = Encoded(light[3 * x + 1] * scale);
                 rgba[at + 2] = Encoded(light[3 * x + 2] * scale);

@@ -28,7 +28,11 @@ internal sealed class PleatField
     private readonly double width;
 
     /// <summary>The cloth of a work.</summary>
-    public PleatField(Work work)
+    public PleatField(Work work) : this(work, null)
+    {
+    }
+
+    private PleatField(Work work, IReadOnlyList<double>? valleys)
     {
         Work = work;
         var gauge = work.Pleating.Gauge;
@@ -46,7 +50,28 @@ internal sealed class PleatField
         Rows = (int)(rows / RowsApart) + 2;
         shift = new float[Rows * Columns];
         held = new float[Rows * Columns];
-        Settle(gauge.CableRowsPerSpace);
+        if (valleys is null) Settle(gauge.CableRowsPerSpace);
+    }
+
+    /// <summary>Pleats that stand where they are told to, the same from top to bottom, drawn together by stitches.</summary>
+    /// <param name="work">The work that says how large the cloth is.</param>
+    /// <param name="valleys">Where each valley lies, both edges counted in, in millimetres; where there is one pleat more it is as wide as it was gathered.</param>
+    /// <param name="stitches">What holds it.</param>
+    public PleatField(Work work, IReadOnlyList<double> valleys, LaidStitch[] stitches) : this(work, valleys)
+    {
+        var hold = new float[Rows * Pleats];
+        foreach (ref readonly var stitch in stitches.AsSpan())
+        {
+            var row = Math.Clamp((int)MathF.Round(((stitch.Down + stitch.ToDown) / 2 - Top) / (2 * RowsApart)), 0, Rows - 1);
+            for (var p = Math.Max(0, (int)Math.Min(stitch.Across, stitch.ToAcross)); p < Math.Min(Pleats, Math.Max(stitch.Across, stitch.ToAcross)); p++) hold[row * Pleats + p] = 1;
+        }
+        Blur(hold, Math.Max(1, (int)Math.Round(work.Pleating.Gauge.CableRowsPerSpace * 0.42 / RowsApart)));
+        for (var row = 0; row < Rows; row++)
+            for (var k = 0; k <= Pleats; k++)
+            {
+                shift[row * Columns + k] = (float)((k < valleys.Count ? valleys[k] : valleys[^1] + Pitch * (k - valleys.Count + 1)) / Pitch - k);
+                held[row * Columns + k] = (hold[row * Pleats + Math.Max(0, k - 1)] + hold[row * Pleats + Math.Min(k, Pleats - 1)]) / 2;
+            }
     }
 
     private const int MostNodes = 4_000_000;

@@ -15,6 +15,16 @@ internal sealed class StitchedPiece
         whole = new Lazy<Frame>(Seen);
     }
 
+    /// <summary>Other stitches on cloth that is settled.</summary>
+    internal StitchedPiece(Work work, PleatField field, LaidStitch[] stitches)
+    {
+        Work = work;
+        Field = field;
+        Strands = new Strands(field);
+        Stitches = stitches;
+        whole = new Lazy<Frame>(Seen);
+    }
+
     /// <summary>The work.</summary>
     public Work Work { get; }
 

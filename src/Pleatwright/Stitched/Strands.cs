@@ -10,7 +10,7 @@ namespace Pleatwright.Stitched;
 internal sealed class Strands
 {
     // Two plies make a turn of about so many diameters (from memory), and a strand pressed by its neighbours lies a little wider than it is round.
-    private const float TurnInDiameters = 4.4f;
+    internal const float TurnInDiameters = 4.4f;
     private const float Pressed = 1.1f;
 
     private readonly PleatField field;

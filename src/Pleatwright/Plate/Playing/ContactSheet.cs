@@ -12,7 +12,11 @@ internal static class ContactSheet
     private const double Gutter = 7;
 
     /// <summary>The sheets.</summary>
-    public static ImmutableArray<Sheet> Of(Film film, Paper paper, Look look)
+    /// <param name="film">The film.</param>
+    /// <param name="paper">The paper.</param>
+    /// <param name="look">How notes are dressed.</param>
+    /// <param name="painted">What lies under the needle, painted; drawn where none is given. See <see cref="Painted"/>.</param>
+    public static ImmutableArray<Sheet> Of(Film film, Paper paper, Look look, PaintedFilm? painted = null)
     {
         var columns = look.Large ? 2 : 3;
         List<Page> pages = [];
@@ -31,7 +35,7 @@ internal static class ContactSheet
             if (y + tall > inner.Bottom) y = NewPage();
             for (var c = 0; c < row.Count; c++)
             {
-                var drawing = Still.Of(film, row[c], film.Takes[row[c]].Move.Pierces ? Gestures.Still : 1, Aspect, look);
+                var drawing = Still.Of(film, row[c], film.Takes[row[c]].Move.Pierces ? Gestures.Still : 1, Aspect, look, painted);
                 var (x, scale) = (inner.X + c * (width + Gutter), width / drawing.View.Width);
                 var box = new Box(x, y, width, height);
                 var page = pages[^1];
@@ -54,6 +58,11 @@ internal static class ContactSheet
         }
     }
 
+    /// <summary>A film's pictures as finely as print is judged by.</summary>
+    public static PaintedFilm Painted(Film film, Look look, CancellationToken cancel) => new(film, Aspect, DotsAcross / (look.Large ? 1 : 1.5) / film.Wide, cancel);
+
+    private const double DotsAcross = 1000; // of half a page's width, 300 dots an inch (common practice, no source)
+
     /// <summary>The moves that have a still: of a long row only the first of each kind and the last, for what lies between is worked as they are.</summary>
     public static List<int> Shown(Film film)
     {
@@ -70,9 +79,14 @@ internal static class ContactSheet
     }
 
     /// <summary>A drawing's marks so many times as large.</summary>
-    public static ImmutableArray<Mark> Scaled(Drawing drawing, double times) => [.. drawing.Marks.Select(m => m is not Shape s ? m : s with
+    public static ImmutableArray<Mark> Scaled(Drawing drawing, double times) => [.. drawing.Marks.Select(m => m switch
     {
-        Outline = new Outline(s.Outline.Strokes, [.. s.Outline.Spots.Select(p => new Spot(p.X * times, p.Y * times))]),
-        Pen = s.Pen is { } pen ? pen with { Width = pen.Width * times } : null,
+        PixelPicture p => new PixelPicture(new(p.Box.X * times, p.Box.Y * times, p.Box.Width * times, p.Box.Height * times), p.Pixels, p.Meanwhile),
+        Shape s => s with
+        {
+            Outline = new Outline(s.Outline.Strokes, [.. s.Outline.Spots.Select(p => new Spot(p.X * times, p.Y * times))]),
+            Pen = s.Pen is { } pen ? pen with { Width = pen.Width * times } : null,
+        },
+        _ => m,
     })];
 }

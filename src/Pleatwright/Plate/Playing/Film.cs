@@ -197,6 +197,54 @@ internal sealed record Film
         }
     }
 
+    /// <summary>Whether what a move lays lies there already: at its end, and what is not one length of thread a little before.</summary>
+    public bool Lies(int take, double share) => share >= 1 || (share >= Gestures.Lies && Takes[take].Move.Shows is not ([] or [{ Kind: ShapeKind.Bar }]));
+
+    /// <summary>What lies on a side at a moment, each with its thread: what was stitched before, and what its moves so far have laid there.</summary>
+    public IEnumerable<(StitchShape Shape, int Thread)> Laid(int take, double share, ClothSide side)
+    {
+        if (side == ClothSide.Right)
+            foreach (var laid in Ground) yield return laid;
+        for (var i = 0; i <= take; i++)
+            if (i < take || Lies(take, share))
+                foreach (var laid in Lain(i, side)) yield return laid;
+    }
+
+    /// <summary>What a move lays on a side.</summary>
+    public IEnumerable<(StitchShape Shape, int Thread)> Lain(int take, ClothSide side)
+    {
+        var (move, thread) = (Takes[take].Move, Takes[take].Thread);
+        if (move.Lies != side) yield break;
+        foreach (var shape in move.Shows) yield return (shape, thread);
+        if (side == ClothSide.Right || !move.Shows.IsEmpty) yield break;
+        // Carried, or come from where it was secured, it lies as its path goes, its strands a little closer than in a stitch.
+        Prick[] path = [move.From, .. move.Via, move.In];
+        for (var k = 1; k < path.Length; k++)
+            if (path[k] != path[k - 1]) yield return (new(ShapeKind.Bar, Chart(path[k - 1]), Chart(path[k]), Math.Round(0.75 * Threads[thread].Strands * Threads[thread].Diameter / Line, 3)), thread);
+
+        ChartPlace Chart(Prick prick) => new(prick.Across, prick.Height.Millimetres / Line + 1);
+    }
+
+    /// <summary>What is covered by what a move lays, as convex outlines in millimetres.</summary>
+    /// <param name="take">The move.</param>
+    /// <param name="seen">The move with which it is seen: on the side and held as then.</param>
+    public IEnumerable<ImmutableArray<Spot>> Covers(int take, Take seen)
+    {
+        foreach (var (shape, _) in Lain(take, seen.Seen))
+        {
+            if (shape.Kind == ShapeKind.Hidden) continue;
+            Spot a = Place(shape.From.Across, shape.From.Down, seen.Turned, seen.Seen), b = Place(shape.To.Across, shape.To.Down, seen.Turned, seen.Seen);
+            double half = Line * (shape.Kind switch { ShapeKind.Bar => 0.585 * shape.Width, ShapeKind.Coil => 0.5 * shape.Width + 0.3, _ => 0.75 * shape.Width }), past = shape.Kind == ShapeKind.Bar ? 0.04 * Pitch : half;
+            double x = b.X - a.X, y = b.Y - a.Y, long_ = Math.Sqrt(x * x + y * y);
+            (x, y) = long_ < 1e-9 ? (1, 0) : (x / long_, y / long_);
+            yield return
+            [
+                new(a.X - x * past - y * half, a.Y - y * past + x * half), new(b.X + x * past - y * half, b.Y + y * past + x * half),
+                new(b.X + x * past + y * half, b.Y + y * past - x * half), new(a.X - x * past + y * half, a.Y - y * past - x * half),
+            ];
+        }
+    }
+
     /// <summary>Where a place on the chart lies, in millimetres, as the hands hold the work and see the side.</summary>
     public Spot Place(double across, double down, bool turned, ClothSide seen)
     {

@@ -35,7 +35,8 @@ internal sealed class FilmData
     /// <summary>A whole film, as a JSON object.</summary>
     /// <param name="film">The film.</param>
     /// <param name="gauge">How the cloth is gathered.</param>
-    public static string Of(Film film, Gauge gauge)
+    /// <param name="painted">What lies under the needle, painted, part by part: before its moves and after them, as JPEG files.</param>
+    public static string Of(Film film, Gauge gauge, IEnumerable<(Lying Part, byte[] Before, byte[] After)>? painted = null)
     {
         var data = new FilmData();
         var sequence = data.Sequence(film.Takes, [film.Takes.Select(t => t.Caption)], gauge);
@@ -65,6 +66,23 @@ internal sealed class FilmData
             w.WriteStartArray("ground");
             foreach (var (shape, thread) in film.Ground) Shape(w, shape, default, thread);
             w.WriteEndArray();
+            if (painted is not null)
+            {
+                w.WriteStartArray("lying");
+                foreach (var (part, before, after) in painted)
+                {
+                    w.WriteStartObject();
+                    w.WriteNumber("first", part.First);
+                    w.WriteNumber("last", part.Last);
+                    w.WriteStartArray("box");
+                    foreach (var number in (double[])[part.Box.X, part.Box.Y, part.Box.Width, part.Box.Height]) w.WriteNumberValue(Math.Round(number, 3));
+                    w.WriteEndArray();
+                    w.WriteString("before", "data:image/jpeg;base64," + Convert.ToBase64String(before));
+                    w.WriteString("after", "data:image/jpeg;base64," + Convert.ToBase64String(after));
+                    w.WriteEndObject();
+                }
+                w.WriteEndArray();
+            }
             w.WritePropertyName("gestures");
             w.WriteRawValue(Gestures);
             w.WritePropertyName("moves");

@@ -2,6 +2,7 @@ using System.Security.Cryptography;
 using System.Text;
 using Pleatwright.Cloth;
 using Pleatwright.Plate.Writers;
+using Pleatwright.Stitched;
 
 namespace Pleatwright.Plate.Playing;
 
@@ -29,8 +30,33 @@ internal static class PlayPage
 
         """;
 
+    /// <summary>The most parts that a page of its own carries painted; a longer film stays drawn, so that the page stays small.</summary>
+    public const int MostPainted = 6;
+
+    /// <summary>What lies under the needle, painted for a page.</summary>
+    /// <param name="film">The film.</param>
+    /// <param name="told">Told how much is done, 0 to 1.</param>
+    /// <param name="cancel">Stops it.</param>
+    /// <returns>Null where that would be more than a small page holds.</returns>
+    public static IReadOnlyList<(Lying Part, byte[] Before, byte[] After)>? Paint(Film film, IProgress<double> told, CancellationToken cancel)
+    {
+        const double aspect = 1.2, widest = 26, perMillimetre = 24;
+        var parts = Lying.Of(film, aspect, widest);
+        if (parts.Length is 0 or > MostPainted) return null;
+        List<(Lying, byte[], byte[])> painted = [];
+        foreach (var part in parts)
+        {
+            painted.Add((part, JpegFile.Write(part.Paint(false, perMillimetre, cancel)), JpegFile.Write(part.Paint(true, perMillimetre, cancel))));
+            told.Report(painted.Count / (double)parts.Length);
+        }
+        return painted;
+    }
+
     /// <summary>Writes the page.</summary>
-    public static string Write(Film film, Gauge gauge)
+    /// <param name="film">The film.</param>
+    /// <param name="gauge">How the cloth is gathered.</param>
+    /// <param name="painted">What lies under the needle; see <see cref="Paint"/>. Drawn where there is none.</param>
+    public static string Write(Film film, Gauge gauge, IReadOnlyList<(Lying Part, byte[] Before, byte[] After)>? painted = null)
     {
         var hash = Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(Script)));
         return HtmlHead.Write(film.Title, false, [], Style, hash) + $"""
@@ -47,7 +73,7 @@ internal static class PlayPage
             <button type="button" id="loop" aria-pressed="false">Loop this move</button>
             </div>
             <noscript><p>This page plays with a script, and scripts are off here.</p></noscript>
-            <script type="application/json" id="film">{FilmData.Of(film, gauge)}</script>
+            <script type="application/json" id="film">{FilmData.Of(film, gauge, painted)}</script>
             <script>{Script}</script>
             </body>
             </html>

@@ -9,7 +9,16 @@ namespace Pleatwright.Plate.Playing;
 /// <summary>One moment of a film as a drawing: cloth close to, what is stitched, the thread with all its strands, the needle.</summary>
 internal static class Still
 {
-    private static readonly Colour Steel = Colour.Parse("#a9b2bb"), Edge = Colour.Parse("#3f474f"), Gleam = Colour.Parse("#eef1f3"), Table = Colour.Parse("#efe9dd");
+    private static readonly Colour Steel = Colour.Parse("#a9b2bb"), Edge = Colour.Parse("#3f474f"), Gleam = Colour.Parse("#eef1f3");
+
+    /// <summary>What the cloth lies on; the gathering thread.</summary>
+    public static readonly Colour Table = Colour.Parse("#efe9dd"), GatheringColour = Colour.Parse("#2f6f79");
+
+    /// <summary>Lines from a gathering row's cables up to its thread: a thread's width beside them.</summary>
+    public const double Gathering = 1.35;
+
+    /// <summary>By what share the wrong side of the cloth is darker.</summary>
+    public const double BackDarker = 0.1;
 
     /// <summary>The moment of a move.</summary>
     /// <param name="film">The film.</param>
@@ -17,25 +26,38 @@ internal static class Still
     /// <param name="share">How far it is, from 0 to 1.</param>
     /// <param name="aspect">How high the drawing is over how wide.</param>
     /// <param name="look">How its notes are dressed.</param>
+    /// <param name="painted">What lies there painted; drawn where none is given.</param>
     /// <returns>The drawing, in millimetres of the finished work; held sideways it is turned on its side.</returns>
-    public static Drawing Of(Film film, int index, double share, double aspect, Look look)
+    public static Drawing Of(Film film, int index, double share, double aspect, Look look, PaintedFilm? painted = null)
     {
         var take = film.Takes[index];
-        // Held sideways the picture is as wide as the cloth in it is high.
-        var width = film.Wide * (film.Sideways ? aspect : 1);
-        var height = film.Wide * (film.Sideways ? 1 : aspect);
-        var centre = Camera(film, index, share);
-        var view = new Box(centre.X - width / 2, centre.Y - height / 2, width, height);
+        var view = View(film, index, share, aspect);
         var marks = ImmutableArray.CreateBuilder<Mark>();
-        Cloth(marks, film, take, view, look);
-        foreach (var (shape, thread) in Laid(film, index, share)) Lay(marks, film, take, shape, film.Threads[thread]);
-        foreach (var back in Behind(film, index)) Strands(marks, back.Curve, film.Threads[back.Thread], 0.9);
+        Cloth(marks, film, take, view);
+        foreach (var (shape, thread) in film.Laid(index, share, take.Seen)) Lay(marks, film, take, shape, film.Threads[thread]);
+        ImmutableArray<Mark> beneath = marks.ToImmutable(), over = Moving(film, index, share);
+        if (film.Sideways) (beneath, over) = (Turned(beneath), Turned(over));
+        var box = film.Sideways ? new Box(view.Y, -view.Right, view.Height, view.Width) : view;
+        if (painted is not null) beneath = [new PixelPicture(box, new StillPixels(() => painted.At(index, share) is var (picture, at, _) ? (picture, at) : null, view, film.Sideways), beneath)];
+        return new Drawing(box, [.. beneath, .. over]);
+    }
+
+    /// <summary>What is in sight, in millimetres of the finished work; held sideways the picture is as wide as the cloth in it is high.</summary>
+    public static Box View(Film film, int index, double share, double aspect)
+    {
+        var (width, height) = (film.Wide * (film.Sideways ? aspect : 1), film.Wide * (film.Sideways ? 1 : aspect));
+        var centre = Camera(film, index, share);
+        return new Box(centre.X - width / 2, centre.Y - height / 2, width, height);
+    }
+
+    /// <summary>The thread that is led and the needle, over what lies there; not turned on its side.</summary>
+    public static ImmutableArray<Mark> Moving(Film film, int index, double share)
+    {
+        var marks = ImmutableArray.CreateBuilder<Mark>();
         var pose = Pose.At(film, index, share);
-        foreach (var curve in pose.Threads) Strands(marks, curve, film.Threads[take.Thread], Gestures.Close);
+        foreach (var curve in pose.Threads) Strands(marks, curve, film.Threads[film.Takes[index].Thread], Gestures.Close);
         Needle(marks, pose, film.Pitch);
-        var all = marks.ToImmutable();
-        if (!film.Sideways) return new Drawing(view, all);
-        return new Drawing(new Box(view.Y, -view.Right, view.Height, view.Width), Turned(all));
+        return marks.ToImmutable();
     }
 
     /// <summary>Where the middle of the picture lies: it follows the work, and rests while the needle is in the cloth.</summary>
@@ -46,35 +68,7 @@ internal static class Still
         return Pose.Between(film.Centre(film.Takes[index - 1]), here, Pose.Ease(share / Gestures.Come));
     }
 
-    /// <summary>The stitches that lie on the side that is seen, with the thread of each.</summary>
-    public static IEnumerable<(StitchShape Shape, int Thread)> Laid(Film film, int index, double share)
-    {
-        if (film.Takes[index].Seen == ClothSide.Wrong) yield break;
-        foreach (var laid in film.Ground) yield return laid;
-        for (var i = 0; i <= index; i++)
-        {
-            if (i == index && share < 1 && (film.Takes[i].Move.Shows is [{ Kind: ShapeKind.Bar }] || share < Gestures.Lies)) break;
-            if (film.Takes[i].Move.Lies == ClothSide.Right)
-                foreach (var shape in film.Takes[i].Move.Shows) yield return (shape, film.Takes[i].Thread);
-        }
-    }
-
-    // What the moves so far have left on the back, where that is seen.
-    private static IEnumerable<(ThreadCurve Curve, int Thread)> Behind(Film film, int index)
-    {
-        var now = film.Takes[index];
-        if (now.Seen == ClothSide.Right) yield break;
-        for (var i = 0; i < index; i++)
-        {
-            var take = film.Takes[i] with { Seen = ClothSide.Wrong, Turned = now.Turned };
-            if (take.Move.Lies == ClothSide.Right) continue;
-            Prick[] path = [take.Move.From, .. take.Move.Via, take.Move.In];
-            for (var k = 1; k < path.Length; k++)
-                if (path[k] != path[k - 1]) yield return (ThreadCurve.Straight(film.Place(take, path[k - 1]), film.Place(take, path[k])), take.Thread);
-        }
-    }
-
-    private static void Cloth(ImmutableArray<Mark>.Builder marks, Film film, Take take, Box view, Look look)
+    private static void Cloth(ImmutableArray<Mark>.Builder marks, Film film, Take take, Box view)
     {
         marks.Add(new Shape(Outline.Rectangle(view), Table));
         var tones = Gestures.Pleat.Length;
@@ -86,13 +80,13 @@ internal static class Still
                 double a = film.Place(p, 1, take.Turned, take.Seen).X, b = film.Place(p + 1, 1, take.Turned, take.Seen).X, left = Math.Min(a, b), wide = Math.Abs(b - a);
                 if (left + wide >= view.X && left <= view.Right) strip.Rectangle(new Box(left + wide * tone / tones, view.Y, wide / tones * 1.04, view.Height));
             }
-            var shade = Gestures.Pleat[tone] - (take.Seen == ClothSide.Wrong ? 0.1 : 0);
+            var shade = Gestures.Pleat[tone] - (take.Seen == ClothSide.Wrong ? BackDarker : 0);
             if (!strip.IsEmpty) marks.Add(new Shape(strip.Build(), shade < 0 ? Look.Darker(film.Cloth, -shade) : Look.Lighter(film.Cloth, shade)));
         }
         var thread = new OutlineBuilder();
         for (var row = 0; row < film.GatheringRows; row++)
         {
-            var y = film.Place(0, row * film.LinesPerSpace + 1 - 1.35, take.Turned, take.Seen).Y;
+            var y = film.Place(0, row * film.LinesPerSpace + 1 - Gathering, take.Turned, take.Seen).Y;
             if (y < view.Y || y > view.Bottom) continue;
             for (var p = 0; p + 1 < film.Valleys.Length; p++)
             {
@@ -100,7 +94,7 @@ internal static class Still
                 if (Math.Max(a, b) > view.X && Math.Min(a, b) < view.Right) thread.Line(a, y, b, y);
             }
         }
-        if (!thread.IsEmpty) marks.Add(new Shape(thread.Build(), null, new Pen(look.Accent, 0.12 * film.Pitch)));
+        if (!thread.IsEmpty) marks.Add(new Shape(thread.Build(), null, new Pen(GatheringColour, 0.12 * film.Pitch)));
     }
 
     private static void Lay(ImmutableArray<Mark>.Builder marks, Film film, Take take, StitchShape shape, FilmThread thread)
@@ -153,7 +147,30 @@ internal static class Still
         marks.Add(new Shape(outline, null, new Pen(Look.Darker(thread.Colour, 0.42), thread.Diameter * 1.25) { Round = true }));
         marks.Add(new Shape(outline, null, new Pen(thread.Colour, thread.Diameter * 0.9) { Round = true }));
         marks.Add(new Shape(outline, null, new Pen(Look.Lighter(thread.Colour, 0.4), thread.Diameter * 0.26) { Round = true }));
+        // Two plies show as slanting lines, two to a turn, as on a thread that lies painted.
+        double long_ = 0;
+        for (var i = 0; i < parts; i++) long_ += Far(curve.At(i / (double)parts), curve.At((i + 1.0) / parts));
+        var turns = (int)Math.Min(MostTurns, Math.Round(long_ / (thread.Diameter * Stitched.Strands.TurnInDiameters / 2)));
+        if (turns == 0) return;
+        OutlineBuilder plies = new();
+        for (var strand = 0; strand < thread.Strands; strand++)
+            for (var i = 0; i < turns; i++)
+            {
+                var t = (i + 0.5 + 0.37 * (strand % 3 - 1)) / turns;
+                Spot at = curve.At(t), before = curve.At(Math.Max(0, t - 0.02)), after = curve.At(Math.Min(1, t + 0.02));
+                double dx = after.X - before.X, dy = after.Y - before.Y, length = Math.Sqrt(dx * dx + dy * dy);
+                if (length < 1e-9) continue;
+                (dx, dy) = (dx / length, dy / length);
+                var off = (strand - (thread.Strands - 1) / 2.0) * thread.Diameter * close * (pinched ? Strand.Pinch((float)(2 * t - 1)) : 1);
+                double half = 0.4 * thread.Diameter, on = 0.5 * thread.Diameter;
+                plies.Line(at.X - dy * (off - half) - dx * on, at.Y + dx * (off - half) - dy * on, at.X - dy * (off + half) + dx * on, at.Y + dx * (off + half) + dy * on);
+            }
+        if (!plies.IsEmpty) marks.Add(new Shape(plies.Build(), null, new Pen(Look.Darker(thread.Colour, 0.26), thread.Diameter * 0.16) { Round = true }));
     }
+
+    private const int MostTurns = 60;
+
+    private static double Far(Spot a, Spot b) => Math.Sqrt(Math.Pow(a.X - b.X, 2) + Math.Pow(a.Y - b.Y, 2));
 
     private static void Needle(ImmutableArray<Mark>.Builder marks, Pose pose, double pitch)
     {
