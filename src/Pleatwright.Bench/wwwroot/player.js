@@ -142,7 +142,7 @@ const filmPlayer = (() => {
       }
     }
     pen.lineCap = pen.lineJoin = "round";
-    for (const [style, wide] of [[darker(colour, 0.42), 1.25], [colour, 0.9], [lighter(colour, 0.4), 0.26]]) {
+    for (const [style, wide] of [[darker(colour, 0.42), 1.25], [colour, 0.9], [lighter(colour, 0.3), 0.22]]) {
       pen.strokeStyle = style;
       pen.lineWidth = diameter * wide;
       pen.stroke();
@@ -269,7 +269,7 @@ const filmPlayer = (() => {
   // What is covered by that, as outlines (Film.Covers).
   function covers(film, m, take) {
     return lain(film, m, take.back).filter(s => s[0] !== 1).map(([kind, x1, y1, x2, y2, wide]) => {
-      const a = place(film, take, x1, y1), b = place(film, take, x2, y2), half = film.line * (kind === 0 ? 0.585 * wide : kind === 4 ? 0.5 * wide + 0.3 : 0.75 * wide), past = kind === 0 ? 0.04 * film.pitch : half;
+      const a = place(film, take, x1, y1), b = place(film, take, x2, y2), half = film.line * (kind === 0 ? 0.585 * wide : kind === 4 ? 0.5 * wide + 0.3 : 0.75 * wide), past = kind === 0 ? 0 : half;
       let x = b[0] - a[0], y = b[1] - a[1];
       const long = Math.hypot(x, y);
       [x, y] = long < 1e-9 ? [1, 0] : [x / long, y / long];

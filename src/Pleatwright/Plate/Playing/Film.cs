@@ -234,7 +234,7 @@ internal sealed record Film
         {
             if (shape.Kind == ShapeKind.Hidden) continue;
             Spot a = Place(shape.From.Across, shape.From.Down, seen.Turned, seen.Seen), b = Place(shape.To.Across, shape.To.Down, seen.Turned, seen.Seen);
-            double half = Line * (shape.Kind switch { ShapeKind.Bar => 0.585 * shape.Width, ShapeKind.Coil => 0.5 * shape.Width + 0.3, _ => 0.75 * shape.Width }), past = shape.Kind == ShapeKind.Bar ? 0.04 * Pitch : half;
+            double half = Line * (shape.Kind switch { ShapeKind.Bar => 0.585 * shape.Width, ShapeKind.Coil => 0.5 * shape.Width + 0.3, _ => 0.75 * shape.Width }), past = shape.Kind == ShapeKind.Bar ? 0 : half;
             double x = b.X - a.X, y = b.Y - a.Y, long_ = Math.Sqrt(x * x + y * y);
             (x, y) = long_ < 1e-9 ? (1, 0) : (x / long_, y / long_);
             yield return

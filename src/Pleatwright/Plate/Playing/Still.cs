@@ -146,7 +146,7 @@ internal static class Still
         var outline = all.Build();
         marks.Add(new Shape(outline, null, new Pen(Look.Darker(thread.Colour, 0.42), thread.Diameter * 1.25) { Round = true }));
         marks.Add(new Shape(outline, null, new Pen(thread.Colour, thread.Diameter * 0.9) { Round = true }));
-        marks.Add(new Shape(outline, null, new Pen(Look.Lighter(thread.Colour, 0.4), thread.Diameter * 0.26) { Round = true }));
+        marks.Add(new Shape(outline, null, new Pen(Look.Lighter(thread.Colour, 0.3), thread.Diameter * 0.22) { Round = true }));
         // Two plies show as slanting lines, two to a turn, as on a thread that lies painted.
         double long_ = 0;
         for (var i = 0; i < parts; i++) long_ += Far(curve.At(i / (double)parts), curve.At((i + 1.0) / parts));

@@ -34,7 +34,7 @@ public class FilmTests
         public JsonElement Poses(string film, string shares) => JsonDocument.Parse(engine.SetValue("data", film).SetValue("shares", shares).Evaluate("""
             (() => {
               const film = JSON.parse(data), takes = filmPlayer.unfold(film);
-              return JSON.stringify(takes.map((t, i) => ({ say: t.caption, number: t.number, from: t.from, in: t.in, out: t.out, poses: JSON.parse(shares).map(s => filmPlayer.pose(film, takes, i, s)) })));
+              return JSON.stringify(takes.map((t, i) => ({ say: t.caption, number: t.number, lain: filmPlayer.covers(film, t, t), from: t.from, in: t.in, out: t.out, poses: JSON.parse(shares).map(s => filmPlayer.pose(film, takes, i, s)) })));
             })()
             """).AsString()).RootElement;
     }
@@ -53,6 +53,10 @@ public class FilmTests
             {
                 Assert.Equal(film.Takes[i].Caption, played[i].GetProperty("say").GetString());
                 Assert.Equal(film.Takes[i].Stitch, played[i].GetProperty("number").GetInt32());
+                var covers = film.Covers(i, film.Takes[i]).SelectMany(c => c).ToList();
+                var lain = played[i].GetProperty("lain").EnumerateArray().SelectMany(c => c.EnumerateArray()).ToList();
+                Assert.Equal(covers.Count, lain.Count);
+                foreach (var (spot, at) in covers.Zip(lain)) Assert.True(Far(spot, new(at[0].GetDouble(), at[1].GetDouble())) < 0.03, $"move {i} covers {spot} and {at}");
                 for (var s = 0; s < shares.Length; s++)
                 {
                     var (pose, told) = (Pose.At(film, i, shares[s]), played[i].GetProperty("poses")[s]);
