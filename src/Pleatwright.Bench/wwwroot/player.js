@@ -130,6 +130,8 @@ const filmPlayer = (() => {
   const pinch = t => { const t2 = t * t, t4 = t2 * t2, t8 = t4 * t4; return 1.015 - 0.26 * t8 * t8; };
 
   function strands(pen, curve, [colour, count, diameter], close, pinched) {
+    // A thread that lies is pinched as a stitch is; one that is led is gathered at its ends.
+    const width = t => typeof pinched === "object" ? Math.min(1, pinched.gathered + (1 - pinched.gathered) * Math.min(t, 1 - t) / pinched.gathering) : pinched ? pinch(2 * t - 1) : 1;
     pen.beginPath();
     for (let n = 0; n < count; n++) {
       const off = (n - (count - 1) / 2) * diameter * close;
@@ -137,7 +139,7 @@ const filmPlayer = (() => {
         const t = i / 14, p = bezier(curve, t), a = bezier(curve, Math.max(0, t - 0.02)), b = bezier(curve, Math.min(1, t + 0.02));
         let dx = b[0] - a[0], dy = b[1] - a[1], long = Math.hypot(dx, dy);
         if (long < 1e-9) [dx, dy, long] = [1, 0, 1];
-        const by = off * (pinched ? pinch(2 * t - 1) : 1);
+        const by = off * width(t);
         pen[i ? "lineTo" : "moveTo"](p[0] - dy / long * by, p[1] + dx / long * by);
       }
     }
@@ -155,17 +157,17 @@ const filmPlayer = (() => {
     pen.beginPath();
     for (let n = 0; n < count; n++)
       for (let i = 0; i < turns; i++) {
-        const t = (i + 0.5 + 0.37 * (n % 3 - 1)) / turns, p = bezier(curve, t), a = bezier(curve, Math.max(0, t - 0.02)), b = bezier(curve, Math.min(1, t + 0.02));
+        const t = (i + (0.5 + 0.62 * n) % 1) / turns, p = bezier(curve, t), a = bezier(curve, Math.max(0, t - 0.02)), b = bezier(curve, Math.min(1, t + 0.02));
         let dx = b[0] - a[0], dy = b[1] - a[1];
         const long = Math.hypot(dx, dy);
         if (long < 1e-9) continue;
         dx /= long;
         dy /= long;
-        const off = (n - (count - 1) / 2) * diameter * close * (pinched ? pinch(2 * t - 1) : 1), half = 0.4 * diameter, on = 0.5 * diameter;
+        const off = (n - (count - 1) / 2) * diameter * close * width(t), half = 0.4 * diameter, on = 0.5 * diameter;
         pen.moveTo(p[0] - dy * (off - half) - dx * on, p[1] + dx * (off - half) - dy * on);
         pen.lineTo(p[0] - dy * (off + half) + dx * on, p[1] + dx * (off + half) + dy * on);
       }
-    pen.strokeStyle = darker(colour, 0.26);
+    pen.strokeStyle = darker(colour, 0.2);
     pen.lineWidth = diameter * 0.16;
     pen.stroke();
   }
@@ -331,7 +333,7 @@ const filmPlayer = (() => {
     if (!whole) for (const shape of laid(film, takes, index, share)) if (near(shape)) lay(pen, film, take, shape);
     if (part) painted(pen, film, takes, index, share, part);
     const now = pose(film, takes, index, share);
-    for (const curve of now.threads) strands(pen, curve, film.threads[take.thread], film.gestures.close);
+    for (const curve of now.threads) strands(pen, curve, film.threads[take.thread], film.gestures.close, film.gestures);
     needle(pen, film, now);
   }
 

@@ -35,7 +35,10 @@ internal static class Phrases
     public static string Carried(string along, int pleats)
     {
         if (Carries.IsCabled(pleats))
-            return (along.Length > 0 ? $", carried on the back {along} along the pleat, then cabled across " : ", cabled across on the back ") + Counting.Of(Math.Abs(pleats), "pleat");
+        {
+            var across = $"cabled across {Counting.Of(Math.Abs(pleats), "pleat")}";
+            return along.Length > 0 ? $", carried on the back {along} along the pleat, then {across}" : $", {across} on the back";
+        }
         List<string> legs = [];
         if (along.Length > 0) legs.Add($"{along} along the pleat");
         if (pleats != 0) legs.Add($"{Counting.Of(Math.Abs(pleats), "pleat")} sideways");

@@ -36,7 +36,7 @@ internal sealed class Frame
         const string eighths = @"(?:\d+ )?\d/\d|\d+";
         const string distance = @"(?<r>\d+(?:\.\d+)?) cable rows?";
         const string carried = $@"(?:, carried on the back(?: {distance} along the pleat)?(?: and)?(?: (?<side>\d+) pleats? sideways)?"
-            + $@"|, carried on the back {distance} along the pleat, then (?<across>cabled across) (?<side>\d+) pleats|, (?<across>cabled across) on the back (?<side>\d+) pleats)?";
+            + $@"|, carried on the back {distance} along the pleat, then (?<across>cabled across) (?<side>\d+) pleats|, (?<across>cabled across) (?<side>\d+) pleats on the back)?";
         string Tall(string n) => $@"(?:(?<{n}e>{eighths}) space and (?<{n}r>\d+) cable rows? from gathering row (?<{n}g>\d+) toward the (?<{n}t>top|bottom) edge"
             + $@"|(?<{n}e>{eighths}) space from gathering row (?<{n}g>\d+) toward the (?<{n}t>top|bottom) edge and (?<{n}b>\d+) cable rows? back toward the (?<{n}bt>top|bottom) edge"
             + $@"|(?<{n}e>{eighths}) space from gathering row (?<{n}g>\d+) toward the (?<{n}t>top|bottom) edge|(?<{n}r>\d+) cable rows? from gathering row (?<{n}g>\d+) toward the (?<{n}t>top|bottom) edge|(?:on )?gathering row (?<{n}g>\d+))";

@@ -20,8 +20,10 @@ internal sealed class MoveWords(Vocabulary words)
     /// <summary>How the needle comes up.</summary>
     public const string ComingUp = "Bring the needle to the front in the valley between the first two pleats";
 
-    /// <summary>How every row begins.</summary>
-    public const string Beginning = "take it back through the first so that the thread leaves its outer side";
+    /// <summary>How every row begins; said after <see cref="ComingUp"/>.</summary>
+    public static string Beginning { get; } = Begins("it", "the first");
+
+    private static string Begins(string needle, string pleat) => $"take {needle} back through {pleat} so that the thread leaves its outer side";
 
     /// <summary>How the needle goes down.</summary>
     public const string GoingDown = "take the needle to the back in the valley";
@@ -63,13 +65,13 @@ internal sealed class MoveWords(Vocabulary words)
         return move.Kind switch
         {
             MoveKind.Turn => passage.Turned ? $"Turn the work: {words.Edge(true)}." : words.TurnBack,
-            MoveKind.Secure => $"Secure the thread {Securing}: the {(move.Time.Number == 1 ? "first" : "second")} of them.",
+            MoveKind.Secure => move.Time.Number == 1 ? $"Secure the thread {Securing}: the first of them." : "The second small stitch, beside the first.",
             MoveKind.LeaveHalf => "Leave half of the needleful hanging there at the back.",
             MoveKind.TakeUp => $"{TakingUp(key)} left hanging.",
             MoveKind.Carry => Same(key, (move.In.Height - move.From.Height) / gauge.CableRowHeight, (int)Math.Round(move.In.Across - move.From.Across)),
             MoveKind.Across => $"{(move.Time.Number == 1 ? Same(key, 0, move.Time.Of + 1)[..^1] : "Across on the back")}: small cable {move.Time.Number} of {move.Time.Of}. {Through(words.Way(Rightward(move, passage)), thread)}",
             MoveKind.ComeUp => $"{ComingUp}.",
-            MoveKind.Begin => $"{Beginning.Capital()}.",
+            MoveKind.Begin => $"{Begins("the needle", "the first pleat").Capital()}.",
             MoveKind.Cable => $"{Phrases.A(word).Capital()} cable. {Through(needle, thread)}",
             MoveKind.Half => $"{words.Half(level, first: passage.Moves[index - 1].Kind == MoveKind.Begin).Capital()}. {Through(needle, thread, "that pleat")}",
             MoveKind.Rope => Through(needle, thread),
@@ -82,7 +84,7 @@ internal sealed class MoveWords(Vocabulary words)
             MoveKind.Accent => Part(accents[move.Stitch].Accent, move.Part),
             MoveKind.GoDown => $"{GoingDown.Capital()} before the last pleat.",
             MoveKind.Wait => Waiting,
-            _ => $"Tie off: {TyingOff}: the {(move.Time.Number == 1 ? "first" : "second")} of them.",
+            _ => move.Time.Number == 1 ? $"To tie off, {TyingOff}: the first of them." : "The second small cable; then cut the thread a fingertip long.",
         };
     }
 

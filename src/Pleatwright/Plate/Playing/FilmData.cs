@@ -24,7 +24,7 @@ internal sealed class FilmData
         w.WriteStartObject();
         foreach (var (name, value) in ((string, double)[])
             [("come", Playing.Gestures.Come), ("entered", Playing.Gestures.Entered), ("drawn", Playing.Gestures.Drawn), ("lies", Playing.Gestures.Lies), ("still", Playing.Gestures.Still),
-             ("needle", Playing.Gestures.Needle), ("beyond", Playing.Gestures.Beyond), ("before", Playing.Gestures.Before), ("swing", Playing.Gestures.Swing), ("slack", Playing.Gestures.Slack), ("point", Playing.Gestures.Point), ("close", Playing.Gestures.Close)])
+             ("needle", Playing.Gestures.Needle), ("beyond", Playing.Gestures.Beyond), ("before", Playing.Gestures.Before), ("swing", Playing.Gestures.Swing), ("slack", Playing.Gestures.Slack), ("point", Playing.Gestures.Point), ("close", Playing.Gestures.Close), ("gathered", Playing.Gestures.Gathered), ("gathering", Playing.Gestures.Gathering)])
             w.WriteNumber(name, value);
         w.WriteStartArray("pleat");
         foreach (var tone in Playing.Gestures.Pleat) w.WriteNumberValue(tone);

@@ -39,6 +39,9 @@ internal static class Gestures
     /// <summary>How close the strands lie in the hand, over how they lie side by side.</summary>
     public const double Close = 0.65;
 
+    /// <summary>How wide the thread in hand is at its ends, over its middle, and the share of its length over which it widens.</summary>
+    public const double Gathered = 0.4, Gathering = 0.14;
+
     /// <summary>How a pleat is shaded from its left edge to its right, light from the upper left: lighter than the cloth, or darker where negative.</summary>
     public static ImmutableArray<double> Pleat { get; } = [-0.34, -0.1, 0.16, 0.4, 0.46, 0.34, 0.18, 0.04, -0.06, -0.13, -0.22, -0.36];
 

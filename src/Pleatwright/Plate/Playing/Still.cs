@@ -137,7 +137,7 @@ internal static class Still
                 Spot at = curve.At(t), before = curve.At(Math.Max(0, t - 0.02)), after = curve.At(Math.Min(1, t + 0.02));
                 double dx = after.X - before.X, dy = after.Y - before.Y, length = Math.Sqrt(dx * dx + dy * dy);
                 if (length < 1e-9) (dx, dy, length) = (1, 0, 1);
-                var by = off * (pinched ? Strand.Pinch((float)(2 * t - 1)) : 1);
+                var by = off * Width(t);
                 double x = at.X - dy / length * by, y = at.Y + dx / length * by;
                 if (i == 0) all.MoveTo(x, y);
                 else all.LineTo(x, y);
@@ -156,16 +156,19 @@ internal static class Still
         for (var strand = 0; strand < thread.Strands; strand++)
             for (var i = 0; i < turns; i++)
             {
-                var t = (i + 0.5 + 0.37 * (strand % 3 - 1)) / turns;
+                var t = (i + (0.5 + 0.62 * strand) % 1) / turns;
                 Spot at = curve.At(t), before = curve.At(Math.Max(0, t - 0.02)), after = curve.At(Math.Min(1, t + 0.02));
                 double dx = after.X - before.X, dy = after.Y - before.Y, length = Math.Sqrt(dx * dx + dy * dy);
                 if (length < 1e-9) continue;
                 (dx, dy) = (dx / length, dy / length);
-                var off = (strand - (thread.Strands - 1) / 2.0) * thread.Diameter * close * (pinched ? Strand.Pinch((float)(2 * t - 1)) : 1);
+                var off = (strand - (thread.Strands - 1) / 2.0) * thread.Diameter * close * Width(t);
                 double half = 0.4 * thread.Diameter, on = 0.5 * thread.Diameter;
                 plies.Line(at.X - dy * (off - half) - dx * on, at.Y + dx * (off - half) - dy * on, at.X - dy * (off + half) + dx * on, at.Y + dx * (off + half) + dy * on);
             }
-        if (!plies.IsEmpty) marks.Add(new Shape(plies.Build(), null, new Pen(Look.Darker(thread.Colour, 0.26), thread.Diameter * 0.16) { Round = true }));
+        if (!plies.IsEmpty) marks.Add(new Shape(plies.Build(), null, new Pen(Look.Darker(thread.Colour, 0.2), thread.Diameter * 0.16) { Round = true }));
+
+        // A thread that lies is pinched as a stitch is; one that is led goes through a hole at one end and the needle's eye at the other.
+        double Width(double t) => pinched ? Strand.Pinch((float)(2 * t - 1)) : Math.Min(1, Gestures.Gathered + (1 - Gestures.Gathered) * Math.Min(t, 1 - t) / Gestures.Gathering);
     }
 
     private const int MostTurns = 60;
