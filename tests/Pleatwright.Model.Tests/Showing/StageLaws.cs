@@ -2,6 +2,7 @@ using CsCheck;
 using Pleatwright.Bench.Model;
 using Pleatwright.Bench.Model.Showing;
 using Pleatwright.Chart;
+using Pleatwright.Plate.Playing;
 
 namespace Pleatwright.Tests.Showing;
 
@@ -150,14 +151,31 @@ public class StageLaws
     [Fact]
     public void The_cell_under_the_hand_leads_to_its_step()
     {
-        var stage = AStage(Two.Value);
-        var work = Work.Lay(Two.Value);
-        foreach (var run in work.Runs)
+        var desk = new Desk(TimeProvider.System);
+        desk.Open(Two.Value);
+        var stage = new Stage(desk);
+        stage.Open();
+        foreach (var run in desk.Work.Runs.ToArray())
             for (var v = run.From.Number; v <= run.To.Number; v++)
             {
                 stage.ShowAt(new(v), run.Row);
-                Assert.True(stage.Step > 0);
-                Assert.Contains(stage.StitchNumber.Length == 0 ? "" : "Stitch", stage.StitchNumber, StringComparison.Ordinal);
+                var step = desk.Order.Steps[stage.Step - 1];
+                Assert.Equal(run.Row, step.Row);
+                Assert.InRange(v, Math.Min(step.From.Number, step.To.Number), Math.Max(step.From.Number, step.To.Number));
             }
     }
+
+    // The worker is handed every part of what lies under the needle once: first the one under it now, then those after it, then those before.
+    [Fact]
+    public void What_lies_under_the_needle_is_handed_out_once_the_nearest_first() => Gen.Select(Gen.Int[0, Stage.Lessons.Length - 1], Gen.Int[0, 60]).Sample((lesson, at) =>
+    {
+        var stage = AStage();
+        stage.Learn(Stage.Lessons[lesson]);
+        stage.GoTo(at);
+        var parts = new List<Lying>();
+        while (stage.ToPaint() is { } part) parts.Add(part);
+        Assert.InRange(stage.At, parts[0].First, parts[0].Last);
+        Assert.Equal(Enumerable.Range(0, stage.Moves), parts.SelectMany(p => Enumerable.Range(p.First, p.Last - p.First + 1)).Order());
+        Assert.Null(stage.ToPaint());
+    }, iter: 60);
 }
