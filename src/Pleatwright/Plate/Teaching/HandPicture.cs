@@ -171,7 +171,8 @@ internal sealed class HandPicture
             Spot a = path[i - 1], b = path[i];
             line.CurveTo(new(a.X + (b.X - a.X) / 4, a.Y + by), new(b.X - (b.X - a.X) / 4, b.Y + by), b);
         }
-        if (move.Lies == face) Draw(line.Build());
+        // Small stitches beside one another lie closer than cables do, and are told apart by being thinner.
+        if (move.Lies == face) Draw(line.Build(), move.Level is null ? 0.55 : 1);
         else Behind(line.Build());
         return this;
     }
@@ -280,9 +281,9 @@ internal sealed class HandPicture
 
     private void Behind(Outline line) => marks.Add(new Shape(line, null, new Pen(Look.Darker(inHand.Colour, 0.2), Math.Min(0.8, Ribbon * 0.3)) { Dashes = (1.4, 1.1) }));
 
-    private void Draw(Outline line)
+    private void Draw(Outline line, double thick = 1)
     {
-        var ribbon = Ribbon * 0.62; // in hand the strands lie closer than on the cloth
+        var ribbon = Ribbon * 0.62 * thick; // in hand the strands lie closer than on the cloth
         marks.Add(new Shape(line, null, new Pen(Look.Darker(inHand.Colour, 0.3), ribbon) { Round = true }));
         marks.Add(new Shape(line, null, new Pen(inHand.Colour, ribbon * 0.78) { Round = true }));
         marks.Add(new Shape(line, null, new Pen(Look.Lighter(inHand.Colour, 0.3), ribbon * 0.14) { Round = true }));
