@@ -20,7 +20,7 @@ public class RoomTests
         ["Recutting"] = ["Measure", "Thread", "Cloth", "Chart", "Picture"],
         ["Letters"] = ["Measure", "Thread", "Cloth", "Chart", "Picture"],
         ["ReadBack"] = ["Measure", "Thread", "Cloth", "Chart"], // not the order, nor the words it is told in: a reader that shared them would prove nothing
-        ["Plate"] = ["Measure", "Thread", "Cloth", "Chart", "Moves", "Proof", "Order", "ReadBack", "Stitched", "Shopping", "Files", "Shelf"], // a plate carries its piece file, by its name
+        ["Plate"] = ["Measure", "Thread", "Cloth", "Chart", "Moves", "Proof", "Order", "ReadBack", "Picture", "Stitched", "Shopping", "Files", "Shelf"], // a painted still is pixels; a plate carries its piece file, by its name
         ["Shopping"] = ["Measure", "Thread", "Cloth", "Chart", "Order"],
         ["Ticks"] = [],
         ["Files"] = ["Measure", "Thread", "Cloth", "Chart", "Shopping", "Ticks"],
