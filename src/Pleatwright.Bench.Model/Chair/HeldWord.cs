@@ -74,6 +74,8 @@ public static class HeldWord
     internal static bool Meets(HeldShape s, double x, double y, double halfX, double halfY)
     {
         const int Steps = 12;
+        var (left, top, right, bottom) = Box(s);
+        if (x <= left - halfX || x >= right + halfX || y <= top - halfY || y >= bottom + halfY) return false; // most lie far off
         var half = Half(s);
         for (var i = 0; i <= Steps; i++)
         {

@@ -58,7 +58,7 @@ public sealed class PlaceKeeper : IKeepable
     /// <returns>What this browser has of it where that is written as older benches did; else null.</returns>
     internal async Task<string?> OpenAsync()
     {
-        await noting;
+        await AllNotedAsync(); // the piece before is marked as left before this keeps another's place: a page that goes marks only the one it keeps
         var mine = ++turn;
         (key, name, edition, Log, fresh) = (keeper.Key, keeper.Name, null, TickLog.Nothing, true);
         loop.Stands(Kept.Safe, "", dirty: false); // what is not on the shelf yet of the piece before is marked as left, and goes there by itself
@@ -110,8 +110,20 @@ public sealed class PlaceKeeper : IKeepable
     internal async Task SettleAsync()
     {
         await loop.SettleAsync();
-        await noting;
-        await marking;
+        await AllNotedAsync();
+    }
+
+    // All is noted in this browser, what was ticked meanwhile too.
+    private async Task AllNotedAsync()
+    {
+        Task note, mark;
+        do
+        {
+            (note, mark) = (noting, marking);
+            await note;
+            await mark;
+        }
+        while (note != noting || mark != marking);
     }
 
     void IKeepable.Note() => Note();

@@ -1,3 +1,6 @@
+using System.Runtime.CompilerServices;
+using System.Runtime.Intrinsics;
+
 namespace Pleatwright.Stitched;
 
 /// <summary>
@@ -37,31 +40,39 @@ internal static class ClothWeave
     /// <summary>How far the weave is seen at so many samples to a millimetre, 0 to 1.</summary>
     public static float Seen(float perMillimetre) => Math.Clamp((perMillimetre * Warp - YarnSeen) / YarnWhole, 0, 1);
 
-    /// <summary>How it is at a place: how steeply it rises across and along the pleat, and by how much it is lighter.</summary>
+    /// <summary>How it is at four places: how steeply it rises across and along the pleat, and by how much it is lighter.</summary>
     /// <param name="across">Millimetres across the cloth as it lies.</param>
     /// <param name="down">Millimetres down it.</param>
     /// <param name="share">How far across its pleat.</param>
-    public static (float Across, float Down, float Lighter) At(float across, float down, float share)
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static (Vector128<float> Across, Vector128<float> Down, Vector128<float> Lighter) At(Vector128<float> across, Vector128<float> down, Vector128<float> share)
     {
         // Round the tube the cloth turns away, so that its yarns lie closer.
-        var round = share * 2 - 1;
-        var u = (across + Aside * round * round * round) * Turned / Warp;
-        var v = down / Weft;
-        u += Wanders * Wander(v * WarpOften) + WandersFinely * Wander(v * WarpFinely + Yarns / 3f);
-        v += Wanders * Wander(u * WeftOften + Yarns / 7f) + WandersFinely * Wander(u * WeftFinely + Yarns / 2f);
-        float fu = MathF.Floor(u), fv = MathF.Floor(v), su = u - fu - 0.5f, sv = v - fv - 0.5f;
-        int i = (int)fu & (Yarns - 1), j = (int)fv & (Yarns - 1);
-        var knot = Knots[j * Yarns + i];
-        var over = ((i + j) & 1) == 0;
-        var thick = -2 * YarnSteep * (1 + YarnThick * knot);
-        return ((over ? su : YarnAlong * su) * thick, (over ? YarnAlong * sv : sv) * thick,
-            YarnLight - YarnDark * (over ? su * su : sv * sv) + YarnTone * (over ? Tones[i] : Tones[j]) + KnotTone * knot);
+        var round = share * 2 - Vector128<float>.One;
+        var u = (across + Aside * round * round * round) * (Turned / Warp);
+        var v = down * (1 / Weft);
+        u += Wanders * Wander(v * WarpOften) + WandersFinely * Wander(v * WarpFinely + Vector128.Create(Yarns / 3f));
+        v += Wanders * Wander(u * WeftOften + Vector128.Create(Yarns / 7f)) + WandersFinely * Wander(u * WeftFinely + Vector128.Create(Yarns / 2f));
+        Vector128<float> fu = Vector128.Floor(u), fv = Vector128.Floor(v), half = Vector128.Create(0.5f), su = u - fu - half, sv = v - fv - half;
+        Vector128<int> mask = Vector128.Create(Yarns - 1), i = Vector128.ConvertToInt32(fu) & mask, j = Vector128.ConvertToInt32(fv) & mask;
+        var knot = Gathered(Knots, j * Yarns + i);
+        var over = Vector128.Equals((i + j) & Vector128<int>.One, Vector128<int>.Zero);
+        var thick = -2 * YarnSteep * (Vector128<float>.One + YarnThick * knot);
+        var lies = over.AsSingle();
+        var aslant = Vector128.ConditionalSelect(lies, su, sv);
+        return (Vector128.ConditionalSelect(lies, su, YarnAlong * su) * thick, Vector128.ConditionalSelect(lies, YarnAlong * sv, sv) * thick,
+            Vector128.Create(YarnLight) - YarnDark * aslant * aslant + YarnTone * Gathered(Tones, Vector128.ConditionalSelect(over, i, j)) + KnotTone * knot);
     }
 
-    private static float Wander(float at)
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static Vector128<float> Wander(Vector128<float> at)
     {
-        var from = MathF.Floor(at);
-        var i = (int)from & (Yarns - 1);
-        return Wandering[i] + (Wandering[i + 1] - Wandering[i]) * (at - from);
+        var from = Vector128.Floor(at);
+        var i = Vector128.ConvertToInt32(from) & Vector128.Create(Yarns - 1);
+        var here = Gathered(Wandering, i);
+        return here + (Gathered(Wandering, i + Vector128<int>.One) - here) * (at - from);
     }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static Vector128<float> Gathered(float[] of, Vector128<int> at) => Vector128.Create(of[at[0]], of[at[1]], of[at[2]], of[at[3]]);
 }

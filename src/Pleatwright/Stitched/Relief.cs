@@ -1,4 +1,6 @@
 using System.Numerics;
+using System.Runtime.CompilerServices;
+using System.Runtime.Intrinsics;
 
 namespace Pleatwright.Stitched;
 
@@ -17,13 +19,16 @@ internal sealed class Relief
     /// <summary>What a sample is of where it is not of a thread: cloth, or what the piece lies on.</summary>
     public const int Cloth = -1, Table = -2;
 
+    // Compiled well at once: such a loop is run through once for a picture, and what is compiled in haste first takes several times as long.
+    internal const MethodImplOptions Hot = MethodImplOptions.AggressiveOptimization;
+
     private readonly StitchedPiece piece;
     private readonly float perMillimetre;
     private readonly int margin;
     private readonly float[] passing;
-    private readonly float[] crown; // height over how far across a pleat
-    private readonly float[] crownSlope;
+    private static readonly Vector128<float>[] crown = Crown();
     private readonly (float Least, float Most) edges;
+    private readonly KeptUnevenness uneven;
     private float left, top;
     private int rows;
 
@@ -48,8 +53,8 @@ internal sealed class Relief
         Wider = new float[size];
         passing = new float[size];
         PerMillimetre = perMillimetre;
-        (crown, crownSlope) = Crown();
         edges = Edges;
+        uneven = new KeptUnevenness((float)Field.LineHeight, 2 * piece.Work.Pleating.Gauge.CableRowsPerSpace, perMillimetre);
     }
 
     /// <summary>Room for the strands of one stitch.</summary>
@@ -122,13 +127,21 @@ internal sealed class Relief
 
     private const int CrownSteps = 512;
 
-    private static (float[] Height, float[] Slope) Crown()
+    private const float CreaseWave = 4.5f; // how far a crease goes on across a pleat, as an angle
+
+    // By how far across a pleat: its height, how steeply that rises, and the two waves a crease is made of.
+    private static Vector128<float>[] Crown()
     {
         var height = new float[CrownSteps + 2];
-        var slope = new float[CrownSteps + 2];
         for (var i = 0; i < height.Length; i++) height[i] = At((float)i / CrownSteps);
-        for (var i = 0; i <= CrownSteps; i++) slope[i] = (height[Math.Min(i + 1, CrownSteps)] - height[Math.Max(i - 1, 0)]) / ((Math.Min(i + 1, CrownSteps) - Math.Max(i - 1, 0)) / (float)CrownSteps);
-        return (height, slope);
+        var crown = new Vector128<float>[CrownSteps + 2];
+        for (var i = 0; i < crown.Length; i++)
+        {
+            int before = Math.Max(Math.Min(i, CrownSteps) - 1, 0), after = Math.Min(i + 1, CrownSteps);
+            var (sin, cos) = MathF.SinCos(CreaseWave * i / CrownSteps);
+            crown[i] = Vector128.Create(height[i], (height[after] - height[before]) / ((after - before) / (float)CrownSteps), sin, cos);
+        }
+        return crown;
 
         static float At(float s)
         {
@@ -167,10 +180,27 @@ internal sealed class Relief
 
     private const float CreaseSeen = 9, Crease = 0.06f; // samples to a millimetre from which on creases across a pleat are seen, and how steep they are
 
+    private const int Four = 4; // samples that are laid at a time
+
+    private static readonly Vector128<float> Steps = Vector128.Create(0f, 1, 2, 3);
+
+    // Height, slope and the waves of a crease at four places across their pleats, between two steps of the table.
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static (Vector128<float> Height, Vector128<float> Slope, Vector128<float> Sin, Vector128<float> Cos) CrownAt(Vector128<int> k, Vector128<float> past)
+    {
+        Vector128<float> a = crown[k[0]], b = crown[k[1]], c = crown[k[2]], d = crown[k[3]];
+        a += (crown[k[0] + 1] - a) * past[0];
+        b += (crown[k[1] + 1] - b) * past[1];
+        c += (crown[k[2] + 1] - c) * past[2];
+        d += (crown[k[3] + 1] - d) * past[3];
+        return (Vector128.Create(a[0], b[0], c[0], d[0]), Vector128.Create(a[1], b[1], c[1], d[1]), Vector128.Create(a[2], b[2], c[2], d[2]), Vector128.Create(a[3], b[3], c[3], d[3]));
+    }
+
     // Samples between which places on the cloth are taken to change evenly.
     private int NodesApart => Field.Surface.IsStraight && perMillimetre * Field.Pitch > 16 ? 8 : 4;
 
     /// <summary>Lays the cloth.</summary>
+    [MethodImpl(Hot)]
     public void LayCloth()
     {
         var apart = NodesApart;
@@ -185,9 +215,9 @@ internal sealed class Relief
         var downBefore = new float[nodes];
         var depth = Strands.ValleyDepth(Field.Pitch);
         var (least, most) = edges;
+        var ends = float.IsFinite(least) || float.IsFinite(most);
         float pitch = (float)Field.Pitch, line = (float)Field.LineHeight;
         var closes = Field.Surface.Closes;
-        float perSpace = 2 * piece.Work.Pleating.Gauge.CableRowsPerSpace;
         for (var row = -margin; row < rows + margin; row++)
         {
             var y = top + (row + 0.5f) / perMillimetre;
@@ -202,7 +232,7 @@ internal sealed class Relief
             var at = (row + margin) * Stride;
             var pleat = int.MinValue;
             var pleatIs = default(Unevenness);
-            float creased = 0, hem = 0;
+            float creaseSin = 0, creaseCos = 0, hem = 0;
             for (var n = 0; n < nodes - 1; n++)
             {
                 var count = Math.Min(apart, Stride - n * apart);
@@ -227,53 +257,72 @@ internal sealed class Relief
                 float dDown = down[n] - downBefore[n], closer = line * MathF.Sqrt(dStep * dStep + dDown * dDown) * perMillimetre;
                 var weave = ClothWeave.Seen(perMillimetre / Math.Max(1, Math.Max(closer, gradient * pitch)));
                 var tucks = -depth * Tuck * (held[n] - heldBefore[n]) * perMillimetre;
-                for (var i = 0; i < count; i++, at++, a += step, d += dStep)
+                var smooth = 1 - HeldSmooth * held[n];
+                for (var i = 0; i < count; i += Four)
                 {
-                    if (d < least || d > most + Hemmed)
+                    // Four samples at a time, each of the pleat it lies on: mostly one.
+                    var acrossHere = Vector128.Create(a + i * step) + Steps * step;
+                    var downHere = Vector128.Create(d + i * dStep) + Steps * dStep;
+                    var floors = Vector128.Floor(acrossHere);
+                    for (var left = Vector128<int>.AllBitsSet; left != Vector128<int>.Zero;)
                     {
-                        LayTable(at);
-                        continue;
+                        var lane = BitOperations.TrailingZeroCount(left.ExtractMostSignificantBits());
+                        var floor = floors[lane];
+                        var lanes = left & Vector128.Equals(floors, Vector128.Create(floor)).AsInt32();
+                        left &= ~lanes;
+                        if ((int)floor != pleat)
+                        {
+                            pleat = (int)floor;
+                            var own = closes ? (pleat + Field.Pleats) % Field.Pleats : pleat;
+                            pleatIs = uneven.At(own, downHere[lane] * line);
+                            if (ends) hem = Hemmed * Grain.At(own, 0, 34);
+                            if (perMillimetre >= CreaseSeen) (creaseSin, creaseCos) = MathF.SinCos(downHere[lane] * line * Unevenness.CreasedOften + pleatIs.Creased);
+                        }
+                        // No pleat stands quite upright.
+                        var share = acrossHere - floors;
+                        share += pleatIs.Lean * share * (Vector128<float>.One - share);
+                        var s = share * CrownSteps;
+                        var k = Vector128.ConvertToInt32(s);
+                        var (h, slope, sin, cos) = CrownAt(k, s - Vector128.ConvertToSingle(k));
+                        if (ends)
+                        {
+                            var cloth = lanes & Vector128.GreaterThanOrEqual(downHere, Vector128.Create(least) - Scallop * h).AsInt32()
+                                & Vector128.LessThanOrEqual(downHere, Vector128.Create(most - hem) + Scallop * h).AsInt32();
+                            if (cloth != lanes)
+                                for (var l = 0; l < Four; l++)
+                                    if (lanes[l] != 0 && cloth[l] == 0) LayTable(at + i + l);
+                            if (cloth == Vector128<int>.Zero) continue;
+                            lanes = cloth;
+                        }
+                        // From close by it is seen that the tube is soft: shallow creases run across it aslant.
+                        var rise = Vector128.Create(pleatIs.Rise + pleatIs.Dimple * smooth) + Crease * smooth * (creaseSin * cos + creaseCos * sin);
+                        var above = h + Vector128<float>.One;
+                        var steep = slope * (deep * pleatIs.Full);
+                        var right = steep * perRight;
+                        var downward = steep * perDown + rise * above + Vector128.Create(tucks);
+                        var shade = Vector128.Create(pleatIs.Tone);
+                        if (weave > 0)
+                        {
+                            var (su, sv, lighter) = ClothWeave.At(acrossHere * pitch, downHere * line, share);
+                            su *= weave * pitch;
+                            sv *= weave * pitch;
+                            right += su * perRight - sv * perDown;
+                            downward += su * perDown + sv * perRight;
+                            shade *= Vector128<float>.One + weave * lighter;
+                        }
+                        Put(Height, h * (deep * pleatIs.Full) - Vector128.Create(sunk) + above * (depth * pleatIs.Stands * (1 - held[n])));
+                        Put(Right, right);
+                        Put(Down, downward);
+                        Put(Shade, shade);
+                        var of = Vector128.LoadUnsafe(ref Of[at + i]);
+                        Vector128.ConditionalSelect(lanes, Vector128.Create(Cloth), of).StoreUnsafe(ref Of[at + i]);
+
+                        [MethodImpl(MethodImplOptions.AggressiveInlining)]
+                        void Put(float[] into, Vector128<float> value) =>
+                            Vector128.ConditionalSelect(lanes.AsSingle(), value, Vector128.LoadUnsafe(ref into[at + i])).StoreUnsafe(ref into[at + i]);
                     }
-                    var floor = MathF.Floor(a);
-                    if ((int)floor != pleat)
-                    {
-                        pleat = (int)floor;
-                        var own = closes ? (pleat + Field.Pleats) % Field.Pleats : pleat;
-                        var v = d * line;
-                        hem = Hemmed * Grain.At(own, 0, 34);
-                        pleatIs = Unevenness.At(own, v, (d - 1) / perSpace);
-                        creased = perMillimetre < CreaseSeen ? 0 : v * 2.1f + 3.1f * Grain.At(own, 0, 28) + 2.6f * Grain.Along(v / 2.1f, own, 29);
-                    }
-                    // No pleat stands quite upright.
-                    var share = a - floor;
-                    share += pleatIs.Lean * share * (1 - share);
-                    var s = share * CrownSteps;
-                    var k = (int)s;
-                    var h = crown[k] + (crown[k + 1] - crown[k]) * (s - k);
-                    if (d < least - Scallop * h || d > most + Scallop * h - hem)
-                    {
-                        LayTable(at);
-                        continue;
-                    }
-                    var slope = crownSlope[k] * deep * pleatIs.Full;
-                    // From close by it is seen that the tube is soft: shallow creases run across it aslant.
-                    var crease = creased == 0 ? 0 : Crease * MathF.Sin(creased + share * 4.5f) * (1 - HeldSmooth * held[n]);
-                    Height[at] = h * deep * pleatIs.Full - sunk + depth * pleatIs.Stands * (1 + h) * (1 - held[n]);
-                    float right = slope * perRight, downward = slope * perDown + (pleatIs.Rise + pleatIs.Dimple * (1 - HeldSmooth * held[n]) + crease) * (1 + h) + tucks, shade = pleatIs.Tone;
-                    if (weave > 0)
-                    {
-                        var (su, sv, lightness) = ClothWeave.At(a * pitch, d * line, share);
-                        su *= weave * pitch;
-                        sv *= weave * pitch;
-                        right += su * perRight - sv * perDown;
-                        downward += su * perDown + sv * perRight;
-                        shade *= 1 + weave * lightness;
-                    }
-                    Right[at] = right;
-                    Down[at] = downward;
-                    Shade[at] = shade;
-                    Of[at] = Cloth;
                 }
+                at += count;
             }
         }
 
@@ -299,7 +348,7 @@ internal sealed class Relief
             LayTable(at);
             if (!near || Field.Locate(x, y) is not { } place || place.Down < least || place.Down > most) return;
             var share = place.Across - MathF.Floor(place.Across);
-            Height[at] = crown[(int)(share * CrownSteps)] * depth * 0.3f;
+            Height[at] = crown[(int)(share * CrownSteps)][0] * depth * 0.3f;
             (Right[at], Down[at], Of[at], Shade[at]) = (0, 0, Cloth, 0.7f); // it turns away there
         }
 
@@ -317,6 +366,7 @@ internal sealed class Relief
 
     private static readonly Vector<float> Ascending = Vector.ConvertToSingle(Vector<int>.Indices);
 
+    [MethodImpl(Hot)]
     private void Lay(in Strand strand)
     {
         // Back from the picture to t and across.
@@ -431,20 +481,40 @@ internal sealed class Relief
     }
 
     // The mean over a square about every sample; past the edges what lies there goes on.
+    [MethodImpl(Hot)]
     private void Mean(float[] of, float[] into, int radius)
     {
         var all = rows + 2 * margin;
         var share = 1f / (2 * radius + 1);
-        for (var row = 0; row < all; row++)
+        // Along two rows at a time: one sum waits for its last, two do not wait for each other.
+        for (var row = 0; row < all; row += 2)
         {
-            var from = of.AsSpan(row * Stride, Stride);
-            var to = passing.AsSpan(row * Stride, Stride);
-            var sum = from[0] * radius;
-            for (var i = 0; i <= radius; i++) sum += from[Math.Min(i, Stride - 1)];
+            int other = Math.Min(row + 1, all - 1);
+            ReadOnlySpan<float> from = of.AsSpan(row * Stride, Stride), from2 = of.AsSpan(other * Stride, Stride);
+            Span<float> to = passing.AsSpan(row * Stride, Stride), to2 = passing.AsSpan(other * Stride, Stride);
+            float sum = from[0] * radius, sum2 = from2[0] * radius;
+            for (var i = 0; i <= radius; i++)
+            {
+                var at = Math.Min(i, Stride - 1);
+                sum += from[at];
+                sum2 += from2[at];
+            }
+            int inner = Math.Min(radius, Stride), outer = Math.Max(inner, Stride - radius - 1);
             for (var x = 0; x < Stride; x++)
             {
+                if (x == inner)
+                    for (; x < outer; x++)
+                    {
+                        to[x] = sum * share;
+                        to2[x] = sum2 * share;
+                        sum += from[x + radius + 1] - from[x - radius];
+                        sum2 += from2[x + radius + 1] - from2[x - radius];
+                    }
                 to[x] = sum * share;
-                sum += from[Math.Min(x + radius + 1, Stride - 1)] - from[Math.Max(x - radius, 0)];
+                to2[x] = sum2 * share;
+                int comes = Math.Min(x + radius + 1, Stride - 1), goes = Math.Max(x - radius, 0);
+                sum += from[comes] - from[goes];
+                sum2 += from2[comes] - from2[goes];
             }
         }
         var sums = new float[Stride];

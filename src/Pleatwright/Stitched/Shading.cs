@@ -1,4 +1,5 @@
 using System.Numerics;
+using System.Runtime.CompilerServices;
 using Pleatwright.Thread;
 
 namespace Pleatwright.Stitched;
@@ -56,6 +57,7 @@ internal static class Shading
     /// <param name="light">The light.</param>
     /// <param name="into">Red, green and blue light of each pixel.</param>
     /// <param name="sampling">Samples to a pixel across.</param>
+    [MethodImpl(Relief.Hot)]
     public static void Light(Relief relief, int row, in Light light, float[] into, int sampling)
     {
         var palette = Palette(relief.Piece);

@@ -1,3 +1,4 @@
+using Pleatwright.Tests.Endurance;
 using System.Text;
 using System.Xml.Linq;
 using CsCheck;
@@ -35,7 +36,7 @@ public sealed class PieceFinderTests : IDisposable
             Assert.Equal(file, PieceWriter.WriteUtf8(found.Piece));
             Assert.Equal(PieceName.Nearest(plate.Title).FileName, found.FileName);
         }
-    }, iter: 12);
+    }, iter: Long.Of(5, 100));
 
     [Theory, MemberData(nameof(HostileNameTests.Names), MemberType = typeof(HostileNameTests))]
     public void Whatever_it_is_called_it_is_carried_whole_and_upsets_nothing(string name)

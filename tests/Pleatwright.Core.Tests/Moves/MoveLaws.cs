@@ -7,6 +7,7 @@ using Pleatwright.Measure;
 using Pleatwright.Moves;
 using Pleatwright.Order;
 using Pleatwright.Order.Telling;
+using Pleatwright.Tests.Endurance;
 using Pleatwright.Thread;
 
 namespace Pleatwright.Tests.Moves;
@@ -23,7 +24,7 @@ public class MoveLaws
     {
         var order = Plan(piece);
         foreach (var (told, passage) in Steps(order)) holds(order, told, passage);
-    }, iter: 150);
+    }, iter: Long.Of(60, 1000));
 
     // Only where a thread was tied off does another begin anywhere.
     private static bool Ends(Move move) => move.Kind == MoveKind.TieOff && move.Time.Number == move.Time.Of;
@@ -172,7 +173,7 @@ public class MoveLaws
 
         static Prick Mirror(Prick at, int pleats) => pleats == 0 ? at : at with { Across = pleats - at.Across, Toward = -at.Toward };
         static object Key(Move m, int pleats) => (m.Kind, m.Stitch, Mirror(m.From, pleats), Mirror(m.In, pleats), Mirror(m.Out, pleats), m.Lies, m.Emerges, m.Level);
-    }, iter: 40);
+    }, iter: Long.Of(20, 400));
 
     [Fact]
     public void Bands_and_accents_of_a_left_hand_are_the_mirror_too() => Gen.Select(MoveGen.Bands, Gen.OneOf([.. Accent.All]), Gen.Int[2, 8]).Sample((band, accent, half) =>
@@ -187,7 +188,7 @@ public class MoveLaws
 
         static Prick Mirror(Prick at, int pleats) => pleats == 0 ? at : at with { Across = pleats - at.Across, Toward = -at.Toward };
         static object Key(Move m, int pleats) => (m.Kind, m.Stitch, Mirror(m.From, pleats), Mirror(m.In, pleats), Mirror(m.Out, pleats), m.Level);
-    }, iter: 100);
+    }, iter: Long.Of(50, 1000));
 
     [Fact]
     public void An_accents_words_tell_each_of_its_moves() => Assert.All(Accent.All, accent =>

@@ -40,7 +40,8 @@ public class TaggedPdfTests
     [Theory, MemberData(nameof(Examples))]
     public void Every_edition_of_the_examples_keeps_the_rules_and_says_the_very_piece(string example)
     {
-        foreach (var options in Options)
+        // The plate of each, and one of its other editions by turns; under endurance all.
+        foreach (var options in Options.Where((o, i) => i == 0 || Long.IsWhole || i == 1 + example.Length % 2))
         {
             var plate = Plates.OfExample(example[..^".piece.json".Length], options);
             using var pdf = new TaggedPdf(Write(plate));
@@ -76,7 +77,7 @@ public class TaggedPdfTests
             using var pdf = new TaggedPdf(bytes);
             if (plate.HasDirections) Gives(plate, Directions(pdf));
             Assert.Equal(bytes, Write(Plates.Of(work)));
-        }, iter: Long.Of(5, 100));
+        }, iter: Long.Of(3, 100));
 
     [Fact]
     public void Another_reader_finds_title_tables_and_the_words_for_drawings()
@@ -141,14 +142,14 @@ public class TaggedPdfTests
         foreach (var sheets in new[] { pack.Sheets, pack.TeacherSheets, pack.LabelSheets, pack.HandoutSheets })
             using (new TaggedPdf(PdfWriter.Write(pack.Title, sheets))) { }
         foreach (var kind in Enum.GetValues<PreparationKind>())
-            foreach (var example in (string[])["quay-yoke", "net-float", "harbour-morning"])
+            foreach (var example in ((string[])["quay-yoke", "net-float", "harbour-morning"]).Where((_, i) => Long.IsWhole || i == (int)kind % 3))
                 using (new TaggedPdf(PdfWriter.Write("t", PreparationSheets.Make(Plates.Example(example).Piece, kind, new PlateOptions())))) { }
     }
 
     [Fact]
     public void Part_of_the_sheets_is_tagged_by_itself()
     {
-        var plate = Plates.OfExample("harbour-wall");
+        var plate = Plates.OfExample(Long.IsWhole ? "harbour-wall" : "harbour-morning");
         foreach (var sheet in plate.Sheets)
             using (new TaggedPdf(PdfWriter.Write(plate.Title, [sheet]))) { }
     }

@@ -307,6 +307,20 @@ public class PlaceLaws(ITestOutputHelper output)
         Assert.Equal(4, TickLogReader.Read(Place(at, "Boat")!).Count);
     }
 
+    // Found by chance on 29 November 2026: the mark that a place waits was still being noted when another piece was opened and the page went.
+    [Fact]
+    public void What_was_ticked_just_before_another_piece_was_opened_goes_to_the_shelf_though_the_page_goes_at_once()
+    {
+        const string Acts = """
+            Reload 1 4, Redo 2 2, Wait 1 0, Trouble 2 6 Busy Gone Slow Gone, Tick 2 5, Many 0 2, Many 1 9, Tick 2 6, Kill 0 3, Wait 1 8, Wait 2 5, Many 1 0, Rename 0 9, Open 0 9, Tick 1 3,
+            GoTo 0 4, Open 0 8, Trouble 2 9 None None AnswerLost Gone OnDisk, Reload 0 9, Tick 2 5, Reload 0 3, Back 1 8, Stop 2 5, Undo 2 6, Tick 0 1
+            """;
+        var world = new World();
+        foreach (var words in Acts.Split(',').Select(a => a.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)))
+            world.Take(new Step(Enum.Parse<Act>(words[0]), words[1][0] - '0', words[2][0] - '0', [.. words.Skip(3).Where(w => w != "OnDisk").Select(Enum.Parse<Fault>)], words[^1] == "OnDisk"));
+        world.End();
+    }
+
     [Fact]
     public void A_browser_that_stores_nothing_still_brings_every_tick_to_the_shelf_and_a_full_shelf_is_tried_again()
     {
