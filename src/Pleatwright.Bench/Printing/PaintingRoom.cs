@@ -1,7 +1,5 @@
 using System.Runtime.InteropServices.JavaScript;
 using Pleatwright.Bench.Model.Printing;
-using Pleatwright.Files;
-using Pleatwright.Plate.Parts;
 
 namespace Pleatwright.Bench.Printing;
 
@@ -33,21 +31,17 @@ internal static partial class PaintingRoom
     /// <param name="part">Its part; see <see cref="Portrait.PaintSoon"/>.</param>
     /// <param name="widest">Pixels across, at most.</param>
     /// <param name="samples">Samples to a millimetre, at least.</param>
+    /// <param name="cancel">Says that it is wanted no more.</param>
     /// <returns>A JPEG file as a data address; null where there is none.</returns>
-    public static async Task<string?> PaintSoonAsync(string piece, double[] part, int widest, float samples)
+    public static async Task<string?> PaintSoonAsync(string piece, double[] part, int widest, float samples, CancellationToken cancel = default)
     {
         await (loaded ??= JSHost.ImportAsync("picturing", "../picturing.js"));
-        return await Soon(piece, part, widest, samples);
+        if (cancel.IsCancellationRequested) return null;
+        var ticket = ++tickets;
+        using (cancel.Register(() => Forget(ticket))) return await Soon(ticket, piece, part, widest, samples);
     }
 
-    /// <summary>Paints a picture that a printed page lacks; where that cannot be, it goes on lacking it.</summary>
-    public static async Task PaintAsync(StitchedPixels picture)
-    {
-        double[] part = picture.Frame is { } f ? [f.X, f.Y, f.Width, f.Height] : [];
-        const string before = "data:image/jpeg;base64,";
-        if (await PaintSoonAsync(PieceWriter.Write(picture.Work.Piece), part, picture.Wide, Portrait.SoonSamples) is { } address && address.StartsWith(before, StringComparison.Ordinal))
-            picture.Give([.. Convert.FromBase64String(address[before.Length..])]);
-    }
+    private static int tickets;
 
     /// <summary>Hands a picture to the browser as a file.</summary>
     [JSImport("save", "picturing")]
@@ -61,7 +55,10 @@ internal static partial class PaintingRoom
     private static partial Task<string?> Paint(string piece, string figure, int width, [JSMarshalAs<JSType.Function<JSType.Number, JSType.String>>] Action<double, string> told);
 
     [JSImport("soon", "picturing")]
-    private static partial Task<string?> Soon(string piece, double[] part, int widest, double samples);
+    private static partial Task<string?> Soon(int ticket, string piece, double[] part, int widest, double samples);
+
+    [JSImport("forget", "picturing")]
+    private static partial void Forget(int ticket);
 
     [JSImport("stop", "picturing")]
     private static partial void StopNow();

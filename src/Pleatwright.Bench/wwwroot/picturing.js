@@ -22,24 +22,40 @@ export function paint(piece, figure, width, told) {
 const REST = 20_000;
 let painter = null, last = Promise.resolve(), rest = 0;
 
-// Tests of other things spare themselves the worker (noPainter).
-export function soon(piece, part, widest, samples) { return globalThis.noPainter ? Promise.resolve(null) : last = last.then(() => paintSoon(piece, part, widest, samples)); }
+const forgotten = new Set();
+let painting = null; // the ticket of what is painted, and how it ends
 
-function paintSoon(piece, part, widest, samples) {
+// Tests of other things spare themselves the worker (noPainter).
+export function soon(ticket, ...what) {
+  if (globalThis.noPainter) return Promise.resolve(null);
+  return last = last.then(() => forgotten.delete(ticket) ? null : paintSoon(ticket, ...what));
+}
+
+// What waits is left out when its turn comes; what is painted now is ended with its worker, which can be stopped in no other way.
+export function forget(ticket) {
+  if (painting?.ticket === ticket) painting.end(null, true);
+  else forgotten.add(ticket);
+}
+
+function paintSoon(ticket, piece, part, widest, samples) {
   clearTimeout(rest);
   return new Promise((done) => {
     const ask = () => painter.postMessage({ soon: true, piece, part, widest, samples });
     const end = (picture, broken) => {
+      painting = null;
       if (broken) { painter.terminate(); painter = null; } else rest = setTimeout(() => { painter?.terminate(); painter = null; }, REST);
       done(picture);
     };
-    const fresh = !painter;
-    painter ??= new Worker(new URL("planner.js", document.baseURI), { type: "module" });
+    painting = { ticket, end };
+    const fresh = !painter, mine = painter ??= new Worker(new URL("planner.js", document.baseURI), { type: "module" });
     painter.onmessage = async ({ data }) => {
       if (data.up) ask();
-      else if (data.soon !== undefined) end(data.soon && await dataAddress(data.soon), false);
+      else if (data.soon !== undefined) {
+        const picture = data.soon && await dataAddress(data.soon);
+        if (mine === painter && painting?.end === end) end(picture, false);
+      }
     };
-    painter.onerror = (e) => { e.preventDefault(); end(null, true); };
+    painter.onerror = (e) => { e.preventDefault(); if (mine === painter && painting?.end === end) end(null, true); };
     if (!fresh) ask();
   });
 }
