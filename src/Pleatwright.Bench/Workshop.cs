@@ -2,13 +2,14 @@ using System.Runtime.InteropServices.JavaScript;
 
 namespace Pleatwright.Bench;
 
-/// <summary>Heavy work of the page, done in a worker: one job at a time, the one before stopped for the next.</summary>
+/// <summary>Heavy work of the page, done in a worker: one job at a time, in turn.</summary>
 internal static partial class Workshop
 {
     private static Task? loaded;
+    private static int jobs;
 
     /// <summary>Makes ready.</summary>
-    public static Task LoadAsync() => loaded ??= JSHost.ImportAsync("workshop", "../workshop.js");
+    private static Task LoadAsync() => loaded ??= JSHost.ImportAsync("workshop", "../workshop.js");
 
     /// <summary>Does a job.</summary>
     /// <param name="kind">Which: "print", "give", "write", "trace"; planner.js has them.</param>
@@ -21,11 +22,17 @@ internal static partial class Workshop
     /// <exception cref="OperationCanceledException">It was stopped.</exception>
     public static async Task<Answer?> DoAsync(string kind, string text, int number, byte[] bytes, Action<string, string> told, CancellationToken cancel)
     {
-        await LoadAsync();
+        try { await LoadAsync(); }
+        catch (JSException) // it is fetched when it is first wanted
+        {
+            loaded = null;
+            return new Answer('!', "What does this could not be fetched. Look whether there is a network, and try again.");
+        }
         cancel.ThrowIfCancellationRequested();
-        var running = Run(kind, text, number, bytes, told);
+        var job = ++jobs;
+        var running = Run(job, kind, text, number, bytes, told);
         string? answer;
-        using (cancel.Register(Stop)) answer = await running;
+        using (cancel.Register(() => Stop(job))) answer = await running;
         if (answer is null) throw new OperationCanceledException(cancel);
         return answer[0] == '?' ? null : new Answer(answer[0], answer[1..]);
     }
@@ -39,10 +46,10 @@ internal static partial class Workshop
     public static partial void HandOver(string address, string name);
 
     [JSImport("run", "workshop")]
-    private static partial Task<string?> Run(string kind, string text, int number, byte[] bytes, [JSMarshalAs<JSType.Function<JSType.String, JSType.String>>] Action<string, string> told);
+    private static partial Task<string?> Run(int job, string kind, string text, int number, byte[] bytes, [JSMarshalAs<JSType.Function<JSType.String, JSType.String>>] Action<string, string> told);
 
     [JSImport("stop", "workshop")]
-    private static partial void Stop();
+    private static partial void Stop(int job);
 
     /// <summary>How a job went.</summary>
     /// <param name="Mark">'+' when it is done, '!' when there is a fault, '~' when what it needs is there no more.</param>

@@ -6,11 +6,16 @@ namespace Pleatwright.Browser.Tests;
 /// <summary>Heavy work is done beside the page, which answers meanwhile; it can be stopped and begun again.</summary>
 public class WorkshopTests(Chromium chromium, WarmBench warm) : IClassFixture<WarmBench>
 {
-    // The example over and over, on cloth for a plate that takes its time.
+    // Six rows of seven boats, some seven thousand cables: a plate that takes its time.
     private static string Large()
     {
-        var piece = PieceReader.Read(File.ReadAllBytes(Repository.Path("examples", "harbour-wall.piece.json")));
-        return PieceWriter.Write(piece with { Title = "Large" });
+        var boats = string.Join(", ", Enumerable.Range(1, 6).Select(n => $$"""{ "figure": "skiff", "centre": "middle", "gatheringRow": {{2 * n + 1}}, "figureRow": 4, "repeat": { "count": 7, "every": 35 } }"""));
+        return $$"""
+            { "pleatwright": 1, "title": "Large", "cloth": { "form": "panel", "finishedWidth": "16 in", "gauge": { "pleatsPerInch": 16, "takeUp": "1/4 in", "rowSpacing": "3/8 in", "cableRowsPerSpace": 5 }, "gatheringRows": 15 },
+              "threads": { "h": { "name": "hull red", "colour": "#a8322f" }, "w": { "name": "sail cloth", "colour": "#6b8fae" } },
+              "figures": { "skiff": { "rows": ["......wwwwww......", ".....wwwwwwww.....", "....wwwwwwwwww....", "...wwwwwwwwwwww...", "hhhhhhhhhhhhhhhhhh", ".hhhhhhhhhhhhhhhh.", "..hhhhhhhhhhhhhh.."] } },
+              "place": [ {{boats}} ] }
+            """;
     }
 
     private static ILocator Pages(OpenBench bench, bool busy) => bench.Page.Locator($".plate-pages[aria-busy={(busy ? "true" : "false")}]");
@@ -61,6 +66,19 @@ public class WorkshopTests(Chromium chromium, WarmBench warm) : IClassFixture<Wa
         await bench.SeeAsync("picture");
         await bench.Page.Locator("#picture-file:enabled").WaitForAsync(new() { State = WaitForSelectorState.Attached });
         await bench.Page.SetInputFilesAsync("#picture-file", Repository.Path("src", "Pleatwright.Bench", "wwwroot", "icons", "pleatwright-192.png"));
+        await bench.Page.Locator(".tracing-words small").WaitForAsync();
+    }
+
+    [Fact]
+    public async Task What_is_traced_and_what_is_printed_take_their_turns()
+    {
+        await using var bench = await warm.ExampleAsync();
+        await bench.SeeAsync("picture");
+        await bench.Page.Locator("#picture-file:enabled").WaitForAsync(new() { State = WaitForSelectorState.Attached });
+        await bench.Page.SetInputFilesAsync("#picture-file", Repository.Path("src", "Pleatwright.Bench", "wwwroot", "icons", "pleatwright-512.png"));
+        await bench.Page.Locator(".tracing-words [class=plain]").WaitForAsync(); // it is under way
+        await AtThePlate.SeeAsync(bench);
+        await bench.SeeAsync("picture");
         await bench.Page.Locator(".tracing-words small").WaitForAsync();
     }
 }

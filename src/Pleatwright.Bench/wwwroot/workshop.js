@@ -1,29 +1,36 @@
 import { save } from "./picturing.js";
 
-// Heavy work is done in a worker (Workshop.cs): one job at a time. What is stopped has a moment to end by itself; then the worker is ended with it.
+// Heavy work is done in a worker (Workshop.cs): one job at a time, in turn. What is stopped has a moment to end by itself; then the worker is ended with it.
 const GRACE = 250;
-let worker = null, isUp = false, job = null, stopping = false, jobs = 0;
+const waiting = [];
+let worker = null, isUp = false, job = null, stopping = false;
 
 // The answer begins with how it went: + done, ! why not, ~ what it needs is there no more, ? there is no worker; null when it was stopped.
-export function run(kind, text, number, bytes, told) {
-  stop();
-  const mine = job = { id: ++jobs, ask: { job: jobs, kind, text, number, bytes: bytes?.slice() }, told };
+export function run(id, kind, text, number, bytes, told) {
   return new Promise((done) => {
-    mine.done = done;
-    wake();
-    send();
+    waiting.push({ id, ask: { job: id, kind, text, number, bytes: bytes.slice() }, told, done });
+    next();
   });
 }
 
-export function stop() {
-  const was = job;
-  job = null;
-  was?.done(null);
-  if (!was?.sent) return; // a worker still coming up, which costs as much as the page did, serves the next
-  stopping = true;
-  const mine = worker;
-  mine.postMessage({ stop: was.id });
-  setTimeout(() => { if (mine === worker && stopping) end(); }, GRACE);
+function next() {
+  if (job || !waiting.length) return;
+  job = waiting.shift();
+  wake();
+  send();
+}
+
+export function stop(id) {
+  const at = waiting.findIndex((w) => w.id === id);
+  if (at >= 0) waiting.splice(at, 1)[0].done(null);
+  if (job?.id !== id) return;
+  if (job.sent) { // a worker still coming up, which costs as much as the page did, serves the next
+    stopping = true;
+    const mine = worker;
+    mine.postMessage({ stop: id });
+    setTimeout(() => { if (mine === worker && stopping) end(); }, GRACE);
+  }
+  answer(null);
 }
 
 function wake() {
@@ -42,10 +49,11 @@ function wake() {
   mine.onerror = (e) => {
     e.preventDefault();
     if (mine !== worker) return;
-    const was = job, without = !isUp;
-    job = null;
-    end();
-    was?.done(without ? "?" : "!It took more than this browser gives.");
+    const without = !isUp;
+    worker = null;
+    isUp = stopping = false;
+    mine.terminate();
+    answer(without ? "?" : "!It took more than this browser gives.");
   };
 }
 
@@ -60,13 +68,15 @@ function answer(what) {
   const was = job;
   job = null;
   was?.done(what);
+  next();
 }
 
+// With what it was stopped in; what waits goes to another.
 function end() {
-  worker?.terminate();
+  worker.terminate();
   worker = null;
   isUp = stopping = false;
-  if (job && !job.sent) wake();
+  if (job) wake();
 }
 
 // ---- Files and pictures that are kept under an address until they are let go ---------------------------------------------
