@@ -1,5 +1,9 @@
 using System.CommandLine;
+using System.Text;
 using Pleatwright.App.Commands;
+
+// What is printed is UTF-8 everywhere; Windows would give a pipe, and JSON in it, the letters of an old code page.
+if (OperatingSystem.IsWindows()) Console.OutputEncoding = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
 
 var root = new RootCommand("Designs, proves, orders and prints picture smocking. Without a command, opens the bench.")
 {

@@ -6,7 +6,8 @@ namespace Pleatwright.Bench;
 public sealed class Later(LazyAssemblyLoader loader)
 {
     // named as lazy in the project file, too
-    private static readonly string[] Printing = ["PdfSharp.wasm", "PdfSharp.Shared.wasm", "Pleatwright.Typefaces.wasm"], Lists = ["CsvHelper.wasm"];
+    internal static readonly string[] Printing = ["PdfSharp.wasm", "PdfSharp.Shared.wasm", "Pleatwright.Typefaces.wasm"];
+    private static readonly string[] Lists = ["CsvHelper.wasm"];
 
     private readonly Dictionary<string[], Task> fetched = [];
 

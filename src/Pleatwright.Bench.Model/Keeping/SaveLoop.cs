@@ -154,7 +154,6 @@ public sealed class SaveLoop(IKeepable of, Reach reach, TimeProvider time, Actio
         catch (ShelfException e)
         {
             var first = State != Kept.Trouble;
-            Dirty = true;
             if (!saveDue) SaveAfter(pace.Again); // before anything else is due
             Stands(Kept.Trouble, e.Message, dirty: true);
             if (first) say(e.Message);

@@ -16,7 +16,7 @@ public static class Adding
     /// <param name="anyway">Whether the maker was asked and said yes.</param>
     /// <returns>What to ask; null when it was added.</returns>
     /// <exception cref="ArgumentException">The piece would be past its caps.</exception>
-    public static string? To(Desk desk, Traced traced, bool anyway)
+    internal static string? To(Desk desk, TracedFigure traced, bool anyway)
     {
         desk.KeepDraft();
         var added = TracedPiece.Into(desk.Piece, traced);

@@ -24,13 +24,24 @@ public enum ThreadSource
 
 /// <summary>
 /// The picture being traced and what came of it. It outlives the view, so that coming back finds it. Every change is traced
-/// anew, a step at a time, so that the page stays awake and the next change stops the last.
+/// anew, beside the page, and the next change stops the last.
 /// </summary>
-public sealed class Glass(Desk desk, Workbasket basket, TimeProvider time)
+public sealed class Glass
 {
     private const int Settle = 140; // milliseconds a slider must rest
 
-    private CancellationTokenSource running = new();
+    private readonly Desk desk;
+    private readonly Workbasket basket;
+    private readonly ITracingRoom room;
+    private readonly TimeProvider time;
+    private readonly Chore tracing;
+
+    /// <summary>With nothing under it.</summary>
+    public Glass(Desk desk, Workbasket basket, ITracingRoom room, TimeProvider time)
+    {
+        (this.desk, this.basket, this.room, this.time) = (desk, basket, room, time);
+        tracing = new(() => Changed?.Invoke());
+    }
 
     /// <summary>The picture, or null before there is one.</summary>
     public Raster? Picture { get; private set; }
@@ -45,7 +56,7 @@ public sealed class Glass(Desk desk, Workbasket basket, TimeProvider time)
     public ThreadSource Source { get; private set; }
 
     /// <summary>What came of it; of the last change but one while the last is being traced.</summary>
-    public Traced? Traced { get; private set; }
+    internal TracedFigure? Traced { get; private set; }
 
     /// <summary>The same laid out on cloth of its own; null when there is nothing.</summary>
     public Work? Work { get; private set; }
@@ -110,12 +121,19 @@ public sealed class Glass(Desk desk, Workbasket basket, TimeProvider time)
     }
 
     /// <summary>Stops the trace under way; what was there before stays.</summary>
-    public void Stop()
+    /// <returns>Whether there was anything to stop.</returns>
+    public bool Stop()
     {
-        running.Cancel();
+        if (!tracing.IsUnderWay) return false;
         Progress = "";
-        Changed?.Invoke();
+        return tracing.Stop();
     }
+
+    /// <summary>Whether the maker stopped the last change from being traced; what is shown is of the one before.</summary>
+    public bool WasStopped => tracing.WasStopped;
+
+    /// <summary>Traces again what was stopped.</summary>
+    public void GoOn() => Again();
 
     /// <summary>Adds the figure to the piece on the table, or asks first; see <see cref="Adding"/>.</summary>
     /// <param name="anyway">Whether the maker was asked and said yes.</param>
@@ -150,52 +168,34 @@ public sealed class Glass(Desk desk, Workbasket basket, TimeProvider time)
         _ => [],
     };
 
-    private async void Again()
+    private void Again()
     {
-        running.Cancel();
-        running = new CancellationTokenSource();
-        var cancel = running.Token;
+        tracing.Leave();
         if (Picture is not { } picture) { Changed?.Invoke(); return; }
         (Trouble, Progress, Asking) = ("", "…", null);
-        Changed?.Invoke();
-        try
-        {
-            await Task.Delay(TimeSpan.FromMilliseconds(Settle), time, cancel);
-            await Run(picture, Options with { Stash = Choice }, cancel);
-        }
-        catch (OperationCanceledException)
-        {
-            return; // a newer change is being traced, or the maker stopped it
-        }
-        catch (ArgumentException e)
-        {
-            (Traced, Work, Findings, Trouble) = (null, null, [], Sentences.Of(e.Why()));
-        }
-        Progress = "";
-        Changed?.Invoke();
+        _ = tracing.BeginAsync(cancel => TraceAsync(picture, cancel));
     }
 
-    private async Task Run(Raster picture, TracingOptions options, CancellationToken cancel)
+    private async Task TraceAsync(Raster picture, CancellationToken cancel)
     {
-        var tracing = new Pleatwright.Picture.Tracing(picture, options);
-        var spent = 0.0;
-        var since = time.GetTimestamp();
-        foreach (var step in tracing.Steps(cancel))
+        await Task.Delay(TimeSpan.FromMilliseconds(Settle), time, cancel);
+        var options = Options with { Stash = Choice };
+        var (text, took, fault) = await room.TraceAsync(picture, TraceText.Write(options), stage =>
         {
-            spent += time.GetElapsedTime(since).TotalMilliseconds;
-            Progress = step.Stage switch
-            {
-                TraceStage.Preparing => "Preparing the picture",
-                TraceStage.Sampling => "Looking through the lattice",
-                TraceStage.Choosing => "Choosing the threads",
-                _ => $"Smoothing, {Words.Of(step.Sweep, "sweep")}",
-            };
+            if (cancel.IsCancellationRequested) return;
+            Progress = stage;
             Changed?.Invoke();
-            await Task.Delay(TimeSpan.FromMilliseconds(1), time, cancel);
-            since = time.GetTimestamp();
+        }, cancel);
+        cancel.ThrowIfCancellationRequested();
+        Progress = "";
+        (Traced, Work, Findings, Trouble) = (null, null, [], fault);
+        if (fault.Length > 0) return;
+        var traced = TraceText.Traced(text);
+        try
+        {
+            var work = Smocking.Lay(TracedPiece.Around(traced, options.Gauge, Name, desk.Piece.Cloth.Colour));
+            (Traced, Work, Findings, Took) = (traced, work, Smocking.Prove(work), took);
         }
-        var work = Smocking.Lay(TracedPiece.Around(tracing.Result!, options.Gauge, Name, desk.Piece.Cloth.Colour));
-        (Traced, Work, Findings) = (tracing.Result, work, Smocking.Prove(work));
-        Took = spent;
+        catch (ArgumentException e) { Trouble = Sentences.Of(e.Why()); }
     }
 }

@@ -1,7 +1,5 @@
 using System.Runtime.InteropServices.JavaScript;
 using Pleatwright.Bench.Model.Printing;
-using Pleatwright.Files;
-using Pleatwright.Plate.Parts;
 
 namespace Pleatwright.Bench.Printing;
 
@@ -33,12 +31,17 @@ internal static partial class PaintingRoom
     /// <param name="part">Its part; see <see cref="Portrait.PaintSoon"/>.</param>
     /// <param name="widest">Pixels across, at most.</param>
     /// <param name="samples">Samples to a millimetre, at least.</param>
+    /// <param name="cancel">Says that it is wanted no more.</param>
     /// <returns>A JPEG file as a data address; null where there is none.</returns>
-    public static async Task<string?> PaintSoonAsync(string piece, double[] part, int widest, float samples)
+    public static async Task<string?> PaintSoonAsync(string piece, double[] part, int widest, float samples, CancellationToken cancel = default)
     {
         await (loaded ??= JSHost.ImportAsync("picturing", "../picturing.js"));
-        return await Soon(piece, part, widest, samples);
+        if (cancel.IsCancellationRequested) return null;
+        var ticket = ++tickets;
+        using (cancel.Register(() => Forget(ticket))) return await Soon(ticket, piece, part, widest, samples);
     }
+
+    private static int tickets;
 
     /// <summary>Paints what lies under the needle, beside whatever else is done; null where it is wanted no more when its turn comes, or cannot be had.</summary>
     /// <param name="lying">It as text; see <see cref="Plate.Playing.Lying.Write"/>.</param>
@@ -47,16 +50,7 @@ internal static partial class PaintingRoom
     public static async Task<string?> PaintCloseAsync(string lying, bool after, Func<bool> wanted)
     {
         await (loaded ??= JSHost.ImportAsync("picturing", "../picturing.js"));
-        return await Close(lying, after, Portrait.MostPixelsSoon, Portrait.SoonSamples, wanted);
-    }
-
-    /// <summary>Paints a picture that a printed page lacks; where that cannot be, it goes on lacking it.</summary>
-    public static async Task PaintAsync(StitchedPixels picture)
-    {
-        double[] part = picture.Frame is { } f ? [f.X, f.Y, f.Width, f.Height] : [];
-        const string before = "data:image/jpeg;base64,";
-        if (await PaintSoonAsync(PieceWriter.Write(picture.Work.Piece), part, picture.Wide, Portrait.SoonSamples) is { } address && address.StartsWith(before, StringComparison.Ordinal))
-            picture.Give([.. Convert.FromBase64String(address[before.Length..])]);
+        return await Close(++tickets, lying, after, Portrait.MostPixelsSoon, Portrait.SoonSamples, wanted);
     }
 
     /// <summary>Hands a picture to the browser as a file.</summary>
@@ -71,10 +65,13 @@ internal static partial class PaintingRoom
     private static partial Task<string?> Paint(string piece, string figure, int width, [JSMarshalAs<JSType.Function<JSType.Number, JSType.String>>] Action<double, string> told);
 
     [JSImport("soon", "picturing")]
-    private static partial Task<string?> Soon(string piece, double[] part, int widest, double samples);
+    private static partial Task<string?> Soon(int ticket, string piece, double[] part, int widest, double samples);
+
+    [JSImport("forget", "picturing")]
+    private static partial void Forget(int ticket);
 
     [JSImport("close", "picturing")]
-    private static partial Task<string?> Close(string lying, bool after, int most, double samples, [JSMarshalAs<JSType.Function<JSType.Boolean>>] Func<bool> wanted);
+    private static partial Task<string?> Close(int ticket, string lying, bool after, int most, double samples, [JSMarshalAs<JSType.Function<JSType.Boolean>>] Func<bool> wanted);
 
     [JSImport("stop", "picturing")]
     private static partial void StopNow();

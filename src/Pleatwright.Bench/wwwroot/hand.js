@@ -56,7 +56,8 @@ export function listen(onKey) {
   everywhere?.abort();
   everywhere = new AbortController();
   document.addEventListener("keydown", (e) => {
-    const t = e.target;
+    const t = e.target, stops = e.key === "Escape" && !document.querySelector("dialog:modal"); // what is under way, wherever the focus is
+    if (stops) { if (onKey(nameOf(e))) e.preventDefault(); return; }
     if (t instanceof HTMLInputElement && !["checkbox", "radio", "range", "button", "color"].includes(t.type)) return;
     if (t instanceof HTMLTextAreaElement || t instanceof HTMLSelectElement || document.querySelector("dialog:modal")) return;
     if (onKey(nameOf(e))) e.preventDefault();

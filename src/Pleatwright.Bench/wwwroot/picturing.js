@@ -22,29 +22,45 @@ export function paint(piece, figure, width, told) {
 const REST = 20_000;
 let painter = null, last = Promise.resolve(), rest = 0;
 
+const forgotten = new Set();
+let painting = null; // the ticket of what is painted, and how it ends
+
 // Tests of other things spare themselves the worker (noPainter).
-export function soon(piece, part, widest, samples) { return queue({ piece, part, widest, samples }); }
+export function soon(ticket, piece, part, widest, samples) { return queue(ticket, { piece, part, widest, samples }); }
 
 // What lies under the needle (Lying in Plate/Playing): before its moves, or after them. wanted() says whether it is still wanted when its turn comes.
-export function close(lying, after, most, samples, wanted) { return queue({ lying, after, most, samples }, wanted); }
+export function close(ticket, lying, after, most, samples, wanted) { return queue(ticket, { lying, after, most, samples }, wanted); }
 
-function queue(what, wanted = () => true) { return globalThis.noPainter ? Promise.resolve(null) : last = last.then(() => wanted() ? paintSoon(what) : null); }
+function queue(ticket, what, wanted = () => true) {
+  if (globalThis.noPainter) return Promise.resolve(null);
+  return last = last.then(() => forgotten.delete(ticket) || !wanted() ? null : paintSoon(ticket, what));
+}
 
-function paintSoon(what) {
+// What waits is left out when its turn comes; what is painted now is ended with its worker, which can be stopped in no other way.
+export function forget(ticket) {
+  if (painting?.ticket === ticket) painting.end(null, true);
+  else forgotten.add(ticket);
+}
+
+function paintSoon(ticket, what) {
   clearTimeout(rest);
   return new Promise((done) => {
     const ask = () => painter.postMessage({ soon: true, ...what });
     const end = (picture, broken) => {
+      painting = null;
       if (broken) { painter.terminate(); painter = null; } else rest = setTimeout(() => { painter?.terminate(); painter = null; }, REST);
       done(picture);
     };
-    const fresh = !painter;
-    painter ??= new Worker(new URL("planner.js", document.baseURI), { type: "module" });
+    painting = { ticket, end };
+    const fresh = !painter, mine = painter ??= new Worker(new URL("planner.js", document.baseURI), { type: "module" });
     painter.onmessage = async ({ data }) => {
       if (data.up) ask();
-      else if (data.soon !== undefined) end(data.soon && await dataAddress(data.soon), false);
+      else if (data.soon !== undefined) {
+        const picture = data.soon && await dataAddress(data.soon);
+        if (mine === painter && painting?.end === end) end(picture, false);
+      }
     };
-    painter.onerror = (e) => { e.preventDefault(); end(null, true); };
+    painter.onerror = (e) => { e.preventDefault(); if (mine === painter && painting?.end === end) end(null, true); };
     if (!fresh) ask();
   });
 }

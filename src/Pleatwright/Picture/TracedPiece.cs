@@ -30,7 +30,7 @@ internal static class TracedPiece
     /// <param name="cloth">The cloth's colour.</param>
     /// <param name="marginPleats">Bare pleats at each side of the figure at least, 0 or more.</param>
     /// <exception cref="ArgumentException">The cloth would be past the caps of <see cref="PleatingPlan"/>.</exception>
-    public static Piece Around(Traced trace, Gauge gauge, string title, Colour? cloth = null, int marginPleats = UsualMargin) =>
+    public static Piece Around(TracedFigure trace, Gauge gauge, string title, Colour? cloth = null, int marginPleats = UsualMargin) =>
         BareCloth.Around(trace.Figure, trace.Threads, trace.BaseRow, gauge, title, marginPleats, trace.Phase, cloth);
 
     /// <summary>
@@ -40,7 +40,7 @@ internal static class TracedPiece
     /// <param name="piece">The piece; it keeps its cloth.</param>
     /// <param name="trace">The figure and its threads.</param>
     /// <exception cref="ArgumentException">The piece would have more than 52 threads, or be past the caps of <see cref="Work.Lay"/>.</exception>
-    public static AddedFigure Into(Piece piece, Traced trace)
+    public static AddedFigure Into(Piece piece, TracedFigure trace)
     {
         var (with, brought) = Threads.Bring(piece, trace.Threads);
         var figure = new Figure(with.FreeName(trace.Figure.Name), Threads.Relettered(trace.Figure.Rows, brought))

@@ -39,6 +39,27 @@ public sealed class OutputFileTests : IDisposable
         Assert.Equal(text, File.ReadAllText(path));
     }
 
+    // Between the last look and the rename there is always an instant; here it is when what is to be written is made.
+    [Fact]
+    public async Task What_comes_there_in_the_last_instant_stays()
+    {
+        var path = In("new.piece.json");
+        foreach (var force in (bool[])[false, true])
+        {
+            var output = OutputFile.Named(path, force, Replaces.Nothing);
+            var writing = output.ChangeAsync(_ =>
+            {
+                File.WriteAllText(path, "came meanwhile");
+                return "ours"u8.ToArray();
+            }, default);
+            if (force) await writing; // which says that it may be written over, whenever it came
+            else await Assert.ThrowsAsync<UsageException>(() => writing);
+            Assert.Equal(force ? "ours" : "came meanwhile", File.ReadAllText(path));
+            Assert.Equal([path], Directory.GetFiles(folder)); // and nothing is left beside it
+            File.Delete(path);
+        }
+    }
+
     [Theory]
     [InlineData("pdf")]
     [InlineData("svg")]

@@ -107,6 +107,39 @@ public sealed class PackageTests : IDisposable
                 Assert.True(File.ReadAllBytes(file).AsSpan().IndexOf(path) < 0, file);
     }
 
+    // Views are turned into C# that names each of them by its whole path; a sum of that text goes into a part by way of its symbols (Portable PDB, documents;
+    // PE, the "RSDS" record of the debug directory), so that the same source gave another part in another folder.
+    [Fact]
+    public void Its_views_carry_no_sum_of_text_that_names_a_folder()
+    {
+        var views = Directory.GetFiles(AppContext.BaseDirectory, "Pleatwright.Bench.dll").ToList();
+        if (Packages is not null)
+        {
+            Run("tar", ["xzf", Assert.Single(Directory.GetFiles(Packages, "pleatwright-*-linux-x64.tar.gz")), "-C", home.FullName]);
+            views.AddRange(Directory.GetFiles(home.FullName, "Pleatwright.Bench.wasm", SearchOption.AllDirectories));
+        }
+        Assert.NotEmpty(views);
+        foreach (var part in views) Assert.True(File.ReadAllBytes(part).AsSpan().IndexOf("RSDS"u8) < 0, part);
+    }
+
+    // Run by ./check with PLEATWRIGHT_ENDURANCE alone, for it builds everything twice; of what was committed.
+    [Fact(Explicit = true)]
+    public void Built_from_two_folders_it_is_the_same_byte_for_byte()
+    {
+        string[] folders = [Path.Combine(home.FullName, "a"), Path.Combine(home.FullName, "a folder with a longer name", "and another in it")];
+        foreach (var folder in folders)
+        {
+            using (var clone = Process.Start("git", ["clone", "-q", Repository.Root, folder])!) clone.WaitForExit();
+            using var packing = Process.Start(new ProcessStartInfo(Path.Combine(folder, "package"), ["--to", folder + " packed", "linux-x64", "win-x64"]) { RedirectStandardOutput = true })!;
+            packing.StandardOutput.ReadToEnd();
+            packing.WaitForExit();
+            Assert.Equal(0, packing.ExitCode);
+        }
+        string[] sums = [.. folders.Select(f => File.ReadAllText(Path.Combine(f + " packed", "SHA256SUMS")))];
+        Assert.Equal(2, sums[0].Trim().Split('\n').Length);
+        Assert.Equal(sums[0], sums[1]);
+    }
+
     private Process Start(string program, IEnumerable<string> arguments, string tools)
     {
         var start = new ProcessStartInfo(program, arguments) { RedirectStandardOutput = true };

@@ -21,14 +21,21 @@ public class KillTests
     public async Task A_host_killed_while_saving_loses_nothing_it_answered_for()
     {
         var folder = Directory.CreateTempSubdirectory("shelf").FullName;
+        await KillWhileSavingAsync(folder, f => Commands.Program.Start(["bench", "--shelf", f, "--port", "0"]), Long.Of(4, 500));
+        Directory.Delete(folder, recursive: true);
+    }
+
+    /// <summary>Kills hosts of a shelf, one after another, while two pieces are saved without a pause.</summary>
+    internal static async Task KillWhileSavingAsync(string folder, Func<string, Process> start, int kills)
+    {
         var random = new Random(19);
         string[] names = ["gull", "crab"];
         foreach (var name in names) await File.WriteAllTextAsync(FileOf(folder, name), ServedShelf.Titled("0"));
         var within = 0;
-        for (var kill = 0; kill < Long.Of(4, 500) || (within == 0 && kill < MostTries); kill++)
+        for (var kill = 0; kill < kills || (within == 0 && kill < MostTries); kill++)
         {
-            using var host = Commands.Program.Start(["bench", "--shelf", folder, "--port", "0"]);
-            var url = (await host.StandardOutput.ReadLineAsync())!.Split(' ')[^1];
+            using var host = start(folder);
+            var url = (await host.StandardOutput.ReadLineAsync())!.Trim().Split(' ')[^1];
             using var saving = new Saving(folder, random.Next(1, 30), host);
             var savers = names.Select(n => SaveOnAsync(url, n)).ToArray();
             await host.WaitForExitAsync();
@@ -41,7 +48,6 @@ public class KillTests
                 Number(File.ReadAllBytes(version)); // readable, each of them
         }
         Assert.True(within > 0, "no kill fell within a save");
-        Directory.Delete(folder, recursive: true);
     }
 
     [Theory]

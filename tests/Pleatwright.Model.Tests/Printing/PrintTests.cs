@@ -23,14 +23,15 @@ public class PrintTests
     {
         var (desk, _) = Tables.Set(Tables.All[piece]);
         var choice = new PrintChoice(desk) { Sheet = Printable.All[print].Sheet, ForClass = Printable.All[print].ForClass, Class = new ClassOptions(2) };
-        var (made, fault) = await Print.MakeAsync(desk, choice);
+        var (ask, fault) = await PrintAsk.OfAsync(desk, choice);
+        var made = ask is null ? null : Made(ask, out fault);
         Assert.Equal(made is null, fault.Length > 0);
         if (made is null) { Assert.EndsWith(".", fault); return; }
         Assert.NotEmpty(made.Sheets);
-        foreach (var format in Print.Formats(choice).Where(f => f.Ending is not (".zip" or ".pdf")))
+        foreach (var format in ask!.Formats.Where(f => f.Ending is not (".zip" or ".pdf")))
         {
             Assert.NotEmpty(format.Write(made));
-            Assert.EndsWith(format.Ending, made.FileName(format));
+            Assert.EndsWith(format.Ending, ask.FileName(format));
         }
     }
 
@@ -39,7 +40,16 @@ public class PrintTests
     {
         var (desk, _) = Tables.Set(Tables.Full);
         var choice = new PrintChoice(desk) { Size = "larger" };
-        var (made, _) = await Print.MakeAsync(desk, choice);
-        Assert.Equal("Everything larger.pdf", made!.FileName(Print.Formats(choice).First(f => f.Ending == ".pdf")));
+        var (ask, _) = await PrintAsk.OfAsync(desk, choice);
+        Assert.Equal("Everything larger.pdf", ask!.FileName(ask!.Formats.First(f => f.Ending == ".pdf")));
+    }
+
+    // As it is made elsewhere: of text.
+    private static Print? Made(PrintAsk ask, out string fault)
+    {
+        var read = PrintAsk.Read(ask.Write());
+        Assert.Equal(ask.Write(), read.Write());
+        (var made, fault) = Print.Make(read, Smocking.Lay(read.Piece));
+        return made;
     }
 }

@@ -21,7 +21,7 @@ public class TraceDraftTests
         Gen.Select(Gen.Bool, Gen.Select(Gen.Int[0, Acts.Length - 1], Gen.Int[0, Tables.Texts.Length - 1]).Array[1, 15]).Sample((hasPicture, acts) =>
         {
             var (desk, _) = Tables.Set(Tables.Empty);
-            var glass = new Glass(desk, null!, new FakeTimeProvider());
+            var glass = new Glass(desk, null!, new HereTracing(new FakeTimeProvider()), new FakeTimeProvider());
             if (hasPicture) glass.Lay(new Raster(30, 20, new byte[30 * 20 * 4]), "boat");
             var draft = new TraceDraft(glass);
             foreach (var (act, text) in acts)

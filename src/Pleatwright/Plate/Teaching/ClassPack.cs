@@ -77,11 +77,10 @@ internal sealed class ClassPack
     internal bool IsForTheBack(Floss thread) => thread == Plate.Order.Backsmock.Thread;
 
     /// <summary>The work of a plate as the other hand goes about it.</summary>
-    public static Work OtherHand(PlateDocument plate)
-    {
-        var piece = plate.Work.Piece;
-        return Work.Lay(piece with { Working = piece.Working with { Hand = piece.Working.Hand == Hand.Left ? Hand.Right : Hand.Left } });
-    }
+    public static Work OtherHand(PlateDocument plate) => Work.Lay(ForOtherHand(plate.Work.Piece));
+
+    internal static Piece ForOtherHand(Piece piece) =>
+        piece with { Working = piece.Working with { Hand = piece.Working.Hand == Hand.Left ? Hand.Right : Hand.Left } };
 
     private List<Page> TeacherPages() => [.. TeacherSheet.Of(this), .. Register.Of(this)];
 
