@@ -98,7 +98,7 @@ internal sealed class ExcerptDrawing
 
     /// <summary>What of it the key explains beside its stitches.</summary>
     public IEnumerable<Sign> Signs() =>
-        ((IEnumerable<Mark>)[.. ChartCloth.Draw(geometry, window, look, excerpt.Middle), .. ChartCloth.DrawCentre(geometry, window, look), .. CentreLine(geometry.BoxOf(window)), .. steps.Crossings(), .. steps.Draw()])
+        ((IEnumerable<Mark>)[.. ChartCloth.Draw(geometry, window, look, excerpt.Middle), .. ChartCloth.DrawCentre(geometry, window, look), .. CentreLine(geometry.BoxOf(window)), .. steps.Crossings(window), .. steps.Draw(window)])
         .Select(m => m.Means).OfType<Sign>();
 
     /// <summary>Draws it.</summary>
@@ -109,7 +109,7 @@ internal sealed class ExcerptDrawing
         var marks = ImmutableArray.CreateBuilder<Mark>();
         for (var i = 0; i < Lines.Count; i++)
             marks.Add(new Lettering(new Spot(View.X, View.Y + i * TitleLeading + Typeface.CapHeight(TitleStyle)), Lines[i], TitleStyle));
-        marks.Add(new Inset(ChartField.Draw(geometry, window, look, excerpt.Middle, CentreLine(box), steps.Crossings()), default, box));
+        marks.Add(new Inset(ChartField.Draw(geometry, window, look, excerpt.Middle, CentreLine(box), steps), default, box));
         // gathering rows go on over the bare paper to their numbers
         var rows = new OutlineBuilder();
         for (var g = 1; g <= geometry.Work.Pleating.Cloth.GatheringRows; g++)
@@ -120,7 +120,7 @@ internal sealed class ExcerptDrawing
         Ruler(box, marks);
         ChartRulers.GatheringRows(geometry, look, outer, marks);
         ChartRulers.CableRows(geometry, window, look, outer, marks);
-        marks.AddRange(steps.Draw());
+        marks.AddRange(steps.Draw(window));
         return marks.ToImmutable();
     }
 
