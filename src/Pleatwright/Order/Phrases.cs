@@ -37,8 +37,14 @@ internal static class Phrases
         List<string> legs = [];
         if (along.Length > 0) legs.Add($"{along} along the pleat");
         if (pleats != 0) legs.Add($"{Counting.Of(Math.Abs(pleats), "pleat")} sideways");
-        return legs.Count == 0 ? "" : $", carried on the back {string.Join(" and ", legs)}";
+        return legs.Count == 0 ? "" : $", carried on the back {string.Join(" and ", legs)}{(IsCabled(pleats) ? ", worked across in small cables" : "")}";
     }
+
+    /// <summary>Pleats sideways that a thread may lie loose on the back; further it would pull them (common practice, no source).</summary>
+    public const int MostLoose = 3;
+
+    /// <summary>Whether a thread is worked across on the back in small cables, and not carried loose.</summary>
+    public static bool IsCabled(int pleats) => Math.Abs(pleats) > MostLoose;
 
     /// <summary>"Turn the work, bottom edge up. ", or back; empty when it lies right already.</summary>
     public static string Turning(bool turned, bool wasTurned) =>

@@ -16,7 +16,7 @@ internal static class Typesetting
         {
             case Headed headed: flow.Subheading(headed.Words, bookmark: true, keep: Math.Max(headed.Lines, at + 1 < items.Count && items[at + 1] is Words first ? flow.Unbroken(first.Text, Style(first.Tone, flow.Look)) : 0)); break;
             case Words words: Paragraph(words, flow, ClosingHeight(items, at + 1, flow)); break;
-            case Labelled labelled: MaterialsPart.Lay(labelled.Lines, flow); break;
+            case Labelled labelled: MaterialsPart.Lay(labelled.Lines, flow, Cover.ShowsColourWays(flow.Options)); break;
             case KeyThread thread: KeyPart.Lay(thread.Thread, thread.Words, flow); break;
             case KeySign sign: KeyPart.Lay(sign.Sign, flow); break;
             case StitchShown shown: Stitch(shown.Stitch, flow); break;

@@ -54,7 +54,7 @@ public partial class OneMeaningTests
         foreach (var text in Long(LevelWords.UpDown).Concat(Say(band)))
         {
             Assert.DoesNotMatch(@"[Rr]ow \d+ of \d|other row|two rows|(?<!cable) rows? (above|below)|space along|(?<!cable )rows along", text);
-            foreach (Match carry in Carried().Matches(text)) Assert.Matches(@"^carried on the back( [\d.]+ cable rows? along the pleat)?( and)?( \d+ pleats? sideways)?$", carry.Value);
+            foreach (Match carry in Carried().Matches(text)) Assert.Matches(@"^carried on the back( [\d.]+ cable rows? along the pleat)?( and)?( \d+ pleats? sideways)?(, worked across in small cables)?$", carry.Value);
         }
         Assert.Contains(Say(band), t => t.Contains("Diamond, time 2 of 2, journey 1 of 2,", StringComparison.Ordinal));
     }
@@ -106,7 +106,7 @@ public partial class OneMeaningTests
         foreach (var text in Long(LevelWords.UpDown))
             foreach (Match taken in Hanging().Matches(text)) Assert.Matches(@"^left hanging after step \d+, (\d+ (left|right) of the centre|on the centre)", taken.Value);
         Assert.Contains(Table(LevelWords.UpDown), t => t.Contains("r hung by 5 at 70 R", StringComparison.Ordinal));
-        Assert.Contains(Table(LevelWords.UpDown), t => t.Contains("Steps go on by 7 from one figure to the next, and so does every step that a line names; steps named under the lines are as they are.", StringComparison.Ordinal));
+        Assert.Contains(Table(LevelWords.UpDown), t => t.Contains("Steps go on by 7 from one figure to the next, and so does every step that a line names; steps named beside a centre are as they are.", StringComparison.Ordinal));
     }
 
     [GeneratedRegex("left hanging after step .*")]

@@ -3,6 +3,7 @@ using Pleatwright.Chart;
 using Pleatwright.Cloth;
 using Pleatwright.Measure;
 using Pleatwright.Order;
+using Pleatwright.Proof;
 using Pleatwright.Thread;
 
 namespace Pleatwright.Plate.Parts;
@@ -10,7 +11,11 @@ namespace Pleatwright.Plate.Parts;
 /// <summary>One thing that is needed or settled.</summary>
 /// <param name="Label">What it is about, one or two words; empty when it goes on from the line above or needs none.</param>
 /// <param name="Words">What it comes to.</param>
-public sealed record MaterialLine(string Label, string Words);
+public sealed record MaterialLine(string Label, string Words)
+{
+    /// <summary>Whether the cover of the plate's own edition, in ordinary print, says it under a picture.</summary>
+    internal bool OnCover { get; init; }
+}
 
 /// <summary>Things of one kind that are needed.</summary>
 /// <param name="Heading">What kind.</param>
@@ -25,18 +30,26 @@ internal static class MaterialsPart
     /// <param name="order">Its working order.</param>
     /// <param name="units">Units of lengths.</param>
     /// <param name="facts">What the cover says already.</param>
-    public static ImmutableArray<MaterialGroup> Of(Work work, WorkingOrder order, UnitSystem units, ImmutableArray<Fact> facts) =>
+    /// <param name="ways">Other colour ways.</param>
+    public static ImmutableArray<MaterialGroup> Of(Work work, WorkingOrder order, UnitSystem units, ImmutableArray<Fact> facts, ImmutableArray<ColourWay> ways) =>
     [
         new("Cloth and gathering",
         [
             .. ClothWords.Of(work.Pleating, units).Where(l => !facts.Any(f => f.Value.Contains(l.Words, StringComparison.OrdinalIgnoreCase))).Select(l => new MaterialLine(Tidy.Line(l.Label), Tidy.Line(l.Words).Capital())),
             .. Advice.Cloths(work.Pleating.Gauge.Fullness).Select((c, i) => new MaterialLine(i == 0 ? "Kind" : "", AdviceWords.Of(c))),
         ]),
-        new("Needle and thread", [.. Needle(work, order, units).Select(l => new MaterialLine("", l))]),
+        new("Needle and thread", [.. Needle(work, order, units).Select(l => new MaterialLine("", l)), .. InOtherColours(ways)]),
         .. ToCut(order, units),
         .. order.Backsmock.Rows.IsEmpty ? [] : new[] { new MaterialGroup("Backsmocking", [.. Back(order, units).Select(l => new MaterialLine("", l))]) },
         new("Finishing", [.. Finishing.Of(work.Pleating.Cloth).Select(f => new MaterialLine("", Finishing.Say(f, work.Pleating, units)))]),
     ];
+
+    // Every colour way with the colour of every thread in use: a picture of it does not say which thread is which.
+    private static ImmutableArray<MaterialLine> InOtherColours(ImmutableArray<ColourWay> ways) => ways.IsEmpty ? [] :
+        [new("", $"Other colours: {string.Join("; or ", ways.Select(Say))}.") { OnCover = true }];
+
+    /// <summary>"r violet, b green on pale grey".</summary>
+    internal static string Say(ColourWay way) => $"{string.Join(", ", way.Threads.Select(t => $"{t.Key} {t.Word}"))} on {way.ClothWord}";
 
     // Left out where a skein is too short for one needleful; the threads' own lines say so.
     private static ImmutableArray<MaterialGroup> ToCut(WorkingOrder order, UnitSystem units)
@@ -84,8 +97,12 @@ internal static class MaterialsPart
         order.Backsmock.Rows.IsEmpty ? work.Piece.Threads : [.. work.Piece.Threads, order.Backsmock.Thread];
 
     /// <summary>Sets lines with their labels, which line up.</summary>
-    public static void Lay(ImmutableArray<MaterialLine> lines, Flow flow)
+    /// <param name="lines">The lines.</param>
+    /// <param name="flow">Where they are set.</param>
+    /// <param name="covered">Whether what the cover says is left out.</param>
+    public static void Lay(ImmutableArray<MaterialLine> lines, Flow flow, bool covered)
     {
+        if (covered) lines = lines.RemoveAll(l => l.OnCover);
         var look = flow.Look;
         var labels = lines.Max(l => Typeface.Width(l.Label, look.Note));
         var indent = labels > 0 ? labels + 2.4 : 0;
