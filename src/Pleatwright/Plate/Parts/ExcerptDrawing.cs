@@ -51,12 +51,16 @@ internal sealed class ExcerptDrawing
     {
         if (excerpt.Title.Length > 0 || excerpt.Steps.IsEmpty) return wide; // what is shown from the beginning goes on at the right
         var own = Excerpts.BoxOf(excerpt.Steps);
-        for (var y = Math.Max(0, wide.FirstRow); y <= Math.Min(wide.LastRow, order.Work.CableRows - 1); y++)
-            foreach (var run in order.Work.RunsIn(new CableRow(y)))
-            {
-                if (run.FirstPleat.Number > own.LastPleat && run.FirstPleat.Number <= wide.LastPleat && run.LastPleat.Number > wide.LastPleat) wide = wide with { LastPleat = run.FirstPleat.Number - 1 };
-                if (run.LastPleat.Number < own.FirstPleat && run.LastPleat.Number >= wide.FirstPleat && run.FirstPleat.Number < wide.FirstPleat) wide = wide with { FirstPleat = run.LastPleat.Number + 1 };
-            }
+        for (var before = default(ChartWindow); before != wide;)
+        {
+            before = wide; // what is left out for one run may cut another
+            for (var y = Math.Max(0, wide.FirstRow); y <= Math.Min(wide.LastRow, order.Work.CableRows - 1); y++)
+                foreach (var run in order.Work.RunsIn(new CableRow(y)))
+                {
+                    if (run.FirstPleat.Number > own.LastPleat && run.FirstPleat.Number <= wide.LastPleat && run.LastPleat.Number > wide.LastPleat) wide = wide with { LastPleat = run.FirstPleat.Number - 1 };
+                    if (run.LastPleat.Number < own.FirstPleat && run.LastPleat.Number >= wide.FirstPleat && run.FirstPleat.Number < wide.FirstPleat) wide = wide with { FirstPleat = run.LastPleat.Number + 1 };
+                }
+        }
         return wide;
     }
 
