@@ -51,9 +51,6 @@ internal sealed class Flow
         top = y = lowest = at;
     }
 
-    /// <summary>How the plate is made.</summary>
-    public PlateOptions Options => options;
-
     /// <summary>How its matter is dressed.</summary>
     public Look Look { get; }
 

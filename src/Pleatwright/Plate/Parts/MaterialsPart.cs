@@ -75,7 +75,7 @@ internal static class MaterialsPart
             "An embroidery needle whose eye takes the strands without dragging" + (needles.IsEmpty ? "." : $": commonly {AdviceWords.Of(needles)}."),
             $"Needlefuls of {work.Piece.Working.WorkingLength.Say(units)}. Strip the strands apart and lay them together again.",
             "Strong gathering thread in a colour that shows on the cloth.",
-            $"The plan starts a thread {Counting.Of(order.Needlefuls, "time")}; the amounts include starts and tie-offs.",
+            "Amounts include starts and tie-offs.", // how many, the difficulty says
         ];
     }
 
@@ -87,8 +87,7 @@ internal static class MaterialsPart
         var skeins = Cutting.StrandsPerSkein(back.Thread, length) > 0 ? $", {Counting.Of(Cutting.Amount(back.Use, length).Skeins, "skein")}" : "";
         return
         [
-            $"Floss near the colour of the cloth: {back.Length.Say(units)} in {Counting.Of(back.Needlefuls, "needleful")} of {Counting.Of(back.Thread.Strands, "strand")}{skeins}.",
-            $"It is worked on the back before anything else: {Counting.Of(back.Cables, "cable")} along {Counting.Of(back.Rows.Select(r => r.Row).Distinct().Count(), "gathering row")}.",
+            $"Floss near the colour of the cloth: {back.Length.Say(units)} in {Counting.Of(back.Needlefuls, "needleful")} of {Counting.Of(back.Thread.Strands, "strand")}{skeins}, for {Counting.Of(back.Cables, "cable")} along {Counting.Of(back.Rows.Select(r => r.Row).Distinct().Count(), "gathering row")}.",
         ];
     }
 
@@ -97,12 +96,8 @@ internal static class MaterialsPart
         order.Backsmock.Rows.IsEmpty ? work.Piece.Threads : [.. work.Piece.Threads, order.Backsmock.Thread];
 
     /// <summary>Sets lines with their labels, which line up.</summary>
-    /// <param name="lines">The lines.</param>
-    /// <param name="flow">Where they are set.</param>
-    /// <param name="covered">Whether what the cover says is left out.</param>
-    public static void Lay(ImmutableArray<MaterialLine> lines, Flow flow, bool covered)
+    public static void Lay(ImmutableArray<MaterialLine> lines, Flow flow)
     {
-        if (covered) lines = lines.RemoveAll(l => l.OnCover);
         var look = flow.Look;
         var labels = lines.Max(l => Typeface.Width(l.Label, look.Note));
         var indent = labels > 0 ? labels + 2.4 : 0;
