@@ -282,12 +282,16 @@ internal static class ChartPages
             var narrower = Sized(from, share);
             if (narrower.Tiling.Count == 1 || narrower.Tiling.Count * 3 <= best.Tiling.Count * 2) (best, narrow) = (narrower, share);
         }
+        // the largest that shows no part of a figure beside another's sheet; else the largest
+        (Tiling Tiling, Paper Paper)? largest = null;
         for (var tenths = to; tenths > from; tenths--)
         {
             var larger = Sized(tenths, narrow);
-            if (larger.Tiling.Count <= best.Tiling.Count) return larger;
+            if (larger.Tiling.Count > best.Tiling.Count) continue;
+            if (larger.Tiling.IsBare) return larger;
+            largest ??= larger;
         }
-        return best;
+        return best.Tiling.IsBare ? best : largest ?? best;
 
         (Tiling Tiling, Paper Paper) Sized(double tenths, double share) => Better(new ChartGeometry(work, pitch * tenths / 10 * share, line * tenths / 10), window, options, FootHeight, wholes);
     }
