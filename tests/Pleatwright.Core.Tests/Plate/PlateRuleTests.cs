@@ -4,7 +4,6 @@ using System.Xml.Linq;
 using CsCheck;
 using Pleatwright.Chart;
 using Pleatwright.Order;
-using Pleatwright.Order.Telling;
 using Pleatwright.Plate;
 using Pleatwright.Plate.Parts;
 using Pleatwright.Plate.Writers;
