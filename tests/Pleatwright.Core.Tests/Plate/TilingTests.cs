@@ -67,7 +67,7 @@ public class TilingTests
             var work = SomeWorks.Of(false, new string('r', first) + new string('.', between) + new string('r', second));
             var geometry = ChartGeometry.Scaled(work, 1);
             var tiling = Tiling.Over(geometry, ChartPages.WorkedWindow(work), new Box(0, 0, room * geometry.Pitch, 300), Tiling.Wholes(work));
-            if (tiling.Columns != 2 || room < 2 * Tiling.OverlapPleats + 12) return;
+            if (tiling.Columns != 2 || first + between + second < room) return; // what fits a sheet stands whole on one
             Interlocked.Increment(ref seen);
             var areas = Enumerable.Range(0, work.Runs.Length).Select(i => work.Runs[i]).ToList();
             // a sheet may end anywhere between them where both then have room
