@@ -12,6 +12,9 @@ internal readonly record struct ClothLine(string Label, string Words);
 /// <summary>Every figure of a pleating plan in words for people.</summary>
 internal static class ClothWords
 {
+    // Whether a panel is named by a side.
+    private static bool IsSided(string name) => name.Split(' ').Any(w => w.Equals("left", StringComparison.OrdinalIgnoreCase) || w.Equals("right", StringComparison.OrdinalIgnoreCase));
+
     /// <summary>The lines, in the order the maker needs them: cut, join, gather, draw up.</summary>
     public static ImmutableArray<ClothLine> Of(PleatingPlan plan, UnitSystem units)
     {
@@ -34,6 +37,7 @@ internal static class ClothWords
                     (share.Pleats > 0 ? $"{Counting.Of(share.Pleats, "pleat")}, {share.First} to {share.Last}" : "no pleat of its own")));
                 first = false;
             }
+            if (plan.Shares.Any(s => IsSided(s.Name))) lines.Add(new("", "left and right are the wearer’s"));
         }
         if (Kept(cloth, units) is { Length: > 0 } kept) lines.Add(new("Kept out", kept));
         var joins = plan.Joins;

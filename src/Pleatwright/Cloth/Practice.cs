@@ -132,8 +132,8 @@ internal static class Practice
         var sleeve = cloth.Gauge.TakeUp * side + joins;
         return
         [
-            new("left back", back), new("left sleeve", sleeve), new("front", cloth.Gauge.TakeUp * (pleats - 4 * side) + joins),
-            new("right sleeve", sleeve), new("right back", back),
+            new("right back", back), new("right sleeve", sleeve), new("front", cloth.Gauge.TakeUp * (pleats - 4 * side) + joins),
+            new("left sleeve", sleeve), new("left back", back),
         ];
     }
 

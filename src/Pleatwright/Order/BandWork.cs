@@ -126,7 +126,9 @@ public sealed class BandWork
     {
         var working = work.Piece.Working;
         var steps = ImmutableArray.CreateBuilder<AccentStep>();
-        foreach (var accent in work.Accents)
+        // along a row the way the hand goes
+        var inOrder = working.Hand == Hand.Left ? work.Accents.GroupBy(a => a.Index).SelectMany(g => g.OrderByDescending(a => a.Valley.Number)) : work.Accents;
+        foreach (var accent in inOrder)
         {
             if (!accent.IsOnCloth(work)) continue;
             var length = accent.Accent.ThreadIn(accent, PitchAt(work, accent.Depth), work.Pleating.Gauge.LineHeight, work.Piece.Thread(accent.Mark.Thread)!) * working.ThreadFactor;

@@ -81,6 +81,13 @@ internal static class Cover
 
     private static ImmutableArray<Proof.ColourWay> WaysOf(PlateDocument document) => document.Options.Edition == Edition.Plate ? document.Published.ColourWays : [];
 
+    /// <summary>Whether a cover always names other colour ways under their pictures; large print may have no room for them, and learners have none.</summary>
+    public static bool ShowsColourWays(PlateOptions options) => options is { Edition: Edition.Plate, LargePrint: false };
+
+    // What is said under a picture of a colour way: its colours, and which thread has which.
+    private static IReadOnlyList<string> WayWords(Proof.ColourWay way, bool first, Look look, double wide) =>
+        [.. Wrapping.Lines((first ? "Or in " : "or in ") + way.Name, look.Note, wide).Take(2), .. Wrapping.Lines(MaterialsPart.Say(way), look.Note, wide)];
+
     private const double OneLine = 0.7; // of its size, to which a title is set smaller to stand on one line (our own choice)
 
     private static double Title(Page page, PlateDocument document, Box inner)
@@ -117,12 +124,6 @@ internal static class Cover
                 page.Text(inner.X, y + look.Body.Points * 0.04, line, look.Body);
                 y += look.Leading;
             }
-        if (document.IsProved && document.HasDirections)
-        {
-            y += look.Note.Points * 0.15;
-            page.Text(inner.X, y, PrintedWords.Proved, look.Note);
-            y += look.Note.Points * 0.3;
-        }
         y += 9 - toLead;
         page.Rule(inner.X, y, inner.Right, y, page.Look.Fine);
         return y + 7;
@@ -227,7 +228,8 @@ internal static class Cover
 
     private static double WaysHeight(PlateDocument document, double width, ImmutableArray<Proof.ColourWay> ways, Look look)
     {
-        return Math.Min(StitchedPicture.HeightOf(document.Work, WayWidth(width, ways.Length)), 44) + 3 + look.Note.Points * 0.46 * 2;
+        var wide = WayWidth(width, ways.Length);
+        return Math.Min(StitchedPicture.HeightOf(document.Work, wide), 44) + 3 + look.Note.Points * 0.46 * ways.Select((w, i) => WayWords(w, i == 0, look, wide).Count).Max();
     }
 
     // The same piece in other colours, side by side, each under its name.
@@ -235,8 +237,8 @@ internal static class Cover
     {
         var look = page.Look;
         var leading = look.Note.Points * 0.46;
-        var most = room.Height - 3 - 2 * leading;
         var wide = WayWidth(room.Width, ways.Length);
+        var most = room.Height - 3 - ways.Select((w, i) => WayWords(w, i == 0, look, wide).Count).Max() * leading;
         for (var i = 0; i < ways.Length; i++)
         {
             var work = Work.Lay(ways[i].Of(document.Work.Piece));
@@ -246,7 +248,7 @@ internal static class Cover
             page.Figure(FigureWords.Way(ways[i].Name), new Inset(drawing.Marks, new Spot(placed.X - view.X, placed.Y - view.Y), placed));
             page.Put(new Shape(Outline.Rectangle(placed), null, new Pen(look.Quiet, 0.15)));
             using var _ = page.As(new Tag(Role.Paragraph));
-            foreach (var (n, line) in Wrapping.Lines((i == 0 ? "Or in " : "or in ") + ways[i].Name, look.Note, wide).Take(2).Index())
+            foreach (var (n, line) in WayWords(ways[i], i == 0, look, wide).Index())
                 page.Text(placed.X, placed.Bottom + 1.2 + leading * (n + 0.75), line, look.Note);
         }
     }

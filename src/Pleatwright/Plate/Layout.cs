@@ -21,6 +21,7 @@ internal static class Layout
     {
         var options = document.Options;
         var sections = PlateSections.Of(document);
+        ImmutableArray<Section> covered = [.. sections.Select(s => s with { Items = [.. s.Items.Select(i => i is Labelled told ? new Labelled(told.Lines.RemoveAll(l => l.OnCover)) : i)] })];
         // From roomy to close; where the closest saves a page, the roomiest is sought that saves as many.
         var ways = Settings.SelectMany(Ways).ToList();
         var fronts = new Dictionary<(double, bool), ImmutableArray<Section>>();
@@ -51,8 +52,10 @@ internal static class Layout
             yield return new(setting.Tight, setting.Scale, Fronts: false, Spares: true);
             yield return new(setting.Tight, setting.Scale, Fronts: true, Spares: true);
             if (sections.Any(s => s.Spare)) yield return new(setting.Tight, setting.Scale, Fronts: true, Spares: false);
-            // without the other colour ways only where nothing else serves
-            if (setting == Settings[^1] && Cover.HasColourWays(document)) yield return new(setting.Tight, setting.Scale, Fronts: true, Spares: false) { Colours = false };
+            // without pictures of the other colour ways only where nothing else serves, and without a word of them only where that does not either
+            if (setting != Settings[^1] || !Cover.HasColourWays(document)) yield break;
+            yield return new(setting.Tight, setting.Scale, Fronts: true, Spares: false) { Colours = false };
+            yield return new(setting.Tight, setting.Scale, Fronts: true, Spares: false) { Colours = false, Named = false };
         }
 
         ImmutableArray<Section> FrontsOf(Way way) =>
@@ -71,7 +74,9 @@ internal static class Layout
         {
             List<Page> pages = [new Page("Cover", options.Paper, options.Look)];
             var front = FrontsOf(way);
-            return (pages, Setting.Set(document, sections.RemoveAll(s => front.Contains(s) || (s.Spare && !way.Spares)), pages, way.Tight, way.Scale, Chart, dry));
+            // what the cover says under its pictures is not said again
+            var all = !way.Named || (way.Colours && Cover.ShowsColourWays(options)) ? covered : sections;
+            return (pages, Setting.Set(document, all.RemoveAll(s => front.Any(f => f.Id == s.Id) || (s.Spare && !way.Spares)), pages, way.Tight, way.Scale, Chart, dry));
         }
     }
 
@@ -81,5 +86,8 @@ internal static class Layout
     {
         /// <summary>Whether the cover shows other colour ways.</summary>
         public bool Colours { get; init; } = true;
+
+        /// <summary>Whether they are named where the cover does not show them.</summary>
+        public bool Named { get; init; } = true;
     }
 }

@@ -56,7 +56,7 @@ internal sealed record Look(Colour Ink, Colour Quiet, Colour Hairline, Colour Ac
     public TypeStyle Figure => new(Face.Display, Large ? 20 : 14, Ink);
 
     /// <summary>Numbers along the chart.</summary>
-    public TypeStyle Ruler => new(Face.Text, Large ? 11 : 7, Quiet);
+    public TypeStyle Ruler => new(Face.Text, Large ? 12 : 7, Quiet);
 
     /// <summary>A fine rule.</summary>
     public Pen Fine => new(Hairline, Large ? 0.3 : 0.15);

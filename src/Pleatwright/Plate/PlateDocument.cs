@@ -37,7 +37,11 @@ public sealed class PlateDocument
     public required ImmutableArray<Fact> Facts { get; init; }
 
     /// <summary>What a published plate tells beside chart, key and directions.</summary>
-    internal Published Published => field ??= Published.Of(Work, Order, Options.Units);
+    internal Published Published
+    {
+        get => field ??= Published.Of(Work, Order, Options.Units);
+        init;
+    }
 
     /// <summary>The threads.</summary>
     public required ImmutableArray<ThreadEntry> Threads { get; init; }
@@ -75,7 +79,7 @@ public sealed class PlateDocument
     internal PlateDocument Doubted(Verdict? verdict) => new()
     {
         Work = Work, Order = Order, Options = Options, Title = Title, Summary = Summary, Facts = Facts, Threads = Threads, Signs = Signs, Materials = Materials,
-        Directions = Directions, Table = Table, Verdict = verdict, Cautions = Cautions,
+        Directions = Directions, Table = Table, Verdict = verdict, Cautions = Cautions, Published = Published,
     };
 
     /// <summary>The cautions.</summary>

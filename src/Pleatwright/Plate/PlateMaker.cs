@@ -24,7 +24,8 @@ internal static class PlateMaker
             throw new PlateTooLargeException(
                 FormattableString.Invariant($"the piece has {work.Cables} cables; a plate shows {MostCables} at most. Print it in parts, figure by figure."));
         var title = Tidy.Line(work.Piece.Title);
-        var facts = FactsPart.Of(Published.Of(work, order, options.Units));
+        var published = Published.Of(work, order, options.Units);
+        var facts = FactsPart.Of(published);
         return new PlateDocument
         {
             Work = work,
@@ -33,9 +34,10 @@ internal static class PlateMaker
             Title = title.Length == 0 ? "Untitled" : title,
             Summary = FactsPart.Summary(work),
             Facts = facts,
+            Published = published,
             Threads = KeyPart.Threads(work, order),
             Signs = KeyPart.Signs(order, options),
-            Materials = MaterialsPart.Of(work, order, options.Units, facts),
+            Materials = MaterialsPart.Of(work, order, options.Units, facts, published.ColourWays),
             Verdict = Verdict.Of(findings),
             Cautions = CautionsPart.Words,
             IsProved = !findings.Any(f => f.Severity == Severity.Error),

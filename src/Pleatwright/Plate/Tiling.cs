@@ -21,6 +21,8 @@ internal sealed class Tiling
     /// <summary>Cable rows that a page shows again from the page above it, at the least.</summary>
     public const int OverlapRows = 2;
 
+    private const int Few = 200; // figures and areas; of more, sheets are not tried one length after the other
+
     private readonly (int First, int Last)[] columns, rows;
 
     private Tiling(ChartGeometry geometry, ChartWindow window, Box room, IReadOnlyCollection<ChartWindow> whole)
@@ -29,7 +31,15 @@ internal sealed class Tiling
         Window = window;
         columns = Share(window.FirstPleat, window.LastPleat, (int)(room.Width / geometry.Pitch + 1e-9), OverlapPleats, [.. whole.Select(w => (w.FirstPleat, w.LastPleat)).Distinct()]);
         rows = Share(window.FirstRow, window.LastRow, (int)(room.Height / geometry.RowHeight + 1e-9), OverlapRows, [.. whole.Select(w => (w.FirstRow, w.LastRow)).Distinct()]);
+        IsBare = AreBare(columns, [.. whole.Select(w => (w.FirstPleat, w.LastPleat)).Where(w => columns.Any(c => c.First <= w.FirstPleat && c.Last >= w.LastPleat))])
+            && AreBare(rows, [.. whole.Select(w => (w.FirstRow, w.LastRow)).Where(w => rows.Any(r => r.First <= w.FirstRow && r.Last >= w.LastRow))]);
     }
+
+    /// <summary>Whether nothing of a figure that stands whole on one page is shown on the next as well.</summary>
+    public bool IsBare { get; }
+
+    private static bool AreBare((int First, int Last)[] sheets, (int First, int Last)[] wholes) =>
+        sheets.Zip(sheets.Skip(1)).All(p => !wholes.Any(w => w.First <= p.First.Last && w.Last >= p.Second.First));
 
     /// <summary>Where everything lies on the chart.</summary>
     public ChartGeometry Geometry { get; }
@@ -115,6 +125,10 @@ internal sealed class Tiling
             if (Filled(each, bare) is var even && even.Length <= pages.Length) (pages, most) = (even, each);
             else least = each + 1;
         }
+        // a little longer, where then no figure shows a part of itself on the sheet before or after its own
+        if (wholes.Length <= Few)
+            for (var each = most; each <= room && !AreBare(pages, wholes); each++)
+                if (Filled(each, bare) is var longer && longer.Length == pages.Length && AreBare(longer, wholes)) return longer;
         return pages;
 
         (int First, int Last)[] Filled(int each, bool between)

@@ -14,13 +14,15 @@ internal static class Typesetting
     {
         switch (items[at])
         {
-            case Headed headed: flow.Subheading(headed.Words, bookmark: true, keep: Math.Max(headed.Lines, at + 1 < items.Count && items[at + 1] is Words first ? flow.Unbroken(first.Text, Style(first.Tone, flow.Look)) : 0)); break;
+            case Headed headed: flow.Subheading(headed.Words, bookmark: true, keep: Math.Max(headed.Lines, at + 1 < items.Count && items[at + 1] is Words first ? flow.Unbroken(first.Text, Style(first.Tone, flow.Look)) : at + 1 < items.Count && items[at + 1] is Labelled labels ? flow.Unbroken(labels.Lines[0].Words, flow.Look.Body) + 1 : 0)); break;
             case Words words: Paragraph(words, flow, ClosingHeight(items, at + 1, flow)); break;
             case Labelled labelled: MaterialsPart.Lay(labelled.Lines, flow); break;
             case KeyThread thread: KeyPart.Lay(thread.Thread, thread.Words, flow); break;
             case KeySign sign: KeyPart.Lay(sign.Sign, flow); break;
             case StitchShown shown: Stitch(shown.Stitch, flow); break;
-            case Lines lines: TablePart.Lay(lines.Block, lines.Alike, flow); break;
+            case Lines lines:
+                if (at > 0 && items[at - 1] is Lines) flow.Gap(flow.Look.Leading * 0.4); // two tables, the second without a heading
+                TablePart.Lay(lines.Block, lines.Alike, flow); break;
             case Step step: DirectionsPart.Lay(step.Number, step.Text, step.Last, flow, ClosingHeight(items, at + 1, flow)); break;
             case Framed framed: CautionsPart.Lay(framed.Heading, framed.Text, flow); break;
             default: throw new ArgumentException($"{items[at].GetType().Name} is not running matter.", nameof(items));

@@ -53,7 +53,7 @@ internal sealed class Frame
             + $@"For an? {high} cable the thread is {(sideways ? "left of" : "above")} the needle, for an? {low} cable {(sideways ? "right of" : "below")} the needle; along a run they alternate\. "
             + $@"(?<turns>Where it says turned, hold the work with the {(sideways ? "top edge on your right hand; where it does not, with the top edge on your left hand" : "bottom edge up; where it does not, with the top edge up")}\. )?Every side, level and way is told as you hold the work\."
             + @"(?<halves> A half stitch squares the end of a run: before its first cable, or after its last, the needle goes through the end pleat alone, with the thread on the other side of the needle than for the cable beside it\.)?");
-        Key = "In the lines, G and a number is a gathering row, + so many cable rows from it toward the bottom edge, - toward the top edge. "
+        Key = "In the lines, G and a number is a gathering row, + so many cable rows " + (sideways ? "right of it as the work is held, - left of it. " : "below it as the work is held, - above it. ")
             + (sideways ? "N is on the near side of the centre, F on the far side of it." : "L is left of the centre, R right of it.");
         Named = R($@"Thread {strands}\.");
         Valleys = sideways ? "Places are valleys: 0 is the centre valley, 1 F the next on the far side of it." : "Places are valleys: 0 is the centre valley, 1 R the next right of it.";
@@ -63,13 +63,13 @@ internal sealed class Frame
         BackRow = R($@"G(?<row>\d+) {way} {Short("from")} {Short("to")} (?<cables>\d+) (?<comes>new|on) (?<n>\d+) {ends}");
         Band = R($@"B(?<number>\d+) {Height("high")}(?: to {Height("low")})? (?<thread>[A-Za-z]) (?<comes>(?:new|rest of B(?<rest>\d+))(?:(?<half>, half left at the centre)|(?<goes>, goes on))?|the half left at the centre|on) {way} "
             + $@"{Short("from")} {Short("to")} (?:-|(?<start>\d+) of (?<of>\d+) steps? {low}) (?<count>\d+) {ends} {pattern}");
-        Run = R($@"(?<step>\d+) (?<row>\d+) {Height("at")} (?<thread>[A-Za-z]) (?<comes>new(?:, (?<longer>longer))?|rest of (?<before>\d+)|start|on|hung by (?<before>\d+) at {Short("hung")})(?<same>, same run)?(?: -|(?<far> (?<crows>\d+) and (?<cpleats>\d+)))? {way} "
+        Run = R($@"(?<step>\d+) (?<row>\d+) {Height("at")} (?<thread>[A-Za-z]) (?<comes>new(?:, (?<longer>longer))?|rest of (?<before>\d+)|start|on|hung by (?<before>\d+) at {Short("hung")})(?<same>, same run)?(?: -|(?<far> (?<crows>\d+) and (?<cpleats>\d+)(?<cabled>, cabled)?))? {way} "
             + $@"{Short("from")} {Short("to")} (?:(?<begin>{level}|-) (?=\d))?(?<cables>\d+) (?<first>{level})(?: (?<end>{level}|-)(?= (?:on|tie off|hang)))? {ends}");
         Alike = R($@"(?<first>\d+) to (?<last>\d+) (?:(?<valley>between) {Short("at")} and {Short("bt")}|pleat {Short("at")}) "
             + @"(?:(?:the same|(?<lower>\d+) (?:added to every row, (?<spaces>\d+) to every G|(?<taken>taken) from every row, (?<spaces>\d+) from every G)) (?=the same|" + high + "|" + low + "))?"
             + $@"(?:the same|(?<swapped>{high} and {low} swapped)) (?<cables>\d+) (?<n>\d+)(?: (?:(?<new>all starts new)|(?<starts>{Started}(?:, {Started})*); every other is new))?(?= |$)");
         Accent = R($@"A(?<number>\d+) (?<what>[a-z ]+?) (?<thread>[A-Za-z]) {Height("at")} (?:-|(?<size>\d+) pleats(?<upright> upright)?) (?<n>\d+) (?<places>(?:\d+ (?:{letters})|0)(?:, (?:\d+ (?:{letters})|0))*)(?= |$)");
-        AlikeOpening = R(@"(?<times>\d+) figures alike, the first in steps (?<first>\d+) to (?<last>\d+) Work these lines for each of them, counted from its own centre, (?:(?<pleat>a pleat, which is 0)|a valley, with the first pleats on either side of it)\. Steps go on by (?<by>\d+) from one figure to the next, and so does every step that a line names; steps named under the lines are as they are\.");
+        AlikeOpening = R(@"(?<times>\d+) figures alike, the first in steps (?<first>\d+) to (?<last>\d+) Find the centre of each, (?:(?<pleat>a pleat, which is 0)|a valley, with the first pleats on either side of it), and work the lines that follow for each, counted from there\. Steps go on by (?<by>\d+) from one figure to the next, and so does every step that a line names; steps named beside a centre are as they are\.");
         PartHeading = R($@"Pleats {Long("from")} to {Long("to")}(?!:)");
         Part = R($@"(?<range>Pleats {Long("from")} to {Long("to")}: )?(?:base row, {Tall("b")}|(?:(?<out>from the (?:base row|(?<border>border)))|back) toward the (?<way>top|bottom) edge)(?= |$)");
         Turning = R($@"Turn the work(?<back> back)?: (?<edge>{(sideways ? "top edge on your (?:left|right) hand" : "(?:top|bottom) edge up")})\.");

@@ -38,6 +38,7 @@ internal sealed partial class Reader
         {
             Agree(pending.Count == 0, "figures worked alike are told where they lie");
             pending.Clear();
+            copies.Clear();
             figure = (Number(opening, "first"), Number(opening, "last"), Number(opening, "times"));
             Agree(Number(opening, "by") == figure.Last - figure.First + 1, "steps go on by as many as a figure has");
             alike = true;
@@ -47,10 +48,11 @@ internal sealed partial class Reader
         if (script.Read(frame.Alike) is { } copy)
         {
             under = null; // the centres tell where they lie
-            return Copy(copy);
+            copies.Add(copy);
+            return true;
         }
         if (script.Read(frame.Run) is { } run) return Run(run);
-        return script.Read(frame.Accent) is { } accent && Accents(accent, Script.Number(accent, "number"), frame.ShortPlace, Short(accent.Groups["at"].Value), accent.Groups["thread"].Value[0]);
+        return script.Read(frame.Accent) is { } accent && Accents(accent, Script.Number(accent, "number"), frame.ShortPlace, Short(accent.Groups["at"].Value, false), accent.Groups["thread"].Value[0]);
     }
 
     private void Back(Match match, bool isTurned, bool goesOn, bool keeps)
@@ -80,7 +82,7 @@ internal sealed partial class Reader
         var isTurned = line.Groups["turned"].Success;
         turned = isTurned;
         everTurned |= isTurned;
-        double high = Short(line.Groups["high"].Value), low = line.Groups["low"].Success ? Short(line.Groups["low"].Value) : high;
+        double high = Short(line.Groups["high"].Value, isTurned), low = line.Groups["low"].Success ? Short(line.Groups["low"].Value, isTurned) : high;
         var (from, to) = (Pleat(line, "from", Middle, isTurned), Pleat(line, "to", Middle, isTurned));
         if (band.Length > 0) reading.Parts.Add((band, 0, 0, 0, 0, high, low, Number(line, "of")));
         BandThread(line, comes == "on", comes.EndsWith("half left at the centre", StringComparison.Ordinal) && !comes.StartsWith("the ", StringComparison.Ordinal), comes.StartsWith("the half", StringComparison.Ordinal), line.Groups["then"].Value == "on");
@@ -111,12 +113,14 @@ internal sealed partial class Reader
             comes.StartsWith("new", StringComparison.Ordinal) ? Comes.New : comes.StartsWith("rest", StringComparison.Ordinal) ? Comes.Rest : comes == "start" ? Comes.Start : comes == "on" ? Comes.Same : Comes.TakenUp,
             Number(line, "before"), line.Groups["same"].Success, line.Groups["then"].Value switch { "on" => Goes.Keep, "hang" => Goes.Hang, _ => Goes.TieOff },
             frame.IsUp(line.Groups["first"].Value), Half(line, "begin"), Half(line, "end"), Longer(line), "");
-        Agree(Math.Abs(Short(line.Groups["at"].Value) * reading.PerSpace - Number(line, "row")) < 1e-6, "a row lies where it is said to lie");
+        Agree(Math.Abs(Short(line.Groups["at"].Value, told.Turned) * reading.PerSpace - Number(line, "row")) < 1e-6, "a row lies where it is said to lie");
         usesRest |= told.Comes == Comes.Rest;
         usesHung |= told.Comes == Comes.TakenUp;
         usesSame |= line.Groups["same"].Success;
         usesStart |= told.Comes == Comes.Start;
         usesCarry |= line.Groups["far"].Success;
+        usesCabled |= line.Groups["cabled"].Success;
+        Cabled(line, "cpleats");
         if (!alike)
         {
             Agree(told.Comes != Comes.Start, "it is said whether a thread is new");
@@ -125,8 +129,18 @@ internal sealed partial class Reader
         }
         Agree(Number(line, "step") == figure.First + pending.Count, "steps are numbered one after the other");
         pending.Add(told);
+        if (Number(line, "step") != figure.Last) return true;
+        foreach (var copy in copies) Copy(copy);
+        Agree(figure.Times == 0, "figures worked alike are as many as told");
+        copies.Clear();
+        pending.Clear();
         return true;
     }
+
+    private readonly List<Match> copies = []; // the figures worked alike whose lines are still to come
+
+    // Loose over more than 3 pleats it would pull them together.
+    private void Cabled(Match match, string pleats) => Agree(match.Groups["cabled"].Success == (match.Groups[pleats].Success && Number(match, pleats) > 3), "a thread that goes far is worked across the back in small cables");
 
     // How much longer is told once, beside the lines.
     private string Longer(Match match)
@@ -173,8 +187,6 @@ internal sealed partial class Reader
         Agree(starts.Count == 0, "what is told of starts is of steps that start");
         Agree(cables == Number(copy, "cables"), "a figure has as many cables as told");
         Agree(needlefuls - before == Number(copy, "n"), "a figure takes as many new needlefuls as told");
-        Agree(figure.Times >= 0, "figures worked alike are as many as told");
-        if (figure.Times == 0) pending.Clear();
         return true;
     }
 

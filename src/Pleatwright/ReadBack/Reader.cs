@@ -52,7 +52,7 @@ internal sealed partial class Reader
                 reading.Fault($"These words are not understood: “{script.Next}…”.");
                 return;
             }
-        Agree(pending.Count == 0, "figures worked alike are told where they lie");
+        Agree(pending.Count + copies.Count == 0, "figures worked alike are told where they lie");
         Agree(hand == 0, "the last thread is tied off");
         Agree(steps.Values.All(s => s.Goes != Goes.Hang || s.Taken), "every thread left hanging is taken up again");
         Agree(steps.Count == 0 || closed, "the directions say what they come to");
@@ -116,7 +116,7 @@ internal sealed partial class Reader
     }
 
     private string saidLonger = "";
-    private bool usesLonger, saysRest, saysHung, saysStart, saysHalvesInLines, saysCarry, isTable, usesRest, usesHung, usesStart, usesCarry, saysSame, saysGoes, saysHalf, usesSame, usesGoes, usesHalf;
+    private bool usesLonger, saysRest, saysHung, saysStart, saysHalvesInLines, saysCarry, isTable, usesRest, usesHung, usesStart, usesCarry, saysSame, saysGoes, saysHalf, usesSame, usesGoes, usesHalf, saysCabled, usesCabled;
 
     // What the columns of the lines mean: told where there are such columns, and nowhere else.
     private bool ReadKeys()
@@ -132,7 +132,7 @@ internal sealed partial class Reader
         }
         if (script.Read(RunKey()) is { } run)
         {
-            (saysHalvesInLines, saysCarry) = (run.Groups["halves"].Success, run.Groups["carry"].Success);
+            (saysHalvesInLines, saysCarry, saysCabled) = (run.Groups["halves"].Success, run.Groups["carry"].Success, run.Groups["cabled"].Success);
             return true;
         }
         return script.Read(BandKey()) is not null;
@@ -147,6 +147,7 @@ internal sealed partial class Reader
         Agree(saysStart == usesStart, "starts of figures alike are explained where there are any");
         Agree((saysSame, saysGoes, saysHalf) == (usesSame, usesGoes, usesHalf), "how a thread goes on is explained where any does");
         Agree(saysCarry == usesCarry, "carries are explained where there are any");
+        Agree(saysCabled == usesCabled, "what is cabled across the back is explained where any is");
         Agree(saysHalvesInLines == saysHalves, "columns of half stitches are explained where there are any");
     }
 
@@ -240,12 +241,13 @@ internal sealed partial class Reader
     }
 
     /// <summary>The same, of "G2+1/2 space-1".</summary>
-    private double Short(string height)
+    private double Short(string height, bool isTurned)
     {
         var match = ShortHeight().Match(height);
+        var down = isTurned ? -1 : 1; // + lies below as the work is held
         double depth = Number(match, "g") - 1;
-        if (match.Groups["e"].Success) depth += (match.Groups["es"].Value == "-" ? -1 : 1) * Part(match.Groups["e"].Value);
-        if (match.Groups["r"].Success) depth += (match.Groups["rs"].Value == "-" ? -1 : 1) * (double)Number(match, "r") / reading.PerSpace;
+        if (match.Groups["e"].Success) depth += down * (match.Groups["es"].Value == "-" ? -1 : 1) * Part(match.Groups["e"].Value);
+        if (match.Groups["r"].Success) depth += down * (match.Groups["rs"].Value == "-" ? -1 : 1) * (double)Number(match, "r") / reading.PerSpace;
         return depth;
     }
 
@@ -287,11 +289,11 @@ internal sealed partial class Reader
 
     [GeneratedRegex(@"\GThread: new is a length newly cut, of (?<length>" + Frame.Measure + ")(?:; longer, one cut (?<longer>" + Frame.Measure + ") longer)?(?<rest>; rest of a step, what was left of its thread there)?(?:; on, the thread in the needle)?"
         + "(?<hung>; hung by a step, the thread left hanging after it, at the place told as the work is now held)?(?<same>; same run, the run goes on with it)?(?<goes>; goes on, from where the one before it ended)?"
-        + "(?<half>; half left at the centre, begin there with the middle of the length and leave half of it hanging at the back, to be threaded for the other side)?(?<start>; start, in figures alike, a new length, or what is told under the lines)?\\.", Plain)]
+        + "(?<half>; half left at the centre, begin there with the middle of the length and leave half of it hanging at the back, to be threaded for the other side)?(?<start>; start, in figures alike, a new length, or what is told beside its centre)?\\.", Plain)]
     private static partial Regex ThreadKey();
 
     [GeneratedRegex(@"\GIn a line, first is the level of the first cable(?<halves>; before and after, a half stitch before the first cable and after the last)?"
-        + "(?<carry>; carry, so many rows along the pleat and so many pleats sideways, told where the thread goes past the next row or more than 2 pleats sideways(?:; past 3 it is cabled across on the back)?)?"
+        + "(?<carry>; carry, so many rows along the pleat and so many pleats sideways, told where the thread goes past the next row or more than 2 pleats sideways(?<cabled>; cabled, worked across in small cables on the back)?)?"
         + "; then, what becomes of the thread(?:: on is to keep it for the next step)?(?:(?:: |, )hang to leave it hanging at the back)?\\. Where the row is a gathering row, keep it straight along its thread, a thread's width away\\.", Plain)]
     private static partial Regex RunKey();
 

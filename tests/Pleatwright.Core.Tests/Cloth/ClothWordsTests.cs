@@ -26,11 +26,12 @@ public class ClothWordsTests
     public void Of_a_bishop() => Assert.Equal(
     [
         "Cloth: panels 84 in wide together, 3 3/8 in deep for the gathered part alone, from 2 widths of cloth 44 in wide",
-        "Panels: left back: cut 13 in, 48 pleats, 1 to 48",
-        ": sleeve: cut 16 in, 60 pleats, 49 to 108",
+        "Panels: right back: cut 13 in, 48 pleats, 1 to 48",
+        ": right sleeve: cut 16 in, 60 pleats, 49 to 108",
         ": front: cut 26 in, 102 pleats, 109 to 210",
-        ": sleeve: cut 16 in, 60 pleats, 211 to 270",
-        ": right back: cut 13 in, 48 pleats, 271 to 318",
+        ": left sleeve: cut 16 in, 60 pleats, 211 to 270",
+        ": left back: cut 13 in, 48 pleats, 271 to 318",
+        ": left and right are the wearer’s",
         "Kept out: 3/8 in at each edge of a join",
         "Joins: in valleys 48, 108, 210, 270",
         "Finished: neck 11 in along gathering row 1, sweep 360°, 2 1/4 in from the first gathering row to the last",

@@ -46,25 +46,33 @@ public class CopiesTests
         var order = Planner.Plan(Work.Lay(piece));
         var expected = 1; // the step to come next
         List<RunLine> lines = [];
-        var alike = false;
+        List<AlikeLine> copies = []; // they are told before their lines
+        AlikeOpening? alike = null;
         foreach (var fact in Teller.Of(order, once: true))
         {
-            if (fact is AlikeOpening)
+            if (fact is AlikeOpening opening)
             {
-                lines.Clear();
-                alike = true;
+                Assert.Null(alike);
+                (alike, lines, copies) = (opening, [], []);
             }
-            if (fact is RunLine line)
+            if (fact is AlikeLine one)
             {
-                lines.Add(line);
-                if (!alike) Assert.Equal(expected++, line.Step.Number);
+                Assert.Empty(lines);
+                copies.Add(one);
             }
-            if (fact is not AlikeLine copy)
-            {
-                if (fact is Closing) alike = false;
-                continue;
-            }
-            alike = false;
+            if (fact is not RunLine line) continue;
+            lines.Add(line);
+            if (alike is null) Assert.Equal(expected++, line.Step.Number);
+            if (line.Step.Number != alike?.Last) continue;
+            Assert.Equal(alike.Times, copies.Count);
+            foreach (var copy in copies) AsItsLinesSay(copy);
+            alike = null;
+        }
+        Assert.Null(alike);
+        Assert.Equal(order.Steps.Length + 1, expected);
+
+        void AsItsLinesSay(AlikeLine copy)
+        {
             Assert.Equal((expected, lines.Count), (copy.First, copy.Last - copy.First + 1));
             var own = order.Steps.Slice(copy.First - 1, lines.Count);
             var centre = copy.Between is { } between ? 2 * Pleat(between.Left, order.Work.Pleating.CentreValley) + 1 : 2 * Pleat(copy.Pleat!.Value, order.Work.Pleating.CentreValley);
@@ -80,7 +88,6 @@ public class CopiesTests
             Assert.Equal((own.Sum(s => s.Cables), own.Count(s => s.Threads)), (copy.Cables, copy.Needlefuls));
             expected = copy.Last + 1;
         }
-        Assert.Equal(order.Steps.Length + 1, expected);
     });
 
     private static int Pleat(Away pleat, int centre) => pleat.Flank == Flank.Left ? centre + 1 - pleat.Count : centre + pleat.Count;

@@ -106,7 +106,7 @@ public partial class OneMeaningTests
         foreach (var text in Long(LevelWords.UpDown))
             foreach (Match taken in Hanging().Matches(text)) Assert.Matches(@"^left hanging after step \d+, (\d+ (left|right) of the centre|on the centre)", taken.Value);
         Assert.Contains(Table(LevelWords.UpDown), t => t.Contains("r hung by 5 at 70 R", StringComparison.Ordinal));
-        Assert.Contains(Table(LevelWords.UpDown), t => t.Contains("Steps go on by 7 from one figure to the next, and so does every step that a line names; steps named under the lines are as they are.", StringComparison.Ordinal));
+        Assert.Contains(Table(LevelWords.UpDown), t => t.Contains("Steps go on by 7 from one figure to the next, and so does every step that a line names; steps named beside a centre are as they are.", StringComparison.Ordinal));
     }
 
     [GeneratedRegex("left hanging after step .*")]

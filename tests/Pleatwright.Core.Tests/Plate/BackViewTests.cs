@@ -17,7 +17,7 @@ public class BackViewTests
     {
         var plate = Plates.Of(Work.Lay(BandGen.Alone(BandGen.Band("outline"), 40)));
         var group = Assert.Single(plate.Materials, g => g.Heading == "Backsmocking");
-        Assert.Contains("195 cables along 5 gathering rows", group.Lines[1].Words, StringComparison.Ordinal);
+        Assert.Contains("195 cables along 5 gathering rows", group.Lines[0].Words, StringComparison.Ordinal);
         Assert.Contains(PlateSections.Of(plate), s => s.Id == PlateSections.BackId);
         Assert.Contains("\nThe back\n", Pleatwright.Plate.Writers.PlainTextWriter.Write(plate), StringComparison.Ordinal);
         Assert.Contains("id=\"back\"", Pleatwright.Plate.Writers.HtmlWriter.Write(plate), StringComparison.Ordinal);

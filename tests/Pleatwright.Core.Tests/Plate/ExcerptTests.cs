@@ -141,7 +141,6 @@ public class ExcerptTests
     {
         Sign[] stitches = [Sign.UpCable, Sign.DownCable, Sign.HalfStitch, Sign.Sample];
         var drawn = Deep(ChartPages.Drawings(plate).SelectMany(d => d.Drawing.Marks)).Select(m => m.Means).OfType<Sign>().ToHashSet();
-        if (drawn.Contains(Sign.Run)) drawn.Remove(Sign.RunWithin);
         Assert.Equal(drawn.Order(), plate.Signs.Select(s => s.Sign).Except(stitches).Order());
         Assert.Equal(plate.Signs.Length, plate.Signs.Select(s => s.Words).Distinct().Count());
     }

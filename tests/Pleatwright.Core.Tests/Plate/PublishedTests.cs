@@ -15,6 +15,7 @@ public class PublishedTests
     [Fact]
     public void The_facts_of_an_example() => Assert.Equal(
     [
+        "Size: age 5",
         "Finished width: 11 in; 176 pleats, 11 rows to gather",
         "Difficulty: Easy: 1 thread waiting at once, 12 rows worked turned, 32 threads begun",
         "Time: 6 to 17 hours of stitching",
@@ -54,6 +55,6 @@ public class PublishedTests
         var work = Plates.Example("first-pennant");
         work = Work.Lay(work.Piece with { SizeName = "4\nyears", Credit = new Credit { Designer = "a\u202Eb" } });
         var plate = Published.Of(work, Planner.Plan(work, Effort.Drawing), UnitSystem.Inches);
-        Assert.Equal(("4 years", "ab", ""), (plate.SizeName, plate.Credit.Designer, PublishedWords.Size(Of("first-pennant"))));
+        Assert.Equal(("4 years", "ab", "Size: sampler"), (plate.SizeName, plate.Credit.Designer, PublishedWords.Size(Of("first-pennant"))));
     }
 }

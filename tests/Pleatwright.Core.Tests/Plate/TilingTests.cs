@@ -57,6 +57,27 @@ public class TilingTests
         }
     });
 
+    // The foot of the lighthouse stood on the kite's sheet, too.
+    [Fact]
+    public void What_is_shown_twice_is_bare_where_sheets_of_another_length_make_it_so()
+    {
+        var seen = 0;
+        Gen.Select(Gen.Int[4, 12], Gen.Int[14, 40], Gen.Int[4, 12], Gen.Int[26, 60]).Sample((first, between, second, room) =>
+        {
+            var work = SomeWorks.Of(false, new string('r', first) + new string('.', between) + new string('r', second));
+            var geometry = ChartGeometry.Scaled(work, 1);
+            var tiling = Tiling.Over(geometry, ChartPages.WorkedWindow(work), new Box(0, 0, room * geometry.Pitch, 300), Tiling.Wholes(work));
+            if (tiling.Columns != 2 || first + between + second < room) return; // what fits a sheet stands whole on one
+            Interlocked.Increment(ref seen);
+            var areas = Enumerable.Range(0, work.Runs.Length).Select(i => work.Runs[i]).ToList();
+            // a sheet may end anywhere between them where both then have room
+            var possible = Enumerable.Range(areas[0].LastPleat.Number + Tiling.OverlapPleats, Math.Max(0, areas[1].FirstPleat.Number - areas[0].LastPleat.Number - Tiling.OverlapPleats))
+                .Any(last => last - tiling.Window.FirstPleat + 1 <= room && tiling.Window.LastPleat - (last - Tiling.OverlapPleats + 1) + 1 <= room);
+            if (possible) Assert.All(areas, run => Assert.Single(Enumerable.Range(0, 2), c => tiling.WindowOf(c, 0) is var w && w.FirstPleat <= run.LastPleat.Number && w.LastPleat >= run.FirstPleat.Number));
+        }, iter: 2000);
+        Assert.True(seen > 50);
+    }
+
     [Fact]
     public void Pages_without_a_stitch_are_left_out()
     {

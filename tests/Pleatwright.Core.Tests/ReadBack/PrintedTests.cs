@@ -34,7 +34,7 @@ public class PrintedTests
             if (Long.Of(0, 1) == 0 && i is (1 or 2 or 4 or 7)) continue; // of every pair one
             var plate = Plates.OfExample(name, options);
             var clean = plate.Verdict is not { Errors: > 0 };
-            Says(PrintedWords.OfSheets(plate.Sheets), plate, clean, string.Join(' ', plate.Sheets[0].Marks.OfType<Lettering>().Select(l => l.Text)));
+            Says(PrintedWords.OfSheets(plate.Sheets), plate, clean, string.Join(' ', plate.Sheets.SelectMany(s => s.Marks).OfType<Lettering>().Select(l => l.Text)));
             var text = PlainTextWriter.Write(plate);
             Says(PrintedWords.OfText(text), plate, clean, text);
             if (options.LargePrint) continue; // words alone, the same

@@ -49,7 +49,7 @@ public class FigureDraftTests
     {
         var (desk, needle) = Tables.Set(Tables.Bishop);
         var draft = new FigureDraft(desk, needle, 0);
-        Assert.Equal(["left back", "left sleeve", "front", "right sleeve", "right back"], draft.Panels);
+        Assert.Equal(["right back", "right sleeve", "front", "left sleeve", "left back"], draft.Panels);
         Assert.Equal(("front", CountedFrom.Centre, 3), (draft.Panel, draft.From, draft.FromThere));
         var valley = draft.CentreValley;
         draft.SetPanel("left sleeve");

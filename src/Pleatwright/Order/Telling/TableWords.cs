@@ -31,7 +31,7 @@ internal sealed class TableWords(WorkingOrder order, Vocabulary words, UnitSyste
     {
         List<string> lead = [];
         carries = told.Any(t => t is RunLine { IsFar: true });
-        var part = -1;
+        var (part, last) = (-1, 0); // last: of the steps of figures alike
         var (alike, banded) = (false, false);
         foreach (var fact in told)
         {
@@ -76,22 +76,23 @@ internal sealed class TableWords(WorkingOrder order, Vocabulary words, UnitSyste
                     break;
                 case AlikeOpening a:
                     Begin($"{Vocabulary.Number(a.Times)} figures alike, the first in steps {a.First} to {a.Last}", RunColumns);
-                    notes.Add($"Work these lines for each of them, counted from its own centre, {(a.OnPleat ? "a pleat, which is 0" : "a valley, with the first pleats on either side of it")}. Steps go on by {a.Last - a.First + 1} from one figure to the next, and so does every step that a line names; steps named under the lines are as they are.");
-                    alike = true;
+                    notes.Add($"Find the centre of each, {(a.OnPleat ? "a pleat, which is 0" : "a valley, with the first pleats on either side of it")}, and work the lines that follow for each, counted from there. Steps go on by {a.Last - a.First + 1} from one figure to the next, and so does every step that a line names; steps named beside a centre are as they are.");
+                    (alike, last) = (true, a.Last);
                     break;
                 case PartOpening o:
                     if (!alike && o.Part != part) Begin($"Pleats {words.Long(o.From)} to {words.Long(o.To)}", RunColumns);
                     part = o.Part;
                     break;
                 case RunLine l:
+                    if (alike && columns[0] != "step") Begin("", RunColumns);
                     lines.Add(Line(l));
+                    if (alike && l.Step.Number == last) (alike, part) = (false, -1);
                     break;
                 case Squeezed s:
                     After($"Step {s.Step.Number} is squeezed between two finished rows, for a run is fixed to its place in the order. Ease the needle in between them.");
                     break;
                 case AlikeLine l:
-                    if (alike) Begin("", ["steps", "its centre", .. l.Level ? (ReadOnlySpan<string>)[] : ["rows"], "levels", "cables", "new needlefuls", .. l.AllNew ? (ReadOnlySpan<string>)[] : ["its starts"]]);
-                    (alike, part) = (false, -1);
+                    columns = ["steps", "its centre", .. l.Level ? (ReadOnlySpan<string>)[] : ["rows"], "levels", "cables", "new needlefuls", .. l.AllNew ? (ReadOnlySpan<string>)[] : ["its starts"]];
                     lines.Add(Line(l));
                     break;
                 case Closing c:
@@ -148,7 +149,7 @@ internal sealed class TableWords(WorkingOrder order, Vocabulary words, UnitSyste
     }
 
     private string Key() =>
-        $"In the lines, G and a number is a gathering row, + so many cable rows from it toward the bottom edge, - toward the top edge. {words.Letter(Flank.Left)} is {words.Beside(Flank.Left)} the centre, "
+        $"In the lines, G and a number is a gathering row, + so many cable rows {words.Toward(Level.Down)} it as the work is held, - {words.Toward(Level.Up)} it. {words.Letter(Flank.Left)} is {words.Beside(Flank.Left)} the centre, "
         + $"{words.Letter(Flank.Right)} {words.Beside(Flank.Right)} it.";
 
     // Only what some line says is explained.
@@ -165,7 +166,7 @@ internal sealed class TableWords(WorkingOrder order, Vocabulary words, UnitSyste
         var bands = told.OfType<BandLine>().ToList();
         if (bands.Any(b => b.Step.Thread == BandThread.GoesOn)) parts.Add("goes on, from where the one before it ended");
         if (bands.Any(b => b.Step.Thread is BandThread.NewWithTail or BandThread.Tail)) parts.Add("half left at the centre, begin there with the middle of the length and leave half of it hanging at the back, to be threaded for the other side");
-        if (runs.Any(r => r.Comes == Coming.NewOrRest)) parts.Add("start, in figures alike, a new length, or what is told under the lines");
+        if (runs.Any(r => r.Comes == Coming.NewOrRest)) parts.Add("start, in figures alike, a new length, or what is told beside its centre");
         return string.Join("; ", parts) + ".";
     }
 
@@ -174,7 +175,7 @@ internal sealed class TableWords(WorkingOrder order, Vocabulary words, UnitSyste
     {
         List<string> parts = ["In a line, first is the level of the first cable"];
         if (halves) parts.Add("before and after, a half stitch before the first cable and after the last");
-        if (carries) parts.Add("carry, so many rows along the pleat and so many pleats sideways, told where the thread goes past the next row or more than 2 pleats sideways" + (told.Any(t => t is RunLine { IsFar: true } l && Carries.IsCabled(l.Step.CarriedPleats)) ? $"; past {Carries.MostFloated} it is cabled across on the back" : ""));
+        if (carries) parts.Add("carry, so many rows along the pleat and so many pleats sideways, told where the thread goes past the next row or more than 2 pleats sideways" + (told.Any(t => t is RunLine { IsFar: true } l && Carries.IsCabled(l.Step.CarriedPleats)) ? "; cabled, worked across in small cables on the back" : ""));
         List<string> goes = [];
         if (told.Any(t => t is RunLine { Goes: Going.Kept })) goes.Add("on is to keep it for the next step");
         if (told.Any(t => t is RunLine { Goes: Going.Hanging })) goes.Add("hang to leave it hanging at the back");
@@ -217,7 +218,7 @@ internal sealed class TableWords(WorkingOrder order, Vocabulary words, UnitSyste
         };
         return new(
         [
-            $"B{l.Number}", l.Slope == 0 ? Vocabulary.Short(l.Highest) : $"{Vocabulary.Short(l.Highest)} to {Vocabulary.Short(l.Lowest)}", $"{step.Band.Band.Thread} {comes}",
+            $"B{l.Number}", l.Slope == 0 ? Vocabulary.Short(l.Highest, step.Pass.Turned) : $"{Vocabulary.Short(l.Highest, step.Pass.Turned)} to {Vocabulary.Short(l.Lowest, step.Pass.Turned)}", $"{step.Band.Band.Thread} {comes}",
             words.Way(rightHanded != step.Band.Stitch.Backward, step.Pass.Turned), words.Short(l.From), words.Short(l.To), l.Slope == 0 ? "-" : $"{l.Start} of {Counting.Of(l.Slope, "step")} {words.Level(Level.Down)}",
             Vocabulary.Number(step.Count), step.TieOff ? "tie off" : "on", words.Of(l.Pattern),
         ]);
@@ -236,11 +237,11 @@ internal sealed class TableWords(WorkingOrder order, Vocabulary words, UnitSyste
         };
         List<string> cells =
         [
-            Vocabulary.Number(step.Number), Vocabulary.Number(step.Row.Index), Vocabulary.Short(l.At), $"{step.Thread} {comes}{(step.Continues ? ", same run" : "")}",
+            Vocabulary.Number(step.Number), Vocabulary.Number(step.Row.Index), Vocabulary.Short(l.At, step.Turned), $"{step.Thread} {comes}{(step.Continues ? ", same run" : "")}",
             words.Way(l.Rightward, step.Turned), words.Short(l.From), words.Short(l.To), Vocabulary.Number(step.Cables), words.Level(step.HeldBegin),
             l.Goes switch { Going.Kept => "on", Going.Hanging => "hang", _ => "tie off" },
         ];
-        if (carries) cells.Insert(4, l.IsFar ? $"{Math.Abs(step.CarriedRows)} and {Math.Abs(step.CarriedPleats)}" : "-");
+        if (carries) cells.Insert(4, l.IsFar ? $"{Math.Abs(step.CarriedRows)} and {Math.Abs(step.CarriedPleats)}{(Carries.IsCabled(step.CarriedPleats) ? ", cabled" : "")}" : "-");
         if (halves)
         {
             var at = carries ? 1 : 0;

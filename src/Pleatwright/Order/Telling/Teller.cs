@@ -116,7 +116,7 @@ internal sealed class Teller
         {
             var repeated = repeat < repeats.Length && i + 1 >= repeats[repeat].First ? repeats[repeat] : null;
             var centre = repeated is null ? middle : Centre(repeated.First, repeated.Length);
-            if (repeated is not null && i + 1 == repeated.First) told.Add(new AlikeOpening(repeated.First, repeated.Last, repeated.Again.Length + 1, !centre.IsValley));
+            if (repeated is not null && i + 1 == repeated.First) Alike(repeated, !centre.IsValley);
             var step = order.Steps[i];
             var here = (order.Parts.Of(step.RunIndex), order.Outward.WayOf(step.RunIndex), order.Outward.GenerationOf(step.RunIndex));
             if (section != here && (section?.Part != here.Item1 || !pinned)) told.Add(Opening(here, centre, i, repeated is null && repeat < repeats.Length ? repeats[repeat].First - 1 : order.Steps.Length));
@@ -135,32 +135,37 @@ internal sealed class Teller
                 if (step.Row.Index % perSpace == 0) told.Add(new RowCheck(step.Row.Index / perSpace + 1, here.Item2 == 0, step));
             }
             if (repeated is null || step.Number != repeated.Last) continue;
-            foreach (var copy in repeated.Again.Prepend(new Copy(repeated.First, 0, false, 0)))
-            {
-                var steps = order.Steps.Slice(copy.First - 1, repeated.Length);
-                var its = Centre(copy.First, repeated.Length);
-                if (copy.First != repeated.First)
-                {
-                    cables += steps.Sum(s => s.Cables);
-                    needlefuls += steps.Count(s => s.Threads);
-                }
-                var valley = new Valley(its.Twice / 2);
-                told.Add(new AlikeLine(copy.First, copy.First + repeated.Length - 1, its.IsValley ? (middle.To(valley.LeftPleat, false), middle.To(valley.RightPleat, false)) : null,
-                    its.IsValley ? null : middle.To(new Pleat(its.Twice / 2), false), copy.Swapped, steps.Sum(s => s.Cables), steps.Count(s => s.Threads))
-                {
-                    Step = steps[0],
-                    Lower = copy.Lower,
-                    PerSpace = perSpace,
-                    Level = repeated.Again.All(c => c.Lower == 0),
-                    Starts = Starts(steps),
-                    AllNew = Starts(order.Steps.Slice(repeated.First - 1, repeated.Length * (repeated.Again.Length + 1))).IsEmpty,
-                });
-            }
+            cables += repeated.Again.Sum(c => order.Steps.Slice(c.First - 1, repeated.Length).Sum(s => s.Cables));
+            needlefuls += repeated.Again.Sum(c => order.Steps.Slice(c.First - 1, repeated.Length).Count(s => s.Threads));
             i = repeated.End - 1;
             repeat++;
             section = null;
         }
         told.Add(new Closing(cables, order.Steps.Sum(s => s.HalfStitches), needlefuls, order.Turns));
+    }
+
+    // Where each of them lies comes first: there the hand begins.
+    private void Alike(Repeated repeated, bool onPleat)
+    {
+        told.Add(new AlikeOpening(repeated.First, repeated.Last, repeated.Again.Length + 1, onPleat));
+        var level = repeated.Again.All(c => c.Lower == 0);
+        var allNew = Starts(order.Steps.Slice(repeated.First - 1, repeated.Length * (repeated.Again.Length + 1))).IsEmpty;
+        foreach (var copy in repeated.Again.Prepend(new Copy(repeated.First, 0, false, 0)))
+        {
+            var steps = order.Steps.Slice(copy.First - 1, repeated.Length);
+            var its = Centre(copy.First, repeated.Length);
+            var valley = new Valley(its.Twice / 2);
+            told.Add(new AlikeLine(copy.First, copy.First + repeated.Length - 1, its.IsValley ? (middle.To(valley.LeftPleat, false), middle.To(valley.RightPleat, false)) : null,
+                its.IsValley ? null : middle.To(new Pleat(its.Twice / 2), false), copy.Swapped, steps.Sum(s => s.Cables), steps.Count(s => s.Threads))
+            {
+                Step = steps[0],
+                Lower = copy.Lower,
+                PerSpace = perSpace,
+                Level = level,
+                Starts = Starts(steps),
+                AllNew = allNew,
+            });
+        }
     }
 
     private ImmutableArray<ToldStart> Starts(ImmutableArray<Step> steps) =>

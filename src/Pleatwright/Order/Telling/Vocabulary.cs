@@ -74,12 +74,21 @@ internal sealed class Vocabulary(LevelWords words)
     /// <summary>What is said when the work is turned back.</summary>
     public string TurnBack => $"Turn the work back: {Edge(false)}.";
 
-    /// <summary>"G4", "G4+1", "G2+1/2 space-1": a height in a line of the table.</summary>
-    public static string Short(Height height)
+    /// <summary>"below", "right of": where a height lies from another one, as the work is held.</summary>
+    public string Toward(Level level) => (level, Sideways) switch
+    {
+        (Chart.Level.Up, false) => "above",
+        (_, false) => "below",
+        (Chart.Level.Up, true) => "left of",
+        _ => "right of",
+    };
+
+    /// <summary>"G4", "G4+1", "G2+1/2 space-1": a height in a line of the table, as the work is held: turned, what was below lies above.</summary>
+    public static string Short(Height height, bool turned = false)
     {
         var text = string.Create(CultureInfo.InvariantCulture, $"G{height.From.Number}");
-        if (height.Eighths != 0) text += $"{(height.Eighths < 0 ? '-' : '+')}{Eighths(Math.Abs(height.Eighths))} space";
-        if (height.Rows != 0) text += $"{(height.Rows < 0 ? '-' : '+')}{Number(Math.Abs(height.Rows))}";
+        if (height.Eighths != 0) text += $"{(height.Eighths < 0 != turned ? '-' : '+')}{Eighths(Math.Abs(height.Eighths))} space";
+        if (height.Rows != 0) text += $"{(height.Rows < 0 != turned ? '-' : '+')}{Number(Math.Abs(height.Rows))}";
         return text;
     }
 

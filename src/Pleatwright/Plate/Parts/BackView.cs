@@ -17,8 +17,11 @@ internal static class BackView
 
     /// <summary>Whether there is anything to see on the back: backsmocking, carries, or thread inside the folds.</summary>
     public static bool IsWanted(WorkingOrder order) =>
-        !order.Backsmock.Rows.IsEmpty || order.CarriedInAll > Measure.Length.Zero
-        || order.Work.Bands.Any(b => b.Passes.Any(p => p.Stitches.Any(s => s.Kind == StitchKind.Slip)));
+        !order.Backsmock.Rows.IsEmpty || order.CarriedInAll > Measure.Length.Zero || HasSlips(order.Work);
+
+    private static bool HasSlips(Work work) => work.Bands.Any(b => b.Passes.Any(p => p.Stitches.Any(s => s.Kind == StitchKind.Slip)));
+
+    private static bool HasCarries(WorkingOrder order) => ByThread(order, BackPathKind.Carry).Any() || BackPath.CarriesOfBacksmocking(order).Any();
 
     // Pleats this wide (millimetres) can be followed; narrower ones are better shown larger, in strips. Learners have them easy to follow.
     private const double Followed = 0.9, Easy = 2.4;
@@ -29,7 +32,7 @@ internal static class BackView
     private const double BetweenStrips = 4;
 
     /// <summary>Which way round it is seen.</summary>
-    public static string Lead(Work work) => FormattableString.Invariant($"seen from behind: pleat {work.Pleating.Pleats} lies at the left");
+    public static string Lead(Work work) => FormattableString.Invariant($"seen from behind: pleats {work.Pleating.Pleats} to 1 from left to right");
 
     /// <summary>As few strips, one under another, as make the pleats wide enough to follow, else as many as show them widest.</summary>
     /// <param name="order">The working order.</param>
@@ -65,8 +68,10 @@ internal static class BackView
     /// <summary>What the view shows, for its caption.</summary>
     public static string Words(WorkingOrder order) =>
         (order.Backsmock.Rows.IsEmpty ? "" : "Bricks are backsmocking, worked first. ")
-        + "Grey is the stitching of the front. Lines are threads carried on the back; broken lines lie inside the folds. "
-        + "A dot is where a thread starts, a ring where it is tied off.";
+        + (order.Work.Runs.Length + order.Work.Bands.Length > 0 ? "Grey is the stitching of the front. " : "")
+        + (HasCarries(order) ? "Lines are threads carried on the back. " : "") + (HasSlips(order.Work) ? "Broken lines are threads inside the folds. " : "")
+        + (ByThread(order, BackPathKind.Start).Any() ? "A square is where a thread starts, a ring where it is tied off. " : "")
+        + FormattableString.Invariant($"Pleats have the numbers of the front, so that seen from behind they run from {order.Work.Pleating.Pleats} at the left down to 1.");
 
     /// <summary>Draws it in one piece.</summary>
     /// <param name="order">The working order.</param>
@@ -154,7 +159,7 @@ internal static class BackView
         }
     }
 
-    // Where threads start, as dots, and where they are tied off, as rings; over the backsmocking, which is worked first.
+    // Where threads start, as squares, and where they are tied off, as rings, as on the chart; over the backsmocking, which is worked first.
     private static void Ends(View view, WorkingOrder order, ImmutableArray<Mark>.Builder marks)
     {
         var r = Math.Clamp(Math.Min(view.Line * 0.7, view.Pitch * 0.45), 0.22, 0.9);
@@ -166,9 +171,9 @@ internal static class BackView
         }
         foreach (var (thread, paths) in ByThread(order, BackPathKind.Start))
         {
-            var dots = new OutlineBuilder();
-            foreach (var path in paths.Where(p => view.Shows(p.Points[^1].Pleat, p.Points[^1].Pleat))) dots.Circle(view.At(path.Points[^1]), r);
-            if (!dots.IsEmpty) marks.Add(new Shape(dots.Build(), thread.Colour, new Pen(Look.Darker(thread.Colour, 0.35), r * 0.25)));
+            var squares = new OutlineBuilder();
+            foreach (var path in paths.Where(p => view.Shows(p.Points[^1].Pleat, p.Points[^1].Pleat))) squares.Rectangle(new Box(view.At(path.Points[^1]).X, view.At(path.Points[^1]).Y, 0, 0).Grown(r * 0.9));
+            if (!squares.IsEmpty) marks.Add(new Shape(squares.Build(), thread.Colour, new Pen(Look.Darker(thread.Colour, 0.35), r * 0.25)));
         }
     }
 

@@ -12,17 +12,20 @@ internal static class ChartField
     /// <param name="look">How it is dressed.</param>
     /// <param name="middle">The centre that pleats are counted from; the piece's where none is given.</param>
     /// <param name="behind">What else lies behind the stitches.</param>
-    /// <param name="crossings">What lies over the stitches and under the letters.</param>
-    public static ImmutableArray<Mark> Draw(ChartGeometry geometry, ChartWindow window, Look look, Middle? middle = null, IEnumerable<Mark>? behind = null, IEnumerable<Mark>? crossings = null) =>
+    /// <param name="steps">What is written on it: threads that cross the back lie over the stitches, and letters keep clear of the rest.</param>
+    public static ImmutableArray<Mark> Draw(ChartGeometry geometry, ChartWindow window, Look look, Middle? middle = null, IEnumerable<Mark>? behind = null, StepMarks? steps = null) =>
     [
         .. ChartCloth.Draw(geometry, window, look, middle),
         .. ChartCloth.DrawCentre(geometry, window, look),
         .. behind ?? [],
-        .. ThreadShapes.Bands(geometry, window, look),
+        .. ThreadShapes.Bands(geometry, window, look, steps),
         .. ChartBricks.Draw(geometry, window, look),
         .. ChartCloth.DrawThreads(geometry, window, look),
-        .. crossings ?? [],
-        .. ChartBricks.Letters(geometry, window),
+        .. steps?.Crossings(window) ?? [],
+        .. steps?.Letters(window) ?? Letters(geometry, window, look),
         .. ThreadShapes.Accents(geometry, window, look),
     ];
+
+    private static IEnumerable<Mark> Letters(ChartGeometry geometry, ChartWindow window, Look look) =>
+        ThreadLetters.Of(geometry, window, look, null).Letters.SelectMany(l => ThreadLetters.Draw(l.Thread, l.Centre, l.Radius, look));
 }

@@ -145,7 +145,7 @@ internal static class ChartPages
         {
             var window = WorkedWindow(work);
             var steps = new StepMarks(geometry, order, order.Steps, window, look, bounded: true) { Bands = Excerpts.BandsIn(order, window) };
-            drawn.UnionWith(steps.Crossings().Concat(steps.Draw()).Select(m => m.Means).OfType<Sign>());
+            drawn.UnionWith(steps.Crossings(window).Concat(steps.Draw(window)).Select(m => m.Means).OfType<Sign>());
             return drawn;
         }
         var excerpts = Excerpts.Of(order);
@@ -282,12 +282,16 @@ internal static class ChartPages
             var narrower = Sized(from, share);
             if (narrower.Tiling.Count == 1 || narrower.Tiling.Count * 3 <= best.Tiling.Count * 2) (best, narrow) = (narrower, share);
         }
+        // the largest that shows no part of a figure beside another's sheet; else the largest
+        (Tiling Tiling, Paper Paper)? largest = null;
         for (var tenths = to; tenths > from; tenths--)
         {
             var larger = Sized(tenths, narrow);
-            if (larger.Tiling.Count <= best.Tiling.Count) return larger;
+            if (larger.Tiling.Count > best.Tiling.Count) continue;
+            if (larger.Tiling.IsBare) return larger;
+            largest ??= larger;
         }
-        return best;
+        return best.Tiling.IsBare ? best : largest ?? best;
 
         (Tiling Tiling, Paper Paper) Sized(double tenths, double share) => Better(new ChartGeometry(work, pitch * tenths / 10 * share, line * tenths / 10), window, options, FootHeight, wholes);
     }
@@ -345,7 +349,7 @@ internal static class ChartPages
         var move = new Spot(room.X + (room.Width - box.Width) / 2 - box.X, room.Y - box.Y);
         var placed = box.Moved(move.X, move.Y);
         page.Figure(alternate,
-            new Inset([.. ChartField.Draw(geometry, tile.Window, look, crossings: steps?.Crossings()), .. steps?.Draw() ?? []], move, placed),
+            new Inset([.. ChartField.Draw(geometry, tile.Window, look, steps: steps), .. steps?.Draw(tile.Window) ?? []], move, placed),
             new Inset(ChartRulers.Draw(geometry, tile.Window, look, levels), move));
         if (tiling.Count > 1)
             Joins.Draw(page, new PageGrid(tiling.Columns, tiling.Rows, numbers), new GridPlace(tile.Column, tile.Row, placed,

@@ -37,6 +37,7 @@ internal sealed class ExcerptDrawing
         var (wantLeft, wantRight) = steps.Beyond(excerpt.Window);
         int moreLeft = Math.Min((int)Math.Ceiling(wantLeft / geometry.Pitch), excerpt.Window.FirstPleat - 1), moreRight = Math.Min((int)Math.Ceiling(wantRight / geometry.Pitch), geometry.Work.Pleating.Pleats - excerpt.Window.LastPleat);
         window = excerpt.Window with { FirstPleat = excerpt.Window.FirstPleat - Math.Max(0, moreLeft), LastPleat = excerpt.Window.LastPleat + Math.Max(0, moreRight) };
+        window = WithoutOthers(window, order);
         (left, right) = steps.Beyond(window);
         var box = geometry.BoxOf(window);
         Title = TitleOf(order);
@@ -44,6 +45,27 @@ internal sealed class ExcerptDrawing
         Top = Lines.Count * TitleLeading + RulerHeight;
         View = new Box(box.X - left - LeftRuler, box.Y - Top, box.Width + left + right + LeftRuler + RightRuler, box.Height + Top + Foot);
     }
+
+    // No half of a stitch of what is charted elsewhere stands at its sides: there is bare paper for the labels, too.
+    private ChartWindow WithoutOthers(ChartWindow wide, WorkingOrder order)
+    {
+        if (excerpt.Title.Length > 0 || excerpt.Steps.IsEmpty) return wide; // what is shown from the beginning goes on at the right
+        var own = Excerpts.BoxOf(excerpt.Steps);
+        for (var before = default(ChartWindow); before != wide;)
+        {
+            before = wide; // what is left out for one run may cut another
+            for (var y = Math.Max(0, wide.FirstRow); y <= Math.Min(wide.LastRow, order.Work.CableRows - 1); y++)
+                foreach (var run in order.Work.RunsIn(new CableRow(y)))
+                {
+                    if (run.FirstPleat.Number > own.LastPleat && run.FirstPleat.Number <= wide.LastPleat && run.LastPleat.Number > wide.LastPleat) wide = wide with { LastPleat = run.FirstPleat.Number - 1 };
+                    if (run.LastPleat.Number < own.FirstPleat && run.LastPleat.Number >= wide.FirstPleat && run.FirstPleat.Number < wide.FirstPleat) wide = wide with { FirstPleat = run.LastPleat.Number + 1 };
+                }
+        }
+        return wide;
+    }
+
+    /// <summary>The part of the chart it shows, labels' room and all.</summary>
+    public ChartWindow Shown => window;
 
     /// <summary>What it takes, rulers and title and all, in the chart's own millimetres.</summary>
     public Box View { get; }
@@ -98,7 +120,7 @@ internal sealed class ExcerptDrawing
 
     /// <summary>What of it the key explains beside its stitches.</summary>
     public IEnumerable<Sign> Signs() =>
-        ((IEnumerable<Mark>)[.. ChartCloth.Draw(geometry, window, look, excerpt.Middle), .. ChartCloth.DrawCentre(geometry, window, look), .. CentreLine(geometry.BoxOf(window)), .. steps.Crossings(), .. steps.Draw()])
+        ((IEnumerable<Mark>)[.. ChartCloth.Draw(geometry, window, look, excerpt.Middle), .. ChartCloth.DrawCentre(geometry, window, look), .. CentreLine(geometry.BoxOf(window)), .. steps.Crossings(window), .. steps.Draw(window)])
         .Select(m => m.Means).OfType<Sign>();
 
     /// <summary>Draws it.</summary>
@@ -109,7 +131,7 @@ internal sealed class ExcerptDrawing
         var marks = ImmutableArray.CreateBuilder<Mark>();
         for (var i = 0; i < Lines.Count; i++)
             marks.Add(new Lettering(new Spot(View.X, View.Y + i * TitleLeading + Typeface.CapHeight(TitleStyle)), Lines[i], TitleStyle));
-        marks.Add(new Inset(ChartField.Draw(geometry, window, look, excerpt.Middle, CentreLine(box), steps.Crossings()), default, box));
+        marks.Add(new Inset(ChartField.Draw(geometry, window, look, excerpt.Middle, CentreLine(box), steps), default, box));
         // gathering rows go on over the bare paper to their numbers
         var rows = new OutlineBuilder();
         for (var g = 1; g <= geometry.Work.Pleating.Cloth.GatheringRows; g++)
@@ -120,7 +142,7 @@ internal sealed class ExcerptDrawing
         Ruler(box, marks);
         ChartRulers.GatheringRows(geometry, look, outer, marks);
         ChartRulers.CableRows(geometry, window, look, outer, marks);
-        marks.AddRange(steps.Draw());
+        marks.AddRange(steps.Draw(window));
         return marks.ToImmutable();
     }
 

@@ -120,6 +120,9 @@ public sealed record SignEntry(Sign Sign, string Words, Drawing? Sample = null)
 {
     /// <summary>Whether the work goes from right to left, as a left hand takes it.</summary>
     public bool Leftward { get; init; }
+
+    /// <summary>Whether it is marked on a number's tag, too, where there is no room beside the stitches.</summary>
+    internal bool OnTag { get; init; }
 }
 
 /// <summary>The key: every thread with its brick, and every sign on the chart.</summary>
@@ -145,14 +148,13 @@ internal static class KeyPart
         var drawn = ChartPages.Signs(order, options);
         if (work.Runs.Length > 0) drawn.UnionWith([Sign.UpCable, Sign.DownCable]);
         if (HasHalves(work)) drawn.Add(Sign.HalfStitch);
-        if (drawn.Contains(Sign.Run)) drawn.Remove(Sign.RunWithin); // the same numbers
         IEnumerable<(Sign Sign, string Words)> all =
         [
             (Sign.UpCable, $"{up} cable, on its row’s upper line"),
             (Sign.DownCable, $"{down} cable, on the lower line"),
             (Sign.HalfStitch, "Half stitch, to square an end"),
             (Sign.Run, "Step, cables, the way it goes"),
-            (Sign.RunWithin, "Step on the first cable, cables on the last"),
+            (Sign.RunWithin, "Step on its first cable, cables on the last"),
             (Sign.TurnedRun, drawn.Contains(Sign.Run) ? "The same, the work turned" : "Step, cables, the way it goes, the work turned"),
             (Sign.BandRun, "Step of a band, its stitches"),
             (Sign.FigureStarts, "A figure is begun here"),
@@ -168,7 +170,7 @@ internal static class KeyPart
             (Sign.TenthPleat, "Every tenth pleat from the centre"),
             (Sign.SeamPleats, "Seam pleats, undone later"),
         ];
-        return [.. all.Where(s => drawn.Contains(s.Sign)).Select(s => new SignEntry(s.Sign, s.Words) { Leftward = work.Piece.Working.Hand == Hand.Left }), .. StitchSamples.Of(work, levels)];
+        return [.. all.Where(s => drawn.Contains(s.Sign)).Select(s => new SignEntry(s.Sign, s.Words) { Leftward = work.Piece.Working.Hand == Hand.Left, OnTag = options.Edition == Edition.Learner || drawn.Contains(Sign.RunWithin) }), .. StitchSamples.Of(work, levels)];
     }
 
     private static bool HasHalves(Work work)
@@ -250,14 +252,15 @@ internal static class KeyPart
             case Sign.RunWithin:
                 Brick(0, 1, 2, strong: true);
                 Brick(2, 1, 2, strong: true);
-                var within = look.Ruler with { Points = Math.Min(look.Ruler.Points, Typeface.PointsOfCap(line * 0.7)), Face = Face.TextBold, Colour = look.Accent.LetterOn };
-                marks.Add(new Lettering(new Spot(box.X + pitch, box.Y + 1.5 * line + Typeface.CapHeight(within) / 2), "7", within, Anchor.Middle));
-                marks.Add(new Lettering(new Spot(box.X + 3 * pitch, box.Y + 1.5 * line + Typeface.CapHeight(within) / 2), "12", within with { Face = Face.Text }, Anchor.Middle));
+                Brick(1, 2, 2, strong: true);
+                Tagged(entry.Leftward ? 3 : 1, "7", Face.TextBold, true, Colour.White, look.Ink);
+                Tagged(entry.Leftward ? 1 : 3, "12", Face.Text, false, Colour.White, look.Ink);
                 break;
             case Sign.FigureStarts:
                 marks.Clear();
                 var begun = look.Ruler with { Face = Face.TextItalic, Colour = look.Accent };
                 marks.Add(new Lettering(new Spot(box.X, box.Centre.Y + Typeface.CapHeight(begun) / 2), StepMarks.StartWord, begun));
+                if (entry.OnTag) Tagged(3.2, "7", Face.TextBold, true, look.Accent, look.Accent.LetterOn);
                 break;
             case Sign.FigureCentre:
                 marks.Add(new Shape(Outline.Line(box.Centre.X, box.Y, box.Centre.X, box.Bottom), null, new Pen(look.Ink, 0.25) { Dashes = (2.4, 0.7) }));
@@ -278,6 +281,16 @@ internal static class KeyPart
                 break;
         }
         return [new Inset(marks.ToImmutable(), default, box)];
+
+        // as StepMarks has them
+        void Tagged(double pleats, string words, Face face, bool isStep, Colour fill, Colour ink)
+        {
+            var type = new TypeStyle(face, Math.Min(look.Ruler.Points, Typeface.PointsOfCap(line * 0.95)), ink);
+            var (centre, cap) = (new Spot(box.X + pleats * pitch, box.Centre.Y), Typeface.CapHeight(type));
+            var (half, point) = (Typeface.Width(words, type) / 2 + 0.35, isStep ? cap * 0.55 : 0);
+            marks.Add(new Shape(StepMarks.Shaped(new Box(centre.X - half - (entry.Leftward ? point : 0), centre.Y - cap * 0.85, 2 * half + point, cap * 1.7), point, !entry.Leftward), fill, new Pen(look.Ink, 0.18)));
+            marks.Add(new Lettering(centre with { Y = centre.Y + cap / 2 }, words, type, Anchor.Middle));
+        }
 
         void Line(Pen pen) => marks.Add(new Shape(Outline.Line(box.X, box.Centre.Y, box.Right, box.Centre.Y), null, pen));
 

@@ -3,6 +3,7 @@ using Pleatwright.Chart;
 using Pleatwright.Cloth;
 using Pleatwright.Measure;
 using Pleatwright.Order;
+using Pleatwright.Proof;
 using Pleatwright.Thread;
 
 namespace Pleatwright.Plate.Parts;
@@ -10,7 +11,11 @@ namespace Pleatwright.Plate.Parts;
 /// <summary>One thing that is needed or settled.</summary>
 /// <param name="Label">What it is about, one or two words; empty when it goes on from the line above or needs none.</param>
 /// <param name="Words">What it comes to.</param>
-public sealed record MaterialLine(string Label, string Words);
+public sealed record MaterialLine(string Label, string Words)
+{
+    /// <summary>Whether the cover of the plate's own edition, in ordinary print, says it under a picture.</summary>
+    internal bool OnCover { get; init; }
+}
 
 /// <summary>Things of one kind that are needed.</summary>
 /// <param name="Heading">What kind.</param>
@@ -25,18 +30,26 @@ internal static class MaterialsPart
     /// <param name="order">Its working order.</param>
     /// <param name="units">Units of lengths.</param>
     /// <param name="facts">What the cover says already.</param>
-    public static ImmutableArray<MaterialGroup> Of(Work work, WorkingOrder order, UnitSystem units, ImmutableArray<Fact> facts) =>
+    /// <param name="ways">Other colour ways.</param>
+    public static ImmutableArray<MaterialGroup> Of(Work work, WorkingOrder order, UnitSystem units, ImmutableArray<Fact> facts, ImmutableArray<ColourWay> ways) =>
     [
         new("Cloth and gathering",
         [
             .. ClothWords.Of(work.Pleating, units).Where(l => !facts.Any(f => f.Value.Contains(l.Words, StringComparison.OrdinalIgnoreCase))).Select(l => new MaterialLine(Tidy.Line(l.Label), Tidy.Line(l.Words).Capital())),
             .. Advice.Cloths(work.Pleating.Gauge.Fullness).Select((c, i) => new MaterialLine(i == 0 ? "Kind" : "", AdviceWords.Of(c))),
         ]),
-        new("Needle and thread", [.. Needle(work, order, units).Select(l => new MaterialLine("", l))]),
+        new("Needle and thread", [.. Needle(work, order, units).Select(l => new MaterialLine("", l)), .. InOtherColours(ways)]),
         .. ToCut(order, units),
         .. order.Backsmock.Rows.IsEmpty ? [] : new[] { new MaterialGroup("Backsmocking", [.. Back(order, units).Select(l => new MaterialLine("", l))]) },
         new("Finishing", [.. Finishing.Of(work.Pleating.Cloth).Select(f => new MaterialLine("", Finishing.Say(f, work.Pleating, units)))]),
     ];
+
+    // Every colour way with the colour of every thread in use: a picture of it does not say which thread is which.
+    private static ImmutableArray<MaterialLine> InOtherColours(ImmutableArray<ColourWay> ways) => ways.IsEmpty ? [] :
+        [new("", $"Other colours: {string.Join("; or ", ways.Select(Say))}.") { OnCover = true }];
+
+    /// <summary>"r violet, b green on pale grey".</summary>
+    internal static string Say(ColourWay way) => $"{string.Join(", ", way.Threads.Select(t => $"{t.Key} {t.Word}"))} on {way.ClothWord}";
 
     // Left out where a skein is too short for one needleful; the threads' own lines say so.
     private static ImmutableArray<MaterialGroup> ToCut(WorkingOrder order, UnitSystem units)
@@ -62,7 +75,7 @@ internal static class MaterialsPart
             "An embroidery needle whose eye takes the strands without dragging" + (needles.IsEmpty ? "." : $": commonly {AdviceWords.Of(needles)}."),
             $"Needlefuls of {work.Piece.Working.WorkingLength.Say(units)}. Strip the strands apart and lay them together again.",
             "Strong gathering thread in a colour that shows on the cloth.",
-            $"The plan starts a thread {Counting.Of(order.Needlefuls, "time")}; the amounts include starts and tie-offs.",
+            "Amounts include starts and tie-offs.", // how many, the difficulty says
         ];
     }
 
@@ -74,8 +87,7 @@ internal static class MaterialsPart
         var skeins = Cutting.StrandsPerSkein(back.Thread, length) > 0 ? $", {Counting.Of(Cutting.Amount(back.Use, length).Skeins, "skein")}" : "";
         return
         [
-            $"Floss near the colour of the cloth: {back.Length.Say(units)} in {Counting.Of(back.Needlefuls, "needleful")} of {Counting.Of(back.Thread.Strands, "strand")}{skeins}.",
-            $"It is worked on the back before anything else: {Counting.Of(back.Cables, "cable")} along {Counting.Of(back.Rows.Select(r => r.Row).Distinct().Count(), "gathering row")}.",
+            $"Floss near the colour of the cloth: {back.Length.Say(units)} in {Counting.Of(back.Needlefuls, "needleful")} of {Counting.Of(back.Thread.Strands, "strand")}{skeins}, for {Counting.Of(back.Cables, "cable")} along {Counting.Of(back.Rows.Select(r => r.Row).Distinct().Count(), "gathering row")}.",
         ];
     }
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using System.Runtime.CompilerServices;
 using Pleatwright.Chart;
 using Pleatwright.Cloth;
 using Pleatwright.Measure;
@@ -34,7 +35,10 @@ internal sealed record Published
     public required ImmutableArray<NeedleSuggestion> Needles { get; init; }
 
     /// <summary>Up to three other colour ways that keep its contrast, the best kept first; perhaps none.</summary>
-    public ImmutableArray<ColourWay> ColourWays => field.IsDefault ? field = Proof.ColourWays.Of(Order.Work) : field;
+    public ImmutableArray<ColourWay> ColourWays => [.. Ways.GetValue(Order.Work, w => [.. Proof.ColourWays.Of(w)])];
+
+    // found once, however many editions are made of a work
+    private static readonly ConditionalWeakTable<Work, ColourWay[]> Ways = [];
 
     /// <summary>How it is finished, in order; <see cref="Parts.Finishing.Say"/> says each.</summary>
     public required ImmutableArray<FinishingStep> Finishing { get; init; }

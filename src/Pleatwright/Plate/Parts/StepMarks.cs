@@ -22,10 +22,11 @@ internal sealed class StepMarks
     private readonly WorkingOrder order;
     private readonly Look look;
     private readonly List<Label> labels = [];
-    private readonly List<Step> inside = [];
+    private readonly List<Tag> tags = [];
     private readonly HashSet<int> firsts;
     private readonly ImmutableArray<Step> steps;
     private readonly (double From, double To) bounds;
+    private readonly ImmutableArray<(Spot From, Spot To)> crossings;
 
     /// <summary>Finds where everything stands.</summary>
     /// <param name="geometry">Where the chart's parts lie.</param>
@@ -41,6 +42,7 @@ internal sealed class StepMarks
         bounds = bounded ? (box.X, box.Right) : (double.NegativeInfinity, double.PositiveInfinity);
         this.steps = [.. steps.Where(s => IsShown(s, Begins(s)) && FirstPleat(s) >= window.FirstPleat && FirstPleat(s) <= window.LastPleat)];
         firsts = FirstsOfFigures(order);
+        crossings = [.. Crossed()];
         foreach (var row in this.steps.GroupBy(s => s.Row.Index)) Row(row.Key, [.. row.OrderBy(s => Math.Min(s.From.Number, s.To.Number))]);
     }
 
@@ -58,15 +60,17 @@ internal sealed class StepMarks
     }
 
     /// <summary>Whether some are written within the stitches, for want of room beside them.</summary>
-    public bool AnyInside => inside.Count > 0;
+    public bool AnyInside => tags.Count > 0;
 
     /// <summary>The marks, in the chart's own millimetres; they lie over the stitches.</summary>
-    public IEnumerable<Mark> Draw()
+    /// <param name="shown">The part of the chart that is shown round them, where it is more than the window.</param>
+    public IEnumerable<Mark> Draw(ChartWindow? shown = null)
     {
         foreach (var mark in Leaders()) yield return mark;
         foreach (var mark in Ends()) yield return mark;
-        foreach (var step in inside)
-            foreach (var mark in Inside(step)) yield return mark;
+        var lettered = OnTags(shown ?? window);
+        foreach (var (tag, at) in tags.Select((t, i) => (t, i)))
+            foreach (var mark in tag.Draw(look, lettered.Contains(at))) yield return mark;
         foreach (var label in (IEnumerable<Written>)[.. labels, .. bandLabels])
             foreach (var mark in label.Draw(look)) yield return mark;
     }
@@ -178,8 +182,8 @@ internal sealed class StepMarks
             Label? last = null;
             foreach (var step in one)
             {
-                var alone = new Label([step], rightward, Begins(step) * geometry.Pitch, y, this);
-                // the word goes before the number does
+                var alone = Uncrossed(at => new Label([step], rightward, at, y, this), Begins(step) * geometry.Pitch, rightward, last);
+                // where there is no room for the word its number stands on a tag, as it does on the stitches
                 if (!Free(alone) && firsts.Contains(step.Number)) alone = new Label([step], rightward, Begins(step) * geometry.Pitch, y, this, worded: false);
                 if (Free(alone))
                 {
@@ -188,9 +192,22 @@ internal sealed class StepMarks
                     continue;
                 }
                 if (last is not null && new Label([.. last.Steps, step], rightward, last.At, y, this) is var longer && longer.Steps.Length <= 5 && Free(longer)) last = longer;
-                else inside.Add(step);
+                else Inside(step);
             }
             if (last is not null) Keep(last);
+        }
+
+        // Beyond threads that cross the back beside the run, if they cross near it.
+        Label Uncrossed(Func<double, Label> at, double begins, bool rightward, Label? before)
+        {
+            var label = at(begins);
+            for (var moved = label; ;)
+            {
+                if (CrossingUnder(moved.Plate) is not { } crossed)
+                    return Free(moved) && (before is null || moved.Left >= before.Right || moved.Right <= before.Left) ? moved : label;
+                moved = at(rightward ? moved.At - (moved.Plate.Right - crossed.From) - 0.3 : moved.At + (crossed.To - moved.Plate.X) + 0.3);
+                if (Math.Abs(moved.At - begins) > FurthestMoved) return label;
+            }
         }
 
         bool Free(Label label) => label.Left >= bounds.From && label.Right <= bounds.To && !taken.Any(t => t.From < label.Ground.To - 0.05 && t.To > label.Ground.From + 0.05);
@@ -199,6 +216,27 @@ internal sealed class StepMarks
         {
             labels.Add(label);
             taken.Add(label.Ground);
+        }
+    }
+
+    private const double FurthestMoved = 5; // millimetres from its run, at the most (our own choice)
+
+    // From where to where across threads cross the back under a box; null where none does.
+    private (double From, double To)? CrossingUnder(Box box)
+    {
+        (double From, double To)? under = null;
+        foreach (var (from, to) in crossings)
+            foreach (var (a, b) in Within(from, to, box))
+                under = (Math.Min(under?.From ?? a, a), Math.Max(under?.To ?? b, b));
+        return under;
+
+        static IEnumerable<(double, double)> Within(Spot from, Spot to, Box box)
+        {
+            var parts = Beside(from, to, (0, 1), box).ToList();
+            if (parts is [(0, 1)]) yield break;
+            double enters = parts.Where(p => p.From == 0).Select(p => p.To).DefaultIfEmpty(0).First(), leaves = parts.Where(p => p.To == 1).Select(p => p.From).DefaultIfEmpty(1).Last();
+            double a = from.X + enters * (to.X - from.X), b = from.X + leaves * (to.X - from.X);
+            yield return (Math.Min(a, b), Math.Max(a, b));
         }
     }
 
@@ -212,16 +250,16 @@ internal sealed class StepMarks
         return new Spot(across * geometry.Pitch + inward, geometry.TopOf(Lattice.LineOf(step.Row, level)) + geometry.LineHeight / 2);
     }
 
-    private IEnumerable<Mark> Ends()
+    private IEnumerable<Mark> Ends() => EndSpots().SelectMany(e => End(e.Sign, e.At, Radius, look));
+
+    private IEnumerable<(Sign Sign, Spot At)> EndSpots()
     {
         foreach (var step in steps)
         {
             var end = step.TieOff || step.GoesOn ? Sign.ThreadEnds : step.Parks ? Sign.ThreadWaits : (Sign?)null;
-            if (end is { } sign && IsShown(step, Ends(step))) // a long run may end beyond what is shown
-                foreach (var mark in End(sign, At(step, true), Radius, look)) yield return mark;
+            if (end is { } sign && IsShown(step, Ends(step))) yield return (sign, At(step, true)); // a long run may end beyond what is shown
             var begin = step.Starts == StartKind.New ? Sign.ThreadStarts : order.Steps[step.Number - 2].Needleful != step.Needleful ? Sign.ThreadTakenUp : (Sign?)null;
-            if (begin is { } first)
-                foreach (var mark in End(first, At(step, false), Radius, look)) yield return mark;
+            if (begin is { } first) yield return (first, At(step, false));
         }
     }
 
@@ -241,54 +279,167 @@ internal sealed class StepMarks
     public static IEnumerable<Mark> Crossing(Outline outline, Look look) =>
         [new Shape(outline, null, new Pen(Colour.White, 0.7)), new Shape(outline, null, new Pen(look.Ink, 0.3) { Dashes = (1, 0.7) }) { Means = Sign.Crossing }];
 
-    /// <summary>Threads that cross the back further than a hand would take them by itself; they lie over the stitches and under the threads' letters.</summary>
-    public IEnumerable<Mark> Crossings()
+    /// <summary>Threads that cross the back further than a hand would take them by itself, from where one is left to where it is taken up.</summary>
+    public ImmutableArray<(Spot From, Spot To)> CrossingLines => crossings;
+
+    /// <summary>They lie over the stitches and under the threads' letters, and are broken where something is written.</summary>
+    public IEnumerable<Mark> Crossings(ChartWindow? shown = null)
     {
+        var written = Plates().Concat(LettersOf(shown ?? window).Select(l => new Box(l.Centre.X, l.Centre.Y, 0, 0).Grown(l.Radius))).Select(b => b.Grown(0.15)).ToList();
         var lines = new OutlineBuilder();
-        foreach (var step in steps)
+        foreach (var (from, to) in crossings)
         {
-            if (!Order.Telling.RunLine.Crosses(step)) continue;
-            var last = order.LastStepOf(step);
-            if (last == 0 || !IsShown(order.Steps[last - 1], Ends(order.Steps[last - 1]))) continue;
-            Spot from = At(order.Steps[last - 1], true), to = At(step, false);
-            lines.Line(from.X, from.Y, to.X, to.Y);
+            List<(double From, double To)> parts = [(0, 1)];
+            foreach (var box in written) parts = [.. parts.SelectMany(p => Beside(from, to, p, box))];
+            var length = Math.Sqrt(Math.Pow(to.X - from.X, 2) + Math.Pow(to.Y - from.Y, 2));
+            if (parts.Sum(p => p.To - p.From) * length < LeastSeen) parts = [(0, 1)]; // else nothing would be seen of it
+            foreach (var (a, b) in parts) lines.Line(from.X + a * (to.X - from.X), from.Y + a * (to.Y - from.Y), from.X + b * (to.X - from.X), from.Y + b * (to.Y - from.Y));
         }
         return lines.IsEmpty ? [] : Crossing(lines.Build(), look);
     }
 
-    // The step on the first brick and the count on the last.
-    private IEnumerable<Mark> Inside(Step step)
-    {
-        var thread = geometry.Work.Piece.Thread(step.Thread)!.Colour;
-        var style = new TypeStyle(Face.TextBold, Math.Round(Math.Min(look.Ruler.Points, Typeface.PointsOfCap(geometry.RowHeight * 0.5)), 2), thread.LetterOn);
-        if (style.Points < ChartBricks.SmallestLetter) yield break;
-        foreach (var mark in On(step.From, FirstPleat(step), step.Begin, step.Number, style)) yield return mark;
-        if (step.Cables > 4)
-            foreach (var mark in On(step.To, (Rightward(step) ? step.To.RightPleat : step.To.LeftPleat).Number, step.End, step.Cables, style with { Face = Face.Text })) yield return mark;
+    /// <summary>Less of a crossing thread than this, in millimetres, would not be seen for one.</summary>
+    public const double LeastSeen = 1.2;
 
-        // over both lines of the row, on the colour of its thread, so that it can be read
-        IEnumerable<Mark> On(Valley valley, int pleat, Level level, int number, TypeStyle type)
+    // What of a part of a line lies outside of a box, as shares of the line.
+    private static IEnumerable<(double From, double To)> Beside(Spot from, Spot to, (double From, double To) part, Box box)
+    {
+        var (enters, leaves) = part;
+        foreach (var (start, way, low, high) in ((double, double, double, double)[])[(from.X, to.X - from.X, box.X, box.Right), (from.Y, to.Y - from.Y, box.Y, box.Bottom)])
         {
-            var box = geometry.CableBox(valley, step.Row, level);
-            var words = number.ToString(CultureInfo.InvariantCulture);
-            var wide = Typeface.Width(words, type);
-            if (wide > box.Width * 1.1) type = type with { Points = Math.Round(type.Points * box.Width * 1.1 / wide, 2) };
-            if (!IsShown(step, pleat) || pleat < window.FirstPleat) yield break; // it begins or ends beyond what is shown
-            var (half, high) = (Math.Max(Typeface.Width(words, type) / 2 + 0.5, Typeface.CapHeight(type) * 0.8), Math.Min(geometry.RowHeight * 0.92, Typeface.CapHeight(type) * 1.7));
-            // a cable at the edge of what is shown is shown in half
-            var shown = geometry.BoxOf(window);
-            var centre = new Spot(Math.Max(Math.Min(box.Centre.X, shown.Right - half), shown.X + half), geometry.Middle(step.Row));
-            yield return new Shape(Outline.Rounded(new Box(centre.X - half, centre.Y - high / 2, 2 * half, high), high / 2), thread, new Pen(Colour.White, 0.15));
-            yield return new Lettering(new Spot(centre.X, centre.Y + Typeface.CapHeight(type) / 2), words, type, Anchor.Middle) { Means = Sign.RunWithin };
+            if (Math.Abs(way) < 1e-9)
+            {
+                if (start <= low || start >= high) return [part];
+                continue;
+            }
+            double a = (low - start) / way, b = (high - start) / way;
+            (enters, leaves) = (Math.Max(enters, Math.Min(a, b)), Math.Min(leaves, Math.Max(a, b)));
+        }
+        return enters >= leaves ? [part] : new[] { (part.From, enters), (leaves, part.To) }.Where(p => p.Item2 > p.Item1 + 1e-9);
+    }
+
+    private IEnumerable<(Spot From, Spot To)> Crossed()
+    {
+        foreach (var step in steps)
+        {
+            if (!Order.Telling.RunLine.Crosses(step)) continue;
+            var last = order.LastStepOf(step);
+            if (last > 0 && IsShown(order.Steps[last - 1], Ends(order.Steps[last - 1]))) yield return (At(order.Steps[last - 1], true), At(step, false));
         }
     }
+
+    // The step on the first brick and the count on the last, as tags: a step's is pointed the way it goes.
+    private void Inside(Step step)
+    {
+        var first = new Tag(this, step, step.From, FirstPleat(step), step.Begin, step.Number, true);
+        if (first.Points < ThreadLetters.SmallestLetter) return;
+        tags.Add(first);
+        if (step.Cables > 4) tags.Add(new Tag(this, step, step.To, (Rightward(step) ? step.To.RightPleat : step.To.LeftPleat).Number, step.End, step.Cables, false));
+        tags.RemoveAll(t => !t.IsShown); // it begins or ends beyond what is shown
+    }
+
+    // Which tags bear the letter of a stretch on which there is no other room for it.
+    private HashSet<int> OnTags(ChartWindow shown)
+    {
+        var crowded = Lettered(shown).Crowded.ToHashSet();
+        var found = new HashSet<int>();
+        if (crowded.Count == 0) return found;
+        foreach (var (i, tag) in tags.Index())
+            if (tag.IsStep && crowded.Remove(Patches.Of(geometry.Work).PatchOf(tag.Step.RunIndex))) found.Add(i);
+        return found;
+    }
+
+    private (ChartWindow Shown, ImmutableArray<ThreadLetter> Letters, ImmutableArray<int> Crowded)? lettered;
+
+    private (ImmutableArray<ThreadLetter> Letters, ImmutableArray<int> Crowded) Lettered(ChartWindow shown)
+    {
+        if (lettered is { } known && known.Shown == shown) return (known.Letters, known.Crowded);
+        var (letters, crowded) = ThreadLetters.Of(geometry, shown, look, this);
+        lettered = (shown, letters, crowded);
+        return (letters, crowded);
+    }
+
+    /// <summary>Where the threads' letters stand.</summary>
+    public ImmutableArray<ThreadLetter> LettersOf(ChartWindow shown) => Lettered(shown).Letters;
+
+    /// <summary>The threads' letters.</summary>
+    public IEnumerable<Mark> Letters(ChartWindow shown) => LettersOf(shown).SelectMany(l => ThreadLetters.Draw(l.Thread, l.Centre, l.Radius, look));
+
+    /// <summary>What is written and marked, and where: labels, tags, where threads begin and end.</summary>
+    public IEnumerable<Box> Taken => Plates().Concat(EndSpots().Select(e => new Box(e.At.X, e.At.Y, 0, 0).Grown(Radius * 1.2, Radius * 1.5)));
+
+    // What crosses the back is broken under it.
+    private IEnumerable<Box> Plates() => labels.Select(l => l.Plate).Concat(bandLabels.Select(l => l.Plate)).Concat(tags.Select(t => t.Box));
+
+    // A number on a stitch, in a shape that neither letters nor other marks have: pointed the way the step goes; of a count, with straight ends.
+    private sealed class Tag
+    {
+        private readonly TypeStyle type;
+        private readonly double half, high, point;
+        private readonly Spot centre;
+        private readonly StepMarks marks;
+        private readonly string words;
+
+        public Tag(StepMarks marks, Step step, Valley valley, int pleat, Level level, int number, bool isStep)
+        {
+            (this.marks, Step, IsStep) = (marks, step, isStep);
+            var geometry = marks.geometry;
+            var box = geometry.CableBox(valley, step.Row, level);
+            words = number.ToString(CultureInfo.InvariantCulture);
+            type = new TypeStyle(isStep ? Face.TextBold : step.Turned ? Face.TextItalic : Face.Text, Math.Round(Math.Min(marks.look.Ruler.Points, Typeface.PointsOfCap(geometry.RowHeight * 0.5)), 2), marks.look.Ink);
+            Points = type.Points;
+            var wide = Typeface.Width(words, type);
+            if (wide > box.Width * 0.9) type = type with { Points = Math.Round(type.Points * box.Width * 0.9 / wide, 2) };
+            var cap = Typeface.CapHeight(type);
+            (half, high, point) = (Typeface.Width(words, type) / 2 + 0.35, Math.Min(geometry.RowHeight * 0.9, cap * 1.7), isStep ? cap * 0.55 : 0);
+            IsShown = marks.IsShown(step, pleat) && pleat >= marks.window.FirstPleat;
+            // a cable at the edge of what is shown is shown in half
+            var shown = geometry.BoxOf(marks.window);
+            centre = new Spot(Math.Max(Math.Min(box.Centre.X, shown.Right - half - point), shown.X + half + point), geometry.Middle(step.Row));
+        }
+
+        public Step Step { get; }
+
+        public bool IsStep { get; }
+
+        public bool IsShown { get; }
+
+        /// <summary>Size of its number, where it has room.</summary>
+        public double Points { get; }
+
+        private bool Rightward => marks.Rightward(Step);
+
+        public Box Box => new(centre.X - half - (Rightward ? 0 : point), centre.Y - high / 2, 2 * half + point, high);
+
+        public IEnumerable<Mark> Draw(Look look, bool lettered)
+        {
+            var start = IsStep && marks.firsts.Contains(Step.Number);
+            var (fill, ink) = start ? (look.Accent, look.Accent.LetterOn) : (Colour.White, look.Ink);
+            yield return new Shape(Shaped(Box, point, Rightward), fill, new Pen(look.Ink, 0.18)) { Means = start ? Sign.FigureStarts : Sign.RunWithin };
+            var (at, style) = (centre.X, type with { Colour = ink });
+            if (lettered)
+            {
+                // the letter's disc before the number, both smaller
+                var radius = Math.Min(half * 0.45, high * 0.44);
+                style = style with { Points = Math.Round(style.Points * Math.Min(1, (2 * half - 2 * radius) / Typeface.Width(words, style)), 2) };
+                foreach (var mark in ThreadLetters.Draw(marks.geometry.Work.Piece.Thread(Step.Thread)!, new(centre.X - half + radius, centre.Y), radius, look)) yield return mark;
+                at = centre.X + radius;
+            }
+            yield return new Lettering(new Spot(at, centre.Y + Typeface.CapHeight(style) / 2), words, style, Anchor.Middle) { Means = Sign.RunWithin };
+        }
+    }
+
+    /// <summary>The shape of a step's tag: a box with a point, at its right or at its left.</summary>
+    public static Outline Shaped(Box box, double point, bool rightward) => rightward
+        ? Outline.Polygon(new(box.Right, box.Centre.Y), new(box.Right - point, box.Bottom), new(box.X, box.Bottom), new(box.X, box.Y), new(box.Right - point, box.Y))
+        : Outline.Polygon(new(box.X, box.Centre.Y), new(box.X + point, box.Bottom), new(box.Right, box.Bottom), new(box.Right, box.Y), new(box.X + point, box.Y));
 
     // Something written beside the place where it begins, with an arrow that points onward.
     private abstract class Written(bool rightward, double at, double y, bool turned, bool over = false)
     {
         protected const double Arrow = 1.5, Gap = 0.9;
 
-        private readonly List<(string Words, TypeStyle Style, double Offset)> words = [];
+        private readonly List<(string Words, TypeStyle Style, double Offset, bool OnTag)> words = [];
 
         protected abstract Sign Means { get; }
 
@@ -307,20 +458,32 @@ internal sealed class StepMarks
 
         public double Height => Typeface.CapHeight(words[0].Style) * 1.75;
 
-        protected void Put(string text, TypeStyle style, double after)
+        protected void Put(string text, TypeStyle style, double after, bool onTag = false)
         {
-            words.Add((text, style, Width - Gap - Arrow - Apart));
-            Width += Typeface.Width(text, style) + after;
+            if (onTag) Width += 0.4;
+            words.Add((text, style, Width - Gap - Arrow - Apart, onTag));
+            Width += Typeface.Width(text, style) + after + (onTag ? 0.4 : 0);
         }
 
         protected void Space(double wide) => Width += wide;
 
+        /// <summary>The white that is drawn under it.</summary>
+        public Box Plate => new Box(Left - 0.3, y - Typeface.CapHeight(words[0].Style) * 0.8, Width - Apart + 0.5, Typeface.CapHeight(words[0].Style) * 1.6).Moved(rightward ? 0 : Apart - 0.2, 0);
+
         public IEnumerable<Mark> Draw(Look look)
         {
             var cap = Typeface.CapHeight(words[0].Style);
-            yield return new Shape(Outline.Rounded(new Box(Left - 0.3, y - cap * 0.8, Width - Apart + 0.5, cap * 1.6).Moved(rightward ? 0 : Apart - 0.2, 0), cap * 0.5), Colour.White);
+            yield return new Shape(Outline.Rounded(Plate, cap * 0.5), Colour.White);
             var left = rightward ? Left : Left + Apart + Arrow + Gap;
-            foreach (var (text, style, offset) in words) yield return new Lettering(new Spot(left + offset, y + cap / 2), text, style) { Means = text == StartWord ? Sign.FigureStarts : null };
+            foreach (var (text, style, offset, onTag) in words)
+            {
+                if (onTag)
+                {
+                    var point = cap * 0.55;
+                    yield return new Shape(Shaped(new Box(left + offset - 0.35 - (rightward ? 0 : point), y - cap * 0.8, Typeface.Width(text, style) + 0.7 + point, cap * 1.6), point, rightward), look.Accent, new Pen(look.Ink, 0.18)) { Means = Sign.FigureStarts };
+                }
+                yield return new Lettering(new Spot(left + offset, y + cap / 2), text, onTag ? style with { Colour = look.Accent.LetterOn } : style) { Means = text == StartWord ? Sign.FigureStarts : null };
+            }
             double tip = rightward ? Right - Apart : Left + Apart, back = rightward ? tip - Arrow : tip + Arrow, half = Math.Min(0.8, cap * 0.55);
             yield return new Shape(Outline.Polygon(new(tip, y), new(back, y - half), new(back, y + half)), turned ? Colour.White : look.Ink, new Pen(look.Ink, 0.2)) { Means = Means };
         }
@@ -362,7 +525,7 @@ internal sealed class StepMarks
             {
                 if (i > 0) Space(Before);
                 if (worded && marks.firsts.Contains(step.Number)) Put(StartWord, start, Pair);
-                Put(step.Number.ToString(CultureInfo.InvariantCulture), number, Pair);
+                Put(step.Number.ToString(CultureInfo.InvariantCulture), number, Pair, !worded && marks.firsts.Contains(step.Number));
                 Put(step.Cables.ToString(CultureInfo.InvariantCulture) + (i + 1 < steps.Length ? "," : ""), count, 0);
             }
         }

@@ -19,10 +19,13 @@ internal sealed record DrawnStitch(string Name, string Words, Drawing Drawing);
 
 /// <summary>
 /// Every stitch of a piece drawn over a few pleats, from the stitch's own path: points where the needle goes through the cloth are lettered in the
-/// order worked, a ring where it comes up, a dot where it goes in, and a dashed arrow where it is inside a pleat or a fold.
+/// order worked, a lozenge where it comes up, a cross where it goes in, and a dashed arrow where it is inside a pleat or a fold.
 /// </summary>
 internal static class StitchDrawings
 {
+    /// <summary>How the drawings are read; no mark of theirs means something else on the chart.</summary>
+    public const string Lead = "the needle comes up at a lozenge and goes in at a cross, in the order of the letters";
+
     /// <summary>The most a drawing is high, in millimetres of ordinary print.</summary>
     public const double MostHeight = 22;
 
@@ -110,7 +113,10 @@ internal static class StitchDrawings
             var points = Points(Sewing.Stitches(passes[0], gauge).Where(m => m.Stitch < LetteredStitches), m => m.LastStitch < LetteredStitches);
             // the thread of the first loop, from where it came up
             if (passes[0].Stitches[0].Kind == StitchKind.Loop) shapes.Insert(0, new StitchShape(ShapeKind.Bar, points[0].At, points[2].At, 0.55));
-            return Draw(pleats, back, shapes, points);
+            // two lines that touch: no letter stands between them
+            List<StitchShape> other = passes.Length == 2 && passes[0].Stitches.Zip(passes[1].Stitches).All(s => s.First is { IsLevel: true, Kind: StitchKind.Over } && s.Second is { IsLevel: true, Kind: StitchKind.Over } && s.First.Level != s.Second.Level)
+                ? [.. StitchDrawing.Shapes(passes[1], rowsPerSpace)] : [];
+            return Draw(pleats, back, shapes, points, other);
         }
 
         public Drawing Half(Pass row)
@@ -134,13 +140,20 @@ internal static class StitchDrawings
             List<NeedlePoint> points = [];
             foreach (var move in moves)
             {
+                // where the thread of the first comes from; it comes up in the valley itself, by no pleat's side
+                if (points.Count == 0 && move.Lies == ClothSide.Right) points.Add(new(true, move.From.On(gauge), move.From.Toward));
+                if (move.Kind == MoveKind.ComeUp)
+                {
+                    points.Add(new(true, move.Out.On(gauge), 0));
+                    continue;
+                }
                 if (move.Lies == ClothSide.Right) points.Add(new(false, move.In.On(gauge), move.In.Toward));
                 if (move.Emerges == ClothSide.Right && whole(move)) points.Add(new(true, move.Out.On(gauge), move.Out.Toward));
             }
             return points;
         }
 
-        private Drawing Draw(int pleats, bool back, List<StitchShape> shapes, List<NeedlePoint> points)
+        private Drawing Draw(int pleats, bool back, List<StitchShape> shapes, List<NeedlePoint> points, List<StitchShape>? other = null)
         {
             var (pitch, dot) = (Width * times / pleats, 0.5 * times);
             var top = shapes.Min(s => Math.Min(s.From.Down, s.To.Down) - s.Width / 2);
@@ -165,7 +178,7 @@ internal static class StitchDrawings
             foreach (var label in labels)
                 marks.Add(new Shape(Outline.Line(label.At.X, label.At.Y, label.Plate.Centre.X, label.Plate.Centre.Y), null, new Pen(look.Ink, 0.15 * times)));
             foreach (var label in labels)
-                marks.Add(new Shape(Outline.Circle(label.At, dot), label.Up ? Pleatwright.Thread.Colour.White : look.Ink, new Pen(look.Ink, 0.25 * times)));
+                marks.AddRange(label.Up ? Up(label.At) : In(label.At));
             foreach (var label in labels)
             {
                 marks.Add(new Shape(Outline.Rounded(label.Plate, cap * 0.7), Pleatwright.Thread.Colour.White));
@@ -177,6 +190,15 @@ internal static class StitchDrawings
             {
                 var from = Math.Min((top - 1) * line, labels.Min(l => l.Plate.Y)) - Around;
                 return new Box(0, from, Width * times, Math.Max((bottom + 1) * line, labels.Max(l => l.Plate.Bottom)) + Around - from);
+            }
+
+            IEnumerable<Mark> Up(Spot at) =>
+                [new Shape(Outline.Polygon(new(at.X, at.Y - 1.35 * dot), new(at.X + 1.35 * dot, at.Y), new(at.X, at.Y + 1.35 * dot), new(at.X - 1.35 * dot, at.Y)), Pleatwright.Thread.Colour.White, new Pen(look.Ink, 0.25 * times))];
+
+            IEnumerable<Mark> In(Spot at)
+            {
+                var cross = new OutlineBuilder().Line(at.X - dot, at.Y - dot, at.X + dot, at.Y + dot).Line(at.X - dot, at.Y + dot, at.X + dot, at.Y - dot).Build();
+                return [new Shape(cross, null, new Pen(Pleatwright.Thread.Colour.White, 0.8 * times)), new Shape(cross, null, new Pen(look.Ink, 0.35 * times))];
             }
 
             Spot At(NeedlePoint point) => new((point.At.Across + point.Toward * Flank) * pitch, point.At.Down * line);
@@ -193,12 +215,14 @@ internal static class StitchDrawings
                     var wide = Typeface.Width(letters, style) + cap * 0.6;
                     var x = Math.Clamp(at.X, wide / 2, Width * times - wide / 2);
                     var plate = new Box(x - wide / 2, at.Y + (up ? -1 : 1) * (Math.Min(line, 1.6 * times) + cap / 2 + times) - cap * 0.8, wide, cap * 1.6);
-                    while (placed.Any(l => Overlap(l.Plate, plate)) || places.Any(p => p.At != at && Overlap(new Box(p.At.X, p.At.Y, 0, 0).Grown(dot), plate)))
+                    while (placed.Any(l => Overlap(l.Plate, plate)) || (other ?? []).Any(s => Overlap(Covered(s), plate)) || places.Any(p => p.At != at && Overlap(new Box(p.At.X, p.At.Y, 0, 0).Grown(dot), plate)))
                         plate = plate.Moved(0, up ? -0.4 : 0.4);
                     placed.Add(new Label(at, up, letters, plate));
                 }
                 return placed;
             }
+
+            Box Covered(StitchShape s) => new(Math.Min(s.From.Across, s.To.Across) * pitch, (Math.Min(s.From.Down, s.To.Down) - 0.5) * line, Math.Abs(s.To.Across - s.From.Across) * pitch, (Math.Abs(s.To.Down - s.From.Down) + 1) * line);
 
             static bool Overlap(Box a, Box b) => a.X < b.Right && b.X < a.Right && a.Y < b.Bottom && b.Y < a.Bottom;
 

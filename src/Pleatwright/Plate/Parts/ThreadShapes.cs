@@ -15,10 +15,12 @@ internal static class ThreadShapes
     /// <param name="geometry">Where everything lies.</param>
     /// <param name="window">The part of the chart.</param>
     /// <param name="look">How charts are dressed; null draws thread as it lies on the finished cloth.</param>
-    public static ImmutableArray<Mark> Bands(ChartGeometry geometry, ChartWindow window, Look? look)
+    /// <param name="steps">What is written on the chart, which the threads' letters keep clear of; or null.</param>
+    public static ImmutableArray<Mark> Bands(ChartGeometry geometry, ChartWindow window, Look? look, StepMarks? steps = null)
     {
         var marks = ImmutableArray.CreateBuilder<Mark>();
         var letters = new List<Mark>();
+        ImmutableArray<Box> taken = [.. steps?.Taken ?? []];
         foreach (var band in geometry.Work.Bands)
         {
             if (geometry.Work.Piece.Thread(band.Band.Thread) is not { } thread || Span(band, geometry.RowsPerSpace) is not { } span || !Shows(span, window)) continue;
@@ -28,7 +30,7 @@ internal static class ThreadShapes
                 foreach (var shape in StitchDrawing.Shapes(pass, geometry.RowsPerSpace))
                     if (Math.Max(shape.From.Across, shape.To.Across) >= window.FirstPleat - 1 && Math.Min(shape.From.Across, shape.To.Across) <= window.LastPleat)
                         pen.Add(shape);
-                if (look is not null) letters.AddRange(Letters(geometry, window, pass, thread));
+                if (look is not null) letters.AddRange(Letters(geometry, window, pass, thread, look, taken));
             }
             marks.AddRange(pen.Marks());
         }
@@ -48,7 +50,7 @@ internal static class ThreadShapes
             var pen = new ShapePen(geometry, thread, look);
             foreach (var shape in accent.Accent.Shapes(accent, gauge)) pen.Add(shape);
             marks.AddRange(pen.Marks());
-            if (look is not null) marks.AddRange(Letter(geometry, new(accent.Valley.Number, StitchDrawing.Down(accent.Depth, geometry.RowsPerSpace)), thread));
+            if (look is not null) marks.AddRange(Letter(geometry, new(accent.Valley.Number, StitchDrawing.Down(accent.Depth, geometry.RowsPerSpace)), thread, look));
         }
         return marks.ToImmutable();
     }
@@ -104,33 +106,33 @@ internal static class ThreadShapes
         return new Extent(accent.Valley.Number - half + 1, accent.Valley.Number + half, middle - 1.5 - accent.Size, middle + 1.5 + accent.Size);
     }
 
-    // The thread's letter on the first stitch of a pass, and again every so many pleats.
-    private static IEnumerable<Mark> Letters(ChartGeometry geometry, ChartWindow window, Pass pass, Floss thread)
+    // The thread's letter on the first stitch of a pass, and again every so many pleats, where nothing is written.
+    private static IEnumerable<Mark> Letters(ChartGeometry geometry, ChartWindow window, Pass pass, Floss thread, Look look, ImmutableArray<Box> taken)
     {
+        var points = Math.Round(Math.Min(ChartBricks.LetterPoints(geometry), 14), 2);
+        if (points < ThreadLetters.SmallestLetter) yield break;
+        var radius = points * Disc;
+        var due = false;
         for (var i = 0; i < pass.Stitches.Length; i++)
         {
             var stitch = pass.Stitches[i];
             var pleat = Math.Min(stitch.From.Pleat.Number, stitch.To.Pleat.Number);
-            if (i > 0 && (pleat % LetterEvery != 0 || stitch.From.Pleat == stitch.To.Pleat)) continue;
-            if (pleat < window.FirstPleat || pleat > window.LastPleat) continue;
-            var depth = (stitch.From.Depth + stitch.To.Depth) / 2;
-            foreach (var mark in Letter(geometry, new((stitch.From.Pleat.Number + stitch.To.Pleat.Number - 1) / 2.0, StitchDrawing.Down(depth, geometry.RowsPerSpace)), thread))
-                yield return mark;
+            due |= i == 0 || (pleat % LetterEvery == 0 && stitch.From.Pleat != stitch.To.Pleat);
+            if (!due || pleat < window.FirstPleat || pleat > window.LastPleat) continue;
+            var at = new Spot((stitch.From.Pleat.Number + stitch.To.Pleat.Number - 1) / 2.0 * geometry.Pitch, StitchDrawing.Down((stitch.From.Depth + stitch.To.Depth) / 2, geometry.RowsPerSpace) * geometry.LineHeight);
+            // else on the next stitch that has room
+            if (taken.Any(b => b.Grown(radius).Holds(at))) continue;
+            due = false;
+            foreach (var mark in ThreadLetters.Draw(thread, at, radius, look)) yield return mark;
         }
     }
 
-    private static ImmutableArray<Mark> Letter(ChartGeometry geometry, ChartPlace at, Floss thread)
+    private const double Disc = Typeface.MillimetresPerPoint * 0.62; // its radius in points of the letter
+
+    private static IEnumerable<Mark> Letter(ChartGeometry geometry, ChartPlace at, Floss thread, Look look)
     {
         var points = Math.Round(Math.Min(ChartBricks.LetterPoints(geometry), 14), 2);
-        if (points < ChartBricks.SmallestLetter) return [];
-        var style = new TypeStyle(Face.TextBold, points, thread.Colour.LetterOn);
-        var cap = Typeface.CapHeight(style);
-        var centre = new Spot(at.Across * geometry.Pitch, at.Down * geometry.LineHeight);
-        return
-        [
-            new Shape(Outline.Circle(centre, points * Typeface.MillimetresPerPoint * 0.62), thread.Colour, new Pen(Colour.White, 0.2)),
-            new Lettering(new Spot(centre.X, centre.Y + cap / 2), thread.Key.ToString(), style, Anchor.Middle),
-        ];
+        return points < ThreadLetters.SmallestLetter ? [] : ThreadLetters.Draw(thread, new Spot(at.Across * geometry.Pitch, at.Down * geometry.LineHeight), points * Disc, look);
     }
 
     // Gathers shapes of one thread, all of one width together.

@@ -18,7 +18,7 @@ internal static class WholeChart
         return new Drawing(box.Grown(ChartRulers.Sides(look, work) + 1, ChartRulers.Ends(look) + 1),
         [
             new Inset(
-                [.. ChartField.Draw(geometry, window, look, crossings: steps.Crossings()), .. steps.Draw()],
+                [.. ChartField.Draw(geometry, window, look, steps: steps), .. steps.Draw(window)],
                 default, box),
             .. ChartRulers.Draw(geometry, window, look, options.Levels),
         ]);

@@ -24,7 +24,7 @@ internal static class PlateSections
             }),
             .. Where(stitched, new Section(ChartId, "Chart", ChartPages.Lead(plate), 1, [new TheChart()])),
             .. Where(stitched && plate.Options.TrueScaleChart, new Section(TrueChartId, ChartPages.TrueScaleHeading, null, 1, [new TheTrueChart()]) { Apart = true }),
-            .. Where(!drawn.IsEmpty, new Section(StitchesId, "The stitches", "the needle comes up at a ring and goes in at a dot, in the order of the letters", 3, [.. drawn.Select((s, i) => new StitchShown(s, i))]) { Front = true }),
+            .. Where(!drawn.IsEmpty, new Section(StitchesId, "The stitches", StitchDrawings.Lead, 3, [.. drawn.Select((s, i) => new StitchShown(s, i))]) { Front = true }),
             .. Where(BackView.IsWanted(plate.Order), new Section(BackId, BackView.Heading, BackView.Lead(work), 1, [new Words(BackView.Words(plate.Order), Tone.Remark), new TheBack()])
             {
                 Spare = plate.Options.Edition == Edition.Plate,
@@ -50,10 +50,10 @@ internal static class PlateSections
         if (plate.Options.Edition == Edition.Learner)
         {
             var last = plate.Directions.Max(d => d.Step?.Number ?? 0).ToString(System.Globalization.CultureInfo.InvariantCulture);
-            return new(DirectionsId, DirectionsPart.Heading, "step by step", 2, [.. plate.Directions.Select(d => Told(d, last))]);
+            return new(DirectionsId, DirectionsPart.Heading, plate.IsProved ? PrintedWords.Proved : "step by step", 2, [.. plate.Directions.Select(d => Told(d, last))]);
         }
         var table = plate.Table;
-        return new(DirectionsId, DirectionsPart.Heading, "a line a run", 2, [.. table.Lead.Select(l => new Words(l, Tone.Remark)), .. table.Blocks.SelectMany(Block)]);
+        return new(DirectionsId, DirectionsPart.Heading, plate.IsProved ? PrintedWords.Proved : "a line a run", 2, [.. table.Lead.Select(l => new Words(l, Tone.Remark)), .. table.Blocks.SelectMany(Block)]);
 
         IEnumerable<Item> Block(Order.Telling.TableBlock block)
         {
