@@ -293,10 +293,16 @@ internal sealed class StepMarks
             foreach (var box in written) parts = [.. parts.SelectMany(p => Beside(from, to, p, box))];
             var length = Math.Sqrt(Math.Pow(to.X - from.X, 2) + Math.Pow(to.Y - from.Y, 2));
             if (parts.Sum(p => p.To - p.From) * length < LeastSeen) parts = [(0, 1)]; // else nothing would be seen of it
-            foreach (var (a, b) in parts) lines.Line(from.X + a * (to.X - from.X), from.Y + a * (to.Y - from.Y), from.X + b * (to.X - from.X), from.Y + b * (to.Y - from.Y));
+            foreach (var (a, b) in parts)
+            {
+                var (begin, end) = (On(from, to, a), On(from, to, b));
+                lines.Line(begin.X, begin.Y, end.X, end.Y);
+            }
         }
         return lines.IsEmpty ? [] : Crossing(lines.Build(), look);
     }
+
+    private static Spot On(Spot from, Spot to, double share) => share >= 1 ? to : new(from.X + share * (to.X - from.X), from.Y + share * (to.Y - from.Y)); // to the very end, without rounding
 
     /// <summary>Less of a crossing thread than this, in millimetres, would not be seen for one.</summary>
     public const double LeastSeen = 1.2;
