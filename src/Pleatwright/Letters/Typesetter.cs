@@ -80,12 +80,16 @@ internal static class Typesetter
 
     private static string OneLine(string text) => text.Replace('\n', ' ').Replace('\r', ' ');
 
-    // Evenly: what one gap gains the others gain too, but for one valley.
+    // Evenly: what one gap gains the others gain too, but for one valley. Where the last letter is not the one that reaches furthest, more is needed than is wanting.
     private static void Apart(List<Standing> line, int across)
     {
-        var spare = across - Width(line);
-        if (line.Count < 2 || spare <= 0) return;
-        for (var i = 1; i < line.Count; i++) line[i] = line[i] with { Left = line[i].Left + spare * i / (line.Count - 1) };
+        if (line.Count < 2) return;
+        var near = line.ConvertAll(s => s.Left);
+        for (var (spare, lacks) = (0, across - Width(line)); lacks > 0; lacks = across - Width(line))
+        {
+            spare += lacks;
+            for (var i = 1; i < line.Count; i++) line[i] = line[i] with { Left = near[i] + spare * i / (line.Count - 1) };
+        }
     }
 
     private static int Width(List<Standing> line) => line.Max(s => s.Left + s.Shape.Width) - Math.Min(0, line.Min(s => s.Left));
